@@ -1,0 +1,1 @@
+//! Pages of the booklet and their indexes.

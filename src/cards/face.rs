@@ -1,0 +1,65 @@
+//! A card as it is drawn: two faces, each made of blocks.
+
+use crate::units::Length;
+use std::sync::Arc;
+
+/// A card ready to print.
+#[derive(Debug, Clone)]
+pub struct Card {
+    /// The number of the fitting or body it is about.
+    pub number: String,
+    /// Its title in words.
+    pub title: String,
+    /// The side that settles which.
+    pub front: Face,
+    /// The side that settles how.
+    pub back: Face,
+}
+
+/// Front or back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs, reason = "the names say it")]
+pub enum Side {
+    Front,
+    Back,
+}
+
+/// One side of a card, drawn with its bleed.
+#[derive(Debug, Clone)]
+pub struct Face {
+    /// Which side.
+    pub side: Side,
+    /// Width and height of the cut card.
+    pub cut: (Length, Length),
+    /// How far the drawing runs past the cut on every side.
+    pub bleed: Length,
+    /// Its blocks in reading order, which is also the order of drawing.
+    pub blocks: Vec<Block>,
+}
+
+/// A part of a face that is read as one: one drawing tree, one tag in the PDF.
+#[derive(Debug, Clone)]
+pub struct Block {
+    /// Its name in the layout, unique on the face.
+    pub name: String,
+    /// What it is to a reader.
+    pub kind: BlockKind,
+    /// What a drawing shows, in words; empty for other kinds.
+    pub alternative: String,
+    /// The block alone on the whole face: one unit is one millimetre, and (0, 0) is the corner of the
+    /// bleed, so that trees of all blocks drawn over each other make the face.
+    pub tree: Arc<usvg::Tree>,
+}
+
+/// What a block is to a reader.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum BlockKind {
+    /// Text that names what follows.
+    Heading,
+    /// Text.
+    Text,
+    /// A drawing with an alternative text.
+    Drawing,
+    /// Nothing to read: rules, tints, crop aids.
+    Ornament,
+}

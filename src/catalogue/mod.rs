@@ -1,0 +1,5 @@
+//! Records that are checked and linked: the domain model.
+
+mod model;
+
+pub use model::*;

@@ -1,0 +1,76 @@
+//! What comes of putting a gripping part on a conductor.
+
+use crate::units::Length;
+
+/// What happens when a gripping part is put on a conductor in a body and closed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Verdict {
+    /// It closes on the conductor with its reserve in hand.
+    Grips,
+    /// It may grip or not, within the tolerances.
+    Marginal,
+    /// It does not go as deep as it should.
+    StandsProud,
+    /// It can't be put together.
+    WillNotEnter,
+    /// It takes its torque and holds nothing.
+    ClosesWithoutGripping,
+    /// The outer wires are held and the inner ones are not.
+    CoreNotHeld,
+    /// Body and cone touch at one end only.
+    TipContact,
+    /// A measurement is missing.
+    Unknown,
+}
+
+impl Verdict {
+    /// The word that JSON and tables carry.
+    ///
+    /// ```
+    /// use fittingcards::grip::Verdict;
+    /// assert_eq!(Verdict::ClosesWithoutGripping.word(), "closes-without-gripping");
+    /// ```
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Grips => "grips",
+            Self::Marginal => "marginal",
+            Self::StandsProud => "stands-proud",
+            Self::WillNotEnter => "will-not-enter",
+            Self::ClosesWithoutGripping => "closes-without-gripping",
+            Self::CoreNotHeld => "core-not-held",
+            Self::TipContact => "tip-contact",
+            Self::Unknown => "unknown",
+        }
+    }
+}
+
+/// From least to most.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Interval {
+    /// The least.
+    pub least: Length,
+    /// The most.
+    pub most: Length,
+}
+
+/// The verdict with the lengths behind it; a length that could not be computed is `None`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outcome {
+    /// What happens.
+    pub verdict: Verdict,
+    /// Record keys of the measurements that the deciding rule lacks, such as `geometry.collet.bore_mm`.
+    pub missing: Vec<&'static str>,
+    /// Bore less conductor of a collet; groove less rope of a thimble; bore less conductor of a sleeve.
+    pub clearance: Option<Length>,
+    /// How far a collet's bore can close before its slits shut.
+    pub closure: Option<Length>,
+    /// How far the gripping part stands proud of the body's face after seating; negative when below it.
+    pub stand_out: Option<Length>,
+    /// Stand-out over the tolerances of bore and conductor.
+    pub stand_out_interval: Option<Interval>,
+    /// Depth of a spreading cone's large face, or of a wedge's, below the mouth; negative when proud.
+    pub depth: Option<Length>,
+    /// Wires that go through a spreading cone's hole.
+    pub wires_through_hole: Option<u32>,
+}

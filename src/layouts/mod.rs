@@ -1,0 +1,1 @@
+//! The templates: finding, compiling and filling them.

@@ -1,0 +1,25 @@
+//! Illustrated fitting reference cards for overhead lines: records in; cards, sheets and booklet out.
+//!
+//! Data flows one way; each module sees only the modules that DEVELOPERS.md lists for it.
+
+pub mod audit;
+pub mod booklet;
+pub mod cards;
+pub mod catalogue;
+pub mod cli;
+pub mod colour;
+pub mod diagnostics;
+pub mod facts;
+pub mod grip;
+pub mod layouts;
+pub mod mixups;
+pub mod notes;
+pub mod publish;
+pub mod records;
+pub mod register;
+pub mod section;
+pub mod sheets;
+pub mod sketch;
+pub mod source;
+pub mod typeset;
+pub mod units;

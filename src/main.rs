@@ -1,0 +1,3 @@
+//! The `fittingcards` program.
+
+fn main() {}

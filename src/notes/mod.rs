@@ -1,0 +1,1 @@
+//! Markdown to safe HTML, with links to records.

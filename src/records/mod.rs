@@ -1,0 +1,1 @@
+//! The YAML as written, with positions.

@@ -1,0 +1,1 @@
+//! Editions: which card had which issue and which check code.

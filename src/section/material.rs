@@ -1,0 +1,78 @@
+//! What wires and parts are made of.
+
+use super::Citation;
+use crate::units::{Density, Length, Resistivity, Stress};
+
+/// A material with the figures that are known of it; what is not known is `None`, never guessed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Material {
+    /// The id that records use.
+    pub id: String,
+    /// Its name in words.
+    pub name: String,
+    /// The family it belongs to.
+    pub group: MaterialGroup,
+    /// Mass per volume.
+    pub density: Option<Density>,
+    /// Resistivity at 20 °C.
+    pub resistivity_20c: Option<Resistivity>,
+    /// Temperature coefficient of resistance at 20 °C, per kelvin.
+    pub temperature_coefficient_per_k: Option<f64>,
+    /// Tensile strength of the single wire.
+    pub strength: Option<Strength>,
+    /// What stranding leaves of that strength, as a factor; 1 where nothing is stated.
+    pub strand_efficiency: f64,
+    /// Stress at 1 % elongation, for the core of a composite.
+    pub strength_as_core: Option<Strength>,
+    /// How a magnet takes to it.
+    pub magnetic: Option<Magnetic>,
+    /// Brinell hardness.
+    pub hardness_hb: Option<f64>,
+    /// What must be known before it is worked on.
+    pub caution: String,
+    /// Where the figures come from.
+    pub source: Citation,
+}
+
+/// The family of a material: decides tone, hatch and galvanic pairs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs, reason = "the names say it")]
+pub enum MaterialGroup {
+    Copper,
+    Bronze,
+    Aluminium,
+    Steel,
+    Stainless,
+    Iron,
+    Zinc,
+    Polymer,
+}
+
+/// How a magnet takes to a material.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Magnetic {
+    /// Not at all.
+    No,
+    /// A strong magnet pulls a little.
+    Slight,
+    /// It holds.
+    Yes,
+}
+
+/// Strength of a wire, the same for all or by its diameter.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Strength {
+    /// One value whatever the diameter.
+    Constant(Stress),
+    /// Rows in rising order of diameter.
+    ByDiameter(Vec<StrengthStep>),
+}
+
+/// One row of a strength table.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StrengthStep {
+    /// The row holds up to and including this diameter; the last row may be open.
+    pub up_to: Option<Length>,
+    /// Strength of a wire in that range.
+    pub strength: Stress,
+}

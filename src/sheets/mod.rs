@@ -1,0 +1,1 @@
+//! Sheets for printing: imposition and PDF.

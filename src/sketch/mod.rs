@@ -1,0 +1,5 @@
+//! Drawings in millimetres, from the same geometry as the numbers.
+
+mod drawing;
+
+pub use drawing::{Dimension, Drawing};

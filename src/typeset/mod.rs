@@ -1,0 +1,1 @@
+//! Fonts, and measuring and breaking text.
