@@ -4,6 +4,10 @@
 //! name the unit they give. Nothing here checks a sign: whether a size must be positive is known
 //! where it is used.
 
+mod numerals;
+
+pub use numerals::{Numerals, UNIT_SPACE};
+
 use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
