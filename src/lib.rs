@@ -1,6 +1,7 @@
 //! Illustrated fitting reference cards for overhead lines: records in; cards, sheets and booklet out.
 //!
 //! Data flows one way; each module sees only the modules that DEVELOPERS.md lists for it.
+#![cfg_attr(not(test), deny(clippy::disallowed_methods, clippy::unwrap_used))]
 
 pub mod audit;
 pub mod booklet;

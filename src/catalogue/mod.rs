@@ -2,4 +2,5 @@
 
 mod model;
 
+pub use crate::colour::Mark;
 pub use model::*;

@@ -1,0 +1,161 @@
+//! A card's facts as an ordered list of names and texts: what the check code and comparisons see.
+
+use super::{BodyFacts, CardFacts, CheckCode, ConductorFacts, Content, FittingFacts, MarkFacts};
+
+/// One thing that a card prints: what it is, and the text.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Pair {
+    /// What it is, such as "tightening torque".
+    pub name: String,
+    /// What is printed.
+    pub text: String,
+}
+
+impl Pair {
+    /// A pair.
+    #[must_use]
+    pub fn new(name: impl Into<String>, text: impl Into<String>) -> Self {
+        Self { name: name.into(), text: text.into() }
+    }
+}
+
+impl CardFacts {
+    /// Everything that the card prints, the number first; issue, edition, date and check code are left out.
+    #[must_use]
+    pub fn pairs(&self) -> Vec<Pair> {
+        let mut list = List::default();
+        list.add("card number", &self.number);
+        list.add("name", &self.title);
+        list.add("status", &self.status_words);
+        match &self.content {
+            Content::Fitting(facts) => list.fitting(facts),
+            Content::Body(facts) => list.body(facts),
+        }
+        list.add("caution", &self.caution);
+        list.pairs
+    }
+
+    /// The check code of what the card prints.
+    #[must_use]
+    pub fn check_code(&self) -> CheckCode {
+        CheckCode::of(&self.pairs())
+    }
+}
+
+#[derive(Default)]
+struct List {
+    pairs: Vec<Pair>,
+}
+
+impl List {
+    /// Adds a pair; what is empty is not printed.
+    fn add(&mut self, name: &str, text: &str) {
+        if !text.is_empty() {
+            self.pairs.push(Pair::new(name, text));
+        }
+    }
+
+    fn fitting(&mut self, facts: &FittingFacts) {
+        self.mark("mark", facts.mark.as_ref());
+        for conductor in &facts.conductors {
+            self.conductor(conductor);
+        }
+        self.add("gripping part", &joined(&[&facts.gripping_name, &facts.gripping_number]));
+        self.add("gripping part's stamp", &facts.gripping_stamp);
+        self.add("stamp on the fitting", &facts.stamp);
+        for part in &facts.parts {
+            let quantity = format!("{} ×", part.quantity);
+            let texts = [&quantity, &part.role, &part.number, &part.stamp];
+            self.add(&format!("item {}", part.item), &joined(&texts.map(String::as_str)));
+        }
+        for wrong in &facts.not_these {
+            self.mark(&format!("not {}: mark", wrong.number), wrong.mark.as_ref());
+            let texts = [&wrong.stamp, &wrong.happens, &wrong.noticed];
+            self.add(&format!("not {}", wrong.number), &joined(&texts.map(String::as_str)));
+        }
+        if facts.not_these_more > 0 {
+            self.add("more wrong parts", &facts.not_these_more.to_string());
+        }
+        self.add("body card", facts.body_card.as_deref().unwrap_or_default());
+        self.numbered("step", &facts.steps);
+        self.making(facts);
+        self.numbered("reject if", &facts.reject_if);
+        for notice in &facts.notices {
+            self.add("notice", &notice.number);
+        }
+        self.add("supersedes", &facts.supersedes.join(", "));
+        self.add("fittings in the line", facts.in_service.as_deref().unwrap_or_default());
+    }
+
+    fn making(&mut self, facts: &FittingFacts) {
+        for tightening in &facts.tightening {
+            self.add(&format!("tightening torque, {}", tightening.item), &tightening.torque);
+            let texts = [&tightening.spanner, &tightening.grease, &tightening.passes];
+            self.add(&format!("tightening, {}", tightening.item), &joined(&texts.map(String::as_str)));
+        }
+        for check in &facts.checks {
+            let name = joined(&[&check.when, &check.what]);
+            self.add(&format!("check {name}: go"), &check.go);
+            self.add(&format!("check {name}: no-go"), &check.no_go);
+        }
+        self.add("witness", &facts.witness);
+        self.add("line tension max", facts.line_tension_max.as_deref().unwrap_or_default());
+        for (name, text) in &facts.dimensions {
+            self.add(&format!("drawing: {name}"), text);
+        }
+    }
+
+    fn conductor(&mut self, facts: &ConductorFacts) {
+        self.add("conductor", &facts.name);
+        self.add("conductor's material", &facts.material);
+        self.add("conductor's build", &facts.build);
+        self.add("overall diameter", &facts.diameter);
+        self.add("metal section", &facts.section);
+        self.add("nominal size", facts.nominal.as_deref().unwrap_or_default());
+        self.add("neck", facts.neck.as_deref().unwrap_or_default());
+        for (name, text) in &facts.identity {
+            self.add(name, text);
+        }
+        self.add("conductor's caution", &facts.caution);
+        let Some(wear) = &facts.wear else { return };
+        self.add("wear is of", &wear.basis);
+        for (name, text) in &wear.limits {
+            self.add(&format!("wear: {name}"), text);
+        }
+        for row in &wear.rows {
+            let texts = [&row.flat, &row.section, &row.worn, &row.action];
+            self.add(&format!("worn to {}", row.height), &joined(&texts.map(String::as_str)));
+        }
+    }
+
+    fn body(&mut self, facts: &BodyFacts) {
+        self.add("stamp", &facts.stamp);
+        for part in &facts.parts {
+            self.mark(&format!("{}: mark", part.number), part.mark.as_ref());
+            self.add(&format!("{}: name", part.number), &part.name);
+            self.add(&format!("{}: stamp", part.number), &part.stamp);
+            self.add(&format!("{}: for", part.number), &part.conductors.join(", "));
+        }
+        for row in &facts.rows {
+            for (cell, (fitting, conductor)) in row.cells.iter().zip(&facts.fittings) {
+                self.add(&format!("{} in {fitting}, {conductor}", row.part), &cell.text);
+            }
+        }
+    }
+
+    fn mark(&mut self, name: &str, mark: Option<&MarkFacts>) {
+        if let Some(mark) = mark {
+            self.add(name, &joined(&[&mark.colour, &mark.text, &mark.notches_words]));
+        }
+    }
+
+    fn numbered(&mut self, name: &str, texts: &[String]) {
+        for (index, text) in texts.iter().enumerate() {
+            self.add(&format!("{name} {}", index + 1), text);
+        }
+    }
+}
+
+fn joined(texts: &[&str]) -> String {
+    texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join("; ")
+}

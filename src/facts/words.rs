@@ -1,0 +1,105 @@
+//! Words for what records name by a key.
+
+use crate::catalogue::{Duty, Family, InService, Reuse, Role, StandOutFrom, Status};
+
+/// What a part does, in the words of a parts list.
+#[must_use]
+pub fn role(role: Role) -> &'static str {
+    match role {
+        Role::Body => "Body",
+        Role::Socket => "Socket",
+        Role::Cone => "Cone",
+        Role::Wedge => "Wedge",
+        Role::Thimble => "Thimble",
+        Role::Sleeve => "Sleeve",
+        Role::Ferrule => "Ferrule",
+        Role::RopeGrip => "Rope grip",
+        Role::Screw => "Screw",
+        Role::Nut => "Nut",
+        Role::Lock => "Lock",
+        Role::Pin => "Pin",
+        Role::Keeper => "Keeper",
+        Role::Bolt => "Bolt",
+        Role::Other => "Part",
+    }
+}
+
+/// How a fitting works.
+#[must_use]
+pub fn family(family: Family) -> &'static str {
+    match family {
+        Family::ConeDeadEnd => "Cone dead-end",
+        Family::WedgeDeadEnd => "Wedge dead-end",
+        Family::RopeThimble => "Rope round a thimble",
+        Family::Sleeve => "Sleeve",
+        Family::ParallelGroove => "Parallel-groove clamp",
+        Family::Other => "Other fitting",
+    }
+}
+
+/// What a conductor is for.
+#[must_use]
+pub fn duty(duty: Duty) -> &'static str {
+    match duty {
+        Duty::Messenger => "Messenger wire",
+        Duty::Contact => "Contact wire",
+        Duty::Feeder => "Feeder",
+        Duty::Earth => "Earth wire",
+        Duty::Stay => "Stay",
+        Duty::TensioningRope => "Tensioning rope",
+        Duty::Dropper => "Dropper",
+        Duty::Other => "Other conductor",
+    }
+}
+
+/// Whether a part may be used again.
+#[must_use]
+pub fn reuse(reuse: Reuse) -> &'static str {
+    match reuse {
+        Reuse::Never => "never reuse",
+        Reuse::IfUndamaged => "reuse if undamaged",
+    }
+}
+
+/// What a crew does about a status; empty for what may be used.
+#[must_use]
+pub fn status(status: Status, superseded_by: Option<&str>) -> String {
+    match (status, superseded_by) {
+        (Status::Current, _) => String::new(),
+        (Status::OnHold, _) => "On hold: stop until told".to_owned(),
+        (Status::Withdrawn, _) => "Withdrawn: do not use".to_owned(),
+        (Status::Superseded, Some(number)) => format!("Superseded by {number}: do not use"),
+        (Status::Superseded, None) => "Superseded: do not use".to_owned(),
+    }
+}
+
+/// What becomes of fittings already in the line.
+#[must_use]
+pub fn in_service(in_service: InService) -> String {
+    match in_service {
+        InService::MayStay => "those in the line may stay".to_owned(),
+        InService::Inspect => "inspect those in the line".to_owned(),
+        InService::ReplaceBy(date) => format!("replace those in the line by {date}"),
+        InService::StopNow => "those in the line: stop now, report".to_owned(),
+    }
+}
+
+/// What the stand-out is measured on.
+#[must_use]
+pub fn stand_out(from: StandOutFrom) -> &'static str {
+    match from {
+        StandOutFrom::ConeFace => "stand-out",
+        StandOutFrom::ScrewGap => "gap under screw",
+        StandOutFrom::None => "",
+    }
+}
+
+/// Notches in words; empty without any.
+#[must_use]
+pub fn notches(count: u32) -> String {
+    match count {
+        0 => String::new(),
+        1 => "1\u{a0}notch".to_owned(),
+        count => format!("{count}\u{a0}notches"),
+    }
+}
