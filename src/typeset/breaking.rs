@@ -1,0 +1,198 @@
+//! Breaking a text into lines at measured widths.
+
+use super::glue::{code, together};
+use super::{Fonts, Style};
+use crate::units::Length;
+use textwrap::WordSeparator;
+use textwrap::core::{Fragment, Word};
+use textwrap::wrap_algorithms::wrap_first_fit;
+
+/// Soft hyphen: where its writer lets a long word break.
+const SOFT_HYPHEN: char = '\u{00AD}';
+
+/// A piece of text that stays on one line, with the space that may follow it.
+#[derive(Debug)]
+struct Piece {
+    text: String,
+    space: bool,
+    hyphen: bool,
+    width: f64,
+    space_width: f64,
+    hyphen_width: f64,
+}
+
+impl Fragment for Piece {
+    fn width(&self) -> f64 {
+        self.width
+    }
+
+    fn whitespace_width(&self) -> f64 {
+        self.space_width
+    }
+
+    fn penalty_width(&self) -> f64 {
+        self.hyphen_width
+    }
+}
+
+impl Fonts {
+    /// The lines of a text that may be as long as `width`. Lines break where Unicode Standard Annex 14
+    /// allows it, but never between a number and its unit nor inside a number, a stamp or another
+    /// code; a word breaks only after its own hyphen or at a soft hyphen. A piece that is longer than
+    /// `width` stands on a line of its own, for the caller to find.
+    ///
+    /// ```
+    /// use fittingcards::source::{MemoryWorld, World};
+    /// use fittingcards::typeset::{Cut, Fonts, Style};
+    /// use fittingcards::units::Length;
+    /// let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+    /// let lines = fonts.lines("Stranded bronze, 95 mm²", Style::points(Cut::Regular, 10.0), Length::from_mm(36.0));
+    /// assert_eq!(lines, ["Stranded bronze,", "95 mm²"]);
+    /// ```
+    #[must_use]
+    pub fn lines(&self, text: &str, style: Style, width: Length) -> Vec<String> {
+        let text = text.split_ascii_whitespace().collect::<Vec<_>>().join(" ");
+        let pieces = self.pieces(&text, style);
+        wrap_first_fit(&pieces, &[width.mm() + 1e-6])
+            .into_iter()
+            .map(joined)
+            .filter(|line| !line.is_empty())
+            .collect()
+    }
+
+    fn pieces(&self, text: &str, style: Style) -> Vec<Piece> {
+        let words = glued(WordSeparator::UnicodeBreakProperties.find_words(text));
+        words.iter().flat_map(|(word, space)| self.parts(word, *space, style)).collect()
+    }
+
+    fn parts(&self, word: &str, space: bool, style: Style) -> Vec<Piece> {
+        let parts = if code(word) { vec![(word.to_owned(), false)] } else { hyphen_parts(word) };
+        let last = parts.len() - 1;
+        let piece = |(index, (text, soft)): (usize, (String, bool))| {
+            let text = text.replace(SOFT_HYPHEN, "");
+            let space = space && index == last;
+            let measure = |shown: bool, text: &str| if shown { self.width(text, style).mm() } else { 0.0 };
+            Piece {
+                width: self.width(&text, style).mm(),
+                space_width: measure(space, " "),
+                hyphen_width: measure(soft, "-"),
+                text,
+                space,
+                hyphen: soft,
+            }
+        };
+        parts.into_iter().enumerate().map(piece).collect()
+    }
+}
+
+/// Words joined where they must stay together, each with whether a space follows.
+fn glued<'a>(words: impl Iterator<Item = Word<'a>>) -> Vec<(String, bool)> {
+    let mut glued: Vec<(String, bool)> = Vec::new();
+    for word in words {
+        let spaced = !word.whitespace.is_empty();
+        match glued.last_mut() {
+            Some((before, space)) if together(last_word(before), word.word, *space) => {
+                if *space {
+                    before.push(' ');
+                }
+                before.push_str(word.word);
+                *space = spaced;
+            }
+            _ => glued.push((word.word.to_owned(), spaced)),
+        }
+    }
+    glued
+}
+
+fn last_word(text: &str) -> &str {
+    text.rsplit(' ').next().unwrap_or(text)
+}
+
+/// A word cut after its hyphens and at its soft hyphens; the flag says that a hyphen must be added
+/// where the line ends.
+fn hyphen_parts(word: &str) -> Vec<(String, bool)> {
+    let mut parts = vec![(String::new(), false)];
+    let mut letters_before = false;
+    let mut characters = word.chars().peekable();
+    while let Some(c) = characters.next() {
+        let letter_after = characters.peek().is_some_and(|next| next.is_alphabetic());
+        let last = parts.len() - 1;
+        parts[last].0.push(c);
+        let breaks = c == SOFT_HYPHEN || (c == '-' && letters_before);
+        if breaks && letter_after {
+            parts[last].1 = c == SOFT_HYPHEN;
+            parts.push((String::new(), false));
+        }
+        letters_before = c.is_alphabetic();
+    }
+    parts
+}
+
+fn joined(pieces: &[Piece]) -> String {
+    let mut line = String::new();
+    for (index, piece) in pieces.iter().enumerate() {
+        let last = index + 1 == pieces.len();
+        line.push_str(&piece.text);
+        if piece.space && !last {
+            line.push(' ');
+        }
+        if piece.hyphen && last {
+            line.push('-');
+        }
+    }
+    line
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::{MemoryWorld, World};
+    use crate::typeset::Cut;
+
+    fn lines(text: &str, mm: f64) -> Vec<String> {
+        let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+        fonts.lines(text, Style::points(Cut::Condensed, 8.5), Length::from_mm(mm))
+    }
+
+    #[test]
+    fn a_number_keeps_its_unit_at_every_width() {
+        let text = "Tighten M36x2 to 80…90 N·m, then 19 × 2.80 mm at ± 0.5 mm and 95 mm², 5 % of 67.6 kN";
+        for tenths in 10..600 {
+            let all = lines(text, f64::from(tenths) / 10.0);
+            for whole in ["M36x2", "80…90 N·m,", "19 × 2.80 mm", "± 0.5 mm", "95 mm²,", "5 %", "67.6 kN"]
+            {
+                assert!(all.iter().any(|line| line.contains(whole)), "{whole} at {tenths}: {all:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn stamps_and_codes_stay_in_one_piece() {
+        for whole in ["B14.0", "ST-4103", "N-2026-04", "ST-D-4103/B"] {
+            assert_eq!(lines(&format!("cone {whole} here"), 1.0), ["cone", whole, "here"]);
+        }
+    }
+
+    #[test]
+    fn words_break_after_a_hyphen_and_at_soft_hyphens_only() {
+        assert_eq!(lines("stand-out", 1.0), ["stand-", "out"]);
+        assert_eq!(lines("Fahr\u{AD}draht\u{AD}klemme", 18.0), ["Fahrdraht-", "klemme"]);
+        assert_eq!(lines("Fahr\u{AD}draht", 100.0), ["Fahrdraht"]);
+        assert_eq!(lines("Fahrdrahtklemme", 1.0), ["Fahrdrahtklemme"]);
+    }
+
+    #[test]
+    fn no_line_is_longer_than_asked_and_no_word_is_lost() {
+        let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+        let style = Style::points(Cut::Regular, 8.5);
+        let text = "A second person reads the cone's stamp before the body is closed.";
+        for mm in 20..70 {
+            let lines = fonts.lines(text, style, Length::from_mm(f64::from(mm)));
+            assert_eq!(lines.join(" "), text);
+            assert!(
+                lines.iter().all(|line| fonts.width(line, style).mm() <= f64::from(mm) + 1e-3),
+                "{lines:?}"
+            );
+        }
+    }
+}

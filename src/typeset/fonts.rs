@@ -1,0 +1,117 @@
+//! The fonts of a run: the built-in ones and those of the catalogue, and never the system's.
+
+use super::Cut;
+use crate::diagnostics::{Finding, Findings};
+use crate::source::Place;
+use std::collections::HashMap;
+use std::sync::{Arc, RwLock};
+use usvg::fontdb::{Database, FaceInfo, ID, Language, Source, Stretch};
+
+/// The family of the narrow built-in cuts, which their files list under the wide ones' name.
+const CONDENSED: &str = "DejaVu Sans Condensed";
+
+/// A font file of the catalogue.
+#[derive(Debug, Clone)]
+pub struct FontSource {
+    /// The bytes.
+    pub bytes: Arc<[u8]>,
+    /// Where the file stands, for findings.
+    pub place: Place,
+}
+
+/// Every font that a run can set text in, and the widths measured so far.
+///
+/// It can be shared between threads; what has been measured once is not shaped again.
+///
+/// ```
+/// use fittingcards::source::{MemoryWorld, World};
+/// use fittingcards::typeset::{Cut, Fonts, Style};
+/// let (fonts, findings) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+/// assert!(!findings.has_errors());
+/// let body = Style::points(Cut::Condensed, 8.5);
+/// assert!(fonts.width("19 × 2.80 mm", body) < fonts.width("19 × 2.80 mm, bronze", body));
+/// ```
+#[derive(Debug)]
+pub struct Fonts {
+    pub(super) database: Arc<Database>,
+    pub(super) faces: Vec<FontFace>,
+    pub(super) widths: RwLock<HashMap<Cut, HashMap<Box<str>, f64>>>,
+}
+
+/// One face, as it is asked for in a drawing.
+#[derive(Debug, Clone)]
+pub(super) struct FontFace {
+    pub(super) id: ID,
+    pub(super) family: Arc<str>,
+    pub(super) weight: u16,
+}
+
+impl Fonts {
+    /// The built-in fonts, and after them those of the catalogue in their order. A file that is no
+    /// font is left out and found.
+    #[must_use]
+    pub fn new(built_in: &[&'static [u8]], catalogue: &[FontSource]) -> (Self, Findings) {
+        let mut database = Database::new();
+        let mut findings = Findings::new();
+        let mut faces = Vec::new();
+        for bytes in built_in {
+            faces.extend(load(&mut database, Source::Binary(Arc::new(*bytes))));
+        }
+        for font in catalogue {
+            let loaded = load(&mut database, Source::Binary(Arc::new(font.bytes.clone())));
+            if loaded.is_empty() {
+                findings.push(unreadable(font));
+            }
+            faces.extend(loaded);
+        }
+        (Self { database: Arc::new(database), faces, widths: RwLock::default() }, findings)
+    }
+
+    /// The database that drawings are parsed with.
+    #[must_use]
+    pub fn database(&self) -> &Arc<Database> {
+        &self.database
+    }
+
+    /// Options to parse a drawing with: these fonts and no other, and no replacement for a glyph that
+    /// a font lacks, so that it can be found.
+    #[must_use]
+    pub fn options(&self) -> usvg::Options<'static> {
+        usvg::Options {
+            fontdb: self.database.clone(),
+            font_family: Cut::Regular.family().to_owned(),
+            font_resolver: usvg::FontResolver {
+                select_font: usvg::FontResolver::default_font_selector(),
+                select_fallback: Box::new(|_, _, _| None),
+            },
+            ..usvg::Options::default()
+        }
+    }
+}
+
+/// Loads a file's faces; the narrow built-in cuts get a family name of their own.
+fn load(database: &mut Database, source: Source) -> Vec<FontFace> {
+    let ids = database.load_font_source(source);
+    ids.into_iter().filter_map(|id| named(database, id)).collect()
+}
+
+fn named(database: &mut Database, id: ID) -> Option<FontFace> {
+    let info = database.face(id)?.clone();
+    let condensed = info.post_script_name.starts_with("DejaVuSansCondensed");
+    let id = if condensed { rename(database, info) } else { id };
+    let info = database.face(id)?;
+    let family = info.families.first()?.0.as_str().into();
+    Some(FontFace { id, family, weight: info.weight.0 })
+}
+
+fn rename(database: &mut Database, info: FaceInfo) -> ID {
+    database.remove_face(info.id);
+    let families = vec![(CONDENSED.to_owned(), Language::English_UnitedStates)];
+    database.push_face_info(FaceInfo { families, stretch: Stretch::Normal, ..info })
+}
+
+fn unreadable(font: &FontSource) -> Finding {
+    Finding::error("font-unreadable", font.place.clone(), "this file is no font that can be read")
+        .expected("a TrueType or OpenType font (.ttf, .otf)")
+        .help("put a sound font file in its place, or take it out of the fonts folder")
+}

@@ -1,0 +1,41 @@
+//! Which words stay on one line: a number with its unit, a sign with its number, a code in one piece.
+
+/// Units and their like that never stand at the start of a line without their number.
+const UNITS: &[&str] = &[
+    "mm", "mm²", "mm2", "cm", "m", "km", "µm", "kN", "N", "N·m", "Nm", "kN/m", "N/mm²", "MPa", "kg", "g",
+    "t", "kg/km", "kg/m", "Ω", "Ω/km", "mΩ", "V", "kV", "A", "kA", "Hz", "h", "min", "s", "pt", "%", "‰",
+    "°", "°C", "K", "K/W", "AF", "×",
+];
+
+/// Signs that stay with the number that follows them.
+const SIGNS: &[&str] = &[
+    "×", "±", "≥", "≤", "<", ">", "=", "≈", "+", "−", "-", "–", "…", "…", "to", "No.", "no.", "M", "⌀", "Ø",
+    "ø",
+];
+
+/// Whether two neighbouring words must stay on one line. `spaced` says whether there is a space
+/// between them.
+pub(super) fn together(before: &str, after: &str, spaced: bool) -> bool {
+    if !spaced {
+        return code(before) || code(after);
+    }
+    let after = bare(after);
+    let number_before = before.ends_with(|c: char| c.is_numeric());
+    let number_after = after.starts_with(|c: char| c.is_numeric());
+    (number_before && (UNITS.contains(&after) || (after != "to" && SIGNS.contains(&after))))
+        || (number_after && sign(before))
+}
+
+/// Whether a word is a number, a size, a stamp or another code, which is never broken.
+pub(super) fn code(word: &str) -> bool {
+    word.contains(|c: char| c.is_numeric())
+}
+
+fn bare(word: &str) -> &str {
+    word.trim_end_matches([',', '.', ';', ':', ')', '!', '?'])
+}
+
+fn sign(word: &str) -> bool {
+    let word = word.trim_start_matches('(');
+    word != "to" && SIGNS.contains(&word)
+}
