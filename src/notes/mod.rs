@@ -1,1 +1,12 @@
-//! Markdown to safe HTML, with links to records.
+//! Notes: Markdown to HTML that is safe to show, with links to records.
+
+pub mod address;
+mod headings;
+mod html;
+mod links;
+#[cfg(test)]
+mod tests;
+mod writer;
+
+pub use headings::Heading;
+pub use html::{Html, to_html};

@@ -1,0 +1,168 @@
+//! What notes may show, and what they may not.
+
+use super::{Html, to_html};
+use crate::catalogue::{
+    CardFormat, CardSize, Catalogue, FlipEdge, Limits, Note, NoteAbout, Notice, Orientation, Origin,
+    Settings, SheetFormat, SheetSize,
+};
+use crate::diagnostics::Finding;
+use crate::source::{FilePath, Place};
+use crate::units::Length;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+fn origin(path: &str) -> Origin {
+    Origin { place: Place::whole(FilePath::catalogue(path)), fields: BTreeMap::new() }
+}
+
+fn note(about: NoteAbout, path: &str, markdown: &str) -> Note {
+    Note { about, markdown: markdown.into(), place: Place::whole(FilePath::catalogue(path)) }
+}
+
+fn about_notice(markdown: &str) -> Note {
+    note(NoteAbout::Record("N-1".to_owned()), "notes/N-1.md", markdown)
+}
+
+fn chapter(markdown: &str) -> Note {
+    note(NoteAbout::Chapter("01-first".to_owned()), "notes/chapters/01-first.md", markdown)
+}
+
+fn catalogue(notes: Vec<Note>) -> Catalogue {
+    let notice = Notice {
+        number: "N-1".to_owned(),
+        date: jiff::civil::date(2026, 9, 14),
+        effective: None,
+        action_by: None,
+        title: "A notice".to_owned(),
+        reference: String::new(),
+        summary: String::new(),
+        origin: origin("notices/n-1.yaml"),
+    };
+    Catalogue {
+        settings: settings(),
+        materials: BTreeMap::new(),
+        conductors: BTreeMap::new(),
+        parts: BTreeMap::new(),
+        fittings: BTreeMap::new(),
+        notices: BTreeMap::from([("N-1".to_owned(), Arc::new(notice))]),
+        holders: BTreeMap::new(),
+        notes,
+        fonts: Vec::new(),
+    }
+}
+
+fn settings() -> Settings {
+    let none = Length::ZERO;
+    Settings {
+        title: String::new(),
+        owner: String::new(),
+        edition: "1".to_owned(),
+        date: None,
+        language: "en".to_owned(),
+        decimal_mark: '.',
+        card: CardFormat { size: CardSize::A7, orientation: Orientation::Portrait },
+        sheet: SheetFormat { size: SheetSize::A4, flip: FlipEdge::LongEdge, crop_marks: true, bleed: none },
+        limits: Limits {
+            section_tolerance_percent: 0.5,
+            diameter_tolerance: none,
+            nominal_tolerance_percent: 7.0,
+            holding_percent_of_breaking_load: 95.0,
+            closure_reserve: none,
+            visible_stand_out: none,
+            smallest_type: none,
+            mark_difference: 12.0,
+        },
+        caution: String::new(),
+        origin: origin("catalogue.yaml"),
+    }
+}
+
+fn shown(markdown: &str) -> (Html, Vec<Finding>) {
+    let note = about_notice(markdown);
+    let chapter = chapter("# First things\n\n## What to do\n");
+    let (html, findings) = to_html(&note, &catalogue(vec![note.clone(), chapter]));
+    (html, findings.into_iter().collect())
+}
+
+fn codes(markdown: &str) -> Vec<(&'static str, u32, u32)> {
+    shown(markdown).1.iter().map(|finding| (finding.code, finding.place.line, finding.place.column)).collect()
+}
+
+#[test]
+fn raw_html_is_text() {
+    let (html, findings) = shown("Look: <b onclick=\"x()\">here</b>\n\n<script>alert(1)</script>\n");
+    assert!(html.body.contains("&lt;b onclick=\"x()\"&gt;here&lt;/b&gt;"), "{}", html.body);
+    assert!(html.body.contains("&lt;script&gt;alert(1)&lt;/script&gt;"), "{}", html.body);
+    assert!(!html.body.contains("<script") && !html.body.contains("<b "));
+    assert_eq!(findings.len(), 3);
+}
+
+#[test]
+fn links_lead_to_pages() {
+    let links = "[a](N-1) [[N-1]] [[N-1|words]] [b](chapters/01-first.md) [c](01-first#What-to-do)";
+    let (html, findings) = shown(links);
+    assert!(findings.is_empty(), "{findings:?}");
+    for link in [
+        "<a href=\"notice-N-1.html\">a</a>",
+        "<a href=\"notice-N-1.html\">N-1</a>",
+        "<a href=\"notice-N-1.html\">words</a>",
+        "<a href=\"chapter-01-first.html\">b</a>",
+        "<a href=\"chapter-01-first.html#note-what-to-do\">c</a>",
+    ] {
+        assert!(html.body.contains(link), "{link} in {}", html.body);
+    }
+}
+
+#[test]
+fn addresses_outside_are_printed() {
+    let (html, findings) = shown("See [the makers](https://example.org/a?b=1&c) or <https://example.org>.");
+    assert_eq!(
+        html.body.trim(),
+        "<p>See the makers (https://example.org/a?b=1&amp;c) or https://example.org.</p>"
+    );
+    assert!(findings.is_empty());
+}
+
+#[test]
+fn wrong_links_are_found_where_they_stand() {
+    assert_eq!(codes("One\n\né [a](N-2)"), [("note-link-unknown", 3, 3)]);
+    assert_eq!(codes("[a](javascript:alert(1))"), [("note-link-refused", 1, 1)]);
+    assert_eq!(codes("[a](JaVa&#10;Script:alert(1))"), [("note-link-refused", 1, 1)]);
+    assert_eq!(codes("[a](data:text/html,x)"), [("note-link-refused", 1, 1)]);
+    assert_eq!(codes("[a](../../secret.md)"), [("note-path-outside", 1, 1)]);
+    assert_eq!(codes("[a](/etc/hosts)"), [("note-path-outside", 1, 1)]);
+    assert_eq!(codes("[a](01-first#nowhere)"), [("note-heading-unknown", 1, 1)]);
+    assert_eq!(codes("![a](x.png)"), [("note-image", 1, 1)]);
+    assert!(!shown("[a](javascript:alert(1))").0.body.contains("href"));
+}
+
+#[test]
+fn the_nearest_name_is_offered() {
+    assert_eq!(shown("[a](N-2)").1[0].help, "did you mean `N-1`?");
+}
+
+#[test]
+fn headings_follow_on_and_have_anchors() {
+    let (html, _) = shown("## Care\n\n#### Grease & paint\n\n## Care\n");
+    let found: Vec<(u8, &str)> =
+        html.headings.iter().map(|heading| (heading.level, heading.id.as_str())).collect();
+    assert_eq!(found, [(3, "note-care"), (4, "note-grease-paint"), (3, "note-care-2")]);
+    assert!(html.body.contains("<h4 id=\"note-grease-paint\">Grease &amp; paint</h4>"), "{}", html.body);
+}
+
+#[test]
+fn a_chapter_gives_its_title_up() {
+    let note = chapter("# First *things*\n\nText.\n\n## More\n");
+    let (html, _) = to_html(&note, &catalogue(vec![note.clone()]));
+    assert_eq!(html.title.as_deref(), Some("First things"));
+    assert_eq!(html.body.trim(), "<p>Text.</p>\n<h2 id=\"note-more\">More</h2>");
+}
+
+#[test]
+fn tables_have_scopes_and_no_inline_styles() {
+    let (html, _) = shown("| a | b |\n|---|--:|\n| 1 | 2 |\n");
+    assert!(html.body.contains("<th scope=\"col\" class=\"right\">b</th>"), "{}", html.body);
+    assert!(html.body.contains("<td>1</td><td class=\"right\">2</td>"), "{}", html.body);
+    assert!(!html.body.contains("style="));
+    assert_eq!(html.text, "a b 1 2");
+}

@@ -1,0 +1,210 @@
+//! From what the Markdown parser reads to what may be shown.
+
+use super::headings::Heading;
+use super::links::{self, Target};
+use crate::catalogue::{Catalogue, Note, NoteAbout};
+use crate::diagnostics::{Finding, Findings};
+use crate::source::Place;
+use pulldown_cmark::{Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, LinkType, Tag, TagEnd};
+use std::ops::Range;
+
+/// Turns what the parser reads into what may be shown.
+pub(super) struct Writer<'a> {
+    note: &'a Note,
+    catalogue: &'a Catalogue,
+    /// What may be shown.
+    pub(super) out: Vec<Event<'a>>,
+    /// What is wrong with links and pictures.
+    pub(super) findings: Findings,
+    /// The words without markup.
+    pub(super) text: String,
+    /// Open links, innermost last.
+    links: Vec<Target>,
+    /// Level of the open heading.
+    level: HeadingLevel,
+    alignments: Vec<Alignment>,
+    column: usize,
+    in_head: bool,
+}
+
+impl<'a> Writer<'a> {
+    pub(super) fn new(note: &'a Note, catalogue: &'a Catalogue) -> Self {
+        Self {
+            note,
+            catalogue,
+            out: Vec::new(),
+            findings: Findings::new(),
+            text: String::new(),
+            links: Vec::new(),
+            level: HeadingLevel::H2,
+            alignments: Vec::new(),
+            column: 0,
+            in_head: false,
+        }
+    }
+
+    pub(super) fn take(&mut self, event: Event<'a>, range: Range<usize>) {
+        self.gather_text(&event);
+        match event {
+            Event::Start(Tag::Link { link_type, dest_url, .. }) => {
+                self.open_link(link_type, &dest_url, range.start)
+            }
+            Event::End(TagEnd::Link) => self.close_link(),
+            Event::Start(Tag::Image { dest_url, .. }) => self.refuse_image(&dest_url, range.start),
+            Event::End(TagEnd::Image) => {}
+            Event::End(TagEnd::Heading(_)) => self.out.push(Event::End(TagEnd::Heading(self.level))),
+            Event::Start(Tag::HtmlBlock) => self.open_raw_html(range.start),
+            Event::End(TagEnd::HtmlBlock) => self.out.push(Event::End(TagEnd::CodeBlock)),
+            Event::Html(text) => self.out.push(Event::Text(text)),
+            Event::InlineHtml(text) => {
+                self.note_raw_html(range.start);
+                self.out.push(Event::Text(text));
+            }
+            Event::Start(Tag::Table(alignments)) => self.open_table(alignments),
+            Event::Start(Tag::TableHead | Tag::TableRow | Tag::TableCell)
+            | Event::End(TagEnd::Table | TagEnd::TableHead | TagEnd::TableRow | TagEnd::TableCell) => {
+                self.table_piece(&event);
+            }
+            event => self.out.push(event),
+        }
+    }
+
+    fn place(&self, offset: usize) -> Place {
+        let before = &self.note.markdown[..offset];
+        let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
+        let count = |number: usize| u32::try_from(number + 1).unwrap_or(u32::MAX);
+        let line = count(before.matches('\n').count());
+        Place::at(self.note.place.file.clone(), line, count(before[line_start..].chars().count()))
+    }
+
+    fn find(&mut self, finding: Finding) {
+        let record = match &self.note.about {
+            NoteAbout::Record(name) | NoteAbout::Chapter(name) => name.clone(),
+        };
+        self.findings.push(finding.record(record));
+    }
+
+    fn gather_text(&mut self, event: &Event<'_>) {
+        match event {
+            Event::Text(text) | Event::Code(text) | Event::InlineHtml(text) | Event::Html(text) => {
+                self.text.push_str(text);
+            }
+            Event::SoftBreak | Event::HardBreak | Event::End(TagEnd::TableCell) => self.text.push(' '),
+            Event::End(TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Item | TagEnd::TableRow) => {
+                self.text.push('\n');
+            }
+            _ => {}
+        }
+    }
+
+    pub(super) fn open_heading(&mut self, heading: Option<&Heading>) {
+        let Some(heading) = heading else { return };
+        self.level = HeadingLevel::try_from(usize::from(heading.level)).unwrap_or(HeadingLevel::H6);
+        let id = Some(CowStr::from(heading.id.clone()));
+        self.out.push(Event::Start(Tag::Heading {
+            level: self.level,
+            id,
+            classes: Vec::new(),
+            attrs: Vec::new(),
+        }));
+    }
+
+    fn open_link(&mut self, link_type: LinkType, destination: &str, offset: usize) {
+        let target = match link_type {
+            // An address in angle brackets is its own text.
+            LinkType::Email => Target::Nothing,
+            _ => self.resolve(destination, offset),
+        };
+        let target = match (link_type, target) {
+            (LinkType::Autolink, Target::Shown(_)) => Target::Nothing,
+            (_, target) => target,
+        };
+        if let Target::Page(page) = &target {
+            self.out.push(Event::Start(Tag::Link {
+                link_type: LinkType::Inline,
+                dest_url: page.clone().into(),
+                title: "".into(),
+                id: "".into(),
+            }));
+        }
+        self.links.push(target);
+    }
+
+    fn resolve(&mut self, destination: &str, offset: usize) -> Target {
+        match links::resolve(destination, self.place(offset), self.note, self.catalogue) {
+            Ok(target) => target,
+            Err(finding) => {
+                self.find(*finding);
+                Target::Nothing
+            }
+        }
+    }
+
+    fn close_link(&mut self) {
+        match self.links.pop() {
+            Some(Target::Page(_)) => self.out.push(Event::End(TagEnd::Link)),
+            Some(Target::Shown(address)) => self.out.push(Event::Text(format!(" ({address})").into())),
+            Some(Target::Nothing) | None => {}
+        }
+    }
+
+    fn refuse_image(&mut self, destination: &str, offset: usize) {
+        let finding = Finding::error("note-image", self.place(offset), "notes hold no pictures")
+            .found(destination)
+            .help("drawings are made from the records; say in words what the picture shows");
+        self.find(finding);
+    }
+
+    fn note_raw_html(&mut self, offset: usize) {
+        let finding = Finding::note("note-raw-html", self.place(offset), "HTML in a note is shown as text")
+            .help("write Markdown, or put the text between backquotes where it is meant to be read");
+        self.find(finding);
+    }
+
+    fn open_raw_html(&mut self, offset: usize) {
+        self.note_raw_html(offset);
+        self.out.push(Event::Start(Tag::CodeBlock(CodeBlockKind::Indented)));
+    }
+
+    fn open_table(&mut self, alignments: Vec<Alignment>) {
+        self.alignments = alignments;
+        self.html("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table\"><table>");
+    }
+
+    /// Tables are written here: the library would align cells by inline styles, which the pages forbid.
+    fn table_piece(&mut self, event: &Event<'_>) {
+        let piece = match event {
+            Event::Start(Tag::TableHead) => {
+                (self.in_head, self.column) = (true, 0);
+                "<thead><tr>".to_owned()
+            }
+            Event::End(TagEnd::TableHead) => {
+                self.in_head = false;
+                "</tr></thead><tbody>".to_owned()
+            }
+            Event::Start(Tag::TableRow) => {
+                self.column = 0;
+                "<tr>".to_owned()
+            }
+            Event::End(TagEnd::TableRow) => "</tr>\n".to_owned(),
+            Event::Start(Tag::TableCell) => self.open_cell(),
+            Event::End(TagEnd::TableCell) => if self.in_head { "</th>" } else { "</td>" }.to_owned(),
+            _ => "</tbody></table></div>\n".to_owned(),
+        };
+        self.html(piece);
+    }
+
+    fn open_cell(&mut self) -> String {
+        let class = match self.alignments.get(self.column) {
+            Some(Alignment::Right) => " class=\"right\"",
+            Some(Alignment::Center) => " class=\"centre\"",
+            _ => "",
+        };
+        self.column += 1;
+        if self.in_head { format!("<th scope=\"col\"{class}>") } else { format!("<td{class}>") }
+    }
+
+    fn html(&mut self, piece: impl Into<CowStr<'a>>) {
+        self.out.push(Event::Html(piece.into()));
+    }
+}
