@@ -1,9 +1,29 @@
 //! Whether a gripping part holds a conductor: first-principles geometry, no files, no drawings.
 
+mod collet;
+mod compare;
 mod geometry;
+mod held;
+mod holding;
+mod judge;
 mod outcome;
+mod pressed;
+mod rope;
+mod spreading_cone;
+mod wedge;
 
+pub use collet::{collet, collet_closure};
 pub use geometry::{
     BearsOn, Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
 };
+pub use held::{GripLimits, Held, Make};
+pub use holding::{
+    NUT_FACTOR, Termination, Weakest, holding_percent, nut_factor, termination_load, weakest_link,
+    working_factor,
+};
+pub use judge::judge;
 pub use outcome::{Interval, Outcome, Verdict};
+pub use pressed::{PRESSED_CLEARANCE, ferrule, sleeve};
+pub use rope::{THIMBLE_GROOVE, rope_grip, thimble};
+pub use spreading_cone::{inner_wires, small_end_diameter, spreading_cone};
+pub use wedge::{bearing_size, wedge};

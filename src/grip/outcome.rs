@@ -74,3 +74,56 @@ pub struct Outcome {
     /// Wires that go through a spreading cone's hole.
     pub wires_through_hole: Option<u32>,
 }
+
+impl Outcome {
+    /// A verdict without any length.
+    #[must_use]
+    pub fn of(verdict: Verdict) -> Self {
+        Self {
+            verdict,
+            missing: Vec::new(),
+            clearance: None,
+            closure: None,
+            stand_out: None,
+            stand_out_interval: None,
+            depth: None,
+            wires_through_hole: None,
+        }
+    }
+
+    /// Unknown for want of measurements, by their record keys.
+    #[must_use]
+    pub fn unknown(missing: Vec<&'static str>) -> Self {
+        Self { missing, ..Self::of(Verdict::Unknown) }
+    }
+
+    /// The same verdict and measurements wanted, with the lengths of another outcome.
+    pub(super) fn with_lengths_of(self, lengths: Self) -> Self {
+        Self { verdict: self.verdict, missing: self.missing, ..lengths }
+    }
+
+    /// Whether the parts can be put together: every verdict but *will not enter*.
+    #[must_use]
+    pub fn goes_together(&self) -> bool {
+        self.verdict != Verdict::WillNotEnter
+    }
+}
+
+impl Interval {
+    /// From one length to another, in whichever order they are given.
+    #[must_use]
+    pub fn between(a: Length, b: Length) -> Self {
+        Self { least: a.min(b), most: a.max(b) }
+    }
+
+    /// Whether a length lies in it.
+    #[must_use]
+    pub fn contains(self, length: Length) -> bool {
+        self.least <= length && length <= self.most
+    }
+}
+
+/// Names of the measurements that are not there.
+pub(super) fn missing(wanted: &[(bool, &'static str)]) -> Vec<&'static str> {
+    wanted.iter().filter(|(known, _)| !known).map(|(_, key)| *key).collect()
+}

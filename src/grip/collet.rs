@@ -1,0 +1,128 @@
+//! A gripping cone split lengthwise that closes round the conductor.
+
+use super::compare::{less, more, tapers_differ};
+use super::outcome::missing;
+use super::{Body, Collet, GripLimits, Held, Interval, Outcome, Verdict};
+use crate::units::Length;
+use std::f64::consts::PI;
+
+/// Part of the conductor's diameter that a cone of one piece can be forced over: half a percent.
+const FORCED: f64 = 0.005;
+
+/// What a collet does on a conductor.
+///
+/// Clearance c = bore − overall diameter; closure Δ = slits × slit width / π; tolerance t = bore's +
+/// conductor's. In this order: will not enter if c + t < −0.005·D and the cone is one piece; tip
+/// contact if the half-angles of body and cone are known and differ by more than 0.25°; stands proud
+/// if c + t < 0; closes without gripping if c − t > Δ; grips if c − t ≥ 0 and c + t ≤ Δ − reserve;
+/// else marginal. Stand-out = stand-out at bore − min(c, Δ)/(2·tan α). First principles.
+///
+/// ```
+/// use fittingcards::grip::{Collet, GripLimits, Held, Verdict, collet};
+/// use fittingcards::units::{Angle, Length};
+/// let cone = Collet {
+///     bore: Some(Length::from_mm(14.0)),
+///     slits: Some(3),
+///     slit_width: Some(Length::from_mm(1.0)),
+///     half_angle: Some(Angle::from_degrees(5.0)),
+///     stand_out_at_bore: Some(Length::from_mm(6.0)),
+///     ..Collet::default()
+/// };
+/// let outcome = collet(&cone, None, &Held::solid(Length::from_mm(12.5)), GripLimits::default());
+/// assert_eq!(outcome.verdict, Verdict::ClosesWithoutGripping);
+/// assert!((outcome.closure.unwrap().mm() - 0.955).abs() < 0.0005);
+/// assert!((outcome.stand_out.unwrap().mm() - (6.0 - 5.46)).abs() < 0.005);
+/// ```
+#[must_use]
+pub fn collet(cone: &Collet, body: Option<&Body>, held: &Held, limits: GripLimits) -> Outcome {
+    let Some(bore) = cone.bore else {
+        return Outcome {
+            closure: collet_closure(cone),
+            ..Outcome::unknown(vec!["geometry.collet.bore_mm"])
+        };
+    };
+    let fit = Fit {
+        clearance: bore - held.overall_diameter,
+        tolerance: cone.bore_tolerance.unwrap_or(Length::ZERO) + held.diameter_tolerance,
+        closure: collet_closure(cone),
+    };
+    let ruled = rule(cone, body, held, fit, limits);
+    let lengths = Outcome {
+        clearance: Some(fit.clearance),
+        closure: fit.closure,
+        ..stand_out(cone, fit, ruled.verdict)
+    };
+    ruled.with_lengths_of(lengths)
+}
+
+/// How far a collet's bore can close before its slits shut, n·w/π; `None` where slits are not stated.
+#[must_use]
+pub fn collet_closure(cone: &Collet) -> Option<Length> {
+    Some(cone.slit_width? * f64::from(cone.slits?) / PI)
+}
+
+/// Bore less conductor, how sure it is, and how far the bore can close.
+#[derive(Debug, Clone, Copy)]
+struct Fit {
+    clearance: Length,
+    tolerance: Length,
+    closure: Option<Length>,
+}
+
+impl Fit {
+    fn least(self) -> Length {
+        self.clearance - self.tolerance
+    }
+
+    fn most(self) -> Length {
+        self.clearance + self.tolerance
+    }
+}
+
+fn rule(cone: &Collet, body: Option<&Body>, held: &Held, fit: Fit, limits: GripLimits) -> Outcome {
+    let one_piece = cone.pieces.unwrap_or(1) == 1;
+    if one_piece && less(fit.most(), -(held.overall_diameter * FORCED)) {
+        return Outcome::of(Verdict::WillNotEnter);
+    }
+    if let (Some(cone), Some(body)) = (cone.half_angle, body.and_then(|body| body.half_angle))
+        && tapers_differ(cone, body)
+    {
+        return Outcome::of(Verdict::TipContact);
+    }
+    if less(fit.most(), Length::ZERO) {
+        return Outcome::of(Verdict::StandsProud);
+    }
+    let Some(closure) = fit.closure else {
+        return Outcome::unknown(missing(&[
+            (cone.slits.is_some(), "geometry.collet.slits"),
+            (cone.slit_width.is_some(), "geometry.collet.slit_width_mm"),
+        ]));
+    };
+    Outcome::of(closing(fit, closure, limits))
+}
+
+fn closing(fit: Fit, closure: Length, limits: GripLimits) -> Verdict {
+    if more(fit.least(), closure) {
+        Verdict::ClosesWithoutGripping
+    } else if !less(fit.least(), Length::ZERO) && !more(fit.most(), closure - limits.closure_reserve) {
+        Verdict::Grips
+    } else {
+        Verdict::Marginal
+    }
+}
+
+/// Once the slits are shut the cone goes no deeper; a cone that won't enter has no stand-out.
+fn stand_out(cone: &Collet, fit: Fit, verdict: Verdict) -> Outcome {
+    let none = Outcome::of(verdict);
+    let (Some(at_bore), Some(half_angle)) = (cone.stand_out_at_bore, cone.half_angle) else { return none };
+    if verdict == Verdict::WillNotEnter || fit.closure.is_none() && more(fit.most(), Length::ZERO) {
+        return none;
+    }
+    let closed = |clearance: Length| fit.closure.map_or(clearance, |closure| clearance.min(closure));
+    let at = |clearance: Length| at_bore - closed(clearance) / (2.0 * half_angle.tan());
+    Outcome {
+        stand_out: Some(at(fit.clearance)),
+        stand_out_interval: Some(Interval::between(at(fit.most()), at(fit.least()))),
+        ..none
+    }
+}
