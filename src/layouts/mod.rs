@@ -1,1 +1,12 @@
-//! The templates: finding, compiling and filling them.
+//! Layouts of cards and pages: finding them, compiling them, filling them, and what goes wrong in them.
+
+mod built_in;
+mod fault;
+mod helper;
+mod load;
+
+pub use helper::{Helper, HelperFn};
+pub use load::Layouts;
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,18 @@
+//! The layouts that come with the program, by their path below the layouts folder.
+
+macro_rules! built_in {
+    ($($name:literal),* $(,)?) => {
+        &[$(($name, include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/layouts/", $name)))),*]
+    };
+}
+
+/// Path and text of the layouts of pages, sorted by path.
+const BOOKLET: &[(&str, &str)] = built_in![];
+
+/// Path and text of the layouts of cards, sorted by path.
+const CARDS: &[(&str, &str)] = built_in![];
+
+/// Path and text of every built-in layout, sorted by path.
+pub(super) fn all() -> impl Iterator<Item = (&'static str, &'static str)> {
+    BOOKLET.iter().chain(CARDS).copied()
+}

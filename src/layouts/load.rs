@@ -1,0 +1,143 @@
+//! A folder of layouts: the built-in ones, and the user's own in their place.
+
+use super::{Helper, built_in, fault};
+use crate::diagnostics::{Finding, Findings};
+use crate::source::{Folder, World, WorldError};
+use serde_json::Value;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+use tera::{Context, Tera};
+
+/// The layouts of one folder, ready to be filled.
+///
+/// A file of the user's layouts folder stands in for the built-in file of the same path, file by
+/// file; files beside them can be included. `.svg` and `.html` files are filled, and what goes into
+/// them is escaped; a value that they ask for and don't get is an error. Other files (`.css`, `.js`)
+/// are handed on as they are.
+///
+/// ```
+/// use fittingcards::layouts::Layouts;
+/// use fittingcards::source::{FilePath, MemoryWorld};
+/// let world = MemoryWorld::new().with(FilePath::layouts("trial/name.svg"), "<text>{{ name }}</text>");
+/// let (layouts, _) = Layouts::load(&world, "trial", &[])?;
+/// let filled = layouts.fill("trial/name.svg", &serde_json::json!({ "name": "Cone & wedge" }));
+/// assert_eq!(filled.expect("filled"), "<text>Cone &amp; wedge</text>");
+/// let finding = layouts.fill("trial/name.svg", &serde_json::json!({})).expect_err("no name");
+/// assert_eq!((finding.code, finding.place.line), ("layout-value", 1));
+/// # Ok::<(), fittingcards::source::WorldError>(())
+/// ```
+#[derive(Clone)]
+pub struct Layouts {
+    tera: Tera,
+    texts: BTreeMap<String, Arc<str>>,
+}
+
+impl Layouts {
+    /// The layouts below a folder such as `cards` or `booklet`, with the functions that they may call.
+    /// Faults of all files are found at once.
+    ///
+    /// # Errors
+    /// Where the user's layouts can't be read.
+    pub fn load(world: &dyn World, folder: &str, helpers: &[Helper]) -> Result<(Self, Findings), WorldError> {
+        let mut findings = Findings::new();
+        let files = gather(world, folder, &mut findings)?;
+        let (filled, passed): (BTreeMap<_, _>, BTreeMap<_, _>) =
+            files.into_iter().partition(|(name, _)| is_filled(name));
+        let tera = compile(&filled, folder, helpers, &mut findings);
+        Ok((Self { tera, texts: passed }, findings))
+    }
+
+    /// A layout filled with values.
+    ///
+    /// # Errors
+    /// Where there is no such layout, it asks for a value that is not there, or a function in it
+    /// refuses; with the layout's file and line.
+    #[allow(clippy::result_large_err, reason = "a finding is what stops the run")]
+    pub fn fill(&self, name: &str, values: &Value) -> Result<String, Finding> {
+        Context::from_serialize(values)
+            .and_then(|context| self.tera.render(name, &context))
+            .map_err(|error| fault::filling(name, &error))
+    }
+
+    /// A file that is handed on as it is.
+    #[must_use]
+    pub fn text(&self, name: &str) -> Option<&str> {
+        self.texts.get(name).map(|text| &**text)
+    }
+
+    /// The paths of all files that are handed on as they are, sorted.
+    pub fn texts(&self) -> impl Iterator<Item = &str> {
+        self.texts.keys().map(String::as_str)
+    }
+
+    /// Whether there is a layout of this path to be filled.
+    #[must_use]
+    pub fn has(&self, name: &str) -> bool {
+        self.tera.get_template_names().any(|known| known == name)
+    }
+}
+
+impl std::fmt::Debug for Layouts {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let mut names: Vec<&str> = self.tera.get_template_names().collect();
+        names.sort_unstable();
+        out.debug_struct("Layouts").field("filled", &names).field("texts", &self.texts.keys()).finish()
+    }
+}
+
+fn is_filled(name: &str) -> bool {
+    name.ends_with(".svg") || name.ends_with(".html")
+}
+
+fn gather(
+    world: &dyn World,
+    folder: &str,
+    findings: &mut Findings,
+) -> Result<BTreeMap<String, Arc<str>>, WorldError> {
+    let inside = |path: &str| path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/'));
+    let built_in = built_in::all().filter(|(path, _)| inside(path));
+    let mut files: BTreeMap<String, Arc<str>> =
+        built_in.map(|(path, text)| (path.to_owned(), Arc::from(text))).collect();
+    for file in world.files(Folder::Layouts)?.into_iter().filter(|file| inside(&file.path)) {
+        match std::str::from_utf8(&world.read(&file)?) {
+            Ok(text) => drop(files.insert(file.path.to_string(), text.into())),
+            Err(_) => findings.push(fault::not_text(&file)),
+        }
+    }
+    Ok(files)
+}
+
+fn compile(
+    files: &BTreeMap<String, Arc<str>>,
+    folder: &str,
+    helpers: &[Helper],
+    findings: &mut Findings,
+) -> Tera {
+    let sound = files.iter().filter(|(name, text)| match syntax(name, text) {
+        Some(finding) => {
+            findings.push(finding);
+            false
+        }
+        None => true,
+    });
+    let sound: Vec<(&String, &Arc<str>)> = sound.collect();
+    let mut tera = empty(helpers);
+    if let Err(error) = tera.add_raw_templates(sound) {
+        findings.extend(fault::together(&error, folder));
+    }
+    tera
+}
+
+fn empty(helpers: &[Helper]) -> Tera {
+    let mut tera = Tera::new();
+    tera.autoescape_on([".svg", ".html"]);
+    for helper in helpers {
+        helper.register(&mut tera);
+    }
+    tera
+}
+
+/// Each file is first compiled alone, so that one that is broken hides no other.
+fn syntax(name: &str, text: &str) -> Option<Finding> {
+    Tera::new().add_raw_template(name, text).err().and_then(|error| fault::syntax(&error))
+}
