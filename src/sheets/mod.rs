@@ -1,1 +1,16 @@
-//! Sheets for printing: imposition and PDF.
+//! Cards laid out on sheets of paper, and the PDF that is printed from.
+
+mod document;
+mod fault;
+mod impose;
+mod margin;
+mod page;
+mod proof;
+
+pub use document::{Options, SheetFile, files, pdf};
+pub use fault::SheetFault;
+pub use impose::{Rectangle, SheetPlan, Slot, capacity, impose};
+pub use proof::proof;
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,211 @@
+//! The PDF that cards are printed from: PDF/A-2b, tagged, at true size.
+
+use super::fault::SheetFault;
+use super::impose::{SheetPlan, Slot, capacity, impose};
+use super::margin::Margin;
+use super::page::{Printer, Section};
+use crate::cards::{Card, Side};
+use crate::catalogue::SheetFormat;
+use crate::typeset::Fonts;
+use crate::units::Length;
+use jiff::civil::Date;
+use krilla::Document;
+use krilla::SerializeSettings;
+use krilla::configure::{Archival, ConfigurationBuilder, PdfVersion};
+use krilla::metadata::{DateTime, Metadata};
+use krilla::outline::Outline;
+use krilla::tagging::TagTree;
+use std::ops::Range;
+
+/// The most cards that go into one file.
+const MOST_IN_ONE: usize = 400;
+/// Cards in each file where one is not enough.
+const IN_EACH: usize = 200;
+/// PDF/A needs a date; this one stands in a catalogue that has none.
+const NO_DATE: Date = Date::constant(2000, 1, 1);
+
+/// What sheets have in common.
+#[derive(Debug, Clone, Copy)]
+pub struct Options<'a> {
+    /// Title of the catalogue.
+    pub title: &'a str,
+    /// The edition in the margin.
+    pub edition: &'a str,
+    /// The date in the margin and in the file; 2000-01-01 in the file where there is none.
+    pub date: Option<Date>,
+    /// BCP 47 tag of the language that cards are written in.
+    pub language: &'a str,
+    /// Paper, flip edge, crop marks and bleed.
+    pub format: SheetFormat,
+    /// Width and height of a cut card.
+    pub cut: (Length, Length),
+    /// What the margins are set in.
+    pub fonts: &'a Fonts,
+}
+
+/// One PDF among those that all cards go into.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SheetFile {
+    /// Its name, such as "cards.pdf" or "cards-001.pdf".
+    pub name: String,
+    /// Its cards, counted from 0.
+    pub cards: Range<usize>,
+    /// Which of the files it is, counted from 1.
+    pub number: usize,
+    /// How many files there are.
+    pub of: usize,
+}
+
+/// The files that so many cards go into: one up to 400 cards, above that one for every 200; none for none.
+///
+/// ```
+/// let names: Vec<String> = fittingcards::sheets::files(401).into_iter().map(|file| file.name).collect();
+/// assert_eq!(names, ["cards-001.pdf", "cards-002.pdf", "cards-003.pdf"]);
+/// assert_eq!(fittingcards::sheets::files(400).len(), 1);
+/// ```
+#[must_use]
+pub fn files(count: usize) -> Vec<SheetFile> {
+    let in_each = if count > MOST_IN_ONE { IN_EACH } else { MOST_IN_ONE };
+    let of = count.div_ceil(in_each);
+    let file = |index: usize| SheetFile {
+        name: if of > 1 { format!("cards-{:03}.pdf", index + 1) } else { "cards.pdf".to_owned() },
+        cards: index * in_each..count.min((index + 1) * in_each),
+        number: index + 1,
+        of,
+    };
+    (0..of).map(file).collect()
+}
+
+/// One file of sheets: fronts and backs by turns, each card's blocks tagged in reading order, an outline by
+/// card number. Cards are taken one sheet at a time, so that they need not all be held at once.
+///
+/// # Errors
+/// Where a card does not fit the sheet, or what was drawn can't be archived as PDF/A-2b.
+pub fn pdf(
+    file: &SheetFile,
+    cards: impl IntoIterator<Item = Card>,
+    options: &Options<'_>,
+) -> Result<Vec<u8>, SheetFault> {
+    let plans = impose(options.cut, file.cards.len(), &options.format);
+    let plans = plans.ok_or_else(|| SheetFault::does_not_fit(options))?;
+    let room = capacity(options.cut, &options.format).unwrap_or(1);
+    let mut cards = cards.into_iter();
+    let mut writer = Writer::new(options, file, plans.len());
+    for plan in &plans {
+        let on_sheet: Vec<Card> = cards.by_ref().take(room).collect();
+        writer.sheet(plan, &on_sheet);
+    }
+    writer.finish()
+}
+
+/// A document that grows sheet by sheet.
+struct Writer<'a> {
+    options: &'a Options<'a>,
+    file: &'a SheetFile,
+    sheets: usize,
+    document: Document,
+    printer: Printer,
+    outline: Outline,
+    tags: TagTree,
+}
+
+impl<'a> Writer<'a> {
+    fn new(options: &'a Options<'a>, file: &'a SheetFile, sheets: usize) -> Self {
+        Self {
+            options,
+            file,
+            sheets,
+            document: new_document(),
+            printer: Printer::default(),
+            outline: Outline::new(),
+            tags: TagTree::new().with_lang(Some(options.language.to_owned())),
+        }
+    }
+
+    fn sheet(&mut self, plan: &SheetPlan, cards: &[Card]) {
+        let mut sections: Vec<Section> = cards.iter().map(Section::new).collect();
+        for side in [Side::Front, Side::Back] {
+            let slots = if side == Side::Front { &plan.fronts } else { &plan.backs };
+            let margin = self.margin(plan, side, slots);
+            let faces = slots.iter().zip(cards).zip(&mut sections);
+            self.printer.print(&mut self.document, plan.size, &margin, self.options, |page| {
+                for ((slot, card), section) in faces {
+                    page.face(*slot, card, side, section);
+                }
+            });
+        }
+        for section in sections {
+            let (entry, group) = section.finish();
+            self.outline.push_child(entry);
+            self.tags.push(group);
+        }
+    }
+
+    fn margin(&self, plan: &SheetPlan, side: Side, slots: &[Slot]) -> Margin {
+        let side = if side == Side::Front { "front" } else { "back" };
+        let file = if self.file.of > 1 {
+            format!("file {} of {} · ", self.file.number, self.file.of)
+        } else {
+            String::new()
+        };
+        Margin {
+            trim: SheetPlan::trim(slots),
+            cuts: slots.iter().map(|slot| slot.cut).collect(),
+            left: heading(self.options),
+            right: format!("{file}sheet {} of {} · {side}", plan.number, self.sheets),
+        }
+    }
+
+    fn finish(mut self) -> Result<Vec<u8>, SheetFault> {
+        self.document.set_metadata(metadata(self.options, self.file));
+        self.document.set_outline(self.outline);
+        self.document.set_tag_tree(self.tags);
+        finish(self.document)
+    }
+}
+
+/// Title, edition and date, as they stand in the margin.
+pub(super) fn heading(options: &Options<'_>) -> String {
+    let date = options.date.map(|date| format!(" · {date}")).unwrap_or_default();
+    format!("{} · edition {}{date}", options.title, options.edition)
+}
+
+pub(super) fn new_document() -> Document {
+    let configuration = ConfigurationBuilder::new()
+        .with_archival_validator(Archival::A2_B)
+        .with_version(PdfVersion::Pdf17)
+        .finish()
+        .unwrap_or_default();
+    Document::new_with(SerializeSettings {
+        configuration,
+        enable_tagging: true,
+        ..SerializeSettings::default()
+    })
+}
+
+fn metadata(options: &Options<'_>, file: &SheetFile) -> Metadata {
+    let part = if file.of > 1 { format!(", file {} of {}", file.number, file.of) } else { String::new() };
+    described(options, format!("{}: cards, edition {}{part}", options.title, options.edition))
+}
+
+pub(super) fn described(options: &Options<'_>, title: String) -> Metadata {
+    Metadata::new()
+        .title(title)
+        .language(options.language.to_owned())
+        .creator("fittingcards".to_owned())
+        .creation_date(midnight(options.date.unwrap_or(NO_DATE)))
+}
+
+fn midnight(date: Date) -> DateTime {
+    DateTime::new(date.year().unsigned_abs())
+        .month(date.month().unsigned_abs())
+        .day(date.day().unsigned_abs())
+        .hour(0)
+        .minute(0)
+        .second(0)
+        .utc_offset_hour(0)
+}
+
+pub(super) fn finish(document: Document) -> Result<Vec<u8>, SheetFault> {
+    document.finish().map_err(|error| SheetFault::from_library(&error))
+}

@@ -1,0 +1,74 @@
+//! Why cards could not be put on sheets.
+
+use super::document::Options;
+use krilla::configure::ValidationError;
+use krilla::error::KrillaError;
+
+/// What stands in the way of a PDF.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum SheetFault {
+    /// Not one card of this size, with its bleed, marks and margin, fits the sheet.
+    DoesNotFit {
+        /// Width and height of the card in words.
+        card: String,
+        /// The paper's name.
+        sheet: &'static str,
+    },
+    /// What was drawn breaks PDF/A-2b.
+    NotArchivable {
+        /// What is wrong.
+        reason: String,
+    },
+}
+
+impl std::fmt::Display for SheetFault {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::DoesNotFit { card, sheet } => {
+                write!(out, "a card of {card} with its bleed and margins does not fit a sheet of {sheet}")
+            }
+            Self::NotArchivable { reason } => {
+                write!(out, "the sheets can't be made an archivable PDF: {reason}")
+            }
+        }
+    }
+}
+
+impl std::error::Error for SheetFault {}
+
+impl SheetFault {
+    pub(super) fn does_not_fit(options: &Options<'_>) -> Self {
+        let (width, height) = options.cut;
+        let card = format!("{} × {} mm", width.mm(), height.mm());
+        Self::DoesNotFit { card, sheet: super::impose::paper_name(options.format.size) }
+    }
+
+    /// The first thing that the library found.
+    pub(super) fn from_library(error: &KrillaError) -> Self {
+        let reason = match error {
+            KrillaError::Validation(violations) => {
+                violations.first().map(|(violation, _)| in_words(violation))
+            }
+            _ => None,
+        };
+        Self::NotArchivable { reason: reason.unwrap_or_else(|| error.to_string()) }
+    }
+}
+
+fn in_words(violation: &ValidationError) -> String {
+    match violation {
+        ValidationError::ContainsNotDefGlyph(_, _, text) => {
+            format!("no font has all of the characters of “{text}”")
+        }
+        ValidationError::RestrictedLicense(_) => "a font's licence forbids embedding it".to_owned(),
+        ValidationError::ContainsPostScript(_) => "a colour gradient of a layout repeats".to_owned(),
+        ValidationError::TooHighQNestingLevel => "groups of a layout are nested too deep".to_owned(),
+        other => name_of(other),
+    }
+}
+
+/// The library's name of a violation, without the fonts and places that follow it.
+fn name_of(violation: &ValidationError) -> String {
+    let text = format!("{violation:?}");
+    text.split(['(', ' ']).next().unwrap_or_default().to_owned()
+}

@@ -1,0 +1,151 @@
+//! One side of a sheet: faces at true size, each block inside its own tag.
+
+use super::document::Options;
+use super::impose::{Rectangle, Slot};
+use super::margin::{self, Margin};
+use crate::cards::{Block, BlockKind, Card, Face, Side};
+use crate::units::Length;
+use krilla::Document;
+use krilla::destination::XyzDestination;
+use krilla::geom::{Point, Rect, Size, Transform};
+use krilla::outline::OutlineNode;
+use krilla::page::PageSettings;
+use krilla::surface::Surface;
+use krilla::tagging::{Artifact, ArtifactType, ContentTag, Node, Tag, TagGroup};
+use krilla_svg::{SurfaceExt, SvgSettings};
+use std::num::NonZeroU16;
+
+const FIRST_LEVEL: NonZeroU16 = NonZeroU16::MIN;
+const SECOND_LEVEL: NonZeroU16 = FIRST_LEVEL.saturating_add(1);
+/// Points in a millimetre.
+const SCALE: f32 = 72.0 / 25.4;
+
+/// A length in the points that a PDF counts in.
+pub(super) fn pt(length: Length) -> f32 {
+    length.pt() as f32
+}
+
+/// A rectangle in points.
+pub(super) fn rect(rectangle: Rectangle) -> Option<Rect> {
+    Rect::from_xywh(pt(rectangle.left), pt(rectangle.top), pt(rectangle.width), pt(rectangle.height))
+}
+
+/// Counts pages, so that the outline can point at them.
+#[derive(Debug, Default)]
+pub(super) struct Printer {
+    pages: usize,
+}
+
+/// A page that is being drawn on.
+pub(super) struct Page<'a, 'b> {
+    surface: &'a mut Surface<'b>,
+    index: usize,
+}
+
+impl Printer {
+    /// Adds a page with its margin, and lets `draw` fill it.
+    pub(super) fn print(
+        &mut self,
+        document: &mut Document,
+        size: (Length, Length),
+        margin: &Margin,
+        options: &Options<'_>,
+        draw: impl FnOnce(&mut Page<'_, '_>),
+    ) {
+        let mut page = document.start_page_with(settings(size, margin, options));
+        let mut surface = page.surface();
+        draw(&mut Page { surface: &mut surface, index: self.pages });
+        margin::draw(&mut surface, size, margin, options);
+        surface.finish();
+        page.finish();
+        self.pages += 1;
+    }
+}
+
+/// MediaBox the sheet, TrimBox round all cuts, BleedBox that and the bleed.
+fn settings(size: (Length, Length), margin: &Margin, options: &Options<'_>) -> PageSettings {
+    let bled = margin.trim.map(|trim| trim.grown(options.format.bleed));
+    let sheet = Rectangle { left: Length::ZERO, top: Length::ZERO, width: size.0, height: size.1 };
+    let settings = PageSettings::from_wh(pt(size.0), pt(size.1)).unwrap_or_default();
+    settings
+        .with_media_box(rect(sheet))
+        .with_trim_box(margin.trim.and_then(rect))
+        .with_bleed_box(bled.and_then(rect))
+}
+
+impl<'b> Page<'_, 'b> {
+    /// The surface, for what has no blocks.
+    pub(super) fn surface(&mut self) -> &mut Surface<'b> {
+        self.surface
+    }
+
+    /// Draws one face.
+    pub(super) fn face(&mut self, slot: Slot, card: &Card, side: Side, section: &mut Section) {
+        let face = if side == Side::Front { &card.front } else { &card.back };
+        if side == Side::Front {
+            let corner = Point::from_xy(pt(slot.cut.left), pt(slot.cut.top));
+            section.destination = Some(XyzDestination::new(self.index, corner));
+        }
+        self.surface.push_transform(&placed(slot, face));
+        for block in &face.blocks {
+            section.children.extend(self.block(block, section.level(block)));
+        }
+        self.surface.pop();
+    }
+
+    fn block(&mut self, block: &Block, level: NonZeroU16) -> Option<Node> {
+        let size = Size::from_wh(block.tree.size().width(), block.tree.size().height())?;
+        let tag = match block.kind {
+            BlockKind::Ornament => ContentTag::Artifact(Artifact::with_kind(ArtifactType::Layout)),
+            BlockKind::Heading | BlockKind::Text | BlockKind::Drawing => ContentTag::Other,
+        };
+        let identifier = self.surface.start_tagged(tag);
+        let drawn = self.surface.draw_svg(&block.tree, size, SvgSettings::default());
+        self.surface.end_tagged();
+        drawn?;
+        let mut group = match block.kind {
+            BlockKind::Ornament => return None,
+            BlockKind::Heading => TagGroup::new(Tag::Hn(level, None)),
+            BlockKind::Text => TagGroup::new(Tag::P),
+            BlockKind::Drawing => TagGroup::new(Tag::Figure(Some(block.alternative.clone()))),
+        };
+        group.push(identifier);
+        Some(group.into())
+    }
+}
+
+/// From a face's millimetres, counted from the corner of its bleed, to the sheet's points.
+fn placed(slot: Slot, face: &Face) -> Transform {
+    let bled = slot.cut.grown(face.bleed);
+    if slot.turned {
+        Transform::from_row(-SCALE, 0.0, 0.0, -SCALE, pt(bled.right()), pt(bled.bottom()))
+    } else {
+        Transform::from_row(SCALE, 0.0, 0.0, SCALE, pt(bled.left), pt(bled.top))
+    }
+}
+
+/// The tags of one card: its front and then its back, whatever pages they are on.
+pub(super) struct Section {
+    title: String,
+    destination: Option<XyzDestination>,
+    children: Vec<Node>,
+}
+
+impl Section {
+    pub(super) fn new(card: &Card) -> Self {
+        Self { title: format!("{} {}", card.number, card.title), destination: None, children: Vec::new() }
+    }
+
+    /// The first heading of a card names it; others stand below it.
+    fn level(&self, block: &Block) -> NonZeroU16 {
+        let first = self.children.is_empty() && block.kind == BlockKind::Heading;
+        if first { FIRST_LEVEL } else { SECOND_LEVEL }
+    }
+
+    pub(super) fn finish(self) -> (OutlineNode, TagGroup) {
+        let destination =
+            self.destination.unwrap_or_else(|| XyzDestination::new(0, Point::from_xy(0.0, 0.0)));
+        let group = TagGroup::with_children(Tag::Section, self.children);
+        (OutlineNode::new(self.title, destination), group)
+    }
+}
