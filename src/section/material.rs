@@ -76,3 +76,37 @@ pub struct StrengthStep {
     /// Strength of a wire in that range.
     pub strength: Stress,
 }
+
+impl MaterialGroup {
+    /// Whether it is iron or steel of any kind: a composite's core of it is not counted as a conductor.
+    #[must_use]
+    pub fn is_iron(self) -> bool {
+        matches!(self, Self::Steel | Self::Stainless | Self::Iron)
+    }
+}
+
+impl Strength {
+    /// Strength of a wire of this diameter; `None` beyond the last row.
+    ///
+    /// ```
+    /// use fittingcards::section::{Strength, StrengthStep};
+    /// use fittingcards::units::{Length, Stress};
+    /// let strength = Strength::ByDiameter(vec![StrengthStep {
+    ///     up_to: Some(Length::from_mm(2.25)),
+    ///     strength: Stress::from_n_per_mm2(180.0),
+    /// }]);
+    /// assert!(strength.of_wire(Length::from_mm(2.25)).is_some());
+    /// assert!(strength.of_wire(Length::from_mm(2.26)).is_none());
+    /// ```
+    #[must_use]
+    pub fn of_wire(&self, diameter: Length) -> Option<Stress> {
+        let rounding = Length::from_mm(1e-9);
+        match self {
+            Self::Constant(strength) => Some(*strength),
+            Self::ByDiameter(steps) => steps
+                .iter()
+                .find(|step| step.up_to.is_none_or(|up_to| diameter <= up_to + rounding))
+                .map(|step| step.strength),
+        }
+    }
+}

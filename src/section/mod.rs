@@ -1,11 +1,26 @@
 //! Geometry and properties of conductors: what is metal, how wide, how heavy, how strong.
 
 mod citation;
+mod compute;
 mod construction;
+mod error;
+mod increments;
+mod layers;
 mod material;
+pub mod materials;
+mod outline;
+mod profile;
+mod properties;
 mod result;
+mod rope;
+mod worn;
 
 pub use citation::Citation;
+pub use compute::{compute, with_wire_tolerance};
 pub use construction::{Composite, Construction, Grooved, Group, Rope, RopeCore, Strands};
+pub use error::SectionError;
 pub use material::{Magnetic, Material, MaterialGroup, Strength, StrengthStep};
-pub use result::{Layer, LayerRole, Section};
+pub use outline::{Direction, Point, Segment};
+pub use profile::{Groove, Profile, profile, round_profile};
+pub use result::{Band, Layer, LayerRole, Section};
+pub use worn::{Worn, height_at_flat_width, height_at_loss, worn};

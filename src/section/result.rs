@@ -1,12 +1,14 @@
 //! What was computed of a conductor.
 
-use crate::units::{Area, Force, Length, LinearMass, LinearResistance};
+use crate::units::{Area, Force, Length, LinearMass, LinearResistance, Temperature};
 
 /// Everything computed of one conductor; what does not apply or lacks a figure is `None`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Section {
     /// Area of metal.
     pub metal: Area,
+    /// Least and most area of metal, where a tolerance on the wires is known.
+    pub band: Option<Band>,
     /// Diameter of the circle round the conductor (height of a grooved wire, diagonal of a bar).
     pub overall_diameter: Length,
     /// Area of the circle on the overall diameter; never called section.
@@ -21,6 +23,8 @@ pub struct Section {
     pub mass: Option<LinearMass>,
     /// Resistance at 20 °C.
     pub resistance_20c: Option<LinearResistance>,
+    /// Temperature coefficient of that resistance at 20 °C, per kelvin.
+    pub temperature_coefficient_per_k: Option<f64>,
     /// Rated tensile strength.
     pub breaking_load: Option<Force>,
     /// Layers from the centre out; empty where the conductor has none.
@@ -51,4 +55,38 @@ pub enum LayerRole {
     Core,
     /// The conductor itself, or the outer group of a composite.
     Outer,
+}
+
+/// Least and most that an area of metal can be.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Band {
+    /// With every wire at its least diameter.
+    pub least: Area,
+    /// With every wire at its greatest diameter.
+    pub most: Area,
+}
+
+impl Section {
+    /// Resistance at a temperature, R(T) = R20·(1 + α20·(T − 20)).
+    ///
+    /// `None` where the resistance or its coefficient is not known, and where the straight line has left
+    /// the range it holds in: below −100 °C or above 300 °C.
+    ///
+    /// ```
+    /// use fittingcards::section::{Construction, compute, materials};
+    /// use fittingcards::units::{Length, Temperature};
+    /// let wire = Construction::Solid { diameter: Length::from_mm(8.0) };
+    /// let section = compute(&wire, materials::find("copper-annealed"))?;
+    /// let (cold, warm) = (section.resistance_20c, section.resistance_at(Temperature::from_celsius(80.0)));
+    /// let ratio = warm.expect("known").ohm_per_km() / cold.expect("known").ohm_per_km();
+    /// assert!((ratio - (1.0 + 0.00393 * 60.0)).abs() < 1e-9);
+    /// # Ok::<(), fittingcards::section::SectionError>(())
+    /// ```
+    #[must_use]
+    pub fn resistance_at(&self, temperature: Temperature) -> Option<LinearResistance> {
+        let celsius = temperature.celsius();
+        let coefficient = self.temperature_coefficient_per_k?;
+        let holds = (-100.0..=300.0).contains(&celsius);
+        self.resistance_20c.filter(|_| holds).map(|at_20| at_20 * (1.0 + coefficient * (celsius - 20.0)))
+    }
 }
