@@ -1,7 +1,17 @@
 //! Marks: colours, differences as eyes see them, contrast, texts that can be taken for another.
 
 mod code;
+mod compare;
 mod mark;
+mod propose;
+mod sight;
+mod srgb;
+mod text;
 
 pub use code::ColourCode;
+pub use compare::{Comparison, GREY_LIGHTNESS, GREY_TEXT, Likeness, MarkLimits, compare};
 pub use mark::Mark;
+pub use propose::{propose_mark, propose_set};
+pub use sight::{Sight, difference, simulate};
+pub use srgb::{LEGIBLE_CONTRAST, Lab, Srgb, ciede2000, contrast};
+pub use text::{Confusion, confusion};

@@ -1,0 +1,154 @@
+//! Texts that can be taken for another: by a stroke too many, or upside down.
+
+/// How a text can be taken for another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Confusion {
+    /// They differ in nothing but capitals and spaces.
+    Same,
+    /// One upside down reads as the other: 66 and 99.
+    HalfTurn,
+    /// A stroke more or less makes one the other: 1 and 7, 3 and 8.
+    OneStroke,
+}
+
+impl Confusion {
+    /// In words: "is the other text turned upside down".
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Same => "reads the same",
+            Self::HalfTurn => "reads as the other when upside down",
+            Self::OneStroke => "is one stroke from the other",
+        }
+    }
+}
+
+/// Characters that one stroke more or less, or a worn one, turns into each other. Common practice, no source.
+const ONE_STROKE: [(char, &str); 26] = [
+    ('0', "ODQ8C6"),
+    ('1', "7ILT4"),
+    ('2', "Z7"),
+    ('3', "8B9"),
+    ('5', "S6"),
+    ('6', "8G"),
+    ('8', "B9"),
+    ('9', "4"),
+    ('7', "T"),
+    ('A', "H4"),
+    ('B', "PRE"),
+    ('C', "GO"),
+    ('D', "OP"),
+    ('E', "FL"),
+    ('F', "P"),
+    ('G', "OQ"),
+    ('I', "TLJ"),
+    ('K', "X"),
+    ('M', "N"),
+    ('N', "H"),
+    ('O', "Q"),
+    ('P', "R"),
+    ('T', "J"),
+    ('U', "VJO"),
+    ('V', "WY"),
+    ('X', "Y"),
+];
+
+/// Characters that a half-turn leaves or swaps.
+const HALF_TURN: [(char, char); 12] = [
+    ('0', '0'),
+    ('1', '1'),
+    ('6', '9'),
+    ('8', '8'),
+    ('H', 'H'),
+    ('I', 'I'),
+    ('M', 'W'),
+    ('N', 'N'),
+    ('O', 'O'),
+    ('S', 'S'),
+    ('X', 'X'),
+    ('Z', 'Z'),
+];
+
+/// How one text can be taken for the other; `None` where they can't.
+///
+/// ```
+/// use fittingcards::colour::{Confusion, confusion};
+/// assert_eq!(confusion("66", "99"), Some(Confusion::HalfTurn));
+/// assert_eq!(confusion("V1", "V7"), Some(Confusion::OneStroke));
+/// assert_eq!(confusion("3", "8"), Some(Confusion::OneStroke));
+/// assert_eq!(confusion("V1", "K2"), None);
+/// ```
+#[must_use]
+pub fn confusion(one: &str, two: &str) -> Option<Confusion> {
+    let (one, two) = (plain(one), plain(two));
+    if one == two {
+        Some(Confusion::Same)
+    } else if upside_down(&one).is_some_and(|turned| turned == two) {
+        Some(Confusion::HalfTurn)
+    } else if one_stroke(&one, &two) {
+        Some(Confusion::OneStroke)
+    } else {
+        None
+    }
+}
+
+fn plain(text: &str) -> Vec<char> {
+    text.chars().filter(|letter| !letter.is_whitespace()).flat_map(char::to_uppercase).collect()
+}
+
+fn upside_down(text: &[char]) -> Option<Vec<char>> {
+    text.iter().rev().map(|letter| turned(*letter)).collect()
+}
+
+fn turned(letter: char) -> Option<char> {
+    HALF_TURN.iter().find_map(|(one, two)| match letter {
+        _ if letter == *one => Some(*two),
+        _ if letter == *two => Some(*one),
+        _ => None,
+    })
+}
+
+fn one_stroke(one: &[char], two: &[char]) -> bool {
+    if one.len() != two.len() {
+        return one_bar_more(one, two) || one_bar_more(two, one);
+    }
+    let mut differing = one.iter().zip(two).filter(|(a, b)| a != b);
+    let first = differing.next();
+    first.is_some_and(|(a, b)| near(*a, *b) || near(*b, *a)) && differing.next().is_none()
+}
+
+fn near(one: char, two: char) -> bool {
+    ONE_STROKE.iter().any(|(letter, others)| *letter == one && others.contains(two))
+}
+
+/// Whether `long` is `short` with one upright or dash put in somewhere.
+fn one_bar_more(long: &[char], short: &[char]) -> bool {
+    long.len() == short.len() + 1
+        && (0..long.len()).any(|at| {
+            matches!(long[at], '1' | 'I' | '-' | '.' | '/')
+                && long[..at] == short[..at]
+                && long[at + 1..] == short[at..]
+        })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn it_takes_both_ways_round() {
+        for (one, two) in
+            [("66", "99"), ("1", "7"), ("8", "3"), ("M2", "N2"), ("V", "VI"), ("16", "91"), ("v1", "V 1")]
+        {
+            assert!(confusion(one, two).is_some(), "{one} {two}");
+            assert_eq!(confusion(one, two), confusion(two, one), "{one} {two}");
+        }
+    }
+
+    #[test]
+    fn two_changed_characters_are_enough() {
+        for (one, two) in [("A1", "C7"), ("T2", "H4"), ("V1", "V2"), ("A", "BC"), ("", "A2")] {
+            assert_eq!(confusion(one, two), None, "{one} {two}");
+        }
+    }
+}

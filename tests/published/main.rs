@@ -1,0 +1,3 @@
+//! What is computed against what others have published.
+
+mod colour;
