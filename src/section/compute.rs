@@ -4,9 +4,7 @@ use super::error::check_size;
 use super::increments::{self, Increment};
 use super::layers::{from_centre, outer_radius, round_core};
 use super::properties::{Metal, properties};
-use super::{
-    Band, Composite, Construction, Group, Layer, LayerRole, Material, Rope, Section, SectionError, Strands,
-};
+use super::{Band, Composite, Construction, Group, Layer, LayerRole, Material, Rope, Section, SectionError};
 use super::{profile, rope};
 use crate::units::{Area, Density, Force, Length, LinearMass};
 
@@ -297,22 +295,7 @@ fn single_strand(
     class: rope::Class,
     material: Option<&Material>,
 ) -> Result<Section, SectionError> {
-    let layers = rope::equal_layers(class.wires).map_or(0, <[u32]>::len);
-    if layers == 0 {
-        return Err(SectionError::new(
-            "construction.rope.construction",
-            "a single strand has 7, 19 or 37 wires",
-        )
-        .found(rope.class.clone())
-        .expected("1x7, 1x19 or 1x37"));
-    }
-    let across = f64::from(2 * u32::try_from(layers).unwrap_or_default() - 1);
-    let group = Group {
-        strands: Strands::Wires(class.wires),
-        wire_diameter: rope.diameter / across,
-        lay_ratios: Vec::new(),
-    };
-    let mut section = stranded(&group, material)?;
+    let mut section = stranded(&rope::single_strand(rope, class)?, material)?;
     section.breaking_load = None;
     section.sources.retain(|source| !source.starts_with("breaking load"));
     Ok(section)

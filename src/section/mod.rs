@@ -13,6 +13,9 @@ mod profile;
 mod properties;
 mod result;
 mod rope;
+mod rope_layout;
+mod strand;
+mod wires;
 mod worn;
 
 pub use citation::Citation;
@@ -23,4 +26,5 @@ pub use material::{Magnetic, Material, MaterialGroup, Strength, StrengthStep};
 pub use outline::{Direction, Point, Segment};
 pub use profile::{Groove, Profile, profile, round_profile};
 pub use result::{Band, Layer, LayerRole, Section};
+pub use wires::{Layout, Region, RegionKind, Wire, wires};
 pub use worn::{Worn, height_at_flat_width, height_at_loss, worn};

@@ -1,7 +1,8 @@
 //! Wire ropes: classes as written, and the factors that EN 12385-4 gives a class with its core.
 
 use super::error::check_size;
-use super::{Rope, RopeCore, SectionError};
+use super::{Group, Rope, RopeCore, SectionError, Strands};
+use crate::units::Area;
 
 /// What the standard says of a class with its core; what it does not print is `None`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -183,10 +184,25 @@ fn table_class(class: Class) -> Option<&'static str> {
     .filter(|_| !is_single(class))
 }
 
-/// Layers of a single strand or of a strand of equal wires.
-pub(super) fn equal_layers(wires: u32) -> Option<&'static [u32]> {
-    match wires {
-        7 | 19 | 37 => super::layers::usual(wires),
-        _ => None,
+/// The wires of a rope that is one strand.
+pub(super) fn single_strand(rope: &Rope, class: Class) -> Result<Group, SectionError> {
+    let layers = [7_u32, 19, 37].into_iter().zip([3.0, 5.0, 7.0]).find(|(wires, _)| *wires == class.wires);
+    match layers {
+        Some((wires, across)) if matches!(class.lay, Lay::Plain) => Ok(Group {
+            strands: Strands::Wires(wires),
+            wire_diameter: rope.diameter / across,
+            lay_ratios: Vec::new(),
+        }),
+        _ => {
+            Err(SectionError::new("construction.rope.construction", "a single strand has 7, 19 or 37 wires")
+                .found(rope.class.clone())
+                .expected("1x7, 1x19 or 1x37"))
+        }
     }
+}
+
+/// Metal section of a rope of several strands, C·d².
+pub(super) fn metal(rope: &Rope, class: Class) -> Option<Area> {
+    let (factors, _) = factors(class, rope.core)?;
+    factors.area.map(|factor| rope.diameter * rope.diameter * factor)
 }
