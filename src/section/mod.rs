@@ -15,6 +15,7 @@ mod result;
 mod rope;
 mod rope_layout;
 mod strand;
+mod wear_table;
 mod wires;
 mod worn;
 
@@ -26,5 +27,6 @@ pub use material::{Magnetic, Material, MaterialGroup, Strength, StrengthStep};
 pub use outline::{Direction, Point, Segment};
 pub use profile::{Groove, Profile, profile, round_profile};
 pub use result::{Band, Layer, LayerRole, Section};
+pub use wear_table::{WearMarks, WearRow, WearStage, WearTable, wear_table};
 pub use wires::{Layout, Region, RegionKind, Wire, wires};
-pub use worn::{Worn, height_at_flat_width, height_at_loss, worn};
+pub use worn::{Tilt, Worn, height_at_flat_width, height_at_loss, tilt, worn};

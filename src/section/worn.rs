@@ -138,6 +138,42 @@ pub fn height_at_flat_width(profile: &Profile, flat_width: Length) -> Result<Len
     Ok(Length::from_mm(radius + (radius * radius - half * half).max(0.0).sqrt()))
 }
 
+/// How far height and flat width may disagree before the flat must be taken as tilted.
+const TILT: Length = Length::from_mm(0.3);
+
+/// A measured height and a measured flat width that do not belong to one level flat.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tilt {
+    /// The remaining height that the flat width shows.
+    pub height_by_flat: Length,
+    /// That height less the measured one.
+    pub difference: Length,
+}
+
+/// Whether a measured height and flat width disagree by more than 0.3 mm of height: the wire has worn at a slant,
+/// or one of the two was misread, and neither may be trusted alone.
+///
+/// # Errors
+/// As [`worn`] and [`height_at_flat_width`].
+///
+/// # Examples
+/// ```
+/// use fittingcards::section::{round_profile, tilt};
+/// use fittingcards::units::Length;
+///
+/// let profile = round_profile(Length::from_mm(12.0))?;
+/// let flat = Length::from_mm(8.94);
+/// assert!(tilt(&profile, Length::from_mm(10.0), flat)?.is_none());
+/// assert!(tilt(&profile, Length::from_mm(9.5), flat)?.is_some());
+/// # Ok::<(), fittingcards::section::SectionError>(())
+/// ```
+pub fn tilt(profile: &Profile, height: Length, flat_width: Length) -> Result<Option<Tilt>, SectionError> {
+    worn(profile, height)?;
+    let height_by_flat = height_at_flat_width(profile, flat_width)?;
+    let difference = height_by_flat - height;
+    Ok((difference.abs() > TILT).then_some(Tilt { height_by_flat, difference }))
+}
+
 /// The widest flat that shows one height only: at the middle, or at the lower lip where that lies below it.
 fn widest_flat(profile: &Profile) -> Length {
     let lip = profile.groove.map(|groove| groove.lower_lip).filter(|lip| lip.y < Length::ZERO);
