@@ -1,1 +1,13 @@
-//! The plan of all outputs, made side by side and put in place at once.
+//! The plan of all outputs, made side by side, put in place at once.
+
+mod disk;
+mod manifest;
+mod put;
+mod staging;
+mod workspace;
+
+pub use manifest::{Manifest, ManifestEntry};
+pub use staging::{Leftovers, PutInPlace, Staging};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,97 @@
+//! The list of every file that a run wrote, by which the next run knows its own from others'.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Its name in the output folder.
+pub(super) const MANIFEST: &str = "manifest.json";
+
+/// Every file written, the manifest itself excepted, in the order of their paths.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Manifest {
+    /// The files.
+    pub files: Vec<ManifestEntry>,
+}
+
+/// One file.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ManifestEntry {
+    /// Path below the output folder, with `/` between its parts.
+    pub path: String,
+    /// Size in bytes.
+    pub size: u64,
+    /// BLAKE3 of the bytes, in hexadecimal.
+    pub blake3: String,
+}
+
+/// What is known of one file's bytes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Fingerprint {
+    size: u64,
+    blake3: String,
+}
+
+/// Files by path.
+pub(super) type Files = BTreeMap<String, Fingerprint>;
+
+impl Fingerprint {
+    pub(super) fn of(bytes: &[u8]) -> Self {
+        Self { size: bytes.len() as u64, blake3: blake3::hash(bytes).to_hex().to_string() }
+    }
+}
+
+/// The manifest's text.
+pub(super) fn to_text(files: &Files) -> String {
+    let entry = |(path, print): (&String, &Fingerprint)| ManifestEntry {
+        path: path.clone(),
+        size: print.size,
+        blake3: print.blake3.clone(),
+    };
+    let manifest = Manifest { files: files.iter().map(entry).collect() };
+    let text = serde_json::to_string_pretty(&manifest).unwrap_or_default();
+    text + "\n"
+}
+
+/// The files of a manifest; None where the text isn't one. Paths that lead out of the folder are left out.
+pub(super) fn from_text(text: &[u8]) -> Option<Files> {
+    let manifest: Manifest = serde_json::from_slice(text).ok()?;
+    let files = manifest.files.into_iter().filter(|entry| stays_inside(&entry.path));
+    Some(files.map(|entry| (entry.path, Fingerprint { size: entry.size, blake3: entry.blake3 })).collect())
+}
+
+/// Whether a path names something below the folder that it is taken from, on every system.
+fn stays_inside(path: &str) -> bool {
+    !path.contains(['\\', ':', '\0'])
+        && path.split('/').all(|part| !part.is_empty() && part != "." && part != "..")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_written_is_read_again() {
+        let files = Files::from([("cards/a.svg".to_owned(), Fingerprint::of(b"abc"))]);
+        assert_eq!(from_text(to_text(&files).as_bytes()), Some(files));
+    }
+
+    #[test]
+    fn the_hash_is_blake3() {
+        // Published test vector of BLAKE3 for empty input.
+        let expected = "af1349b9f5f9a1a6a0404dea36dcc9499bcb25c9adc112b7cc9a93cae41f3262";
+        assert_eq!(Fingerprint::of(b"").blake3, expected);
+    }
+
+    #[test]
+    fn paths_that_lead_outside_are_not_believed() {
+        let text = br#"{"files":[{"path":"../x","size":1,"blake3":""},{"path":"/etc/x","size":1,"blake3":""},
+            {"path":"C:x","size":1,"blake3":""},{"path":"a/./b","size":1,"blake3":""},{"path":"a/b","size":1,"blake3":""}]}"#;
+        let files = from_text(text).unwrap();
+        assert_eq!(files.into_keys().collect::<Vec<_>>(), ["a/b"]);
+    }
+
+    #[test]
+    fn other_files_of_that_name_are_no_manifest() {
+        assert_eq!(from_text(br#"{"name":"an app","icons":[]}"#), None);
+    }
+}

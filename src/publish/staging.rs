@@ -1,0 +1,89 @@
+//! Files in the making: written aside by many threads, and put in place all at once or not at all.
+
+use super::disk::{at, below, fault, make_room};
+use super::manifest::{Files, Fingerprint};
+use super::put;
+use super::workspace::Workspace;
+use crate::source::WorldError;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
+
+/// What becomes of files of an earlier run that this run does not write again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Leftovers {
+    /// They no longer belong and are removed.
+    Removed,
+    /// They stay, but for those below this folder.
+    KeptExceptIn(&'static str),
+}
+
+/// What has been done.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct PutInPlace {
+    /// How many files were written, the manifest among them.
+    pub written: usize,
+    /// How many bytes they have.
+    pub bytes: u64,
+    /// Files of an earlier run that no longer belong but were changed by somebody since; they stay.
+    pub left_alone: Vec<String>,
+}
+
+/// Files in the making. Nothing in the output changes before [`Staging::put_in_place`]; where that is never
+/// called, nothing does.
+///
+/// ```
+/// use fittingcards::publish::{Leftovers, Staging};
+/// let folder = tempfile::tempdir()?;
+/// let staging = Staging::open(&folder.path().join("output"))?;
+/// staging.write("cards/ST-4100-front.svg", b"<svg/>")?;
+/// assert!(!folder.path().join("output").exists());
+/// let done = staging.put_in_place(Leftovers::Removed)?;
+/// assert_eq!(done.written, 2);
+/// assert!(folder.path().join("output/manifest.json").exists());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug)]
+pub struct Staging {
+    workspace: Workspace,
+    new_tree: PathBuf,
+    files: Mutex<Files>,
+}
+
+impl Staging {
+    /// Locks the output and finishes what a run that was killed has left unfinished.
+    ///
+    /// # Errors
+    /// Where the folder can't be written, or another run is writing it.
+    pub fn open(output: &Path) -> Result<Self, WorldError> {
+        let workspace = Workspace::open(output)?;
+        put::recover(&workspace)?;
+        let new_tree = workspace.new_tree();
+        at(&new_tree, fs::create_dir_all(&new_tree))?;
+        Ok(Self { workspace, new_tree, files: Mutex::default() })
+    }
+
+    /// Makes one file; may be called from many threads.
+    ///
+    /// # Errors
+    /// Where it can't be written, or was written before in this run.
+    pub fn write(&self, path: &str, bytes: &[u8]) -> Result<(), WorldError> {
+        let whole = below(&self.new_tree, path);
+        let print = Fingerprint::of(bytes);
+        let before = self.files.lock().unwrap_or_else(PoisonError::into_inner).insert(path.to_owned(), print);
+        if before.is_some() {
+            return Err(fault(&below(&self.workspace.output, path), "two outputs have this path"));
+        }
+        at(&whole, make_room(&whole).and_then(|()| fs::write(&whole, bytes)))
+    }
+
+    /// Puts all files in place, with a manifest of them.
+    ///
+    /// # Errors
+    /// Where a file that this program did not write is in the way, or the machine refuses; the output is
+    /// then as it was.
+    pub fn put_in_place(self, leftovers: Leftovers) -> Result<PutInPlace, WorldError> {
+        let files = self.files.into_inner().unwrap_or_else(PoisonError::into_inner);
+        put::put(&self.workspace, files, leftovers)
+    }
+}
