@@ -1,0 +1,93 @@
+//! A fitting with one of its conductors: what is to be held there, by which parts, in what.
+
+use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
+use crate::grip::{Geometry, GripLimits, Held, Outcome, judge};
+use std::sync::Arc;
+
+/// A place where a fitting holds a conductor.
+#[derive(Debug, Clone)]
+pub(super) struct Seat<'a> {
+    pub(super) fitting: &'a Arc<Fitting>,
+    pub(super) conductor: &'a Arc<Conductor>,
+    /// The fitting's own gripping parts for that conductor, in item order.
+    pub(super) own: Vec<&'a Arc<Part>>,
+}
+
+/// One of a fitting's own parts on one of its conductors.
+#[derive(Debug, Clone)]
+pub struct Own {
+    /// The gripping part, or a thimble.
+    pub part: Arc<Part>,
+    /// The conductor.
+    pub conductor: Arc<Conductor>,
+    /// What it does.
+    pub outcome: Outcome,
+}
+
+/// A conductor as gripping parts meet it, with the tolerances that its record states.
+#[must_use]
+pub fn held(conductor: &Conductor) -> Held {
+    Held::new(&conductor.construction, &conductor.section)
+        .with_tolerances(conductor.diameter_tolerance, conductor.wire_diameter_tolerance)
+}
+
+/// What a fitting's own gripping parts and thimbles do on its own conductors; a fitting needs no body
+/// for that.
+#[must_use]
+pub fn own(fitting: &Arc<Fitting>, limits: &Limits) -> Vec<Own> {
+    let mating = mating(fitting, None);
+    let mut all = Vec::new();
+    for seat in seats(fitting) {
+        let held = held(seat.conductor);
+        let thimbles = fitting.items.iter().map(|item| &item.part).filter(|part| part.role == Role::Thimble);
+        for part in seat.own.iter().copied().chain(thimbles) {
+            let outcome = judge(part.geometry.as_ref(), &mating, &held, grip_limits(limits));
+            all.push(Own { part: Arc::clone(part), conductor: Arc::clone(seat.conductor), outcome });
+        }
+    }
+    all
+}
+
+/// What the rules of grip measure by.
+pub(super) fn grip_limits(limits: &Limits) -> GripLimits {
+    GripLimits { closure_reserve: limits.closure_reserve }
+}
+
+/// The fitting with each of its conductors, each conductor once.
+pub(super) fn seats(fitting: &Arc<Fitting>) -> Vec<Seat<'_>> {
+    let mut seats: Vec<Seat<'_>> = Vec::new();
+    for (nth, conductor) in fitting.conductors.iter().enumerate() {
+        let own = own_parts(fitting, nth);
+        match seats.iter_mut().find(|seat| seat.conductor.id == conductor.id) {
+            Some(seat) => {
+                for part in own {
+                    if !seat.own.iter().any(|there| there.number == part.number) {
+                        seat.own.push(part);
+                    }
+                }
+            }
+            None => seats.push(Seat { fitting, conductor, own }),
+        }
+    }
+    seats
+}
+
+/// Geometry of all that the gripping part works in: the body first, then the other parts in item order.
+pub(super) fn mating<'a>(fitting: &'a Fitting, body: Option<&'a Part>) -> Vec<&'a Geometry> {
+    let others = fitting.items.iter().map(|item| item.part.as_ref()).filter(|part| !part.role.grips());
+    body.into_iter().chain(others).filter_map(|part| part.geometry.as_ref()).collect()
+}
+
+/// A joint with as many gripping parts of one role as it has conductors has one for each, in item
+/// order; otherwise every gripping part is for every conductor.
+fn own_parts(fitting: &Fitting, nth: usize) -> Vec<&Arc<Part>> {
+    let all: Vec<&Arc<Part>> = fitting.gripping().map(|item| &item.part).collect();
+    let one_each = |role: Role| {
+        fitting.conductors.len() > 1
+            && all.iter().filter(|part| part.role == role).count() == fitting.conductors.len()
+    };
+    let place = |part: &Arc<Part>| {
+        all.iter().filter(|other| other.role == part.role).position(|other| other.number == part.number)
+    };
+    all.iter().copied().filter(|part| !one_each(part.role) || place(part) == Some(nth)).collect()
+}

@@ -1,0 +1,38 @@
+//! Whether somebody would see from outside that a wrong part is in.
+
+use crate::catalogue::{StandOut, StandOutFrom};
+use crate::grip::{Interval, Outcome, Verdict};
+use crate::units::Length;
+
+/// A nanometre: a difference of exactly the limit counts, whatever the last binary digit.
+const EQUAL: Length = Length::from_mm(1e-9);
+
+/// Whether a case is visible.
+///
+/// It is where the part won't enter, or where its whole stand-out interval lies off the right pair's
+/// stated seated window by at least `least`; without a window, off the right pair's stand-out. It never
+/// is where stand-out can't be seen or is not known.
+pub(super) fn visible(
+    outcome: &Outcome,
+    right: Option<&Outcome>,
+    stated: Option<&StandOut>,
+    least: Length,
+) -> bool {
+    if outcome.verdict == Verdict::WillNotEnter {
+        return true;
+    }
+    if stated.is_some_and(|stand_out| stand_out.from == StandOutFrom::None) {
+        return false;
+    }
+    let Some(interval) = outcome.stand_out_interval else { return false };
+    let window = stated
+        .and_then(|stand_out| stand_out.seated)
+        .map(|seated| Interval { least: seated.min, most: seated.max });
+    let at = |right: &Outcome| right.stand_out.map(|length| Interval { least: length, most: length });
+    window.or_else(|| right.and_then(at)).is_some_and(|window| distance(interval, window) + EQUAL >= least)
+}
+
+/// How far two intervals lie apart; negative where they overlap.
+fn distance(one: Interval, two: Interval) -> Length {
+    (two.least - one.most).max(one.least - two.most)
+}

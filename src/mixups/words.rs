@@ -1,0 +1,143 @@
+//! What a case comes to, in the words of cards, pages and findings.
+//!
+//! A wrong part is never said to grip: where it would close on the conductor it *fits, looks right,
+//! is not proven*.
+
+use super::Case;
+use crate::grip::{Outcome, Verdict};
+use crate::units::Numerals;
+
+/// A case in a few words, for a cell of a table.
+#[must_use]
+pub fn verdict(case: &Case) -> &'static str {
+    match case.outcome.verdict {
+        Verdict::Grips if case.right => "grips",
+        Verdict::Grips | Verdict::Marginal if case.approved => "proven here too",
+        Verdict::Grips => "fits, looks right, not proven",
+        Verdict::Marginal if case.right => "marginal",
+        Verdict::Marginal => "may close on it, not proven",
+        Verdict::StandsProud => "stands proud",
+        Verdict::WillNotEnter => "will not go together",
+        Verdict::ClosesWithoutGripping => "closes, holds nothing",
+        Verdict::CoreNotHeld => "inner wires not held",
+        Verdict::TipContact => "touches at one end only",
+        Verdict::Unknown => "not known",
+    }
+}
+
+/// What happens, in one or two short sentences.
+#[must_use]
+pub fn happens(case: &Case, numerals: Numerals) -> String {
+    match case.outcome.verdict {
+        Verdict::Grips if case.right => "Closes on the conductor with closure in hand.".into(),
+        Verdict::Marginal if case.right => "Grips or not, within the tolerances.".into(),
+        Verdict::Grips | Verdict::Marginal if case.approved => "Proven on this conductor too.".into(),
+        Verdict::Grips => "Fits, looks right, not proven: may let go under load.".into(),
+        Verdict::Marginal => "May close on the conductor, may shut before: not proven.".into(),
+        Verdict::StandsProud => stands_proud(&case.outcome, numerals),
+        Verdict::WillNotEnter => "Will not go together.".into(),
+        Verdict::ClosesWithoutGripping => closes(&case.outcome, numerals),
+        Verdict::CoreNotHeld => "Holds the outer wires only: the inner wires pull through.".into(),
+        Verdict::TipContact => "Tapers differ: it bears at one end only and gives way.".into(),
+        Verdict::Unknown => unknown(&case.outcome),
+    }
+}
+
+/// How somebody would notice, in one short sentence.
+#[must_use]
+pub fn noticed(case: &Case, numerals: Numerals) -> String {
+    if case.outcome.verdict == Verdict::WillNotEnter {
+        return "It can't be put together.".into();
+    }
+    if case.visible {
+        return shows(case, numerals);
+    }
+    match (case.part.mark_seen_after_assembly, &case.mark) {
+        (Some(true), Some(mark)) => format!("Only its mark shows: {}.", mark.words()),
+        _ if case.part.stamp.is_empty() => "Nothing shows from outside.".into(),
+        _ => format!("Nothing shows from outside: read the stamp ({}) before closing.", case.part.stamp),
+    }
+}
+
+/// The measurements that would settle an unknown, in words; empty where no measurement would.
+#[must_use]
+pub fn missing(outcome: &Outcome) -> String {
+    let words: Vec<&str> = outcome.missing.iter().map(|key| measurement(key)).collect();
+    match words.split_last() {
+        None => String::new(),
+        Some((only, [])) => (*only).to_owned(),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+    }
+}
+
+fn closes(outcome: &Outcome, numerals: Numerals) -> String {
+    match (outcome.clearance, outcome.closure) {
+        (Some(clearance), Some(closure)) if clearance > closure => format!(
+            "Takes its full torque and holds nothing: shut with {} still open.",
+            numerals.length(clearance - closure, 1)
+        ),
+        _ => "Takes its full torque and holds nothing.".into(),
+    }
+}
+
+fn stands_proud(outcome: &Outcome, numerals: Numerals) -> String {
+    match outcome.stand_out.filter(|length| length.mm() >= 0.05) {
+        Some(length) => format!("Does not go home: stands {} proud.", numerals.length(length, 1)),
+        None => "Does not go home.".into(),
+    }
+}
+
+fn unknown(outcome: &Outcome) -> String {
+    let missing = missing(outcome);
+    if missing.is_empty() {
+        "Not known: take it as holding nothing.".into()
+    } else {
+        format!("Not known without {missing}: take it as holding nothing.")
+    }
+}
+
+fn shows(case: &Case, numerals: Numerals) -> String {
+    let window = case.fitting.stand_out.as_ref().and_then(|stated| stated.seated);
+    match (case.outcome.stand_out, window, case.stand_out_shift) {
+        (Some(found), Some(window), _) => format!(
+            "Stand-out {}, not {}.",
+            numerals.length(found, 1),
+            numerals.window(window.min.mm(), window.max.mm(), 1, "mm")
+        ),
+        (_, None, Some(shift)) if shift.mm() < 0.0 => {
+            format!("Sits {} deeper than the right part.", numerals.length(shift.abs(), 1))
+        }
+        (_, None, Some(shift)) => {
+            format!("Stands {} further out than the right part.", numerals.length(shift, 1))
+        }
+        _ => "Its stand-out is wrong.".into(),
+    }
+}
+
+/// A measurement in words, by its record key.
+fn measurement(key: &str) -> &'static str {
+    match key.rsplit('.').next().unwrap_or(key) {
+        "geometry" => "the part's measurements",
+        "bore_mm" => "the bore",
+        "slits" => "the number of slits",
+        "slit_width_mm" => "the width of the slits",
+        "half_angle_deg" if key.contains("socket") => "the socket's half-angle",
+        "half_angle_deg" => "the cone's half-angle",
+        "hole_diameter_mm" => "the hole",
+        "throat_diameter_mm" => "the throat",
+        "large_diameter_mm" if key.contains("socket") => "the socket's large end",
+        "large_diameter_mm" => "the cone's large end",
+        "travel_mm" => "the travel",
+        "taper_deg" if key.contains("body") => "the body's taper",
+        "taper_deg" => "the wedge's taper",
+        "thickness_mm" => "the wedge's thickness",
+        "length_mm" => "the wedge's length",
+        "mouth_mm" => "the body's mouth",
+        "bears_on" => "the side it bears on",
+        "die" => "the die",
+        "pressed_mm" => "the pressed size",
+        "rope_mm" => "the rope sizes",
+        "groove_mm" => "the groove",
+        _ => "a measurement",
+    }
+}
