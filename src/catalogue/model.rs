@@ -2,6 +2,9 @@
 
 use crate::colour::Mark;
 use crate::grip::Geometry;
+pub use crate::records::{
+    CardSize, Duty, Family, FlipEdge, Orientation, Reuse, Role, SheetSize, StandOutFrom, Status, WearBasis,
+};
 use crate::section::{Citation, Construction, Material, Section};
 use crate::source::Place;
 use crate::units::{Area, Force, Length, LinearMass, LinearResistance, Torque};
@@ -95,25 +98,6 @@ pub struct CardFormat {
     pub orientation: Orientation,
 }
 
-/// Sizes of cards: ISO 216 and ISO/IEC 7810.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum CardSize {
-    /// 74 × 105 mm.
-    A7,
-    /// 105 × 148 mm.
-    A6,
-    /// 53.98 × 85.60 mm.
-    Id1,
-}
-
-/// Which way up.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum Orientation {
-    Portrait,
-    Landscape,
-}
-
 impl CardFormat {
     /// Width and height of the cut card.
     #[must_use]
@@ -142,23 +126,6 @@ pub struct SheetFormat {
     pub crop_marks: bool,
     /// How far colour runs past the cut.
     pub bleed: Length,
-}
-
-/// Paper sizes of sheets.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum SheetSize {
-    A4,
-    A3,
-    Letter,
-}
-
-/// The edge that the printer turns the sheet over.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum FlipEdge {
-    LongEdge,
-    ShortEdge,
 }
 
 /// What the audit measures by.
@@ -217,20 +184,6 @@ pub struct Conductor {
     pub origin: Origin,
 }
 
-/// What a conductor is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum Duty {
-    Messenger,
-    Contact,
-    Feeder,
-    Earth,
-    Stay,
-    TensioningRope,
-    Dropper,
-    Other,
-}
-
 /// What a specification prints of a conductor; audited, never silently replaced.
 #[derive(Debug, Clone, Default, PartialEq)]
 #[allow(missing_docs, reason = "the names say it")]
@@ -268,14 +221,6 @@ pub struct WearLimits {
     pub stop_height: Option<Length>,
 }
 
-/// The section that wear percentages are of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum WearBasis {
-    Nominal,
-    Computed,
-}
-
 /// One piece of a fitting.
 #[derive(Debug, Clone)]
 pub struct Part {
@@ -309,51 +254,12 @@ pub struct Part {
     pub origin: Origin,
 }
 
-/// What a part does in its fitting.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum Role {
-    Body,
-    Socket,
-    Cone,
-    Wedge,
-    Thimble,
-    Sleeve,
-    Ferrule,
-    RopeGrip,
-    Screw,
-    Nut,
-    Lock,
-    Pin,
-    Keeper,
-    Bolt,
-    Other,
-}
-
 impl Role {
     /// Whether parts of this role hold the conductor; a thimble only guides.
     #[must_use]
     pub fn grips(self) -> bool {
         matches!(self, Self::Cone | Self::Wedge | Self::Sleeve | Self::Ferrule | Self::RopeGrip)
     }
-}
-
-/// Whether a part may be used again.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum Reuse {
-    Never,
-    IfUndamaged,
-}
-
-/// Whether a record may be used.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum Status {
-    Current,
-    OnHold,
-    Withdrawn,
-    Superseded,
 }
 
 /// A test of a part on a conductor.
@@ -384,6 +290,8 @@ pub struct Fitting {
     pub items: Vec<Item>,
     /// Its mark: stated on it, else its gripping part's.
     pub mark: Option<Mark>,
+    /// Whether the mark can be seen on the assembled fitting, where stated on it or on its gripping part.
+    pub mark_seen_after_assembly: Option<bool>,
     /// What must be readable on the assembled fitting; empty where not stated.
     pub stamp: String,
     /// Stand-out to be measured.
@@ -437,18 +345,6 @@ impl Fitting {
     }
 }
 
-/// How a fitting works.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum Family {
-    ConeDeadEnd,
-    WedgeDeadEnd,
-    RopeThimble,
-    Sleeve,
-    ParallelGroove,
-    Other,
-}
-
 /// A part in a fitting.
 #[derive(Debug, Clone)]
 pub struct Item {
@@ -467,17 +363,6 @@ pub struct StandOut {
     pub seated: Option<Window<Length>>,
     /// Window after line tension has drawn the gripping part in.
     pub tensioned: Option<Window<Length>>,
-}
-
-/// Where stand-out is measured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum StandOutFrom {
-    /// From the body's face to the cone's.
-    ConeFace,
-    /// The gap under the closing screw.
-    ScrewGap,
-    /// It can't be seen on this fitting.
-    None,
 }
 
 /// Least and most that is right.

@@ -1,0 +1,219 @@
+//! Fittings: checked, and linked to their conductors, parts and notices.
+
+use super::check::{Check, origin};
+use super::model::{Conductor, Fitting, InService, Item, Notice, Part, StandOut, Status, Tightening, Window};
+use super::quantities::{mark, prose, quantity, text, window, word};
+use super::shelf::Shelf;
+use crate::records::{
+    Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord, TighteningRecord,
+};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// How many steps a card can carry.
+const MOST_STEPS: usize = 7;
+
+/// What fittings are made of and refer to.
+#[derive(Clone, Copy)]
+pub(super) struct Shelves<'a> {
+    pub conductors: &'a Shelf<Conductor>,
+    pub parts: &'a Shelf<Part>,
+    pub notices: &'a Shelf<Notice>,
+}
+
+/// The fitting that a document states, where it and what it names are sound.
+pub(super) fn fitting(
+    document: &Document<FittingRecord>,
+    shelves: Shelves<'_>,
+    check: &mut Check<'_>,
+) -> Option<Fitting> {
+    let record = document.record.as_ref()?;
+    let conductors = conductors(document, record, shelves.conductors, check);
+    let items = items(record, shelves.parts, check);
+    let notices = record.notices.iter().flat_map(|field| &field.value);
+    let notices = notices.filter_map(|name| shelves.notices.find(name, check)).collect();
+    let in_service = in_service(record, check);
+    check_status(record, check);
+    check_steps(record, check);
+    if !check.is_sound() {
+        return None;
+    }
+    let (own, seen) = mark(record.mark.as_ref());
+    let gripping = items.iter().map(|item| &item.part).find(|part| part.role.grips() && part.mark.is_some());
+    Some(Fitting {
+        number: record.number.as_ref()?.value.0.clone(),
+        name: record.name.as_ref()?.value.0.clone(),
+        family: record.family.as_ref()?.value,
+        conductors,
+        mark: own.or_else(|| gripping.and_then(|part| part.mark.clone())),
+        mark_seen_after_assembly: seen.or_else(|| gripping.and_then(|part| part.mark_seen_after_assembly)),
+        items,
+        stamp: text(record.stamp.as_ref()),
+        stand_out: record.stand_out.as_ref().and_then(|field| stand_out(&field.value)),
+        insertion: quantity(record.insertion.as_ref()),
+        tail: quantity(record.tail.as_ref()),
+        holding_load: quantity(record.holding_load.as_ref()),
+        line_tension_max: quantity(record.line_tension_max.as_ref()),
+        tightening: record.tightening.iter().flat_map(|field| &field.value).filter_map(tightening).collect(),
+        witness: prose(record.witness.as_ref()),
+        steps: lines(record.steps.as_ref()),
+        reject_if: lines(record.reject_if.as_ref()),
+        notices,
+        status: word(record.status.as_ref()).unwrap_or(Status::Current),
+        superseded_by: record.superseded_by.as_ref().map(|name| name.value.0.clone()),
+        in_service,
+        origin: origin(document),
+    })
+}
+
+fn conductors(
+    document: &Document<FittingRecord>,
+    record: &FittingRecord,
+    shelf: &Shelf<Conductor>,
+    check: &mut Check<'_>,
+) -> Vec<Arc<Conductor>> {
+    let one = record.conductor.iter();
+    let names: Vec<&Field<Name>> =
+        one.chain(record.conductors.iter().flat_map(|field| &field.value)).collect();
+    match (check.has("conductor"), check.has("conductors")) {
+        (false, false) => {
+            let message = "a fitting must have the key `conductor`";
+            check.fault_at("missing-key", "conductor", document.place.clone(), message, |finding| {
+                finding.help("add `conductor: …`, or `conductors: [a, b]` for a joint")
+            });
+        }
+        (true, true) => {
+            let place = origin(document).of("conductors");
+            let message = "a fitting has either `conductor` or `conductors`";
+            check.fault_at("not-exactly-one", "conductors", place, message, |finding| {
+                finding.help("keep one of the two")
+            });
+        }
+        _ => {}
+    }
+    if let Some(joint) = record.conductors.as_ref().filter(|joint| !(1..=2).contains(&joint.value.len())) {
+        check.fault("wrong-number-of-conductors", joint, "a joint has two conductors", |finding| {
+            finding.found(joint.value.len().to_string()).expected("2")
+        });
+    }
+    names.into_iter().filter_map(|name| shelf.find(name, check)).collect()
+}
+
+fn items(record: &FittingRecord, shelf: &Shelf<Part>, check: &mut Check<'_>) -> Vec<Item> {
+    let Some(list) = &record.parts else { return Vec::new() };
+    if list.value.is_empty() && check.is_sound() {
+        check.fault("empty-list", list, "a fitting has at least one part", |finding| {
+            finding.help("list the numbers of its parts in item order")
+        });
+    }
+    check_twice(&list.value, check);
+    list.value.iter().filter_map(|field| item(&field.value, shelf, check)).collect()
+}
+
+fn item(record: &ItemRecord, shelf: &Shelf<Part>, check: &mut Check<'_>) -> Option<Item> {
+    Some(Item {
+        part: shelf.find(record.part.as_ref()?, check)?,
+        quantity: record.quantity.as_ref().map_or(1, |quantity| quantity.value.bare()),
+    })
+}
+
+fn check_twice(list: &[Field<ItemRecord>], check: &mut Check<'_>) {
+    let mut seen: BTreeMap<&str, &Field<Name>> = BTreeMap::new();
+    for name in list.iter().filter_map(|field| field.value.part.as_ref()) {
+        let number = name.value.0.as_str();
+        let Some(first) = seen.get(number) else {
+            seen.insert(number, name);
+            continue;
+        };
+        check.fault("part-listed-twice", name, format!("`{number}` is already among the parts"), |finding| {
+            finding
+                .help(format!("where there are two of it, write `{{ part: {number}, quantity: 2 }}` once"))
+                .related(first.place.clone(), "it is already here")
+        });
+    }
+}
+
+fn check_steps(record: &FittingRecord, check: &mut Check<'_>) {
+    let Some(steps) = &record.steps else { return };
+    let Some(first_too_many) = steps.value.get(MOST_STEPS) else { return };
+    check.fault("too-many-steps", first_too_many, "a card has room for seven steps", |finding| {
+        finding
+            .found(format!("{} steps", steps.value.len()))
+            .expected(format!("at most {MOST_STEPS}"))
+            .help("join short steps, or put the longer text into the fitting's note")
+    });
+}
+
+fn check_status(record: &FittingRecord, check: &mut Check<'_>) {
+    let superseded = word(record.status.as_ref()) == Some(Status::Superseded);
+    match (&record.status, &record.superseded_by) {
+        (Some(status), None) if superseded && !check.has("superseded_by") => {
+            check.fault("missing-key", status, "a superseded fitting says what replaces it", |finding| {
+                finding.help("add `superseded_by: …`, or `status: withdrawn` where nothing replaces it")
+            });
+        }
+        (status, Some(by)) if !superseded => {
+            let found = status.as_ref().map_or("no status", |status| status.value.word());
+            check.fault(
+                "status-contradiction",
+                by,
+                "only a superseded fitting has `superseded_by`",
+                |finding| finding.found(found).expected("`status: superseded`"),
+            );
+        }
+        _ => {}
+    }
+}
+
+fn in_service(record: &FittingRecord, check: &mut Check<'_>) -> Option<InService> {
+    let (what, date) = (record.in_service.as_ref(), record.in_service_date.as_ref());
+    match (what.map(|field| field.value), date) {
+        (Some(InServiceWord::ReplaceBy), Some(date)) => return Some(InService::ReplaceBy(date.value.0)),
+        (Some(InServiceWord::ReplaceBy), None) => {
+            if let Some(what) = what.filter(|_| !check.has("in_service_date")) {
+                check.fault("missing-key", what, "`replace-by` needs a date", |finding| {
+                    finding.help("add `in_service_date: YYYY-MM-DD`")
+                });
+            }
+        }
+        (_, Some(date)) => {
+            check.fault(
+                "status-contradiction",
+                date,
+                "this date goes with `in_service: replace-by` only",
+                |finding| finding.help("take it away, or write `in_service: replace-by`"),
+            );
+        }
+        (Some(InServiceWord::MayStay), None) => return Some(InService::MayStay),
+        (Some(InServiceWord::Inspect), None) => return Some(InService::Inspect),
+        (Some(InServiceWord::StopNow), None) => return Some(InService::StopNow),
+        (None, None) => {}
+    }
+    None
+}
+
+fn stand_out(record: &StandOutRecord) -> Option<StandOut> {
+    let whole = |(min, max)| Window { min, max };
+    Some(StandOut {
+        from: record.from.as_ref()?.value,
+        seated: window(record.seated.as_ref()).map(whole),
+        tensioned: window(record.tensioned.as_ref()).map(whole),
+    })
+}
+
+fn tightening(field: &Field<TighteningRecord>) -> Option<Tightening> {
+    let record = &field.value;
+    Some(Tightening {
+        item: record.item.as_ref()?.value.0.clone(),
+        thread: text(record.thread.as_ref()),
+        spanner: quantity(record.spanner.as_ref()),
+        torque: window(record.torque.as_ref()).map(|(min, max)| Window { min, max }),
+        preload: quantity(record.preload.as_ref()),
+        grease: lines(record.grease.as_ref()),
+        passes: word(record.passes.as_ref()).map(|passes| passes.bare()),
+    })
+}
+
+fn lines(field: Option<&Field<Vec<Field<Name>>>>) -> Vec<String> {
+    field.iter().flat_map(|field| &field.value).map(|line| line.value.0.clone()).collect()
+}

@@ -1,0 +1,117 @@
+//! From a catalogue folder to the domain model.
+
+use super::check::Check;
+use super::conductors::conductor;
+use super::date::date;
+use super::fittings::{Shelves, fitting};
+use super::materials::material;
+use super::model::Catalogue;
+use super::names::Names;
+use super::notes::{fonts, notes};
+use super::notices::{holder, notice};
+use super::parts::part;
+use super::settings::settings;
+use super::shelf::{Kind, Shelf};
+use super::supersession;
+use crate::diagnostics::Findings;
+use crate::records::{self, Document, Records};
+use crate::section::{Material, materials};
+use crate::source::{World, WorldError};
+
+/// A catalogue as far as it is sound, and everything that is wrong with the rest.
+#[derive(Debug, Clone)]
+pub struct Loaded {
+    /// The sound records. A record with a fault is not in it, nor is what depends on it; where
+    /// `catalogue.yaml` is missing or faulty, defaults stand in for what it does not settle.
+    pub catalogue: Catalogue,
+    /// What is wrong. While an error is among it, the catalogue is not whole.
+    pub findings: Findings,
+}
+
+/// Reads, checks and links a catalogue.
+///
+/// # Errors
+/// Where the machine can't read the folder or a file in it, or SOURCE_DATE_EPOCH is no number. What
+/// is wrong in the records is in [`Loaded::findings`].
+///
+/// ```
+/// use fittingcards::catalogue::load;
+/// use fittingcards::source::{FilePath, MemoryWorld};
+/// let settings = "title: Ends\nowner: Tarn Light Railway\nedition: \"1\"\ncaution: Demo.\n";
+/// let wire = "id: wire-8\nname: Wire 8\nduty: stay\nmaterial: steel-st1a\n\
+///             construction: { solid: { diameter_mm: 8 } }\n";
+/// let world = MemoryWorld::new()
+///     .with(FilePath::catalogue("catalogue.yaml"), settings)
+///     .with(FilePath::catalogue("conductors/wire.yaml"), wire);
+/// let loaded = load(&world)?;
+/// assert!(!loaded.findings.has_errors());
+/// let section = &loaded.catalogue.conductors["wire-8"].section;
+/// assert_eq!(format!("{:.2}", section.metal.mm2()), "50.27");
+/// # Ok::<(), fittingcards::source::WorldError>(())
+/// ```
+pub fn load(world: &dyn World) -> Result<Loaded, WorldError> {
+    let mut records = records::read(world)?;
+    let mut findings = std::mem::take(&mut records.findings);
+    let names = Names::new(&records, &mut findings);
+    let register = std::mem::take(&mut records.register_dates);
+    let mut catalogue = link(records, &names, &mut findings);
+    let stated = catalogue.settings.date;
+    catalogue.settings.date = date(world, stated, &register, catalogue.notices.values())?;
+    Ok(Loaded { catalogue, findings })
+}
+
+fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
+    let superseded = supersession::check(&records.fittings, names, findings);
+    let materials = all_materials(&records, names, findings);
+    let conductors = shelf(Kind::Conductor, &records.conductors, names, findings, |document, check| {
+        conductor(document, &materials, check)
+    });
+    let parts = shelf(Kind::Part, &records.parts, names, findings, |document, check| {
+        part(document, &materials, &conductors, check)
+    });
+    let notices =
+        shelf(Kind::Notice, &records.notices, names, findings, |document, check| notice(document, check));
+    let shelves = Shelves { conductors: &conductors, parts: &parts, notices: &notices };
+    let fittings = shelf(Kind::Fitting, &records.fittings, names, findings, |document, check| {
+        fitting(document, shelves, check).filter(|fitting| !superseded.contains(&fitting.number))
+    });
+    let holders = shelf(Kind::Holder, &records.holders, names, findings, |document, check| {
+        holder(document, &fittings, &parts, check)
+    });
+    Catalogue {
+        settings: settings(records.settings.as_ref()),
+        notes: notes(&records.notes, names, findings),
+        fonts: fonts(records.fonts),
+        materials: materials.sound,
+        conductors: conductors.sound,
+        parts: parts.sound,
+        fittings: fittings.sound,
+        notices: notices.sound,
+        holders: holders.sound,
+    }
+}
+
+fn all_materials(records: &Records, names: &Names, findings: &mut Findings) -> Shelf<Material> {
+    let mut shelf = shelf(Kind::Material, &records.materials, names, findings, material);
+    for (id, material) in materials::built_in() {
+        if !shelf.knows(id) {
+            shelf.sound.insert(id.clone(), material.clone());
+        }
+    }
+    shelf
+}
+
+fn shelf<R, T>(
+    kind: Kind,
+    documents: &[Document<R>],
+    names: &Names,
+    findings: &mut Findings,
+    build: impl Fn(&Document<R>, &mut Check<'_>) -> Option<T>,
+) -> Shelf<T> {
+    let mut shelf = Shelf::new(kind, names.left_out());
+    for document in documents {
+        let record = build(document, &mut Check::new(document, names, findings));
+        shelf.put(document.id.as_deref(), record);
+    }
+    shelf
+}

@@ -1,0 +1,125 @@
+//! Ids and numbers: each once over all kinds, whatever its case.
+
+use super::shelf::Kind;
+use crate::diagnostics::{Finding, Findings};
+use crate::records::{Document, Records};
+use crate::section::materials;
+use crate::source::Place;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Every id of a catalogue with its kind, and those that records can't be had under.
+pub(super) struct Names {
+    kinds: BTreeMap<String, Kind>,
+    salvaged: BTreeSet<String>,
+    doubled: BTreeSet<String>,
+}
+
+struct Named {
+    id: String,
+    kind: Kind,
+    place: Place,
+}
+
+impl Names {
+    /// The ids of all records; those given twice become findings.
+    pub(super) fn new(records: &Records, findings: &mut Findings) -> Self {
+        let all = all(records);
+        let mut names = Self {
+            kinds: materials::built_in().keys().map(|id| (id.clone(), Kind::Material)).collect(),
+            salvaged: records.salvaged.iter().map(|salvaged| salvaged.0.clone()).collect(),
+            doubled: BTreeSet::new(),
+        };
+        let mut seen: BTreeMap<String, &Named> = BTreeMap::new();
+        for named in &all {
+            let key = named.id.to_lowercase();
+            if let Some(fault) = built_in_taken(named) {
+                findings.push(fault);
+                names.doubled.insert(named.id.clone());
+            } else if let Some(first) = seen.get(&key) {
+                findings.push(doubled(named, first));
+                names.doubled.extend([named.id.clone(), first.id.clone()]);
+            } else {
+                seen.insert(key, named);
+            }
+            names.kinds.entry(named.id.clone()).or_insert(named.kind);
+        }
+        names
+    }
+
+    /// Ids whose records are left out whatever they say: given twice, or in a file that can't be read.
+    pub(super) fn left_out(&self) -> BTreeSet<String> {
+        self.salvaged.union(&self.doubled).cloned().collect()
+    }
+
+    /// The kind of the record with an id.
+    pub(super) fn kind_of(&self, id: &str) -> Option<Kind> {
+        self.kinds.get(id).copied()
+    }
+
+    /// Whether any record, sound or not, has this id.
+    pub(super) fn knows(&self, id: &str) -> bool {
+        self.kinds.contains_key(id) || self.salvaged.contains(id)
+    }
+
+    /// Every id.
+    pub(super) fn all(&self) -> impl Iterator<Item = &str> {
+        self.kinds.keys().map(String::as_str)
+    }
+}
+
+fn all(records: &Records) -> Vec<Named> {
+    let mut all = Vec::new();
+    if let Some(document) = &records.settings {
+        let edition = document.record.as_ref().and_then(|record| record.edition.as_ref());
+        all.extend(edition.map(|edition| Named {
+            id: edition.value.0.clone(),
+            kind: Kind::Edition,
+            place: edition.place.clone(),
+        }));
+    }
+    add(&mut all, Kind::Material, &records.materials);
+    add(&mut all, Kind::Conductor, &records.conductors);
+    add(&mut all, Kind::Part, &records.parts);
+    add(&mut all, Kind::Fitting, &records.fittings);
+    add(&mut all, Kind::Notice, &records.notices);
+    add(&mut all, Kind::Holder, &records.holders);
+    all.sort_by(|a, b| a.place.cmp(&b.place));
+    all
+}
+
+fn add<T>(all: &mut Vec<Named>, kind: Kind, documents: &[Document<T>]) {
+    for document in documents {
+        let place = ["id", "number"].iter().find_map(|key| document.fields.get(*key));
+        if let (Some(id), Some(place)) = (&document.id, place) {
+            all.push(Named { id: id.clone(), kind, place: place.clone() });
+        }
+    }
+}
+
+/// A record may take the id of a built-in material only to state that material otherwise.
+fn built_in_taken(named: &Named) -> Option<Finding> {
+    let built_in = materials::built_in().keys().find(|id| id.eq_ignore_ascii_case(&named.id))?;
+    if named.kind == Kind::Material && *built_in == named.id {
+        return None;
+    }
+    let message = format!("`{}` is the id of a built-in material", named.id);
+    let help = match named.kind {
+        Kind::Material => format!("write `{built_in}` to state that material otherwise, or take another id"),
+        _ => "take another id".to_owned(),
+    };
+    Some(Finding::error("duplicate-id", named.place.clone(), message).record(&named.id).help(help))
+}
+
+fn doubled(named: &Named, first: &Named) -> Finding {
+    let message = format!("this {} has the id of a {}", named.kind.word(), first.kind.word());
+    let help = if named.id == first.id {
+        "ids and numbers are given once over all kinds of record"
+    } else {
+        "ids and numbers are given once over all kinds of record, and capitals make no difference"
+    };
+    Finding::error("duplicate-id", named.place.clone(), message)
+        .record(&named.id)
+        .found(&named.id)
+        .help(help)
+        .related(first.place.clone(), format!("`{}` is already here", first.id))
+}

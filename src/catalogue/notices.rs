@@ -1,0 +1,58 @@
+//! Notices and the holders of copies.
+
+use super::check::{Check, origin};
+use super::model::{Fitting, Holder, Notice, Part, Role};
+use super::quantities::{prose, text};
+use super::shelf::Shelf;
+use crate::records::{Document, HolderRecord, NoticeRecord, nearest};
+use std::collections::BTreeMap;
+
+/// The notice that a document states, where it is sound.
+pub(super) fn notice(document: &Document<NoticeRecord>, check: &Check<'_>) -> Option<Notice> {
+    let record = document.record.as_ref().filter(|_| check.is_sound())?;
+    Some(Notice {
+        number: record.number.as_ref()?.value.0.clone(),
+        date: record.date.as_ref()?.value.0,
+        effective: record.effective.as_ref().map(|date| date.value.0),
+        action_by: record.action_by.as_ref().map(|date| date.value.0),
+        title: record.title.as_ref()?.value.0.clone(),
+        reference: text(record.reference.as_ref()),
+        summary: prose(record.summary.as_ref()),
+        origin: origin(document),
+    })
+}
+
+/// The holder that a document states, where it is sound: copies are of cards that exist.
+pub(super) fn holder(
+    document: &Document<HolderRecord>,
+    fittings: &Shelf<Fitting>,
+    parts: &Shelf<Part>,
+    check: &mut Check<'_>,
+) -> Option<Holder> {
+    let record = document.record.as_ref()?;
+    let mut copies = BTreeMap::new();
+    for (number, count) in record.copies.iter().flat_map(|field| &field.value.0) {
+        copies.insert(number.clone(), count.value.bare());
+        let body = parts.sound.get(number).is_none_or(|part| part.role == Role::Body);
+        if number == "*" || fittings.knows(number) || parts.knows(number) && body {
+            continue;
+        }
+        let bodies =
+            parts.sound.values().filter(|part| part.role == Role::Body).map(|part| part.number.as_str());
+        let near = nearest(number, fittings.sound.keys().map(String::as_str).chain(bodies));
+        check.fault("unknown-card", count, format!("there is no card `{number}`"), |finding| match near {
+            Some(near) => finding.help(format!("did you mean `{near}`?")),
+            None => finding
+                .help("cards have the number of a fitting or of a shared body; `\"*\"` is every other card"),
+        });
+    }
+    if !check.is_sound() {
+        return None;
+    }
+    Some(Holder {
+        id: record.id.as_ref()?.value.0.clone(),
+        name: record.name.as_ref()?.value.0.clone(),
+        copies,
+        origin: origin(document),
+    })
+}

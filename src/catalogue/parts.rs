@@ -1,0 +1,114 @@
+//! Parts: checked, and linked to their materials and to the conductors they are proven on.
+
+use super::check::{Check, origin};
+use super::geometry::geometry;
+use super::model::{Conductor, Part, Proof, Role, Status};
+use super::quantities::{mark, quantity, text, word};
+use super::shelf::Shelf;
+use crate::records::{Document, Field, GeometryRecord, PartRecord, ProofRecord};
+use crate::section::Material;
+
+/// The part that a document states, where it and what it names are sound.
+pub(super) fn part(
+    document: &Document<PartRecord>,
+    materials: &Shelf<Material>,
+    conductors: &Shelf<Conductor>,
+    check: &mut Check<'_>,
+) -> Option<Part> {
+    let record = document.record.as_ref()?;
+    let material = record.material.as_ref().and_then(|name| materials.find(name, check));
+    let proven_on = record.proven_on.iter().flat_map(|field| &field.value);
+    let proven_on = proven_on.filter_map(|field| proof(&field.value, conductors, check)).collect();
+    check_role(record, check);
+    check_status(record, check);
+    if !check.is_sound() {
+        return None;
+    }
+    let (mark, mark_seen_after_assembly) = mark(record.mark.as_ref());
+    Some(Part {
+        number: record.number.as_ref()?.value.0.clone(),
+        name: record.name.as_ref()?.value.0.clone(),
+        role: record.role.as_ref()?.value,
+        material: material?,
+        drawing: text(record.drawing.as_ref()),
+        stamp: text(record.stamp.as_ref()),
+        mark,
+        mark_seen_after_assembly,
+        reuse: word(record.reuse.as_ref()),
+        status: word(record.status.as_ref()).unwrap_or(Status::Current),
+        interface: text(record.interface.as_ref()),
+        proven_on,
+        geometry: record.geometry.as_ref().map(|field| geometry(&field.value)),
+        origin: origin(document),
+    })
+}
+
+fn proof(record: &ProofRecord, conductors: &Shelf<Conductor>, check: &mut Check<'_>) -> Option<Proof> {
+    Some(Proof {
+        conductor: conductors.find(record.conductor.as_ref()?, check)?,
+        holding_load: quantity(record.holding_load.as_ref()),
+        report: text(record.report.as_ref()),
+        date: record.date.as_ref().map(|date| date.value.0),
+    })
+}
+
+/// Measurements that do not belong to the role would never be looked at.
+fn check_role(record: &PartRecord, check: &mut Check<'_>) {
+    let (Some(role), Some(geometry)) = (&record.role, &record.geometry) else { return };
+    let allowed = geometries(role.value);
+    let found = key(&geometry.value);
+    if role.value == Role::Other || allowed.contains(&found) {
+        return;
+    }
+    let message = format!("a part of role {} has no measurements of this kind", role.value.word());
+    let expected = match allowed {
+        [] => "none".to_owned(),
+        _ => allowed.iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(" or "),
+    };
+    check.fault("geometry-of-another-role", geometry, message, |finding| {
+        finding
+            .found(format!("`{found}`"))
+            .expected(expected)
+            .help("correct the role or the measurements")
+            .related(role.place.clone(), "its role")
+    });
+}
+
+fn geometries(role: Role) -> &'static [&'static str] {
+    match role {
+        Role::Body => &["body", "socket", "wedge_body"],
+        Role::Socket => &["socket", "body"],
+        Role::Cone => &["collet", "spreading_cone"],
+        Role::Wedge => &["wedge"],
+        Role::Thimble => &["thimble"],
+        Role::Sleeve | Role::Ferrule => &["sleeve", "ferrule"],
+        Role::RopeGrip => &["rope_grip"],
+        Role::Screw | Role::Nut | Role::Lock | Role::Pin | Role::Keeper | Role::Bolt | Role::Other => &[],
+    }
+}
+
+fn key(geometry: &GeometryRecord) -> &'static str {
+    match geometry {
+        GeometryRecord::Collet(_) => "collet",
+        GeometryRecord::SpreadingCone(_) => "spreading_cone",
+        GeometryRecord::Socket(_) => "socket",
+        GeometryRecord::Body(_) => "body",
+        GeometryRecord::Wedge(_) => "wedge",
+        GeometryRecord::WedgeBody(_) => "wedge_body",
+        GeometryRecord::Thimble(_) => "thimble",
+        GeometryRecord::Ferrule(_) => "ferrule",
+        GeometryRecord::Sleeve(_) => "sleeve",
+        GeometryRecord::RopeGrip(_) => "rope_grip",
+    }
+}
+
+/// Only fittings are superseded: a part is current, on hold or withdrawn.
+fn check_status(record: &PartRecord, check: &mut Check<'_>) {
+    let Some(Field { value: Status::Superseded, .. }) = &record.status else { return };
+    let Some(status) = &record.status else { return };
+    check.fault("status-contradiction", status, "a part can't be superseded", |finding| {
+        finding
+            .expected("one of `current`, `on-hold`, `withdrawn`")
+            .help("withdraw the part, and supersede the fittings that it is in")
+    });
+}

@@ -1,0 +1,112 @@
+//! From numbers as written to quantities and to the words of other modules.
+
+use crate::colour::{ColourCode, Mark};
+use crate::grip::BearsOn;
+use crate::records::{
+    BearsOnWord, ColourWord, Deg, Field, KgPerKm, KgPerM3, Kn, MagneticWord, MarkRecord, MaterialGroupWord,
+    Mm, Mm2, NPerMm2, Nm, NohmM, Number, OhmPerKm, Prose, Pt, Range, RopeCoreWord, SourceRecord, Text,
+};
+use crate::section::{Citation, Magnetic, MaterialGroup, RopeCore};
+use crate::units::{
+    Angle, Area, Density, Force, Length, LinearMass, LinearResistance, Resistivity, Stress, Torque,
+};
+
+macro_rules! quantities {
+    ($($unit:ident => $quantity:ident::$from:ident;)+) => {
+        $(
+            impl<S, const MOST: u32> From<Number<$unit, S, MOST>> for $quantity {
+                fn from(number: Number<$unit, S, MOST>) -> Self {
+                    Self::$from(number.bare())
+                }
+            }
+        )+
+    };
+}
+
+quantities! {
+    Mm => Length::from_mm;
+    Pt => Length::from_pt;
+    Mm2 => Area::from_mm2;
+    Deg => Angle::from_degrees;
+    Kn => Force::from_kn;
+    Nm => Torque::from_nm;
+    NPerMm2 => Stress::from_n_per_mm2;
+    KgPerM3 => Density::from_kg_per_m3;
+    KgPerKm => LinearMass::from_kg_per_km;
+    NohmM => Resistivity::from_nohm_m;
+    OhmPerKm => LinearResistance::from_ohm_per_km;
+}
+
+macro_rules! same_words {
+    ($($word:ident => $meaning:ident { $($from:ident = $to:ident),+ $(,)? })+) => {
+        $(
+            impl From<$word> for $meaning {
+                fn from(word: $word) -> Self {
+                    match word { $($word::$from => Self::$to,)+ }
+                }
+            }
+        )+
+    };
+}
+
+same_words! {
+    MaterialGroupWord => MaterialGroup {
+        Copper = Copper, Bronze = Bronze, Aluminium = Aluminium, Steel = Steel, Stainless = Stainless,
+        Iron = Iron, Zinc = Zinc, Polymer = Polymer,
+    }
+    MagneticWord => Magnetic { No = No, Slight = Slight, Yes = Yes }
+    RopeCoreWord => RopeCore { Wsc = Wsc, Iwrc = Iwrc, Fibre = Fibre }
+    BearsOnWord => BearsOn { Width = Width, Height = Height }
+    ColourWord => ColourCode {
+        Bk = BK, Bn = BN, Rd = RD, Og = OG, Ye = YE, Gn = GN, Bu = BU, Vt = VT, Gy = GY, Wh = WH, Pk = PK,
+        Gd = GD, Tq = TQ, Sr = SR, Gnye = GNYE,
+    }
+}
+
+/// The quantity of a field, where the record has it.
+pub(super) fn quantity<W: Copy, Q: From<W>>(field: Option<&Field<W>>) -> Option<Q> {
+    field.map(|field| field.value.into())
+}
+
+/// Least and most of a field, where the record has it.
+pub(super) fn window<W: Copy, Q: From<W>>(field: Option<&Field<Range<W>>>) -> Option<(Q, Q)> {
+    field.map(|field| (field.value.min.into(), field.value.max.into()))
+}
+
+/// The text of a field; empty where the record lacks it.
+pub(super) fn text(field: Option<&Field<Text>>) -> String {
+    field.map(|field| field.value.0.clone()).unwrap_or_default()
+}
+
+/// The paragraph of a field; empty where the record lacks it.
+pub(super) fn prose(field: Option<&Field<Prose>>) -> String {
+    field.map(|field| field.value.0.clone()).unwrap_or_default()
+}
+
+/// The value of a field that is a word, where the record has it.
+pub(super) fn word<T: Copy>(field: Option<&Field<T>>) -> Option<T> {
+    field.map(|field| field.value)
+}
+
+/// Where figures come from.
+pub(super) fn citation(source: Option<&Field<SourceRecord>>) -> Citation {
+    let Some(Field { value: source, .. }) = source else { return Citation::default() };
+    Citation {
+        standard: text(source.standard.as_ref()),
+        edition: text(source.edition.as_ref()),
+        table: text(source.table.as_ref()),
+        note: text(source.note.as_ref()),
+    }
+}
+
+/// A mark, and whether it can be seen after assembly where that is stated.
+pub(super) fn mark(mark: Option<&Field<MarkRecord>>) -> (Option<Mark>, Option<bool>) {
+    let Some(Field { value: mark, .. }) = mark else { return (None, None) };
+    let seen = mark.seen_after_assembly.as_ref().map(|field| field.value.0);
+    let whole = mark.colour.as_ref().map(|colour| Mark {
+        colour: colour.value.into(),
+        text: text(mark.text.as_ref()),
+        notches: mark.notches.as_ref().map_or(0, |notches| notches.value.bare()),
+    });
+    (whole, seen)
+}

@@ -1,0 +1,111 @@
+//! Settings: what `catalogue.yaml` states, and what holds where it is silent.
+
+use super::check::origin;
+use super::model::{
+    CardFormat, CardSize, FlipEdge, Limits, Orientation, Origin, Settings, SheetFormat, SheetSize,
+};
+use super::quantities::{prose, quantity, word};
+use crate::records::{CardRecord, CatalogueRecord, DecimalMark, Document, Field, LimitsRecord, SheetRecord};
+use crate::source::{FilePath, Place};
+use crate::units::Length;
+use std::collections::BTreeMap;
+
+/// The settings that a document states; defaults for whatever it lacks or has wrong.
+pub(super) fn settings(document: Option<&Document<CatalogueRecord>>) -> Settings {
+    let mut settings = defaults();
+    let Some(document) = document else { return settings };
+    settings.origin = origin(document);
+    if let Some(record) = &document.record {
+        state(record, &mut settings);
+    }
+    settings
+}
+
+fn defaults() -> Settings {
+    Settings {
+        title: String::new(),
+        owner: String::new(),
+        edition: String::new(),
+        date: None,
+        language: "en".to_owned(),
+        decimal_mark: '.',
+        card: CardFormat { size: CardSize::A7, orientation: Orientation::Portrait },
+        sheet: SheetFormat {
+            size: SheetSize::A4,
+            flip: FlipEdge::LongEdge,
+            crop_marks: true,
+            bleed: Length::from_mm(2.0),
+        },
+        limits: Limits {
+            section_tolerance_percent: 0.5,
+            diameter_tolerance: Length::from_mm(0.1),
+            nominal_tolerance_percent: 7.0,
+            holding_percent_of_breaking_load: 95.0,
+            closure_reserve: Length::from_mm(0.3),
+            visible_stand_out: Length::from_mm(2.0),
+            smallest_type: Length::from_pt(7.0),
+            mark_difference: 12.0,
+        },
+        caution: String::new(),
+        origin: Origin {
+            place: Place::whole(FilePath::catalogue("catalogue.yaml")),
+            fields: BTreeMap::new(),
+        },
+    }
+}
+
+fn state(record: &CatalogueRecord, settings: &mut Settings) {
+    if let Some(title) = &record.title {
+        settings.title.clone_from(&title.value.0);
+    }
+    if let Some(owner) = &record.owner {
+        settings.owner.clone_from(&owner.value.0);
+    }
+    if let Some(edition) = &record.edition {
+        settings.edition.clone_from(&edition.value.0);
+    }
+    if let Some(language) = &record.language {
+        settings.language.clone_from(&language.value.0);
+    }
+    settings.date = record.date.as_ref().map(|date| date.value.0);
+    settings.caution = prose(record.caution.as_ref());
+    settings.decimal_mark = match word(record.decimal_mark.as_ref()) {
+        Some(DecimalMark::Comma) => ',',
+        Some(DecimalMark::Point) | None => '.',
+    };
+    state_card(record.card.as_ref(), &mut settings.card);
+    state_sheet(record.sheet.as_ref(), &mut settings.sheet);
+    state_limits(record.limits.as_ref(), &mut settings.limits);
+}
+
+fn state_card(record: Option<&Field<CardRecord>>, card: &mut CardFormat) {
+    let Some(Field { value: record, .. }) = record else { return };
+    set(&mut card.size, word(record.size.as_ref()));
+    set(&mut card.orientation, word(record.orientation.as_ref()));
+}
+
+fn state_sheet(record: Option<&Field<SheetRecord>>, sheet: &mut SheetFormat) {
+    let Some(Field { value: record, .. }) = record else { return };
+    set(&mut sheet.size, word(record.size.as_ref()));
+    set(&mut sheet.flip, word(record.flip.as_ref()));
+    set(&mut sheet.crop_marks, record.crop_marks.as_ref().map(|marks| marks.value.0));
+    set(&mut sheet.bleed, quantity(record.bleed.as_ref()));
+}
+
+fn state_limits(record: Option<&Field<LimitsRecord>>, limits: &mut Limits) {
+    let Some(Field { value: record, .. }) = record else { return };
+    set(&mut limits.section_tolerance_percent, word(record.section_tolerance.as_ref()).map(|n| n.bare()));
+    set(&mut limits.diameter_tolerance, quantity(record.diameter_tolerance.as_ref()));
+    set(&mut limits.nominal_tolerance_percent, word(record.nominal_tolerance.as_ref()).map(|n| n.bare()));
+    set(&mut limits.holding_percent_of_breaking_load, word(record.holding.as_ref()).map(|n| n.bare()));
+    set(&mut limits.closure_reserve, quantity(record.closure_reserve.as_ref()));
+    set(&mut limits.visible_stand_out, quantity(record.visible_stand_out.as_ref()));
+    set(&mut limits.smallest_type, quantity(record.smallest_type.as_ref()));
+    set(&mut limits.mark_difference, word(record.mark_difference.as_ref()).map(|n| n.bare()));
+}
+
+fn set<T>(place: &mut T, stated: Option<T>) {
+    if let Some(stated) = stated {
+        *place = stated;
+    }
+}

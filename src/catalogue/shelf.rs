@@ -1,0 +1,104 @@
+//! Records of one kind by their id, and looking them up by the names that other records give.
+
+use super::check::Check;
+use crate::records::{Field, Name, nearest};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// Sound records by id, and the ids of those that are left out because they are faulty.
+pub(super) struct Shelf<T> {
+    kind: Kind,
+    /// The sound ones.
+    pub sound: BTreeMap<String, Arc<T>>,
+    left_out: BTreeSet<String>,
+}
+
+/// A kind of record, for messages.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Kind {
+    Edition,
+    Material,
+    Conductor,
+    Part,
+    Fitting,
+    Notice,
+    Holder,
+}
+
+impl Kind {
+    /// The kind in a sentence.
+    pub(super) fn word(self) -> &'static str {
+        match self {
+            Self::Edition => "edition",
+            Self::Material => "material",
+            Self::Conductor => "conductor",
+            Self::Part => "part",
+            Self::Fitting => "fitting",
+            Self::Notice => "notice",
+            Self::Holder => "holder",
+        }
+    }
+
+    fn unknown(self) -> &'static str {
+        match self {
+            Self::Edition => "unknown-edition",
+            Self::Material => "unknown-material",
+            Self::Conductor => "unknown-conductor",
+            Self::Part => "unknown-part",
+            Self::Fitting => "unknown-fitting",
+            Self::Notice => "unknown-notice",
+            Self::Holder => "unknown-holder",
+        }
+    }
+}
+
+impl<T> Shelf<T> {
+    pub(super) fn new(kind: Kind, left_out: BTreeSet<String>) -> Self {
+        Self { kind, sound: BTreeMap::new(), left_out }
+    }
+
+    /// Puts a record there, or notes that it is left out.
+    pub(super) fn put(&mut self, id: Option<&str>, record: Option<T>) {
+        let Some(id) = id else { return };
+        match record.filter(|_| !self.left_out.contains(id)) {
+            Some(record) => {
+                self.sound.insert(id.to_owned(), Arc::new(record));
+            }
+            None => {
+                self.left_out.insert(id.to_owned());
+            }
+        }
+    }
+
+    /// Whether there is a record of that id, sound or left out.
+    pub(super) fn knows(&self, id: &str) -> bool {
+        self.sound.contains_key(id) || self.left_out.contains(id)
+    }
+
+    /// The known id that a wrong one was probably meant to be.
+    pub(super) fn nearest(&self, id: &str) -> Option<&str> {
+        nearest(id, self.sound.keys().chain(&self.left_out).map(String::as_str))
+    }
+
+    /// The record that a field names. An unknown name is a fault; the name of a record that is left
+    /// out is none, since that record has its own.
+    pub(super) fn find(&self, name: &Field<Name>, check: &mut Check<'_>) -> Option<Arc<T>> {
+        let id = name.value.0.as_str();
+        if let Some(record) = self.sound.get(id) {
+            return Some(record.clone());
+        }
+        check.miss();
+        if !self.left_out.contains(id) {
+            let message = format!("there is no {} `{id}`", self.kind.word());
+            let other = check.kind_of(id);
+            check.fault(self.kind.unknown(), name, message, |finding| match (self.nearest(id), other) {
+                (_, Some(kind)) => finding.help(format!("`{id}` is a {}", kind.word())),
+                (Some(near), None) => finding.help(format!("did you mean `{near}`?")),
+                (None, None) => {
+                    finding.help(format!("add a {} with this id, or correct the name", self.kind.word()))
+                }
+            });
+        }
+        None
+    }
+}

@@ -1,0 +1,82 @@
+//! One document of a YAML stream, read as a record.
+
+use super::field::{Read, Reader};
+use super::node::{Node, documents};
+use crate::diagnostics::{Finding, Findings};
+use crate::source::{FilePath, Place};
+use jiff::civil::Date;
+use std::collections::BTreeMap;
+
+/// A record as written, with its places.
+#[derive(Debug, Clone)]
+pub struct Document<T> {
+    /// The record; `None` where it is no mapping at all.
+    pub record: Option<T>,
+    /// Its id or number as written, right or wrong.
+    pub id: Option<String>,
+    /// Whether every field is as it should be.
+    pub sound: bool,
+    /// Where it starts.
+    pub place: Place,
+    /// Where each field's value stands, by dotted path.
+    pub fields: BTreeMap<String, Place>,
+}
+
+/// An id or number seen in a file that can't be read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Salvaged(pub String);
+
+impl Salvaged {
+    /// Whatever looks like the id or number of a record, so that what names it is not called wrong.
+    pub(super) fn all(text: &str) -> Vec<Self> {
+        text.lines()
+            .filter_map(|line| line.strip_prefix("id:").or_else(|| line.strip_prefix("number:")))
+            .filter_map(|rest| rest.split_whitespace().next())
+            .map(|word| Self(word.trim_matches(['"', '\'']).to_owned()))
+            .collect()
+    }
+}
+
+/// The records of a file; what can't be read becomes findings, and ids in it are salvaged.
+pub(super) fn read_documents<T: Read>(
+    file: &FilePath,
+    text: &str,
+    findings: &mut Findings,
+    salvaged: &mut Vec<Salvaged>,
+) -> Vec<Document<T>> {
+    let (nodes, trouble) = documents(text);
+    if nodes.is_empty() && trouble.is_none() {
+        findings.push(empty(Place::whole(file.clone()), "this file holds no record"));
+    }
+    let mut records = Vec::with_capacity(nodes.len());
+    for node in nodes {
+        if node.is_empty() {
+            findings.push(empty(node.place(file), "nothing stands between `---` and the next, or the end"));
+        } else {
+            records.push(read_one(file, &node, findings));
+        }
+    }
+    if let Some(trouble) = trouble {
+        findings.push(trouble.finding(file));
+        salvaged.extend(Salvaged::all(text));
+    }
+    records
+}
+
+fn read_one<T: Read>(file: &FilePath, node: &Node, findings: &mut Findings) -> Document<T> {
+    let id = node.get("id").or_else(|| node.get("number")).and_then(Node::written).map(ToOwned::to_owned);
+    let mut reader = Reader::new(file, id.clone(), findings);
+    let record = T::read(node, &mut reader);
+    let sound = reader.faults() == 0;
+    Document { record, id, sound, place: node.place(file), fields: node.places(file) }
+}
+
+fn empty(place: Place, message: &str) -> Finding {
+    Finding::warning("empty-document", place, message).help("write a record there, or take it away")
+}
+
+/// The dates of the editions in a register file, as far as it can be read.
+pub(super) fn register_dates(text: &str) -> Vec<Date> {
+    let date = |node: &Node| node.get("date").and_then(Node::written).and_then(|date| date.parse().ok());
+    documents(text).0.iter().filter_map(date).collect()
+}

@@ -1,0 +1,239 @@
+//! Values with their places, and the reader that gathers faults field by field.
+
+use super::nearest::nearest;
+use super::node::{Content, Entry, Node};
+use crate::diagnostics::{Finding, Findings};
+use crate::source::{FilePath, Place};
+use schemars::JsonSchema;
+
+/// A value, the dotted path of its field, and where it stands.
+#[derive(Debug, Clone)]
+pub struct Field<T> {
+    /// The value.
+    pub value: T,
+    /// The field, such as `stated.section_mm2` or `parts.2`.
+    pub path: String,
+    /// Where the value stands.
+    pub place: Place,
+}
+
+/// A kind of value that can be read from a node.
+pub trait Read: Sized + JsonSchema {
+    /// The value; where it is faulty, its faults go to the reader and the answer is `None`.
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self>;
+}
+
+/// A key that a mapping may have.
+#[derive(Debug, Clone, Copy)]
+pub struct Key {
+    /// The key as written in records.
+    pub name: &'static str,
+    /// Whether it may be left out.
+    pub need: Need,
+}
+
+/// Whether a key may be left out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Need {
+    /// It must be there.
+    Required,
+    /// It may be left out.
+    Optional,
+}
+
+/// Reads one record and gathers its faults.
+#[derive(Debug)]
+pub struct Reader<'a> {
+    file: &'a FilePath,
+    record: Option<String>,
+    path: String,
+    findings: &'a mut Findings,
+    faults: usize,
+}
+
+impl<'a> Reader<'a> {
+    /// A reader of one record; `record` is the id that its findings carry.
+    #[must_use]
+    pub fn new(file: &'a FilePath, record: Option<String>, findings: &'a mut Findings) -> Self {
+        Self { file, record, path: String::new(), findings, faults: 0 }
+    }
+
+    /// How many faults were found so far.
+    #[must_use]
+    pub fn faults(&self) -> usize {
+        self.faults
+    }
+
+    /// Adds a fault at a node, about the field that is being read.
+    pub fn fault(
+        &mut self,
+        code: &'static str,
+        node: &Node,
+        message: impl Into<String>,
+        more: impl FnOnce(Finding) -> Finding,
+    ) {
+        let place = node.place(self.file);
+        let path = self.path.clone();
+        self.push(more(Finding::error(code, place, message)), &path);
+    }
+
+    /// The value of a key; `None` where it is absent, empty or faulty.
+    pub fn field<T: Read>(&mut self, entries: &[Entry], key: &str) -> Option<Field<T>> {
+        let entry = entries.iter().find(|entry| entry.key == key)?;
+        if entry.value.is_empty() {
+            return None;
+        }
+        self.within(key, |reader| reader.here(&entry.value))
+    }
+
+    /// A node's value with its place and the present path.
+    pub fn here<T: Read>(&mut self, node: &Node) -> Option<Field<T>> {
+        let value = T::read(node, self)?;
+        Some(Field { value, path: self.path.clone(), place: node.place(self.file) })
+    }
+
+    /// The items of a list; the faulty ones are left out.
+    pub fn items<T: Read>(&mut self, items: &[Node]) -> Vec<Field<T>> {
+        items
+            .iter()
+            .enumerate()
+            .filter_map(|(index, item)| self.within(&index.to_string(), |reader| reader.here(item)))
+            .collect()
+    }
+
+    /// Reads with one step added to the path.
+    pub fn within<T>(&mut self, step: &str, read: impl FnOnce(&mut Self) -> T) -> T {
+        let length = self.path.len();
+        self.path = self.path_of(step);
+        let result = read(self);
+        self.path.truncate(length);
+        result
+    }
+
+    /// The entries of a mapping, after telling of doubled, unknown and missing keys.
+    pub fn mapping<'n>(&mut self, node: &'n Node, called: &str, keys: &[Key]) -> Option<&'n [Entry]> {
+        let Content::Map(entries) = &node.content else {
+            let names: Vec<&str> = keys.iter().map(|key| key.name).collect();
+            self.fault("wrong-type", node, format!("{called} is a mapping of keys to values"), |finding| {
+                finding.found(node.described()).expected(format!("keys such as {}", listed(&names)))
+            });
+            return None;
+        };
+        self.doubled_keys(entries);
+        self.unknown_keys(entries, called, keys);
+        self.missing_keys(node, entries, called, keys);
+        Some(entries)
+    }
+
+    /// The entries of a mapping that must have exactly one of some keys.
+    pub fn only_entry<'n>(
+        &mut self,
+        node: &'n Node,
+        called: &str,
+        keys: &[&'static str],
+    ) -> Option<&'n [Entry]> {
+        let names: Vec<Key> = keys.iter().map(|name| Key { name, need: Need::Optional }).collect();
+        let entries = self.mapping(node, called, &names)?;
+        let known = keys.iter().filter(|key| entries.iter().any(|entry| entry.key == **key)).count();
+        if known == 1 && entries.len() == 1 {
+            return Some(entries);
+        }
+        if known != 1 {
+            let found: Vec<&str> = entries.iter().map(|entry| entry.key.as_str()).collect();
+            self.fault("not-exactly-one", node, format!("{called} has exactly one of its keys"), |finding| {
+                finding.found(listed(&found)).expected(format!("one of {}", listed(keys)))
+            });
+        }
+        None
+    }
+
+    /// Tells of keys that stand twice in one mapping.
+    pub fn doubled_keys(&mut self, entries: &[Entry]) {
+        for (index, entry) in entries.iter().enumerate() {
+            let Some(first) = entries[..index].iter().find(|earlier| earlier.key == entry.key) else {
+                continue;
+            };
+            let first = Place::at(self.file.clone(), first.line, first.column);
+            let finding = Finding::error("duplicate-key", self.key_place(entry), "this key is already there")
+                .help("keep one of the two")
+                .related(first, "it is already here");
+            let path = self.path_of(&entry.key);
+            self.push(finding, &path);
+        }
+    }
+
+    fn unknown_keys(&mut self, entries: &[Entry], called: &str, keys: &[Key]) {
+        let names: Vec<&str> = keys.iter().map(|key| key.name).collect();
+        for entry in entries.iter().filter(|entry| !names.contains(&entry.key.as_str())) {
+            let message = format!("{called} has no key `{}`", entry.key);
+            let finding = Finding::error("unknown-key", self.key_place(entry), message);
+            let finding = match nearest(&entry.key, names.iter().copied()) {
+                Some(name) => finding.help(format!("did you mean `{name}`?")),
+                None => finding.help(format!("the keys of {called} are {}", listed(&names))),
+            };
+            let path = self.path_of(&entry.key);
+            self.push(finding, &path);
+        }
+    }
+
+    fn missing_keys(&mut self, node: &Node, entries: &[Entry], called: &str, keys: &[Key]) {
+        for key in keys.iter().filter(|key| key.need == Need::Required) {
+            let entry = entries.iter().find(|entry| entry.key == key.name);
+            let (place, message) = match entry {
+                Some(entry) if !entry.value.is_empty() => continue,
+                Some(entry) => (self.key_place(entry), format!("`{}` has no value", key.name)),
+                None => (node.place(self.file), format!("{called} must have the key `{}`", key.name)),
+            };
+            let finding =
+                Finding::error("missing-key", place, message).help(format!("add `{}: …`", key.name));
+            let path = self.path_of(key.name);
+            self.push(finding, &path);
+        }
+    }
+
+    fn key_place(&self, entry: &Entry) -> Place {
+        Place::at(self.file.clone(), entry.line, entry.column)
+    }
+
+    fn path_of(&self, step: &str) -> String {
+        if self.path.is_empty() { step.to_owned() } else { format!("{}.{step}", self.path) }
+    }
+
+    fn push(&mut self, mut finding: Finding, path: &str) {
+        self.faults += 1;
+        finding.record.clone_from(&self.record);
+        finding.field = (!path.is_empty()).then(|| path.to_owned());
+        self.findings.push(finding);
+    }
+}
+
+/// Words in backquotes with commas between.
+pub(super) fn listed(words: &[&str]) -> String {
+    words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ")
+}
+
+impl<T: Read> Read for Vec<Field<T>> {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        if let Content::List(items) = &node.content {
+            return Some(reader.items(items));
+        }
+        reader.fault("wrong-type", node, "a list is expected here", |finding| {
+            finding.found(node.described()).help("put `[ ]` round it, or one line with `- ` for each item")
+        });
+        None
+    }
+}
+
+impl<T: JsonSchema> JsonSchema for Field<T> {
+    fn inline_schema() -> bool {
+        T::inline_schema()
+    }
+
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        T::schema_name()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        T::json_schema(generator)
+    }
+}

@@ -1,0 +1,163 @@
+//! Reading a catalogue folder: every file by the folder it lies in.
+
+use super::document::{Document, Salvaged, read_documents, register_dates};
+use super::kinds::{
+    CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, MaterialRecord, NoticeRecord, PartRecord,
+};
+use super::sort::{Sort, sort};
+use super::text::decode;
+use crate::diagnostics::{Finding, Findings};
+use crate::source::{FilePath, Folder, Place, World, WorldError};
+use jiff::civil::Date;
+use rayon::prelude::*;
+use std::sync::Arc;
+
+/// A catalogue folder as written: records of each kind in the order of file and line, sound or not.
+#[derive(Debug, Default)]
+pub struct Records {
+    /// `catalogue.yaml`, where it could be read.
+    pub settings: Option<Document<CatalogueRecord>>,
+    /// Materials of the catalogue's own.
+    pub materials: Vec<Document<MaterialRecord>>,
+    /// Conductors.
+    pub conductors: Vec<Document<ConductorRecord>>,
+    /// Parts.
+    pub parts: Vec<Document<PartRecord>>,
+    /// Fittings.
+    pub fittings: Vec<Document<FittingRecord>>,
+    /// Notices.
+    pub notices: Vec<Document<NoticeRecord>>,
+    /// Holders.
+    pub holders: Vec<Document<HolderRecord>>,
+    /// Markdown files.
+    pub notes: Vec<TextFile>,
+    /// Font files.
+    pub fonts: Vec<(FilePath, Arc<[u8]>)>,
+    /// Dates of the editions on the register.
+    pub register_dates: Vec<Date>,
+    /// Ids and numbers seen in files that can't be read as YAML.
+    pub salvaged: Vec<Salvaged>,
+    /// Every regular file of the folder, for links between files.
+    pub files: Vec<FilePath>,
+    /// What is the matter.
+    pub findings: Findings,
+}
+
+/// A text file that is not a record.
+#[derive(Debug, Clone)]
+pub struct TextFile {
+    /// The file.
+    pub file: FilePath,
+    /// Its text.
+    pub text: Arc<str>,
+}
+
+/// Reads a catalogue folder.
+///
+/// # Errors
+/// Where the machine can't read the folder or a file in it. What is wrong in files is in
+/// [`Records::findings`].
+///
+/// ```
+/// use fittingcards::source::{FilePath, MemoryWorld};
+/// let cone = "number: C-1\nname: Cone\nrole: cone\nmaterial: brass\n";
+/// let world = MemoryWorld::new().with(FilePath::catalogue("parts/cone.yaml"), cone);
+/// let records = fittingcards::records::read(&world)?;
+/// assert_eq!(records.parts[0].id.as_deref(), Some("C-1"));
+/// # Ok::<(), fittingcards::source::WorldError>(())
+/// ```
+pub fn read(world: &dyn World) -> Result<Records, WorldError> {
+    let files = world.files(Folder::Catalogue)?;
+    let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file)).collect::<Result<_, _>>()?;
+    let mut records = Records::default();
+    read.into_iter().for_each(|one| records.add(one));
+    if !files.iter().any(|file| sort(&file.path) == Sort::Settings) {
+        records.findings.push(no_settings());
+    }
+    records.files = files;
+    Ok(records)
+}
+
+fn read_file(world: &dyn World, file: &FilePath) -> Result<Records, WorldError> {
+    let mut records = Records::default();
+    let sort = sort(&file.path);
+    match &sort {
+        Sort::Ignored => return Ok(records),
+        Sort::Misplaced(fault) => {
+            records.findings.push(fault.finding(file));
+            return Ok(records);
+        }
+        Sort::Font => {
+            records.fonts.push((file.clone(), world.read(file)?));
+            return Ok(records);
+        }
+        _ => {}
+    }
+    let bytes = world.read(file)?;
+    match decode(file, &bytes) {
+        Ok(text) => records.take(&sort, file, text),
+        Err(finding) => {
+            records.findings.push(*finding);
+            records.salvaged = Salvaged::all(&String::from_utf8_lossy(&bytes));
+        }
+    }
+    Ok(records)
+}
+
+impl Records {
+    fn take(&mut self, sort: &Sort, file: &FilePath, text: &str) {
+        match sort {
+            Sort::Settings => self.take_settings(file, text),
+            Sort::Material => {
+                self.materials = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+            }
+            Sort::Conductor => {
+                self.conductors = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+            }
+            Sort::Part => self.parts = read_documents(file, text, &mut self.findings, &mut self.salvaged),
+            Sort::Fitting => {
+                self.fittings = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+            }
+            Sort::Notice => self.notices = read_documents(file, text, &mut self.findings, &mut self.salvaged),
+            Sort::Holder => self.holders = read_documents(file, text, &mut self.findings, &mut self.salvaged),
+            Sort::Register => self.register_dates = register_dates(text),
+            Sort::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
+            Sort::Font | Sort::Ignored | Sort::Misplaced(_) => {}
+        }
+    }
+
+    fn take_settings(&mut self, file: &FilePath, text: &str) {
+        let mut documents = read_documents(file, text, &mut self.findings, &mut self.salvaged);
+        if let Some(second) = documents.get(1) {
+            let message = "catalogue.yaml holds one document, and this is another";
+            let help = "put it all into one, without `---` between";
+            self.findings.push(Finding::error("second-document", second.place.clone(), message).help(help));
+        }
+        self.settings = (!documents.is_empty()).then(|| documents.swap_remove(0));
+    }
+
+    fn add(&mut self, other: Self) {
+        self.settings = self.settings.take().or(other.settings);
+        self.materials.extend(other.materials);
+        self.conductors.extend(other.conductors);
+        self.parts.extend(other.parts);
+        self.fittings.extend(other.fittings);
+        self.notices.extend(other.notices);
+        self.holders.extend(other.holders);
+        self.notes.extend(other.notes);
+        self.fonts.extend(other.fonts);
+        self.register_dates.extend(other.register_dates);
+        self.salvaged.extend(other.salvaged);
+        self.findings.extend(other.findings);
+    }
+}
+
+fn no_settings() -> Finding {
+    Finding::error(
+        "missing-file",
+        Place::whole(FilePath::catalogue("catalogue.yaml")),
+        "there is no catalogue.yaml",
+    )
+    .expected("a file with title, owner, edition and caution")
+    .help("`fittingcards start` writes a small working catalogue into an empty folder")
+}

@@ -1,0 +1,50 @@
+//! A holder of copies as written.
+
+use crate::records::field::{Field, Read, Reader};
+use crate::records::node::{Content, Node};
+use crate::records::record::record;
+use crate::records::{Count, Identifier, Name};
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
+record! {
+    /// A depot, gang or store that holds numbered copies.
+    HolderRecord ("a holder") {
+        /// Its id.
+        id: Identifier, Required;
+        /// Its name.
+        name: Name, Required;
+        /// Copies by fitting or body number; `*` for every other card.
+        copies: Copies, Optional;
+    }
+}
+
+/// Numbers of copies by the number of the card.
+#[derive(Debug, Clone)]
+pub struct Copies(pub BTreeMap<String, Field<Count<0, 10_000>>>);
+
+impl Read for Copies {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let Content::Map(entries) = &node.content else {
+            reader.fault("wrong-type", node, "card numbers with their copies are expected here", |finding| {
+                finding.found(node.described()).expected("a mapping such as `{ A-1: 12, \"*\": 4 }`")
+            });
+            return None;
+        };
+        reader.doubled_keys(entries);
+        let field =
+            |entry: &crate::records::Entry| Some((entry.key.clone(), reader.field(entries, &entry.key)?));
+        Some(Self(entries.iter().filter_map(field).collect()))
+    }
+}
+
+impl JsonSchema for Copies {
+    fn schema_name() -> Cow<'static, str> {
+        "Copies".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        BTreeMap::<String, Count<0, 10_000>>::json_schema(generator)
+    }
+}

@@ -1,0 +1,25 @@
+//! The kinds of record, as written.
+
+mod catalogue;
+mod conductor;
+mod fitting;
+mod geometry;
+mod holder;
+mod material;
+mod notice;
+mod part;
+
+pub use catalogue::{CardRecord, CatalogueRecord, LimitsRecord, SheetRecord};
+pub use conductor::{
+    BarRecord, CompositeRecord, ConductorRecord, ConstructionRecord, CoreRecord, GroovedRecord, GroupRecord,
+    IdentityRecord, RopeRecord, SolidRecord, StatedRecord, ToleranceRecord, TubeRecord, WearRecord,
+};
+pub use fitting::{FittingRecord, ItemRecord, StandOutRecord, TighteningRecord};
+pub use geometry::{
+    BodyRecord, ColletRecord, FerruleRecord, GeometryRecord, RopeGripRecord, SocketRecord,
+    SpreadingConeRecord, ThimbleRecord, WedgeBodyRecord, WedgeRecord,
+};
+pub use holder::{Copies, HolderRecord};
+pub use material::{MaterialRecord, SourceRecord, StrengthRecord, StrengthStepRecord};
+pub use notice::NoticeRecord;
+pub use part::{MarkRecord, PartRecord, ProofRecord};

@@ -1,0 +1,53 @@
+//! Least and most.
+
+use super::field::{Field, Key, Need, Read, Reader};
+use super::node::Node;
+use super::schema::Object;
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use std::borrow::Cow;
+
+/// Least and most of a value, in this order.
+#[derive(Debug, Clone)]
+pub struct Range<T> {
+    /// Least.
+    pub min: T,
+    /// Most.
+    pub max: T,
+}
+
+impl<T: Read + PartialOrd> Read for Range<T> {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        const KEYS: &[Key] =
+            &[Key { name: "min", need: Need::Required }, Key { name: "max", need: Need::Required }];
+        let entries = reader.mapping(node, "a window", KEYS)?;
+        let min: Option<Field<T>> = reader.field(entries, "min");
+        let max: Option<Field<T>> = reader.field(entries, "max");
+        let (min, max) = (min?.value, max?.value);
+        if min <= max {
+            return Some(Self { min, max });
+        }
+        let written = |key| node.get(key).and_then(Node::written).unwrap_or_default().to_owned();
+        let found = format!("min {}, max {}", written("min"), written("max"));
+        reader.fault("window-upside-down", node, "the least is more than the most", |finding| {
+            finding.found(found).expected("min at most max").help("exchange the two, or correct one")
+        });
+        None
+    }
+}
+
+impl<T: JsonSchema> JsonSchema for Range<T> {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        "Range".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        let mut object = Object::new("Least and most.");
+        object.property("min", "Least.", generator.subschema_for::<T>(), Need::Required);
+        object.property("max", "Most.", generator.subschema_for::<T>(), Need::Required);
+        object.finish()
+    }
+}

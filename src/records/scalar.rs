@@ -1,0 +1,212 @@
+//! Names, texts, dates and truth values of records.
+
+use super::field::{Read, Reader};
+use super::node::{Content, Node, ScalarKind};
+use super::schema::schema;
+use super::text::shortened;
+use jiff::civil::Date;
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde_json::{Value, json};
+use std::borrow::Cow;
+
+macro_rules! scalar {
+    ($(#[$doc:meta])* $name:ident($inner:ty), $schema:expr) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+        pub struct $name(pub $inner);
+
+        impl JsonSchema for $name {
+            fn inline_schema() -> bool {
+                true
+            }
+
+            fn schema_name() -> Cow<'static, str> {
+                stringify!($name).into()
+            }
+
+            fn json_schema(_: &mut SchemaGenerator) -> Schema {
+                let value: Value = $schema;
+                schema(value)
+            }
+        }
+    };
+}
+
+scalar! {
+    /// An id, number or edition: 1 to 40 of the letters A–Z and a–z, digits, `.`, `_` and `-`, the first
+    /// a letter or digit; not a device name of Windows, since files are named after it.
+    Identifier(String), json!({ "type": ["string", "number"], "pattern": "^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$" })
+}
+scalar! {
+    /// One line of text that is not empty.
+    Name(String), json!({ "type": ["string", "number"], "minLength": 1, "maxLength": LONGEST_LINE })
+}
+scalar! {
+    /// One line of text; empty where there is nothing to say.
+    Text(String), json!({ "type": ["string", "number"], "maxLength": LONGEST_LINE })
+}
+scalar! {
+    /// A paragraph: line breaks count as spaces.
+    Prose(String), json!({ "type": "string", "maxLength": LONGEST_PROSE })
+}
+scalar! {
+    /// A day of the calendar, as YYYY-MM-DD.
+    Day(Date), json!({ "type": "string", "format": "date" })
+}
+scalar! {
+    /// `true` or `false`; `yes` and `no` will do.
+    Truth(bool), json!({ "type": "boolean" })
+}
+
+const LONGEST_LINE: usize = 200;
+const LONGEST_PROSE: usize = 4000;
+
+impl Read for Identifier {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let written = one_line(node, reader)?;
+        let Some(wrong) = amiss_in_identifier(&written) else { return Some(Self(written)) };
+        reader.fault("bad-id", node, format!("this can't be an id or number: {wrong}"), |finding| {
+            finding
+                .found(format!("\"{}\"", shortened(&written)))
+                .expected("1 to 40 of A–Z, a–z, 0–9, `.`, `_` and `-`, the first a letter or digit")
+        });
+        None
+    }
+}
+
+/// What is wrong with an id.
+fn amiss_in_identifier(written: &str) -> Option<String> {
+    let allowed = |letter: char| letter.is_ascii_alphanumeric() || "._-".contains(letter);
+    if let Some(letter) = written.chars().find(|letter| !allowed(*letter)) {
+        return Some(format!("`{letter}` is not allowed in it"));
+    }
+    if !written.starts_with(|first: char| first.is_ascii_alphanumeric()) {
+        return Some("it does not start with a letter or digit".to_owned());
+    }
+    if written.len() > 40 {
+        return Some(format!("it has {} characters", written.len()));
+    }
+    is_device(written).then(|| "Windows keeps this name for a device, so no file can carry it".to_owned())
+}
+
+fn is_device(written: &str) -> bool {
+    let stem = written.split('.').next().unwrap_or(written).to_ascii_uppercase();
+    let numbered = |device: &str| {
+        stem.strip_prefix(device)
+            .is_some_and(|rest| rest.len() == 1 && rest.chars().all(|digit| digit.is_ascii_digit()))
+    };
+    ["CON", "PRN", "AUX", "NUL"].contains(&stem.as_str()) || numbered("COM") || numbered("LPT")
+}
+
+impl Read for Name {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let written = one_line(node, reader)?;
+        if !written.is_empty() {
+            return Some(Self(written));
+        }
+        reader.fault("bad-text", node, "this text is empty", |finding| finding.expected("some text"));
+        None
+    }
+}
+
+impl Read for Text {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        one_line(node, reader).map(Self)
+    }
+}
+
+impl Read for Prose {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let written = text(node, reader)?.split_whitespace().collect::<Vec<_>>().join(" ");
+        not_too_long(&written, LONGEST_PROSE, node, reader)?;
+        Some(Self(written))
+    }
+}
+
+impl Read for Truth {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        match node.written() {
+            Some("true" | "True" | "TRUE" | "yes") => Some(Self(true)),
+            Some("false" | "False" | "FALSE" | "no") => Some(Self(false)),
+            _ => {
+                reader.fault("wrong-type", node, "`true` or `false` is expected here", |finding| {
+                    finding.found(node.described())
+                });
+                None
+            }
+        }
+    }
+}
+
+impl Read for Day {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let written = text(node, reader)?;
+        let day = (written.len() == 10).then(|| written.parse::<Date>().ok()).flatten();
+        if let Some(day) = day.filter(|day| (1900..=2200).contains(&day.year())) {
+            return Some(Self(day));
+        }
+        reader.fault("not-a-date", node, "this is not a date", |finding| {
+            finding
+                .found(shortened(&written))
+                .expected("a day of the calendar as YYYY-MM-DD, such as 2026-02-28")
+                .help("year, month and day with hyphens; the month must have that day")
+        });
+        None
+    }
+}
+
+fn one_line(node: &Node, reader: &mut Reader<'_>) -> Option<String> {
+    let written = text(node, reader)?.trim().to_owned();
+    if written.contains('\n') {
+        reader.fault("bad-text", node, "this text has several lines", |finding| {
+            finding
+                .expected("one line")
+                .help("use `>-` instead of `|`, or one line; longer texts go to notes")
+        });
+        return None;
+    }
+    not_too_long(&written, LONGEST_LINE, node, reader)?;
+    Some(written)
+}
+
+fn not_too_long(written: &str, most: usize, node: &Node, reader: &mut Reader<'_>) -> Option<()> {
+    let length = written.chars().count();
+    if length <= most {
+        return Some(());
+    }
+    reader.fault("bad-text", node, "this text is too long", |finding| {
+        finding
+            .found(format!("{length} characters"))
+            .expected(format!("at most {most}"))
+            .help("longer texts go to notes")
+    });
+    None
+}
+
+/// A single value as written: a number that stands where text is expected keeps its digits.
+fn text(node: &Node, reader: &mut Reader<'_>) -> Option<String> {
+    let Content::Scalar(scalar) = &node.content else {
+        reader.fault("wrong-type", node, "text is expected here", |finding| {
+            finding
+                .found(node.described())
+                .help("text that starts with `[` or `{`, or has `: ` in it, goes into quotes")
+        });
+        return None;
+    };
+    let hidden = |letter: &char| letter.is_control() && *letter != '\n' || is_invisible(*letter);
+    let Some(letter) = scalar.written.chars().find(hidden) else {
+        return Some(if scalar.kind == ScalarKind::Empty { String::new() } else { scalar.written.clone() });
+    };
+    reader.fault("bad-text", node, "this text has a character that can't be seen", |finding| {
+        finding
+            .found(format!("U+{:04X}", u32::from(letter)))
+            .help("type the text anew: it may have been copied from another document")
+    });
+    None
+}
+
+/// Marks that turn the direction of text, byte order marks, and spaces without width: what is read
+/// would not be what is printed.
+fn is_invisible(letter: char) -> bool {
+    matches!(letter, '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+}

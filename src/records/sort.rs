@@ -1,0 +1,126 @@
+//! What a file of a catalogue is, by its path.
+
+use super::nearest::nearest;
+use crate::diagnostics::{Finding, Severity};
+use crate::source::{FilePath, Place};
+
+/// What a file is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Sort {
+    Settings,
+    Material,
+    Conductor,
+    Part,
+    Fitting,
+    Notice,
+    Holder,
+    Register,
+    Note,
+    Font,
+    /// Nothing of ours, and nothing to be said about it.
+    Ignored,
+    /// It would not be read where it is, or as it is called.
+    Misplaced(Misplaced),
+}
+
+/// Why a file would not be read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Misplaced {
+    severity: Severity,
+    code: &'static str,
+    message: String,
+    help: String,
+}
+
+impl Misplaced {
+    pub(super) fn finding(&self, file: &FilePath) -> Finding {
+        let place = Place::whole(file.clone());
+        let finding = match self.severity {
+            Severity::Error => Finding::error(self.code, place, self.message.as_str()),
+            _ => Finding::warning(self.code, place, self.message.as_str()),
+        };
+        finding.help(self.help.as_str())
+    }
+}
+
+const FOLDERS: [(&str, Sort); 7] = [
+    ("materials", Sort::Material),
+    ("conductors", Sort::Conductor),
+    ("parts", Sort::Part),
+    ("fittings", Sort::Fitting),
+    ("notices", Sort::Notice),
+    ("holders", Sort::Holder),
+    ("register", Sort::Register),
+];
+
+/// What the file at a path below the catalogue folder is.
+pub(super) fn sort(path: &str) -> Sort {
+    let (folder, name) = path.split_once('/').unwrap_or(("", path));
+    let ending = name.rsplit_once('.').map_or("", |(_, ending)| ending);
+    if is_nobodys(path) {
+        return Sort::Ignored;
+    }
+    if path == "catalogue.yaml" {
+        return Sort::Settings;
+    }
+    match (folder, ending.to_ascii_lowercase().as_str()) {
+        ("notes", "md") => note(name),
+        ("fonts", "ttf" | "otf") => Sort::Font,
+        ("fonts", "txt" | "md" | "") => Sort::Ignored,
+        (_, "yaml" | "yml") => record(folder, name, ending),
+        _ => unknown(path),
+    }
+}
+
+/// Hidden files, leavings of editors and systems, and readmes.
+fn is_nobodys(path: &str) -> bool {
+    let name = path.rsplit('/').next().unwrap_or(path);
+    path.split('/').any(|part| part.starts_with('.'))
+        || name.ends_with('~')
+        || ["thumbs.db", "desktop.ini"].contains(&name.to_lowercase().as_str())
+        || !path.starts_with("notes/") && name.to_uppercase().starts_with("README")
+        || !path.contains('/') && ["LICENSE", "LICENCE"].iter().any(|start| name.starts_with(start))
+}
+
+fn note(name: &str) -> Sort {
+    match name.split_once('/') {
+        None => Sort::Note,
+        Some(("chapters", chapter)) if !chapter.contains('/') => Sort::Note,
+        Some(_) => misplaced(
+            Severity::Error,
+            "unknown-file",
+            "this note belongs to nothing",
+            "put it at `notes/<id or number>.md` or `notes/chapters/NN-title.md`",
+        ),
+    }
+}
+
+fn record(folder: &str, name: &str, ending: &str) -> Sort {
+    if ending != "yaml" {
+        let help = format!("rename it to `{}yaml`", &name[..name.len() - ending.len()]);
+        return misplaced(Severity::Error, "file-ending", "records are read from `.yaml` files only", &help);
+    }
+    if let Some((_, sort)) = FOLDERS.iter().find(|(known, _)| *known == folder) {
+        return sort.clone();
+    }
+    let known = FOLDERS.iter().map(|(name, _)| *name);
+    let help = match nearest(folder, known).filter(|_| !folder.is_empty()) {
+        Some(known) => format!("did you mean the folder `{known}`?"),
+        None if folder.is_empty() => "put it into the folder of its kind, such as `parts`".to_owned(),
+        None => format!("records lie in {}", FOLDERS.map(|(name, _)| format!("`{name}`")).join(", ")),
+    };
+    misplaced(Severity::Error, "unknown-file", "no records are read from here", &help)
+}
+
+fn unknown(path: &str) -> Sort {
+    let help = match path.split('/').next() {
+        Some("fonts") => "fonts are `.ttf` and `.otf` files",
+        Some("notes") => "notes are `.md` files",
+        _ => "records are `.yaml` files, notes are `.md` files in `notes`",
+    };
+    misplaced(Severity::Warning, "unknown-file", "this file is not read", help)
+}
+
+fn misplaced(severity: Severity, code: &'static str, message: &str, help: &str) -> Sort {
+    Sort::Misplaced(Misplaced { severity, code, message: message.to_owned(), help: help.to_owned() })
+}

@@ -1,0 +1,183 @@
+//! Values that are one word of a list.
+
+use super::field::{Reader, listed};
+use super::nearest::nearest;
+use super::node::{Content, Node, ScalarKind};
+
+/// Declares an enum whose values are words of records, with its reader and its JSON Schema.
+macro_rules! words {
+    ($(#[doc = $about:literal])+ $name:ident { $( $(#[doc = $doc:literal])* $variant:ident = $word:literal ),+ $(,)? }) => {
+        $(#[doc = $about])+
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[allow(missing_docs, reason = "the words say it")]
+        pub enum $name { $( $(#[doc = $doc])* $variant, )+ }
+
+        impl $name {
+            /// Every value, in the order of the list.
+            pub const ALL: &[Self] = &[$(Self::$variant),+];
+
+            /// The word that records, tables and JSON carry.
+            #[must_use]
+            pub fn word(self) -> &'static str {
+                match self { $(Self::$variant => $word,)+ }
+            }
+        }
+
+        impl $crate::records::Read for $name {
+            fn read(
+                node: &$crate::records::Node,
+                reader: &mut $crate::records::Reader<'_>,
+            ) -> Option<Self> {
+                $crate::records::words::one_word(node, reader, &[$($word),+])
+                    .map(|index| Self::ALL[index])
+            }
+        }
+
+        impl schemars::JsonSchema for $name {
+            fn inline_schema() -> bool {
+                true
+            }
+
+            fn schema_name() -> std::borrow::Cow<'static, str> {
+                stringify!($name).into()
+            }
+
+            fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+                $crate::records::schema::schema(serde_json::json!({ "enum": [$($word),+] }))
+            }
+        }
+    };
+}
+
+/// Which of the words a node holds.
+pub(super) fn one_word(node: &Node, reader: &mut Reader<'_>, words: &[&str]) -> Option<usize> {
+    let Content::Scalar(scalar) = &node.content else {
+        reader.fault("wrong-type", node, "one word is expected here", |finding| {
+            finding.found(node.described()).expected(format!("one of {}", listed(words)))
+        });
+        return None;
+    };
+    let written = match scalar.kind {
+        ScalarKind::Truth(true) => "yes",
+        ScalarKind::Truth(false) => "no",
+        _ => &scalar.written,
+    };
+    let index = words.iter().position(|word| *word == written);
+    if index.is_none() {
+        let message =
+            format!("`{}` is not one of the words for this", super::text::shortened(&scalar.written));
+        reader.fault("unknown-word", node, message, |finding| {
+            let finding = finding.expected(format!("one of {}", listed(words)));
+            match nearest(&scalar.written, words.iter().copied()) {
+                Some(word) => finding.help(format!("did you mean `{word}`?")),
+                None => finding,
+            }
+        });
+    }
+    index
+}
+
+words! {
+    /// What a conductor is for.
+    Duty {
+        Messenger = "messenger", Contact = "contact", Feeder = "feeder", Earth = "earth", Stay = "stay",
+        TensioningRope = "tensioning-rope", Dropper = "dropper", Other = "other",
+    }
+}
+words! {
+    /// The section that wear percentages are of.
+    WearBasis { Nominal = "nominal", Computed = "computed" }
+}
+words! {
+    /// What a part does in its fitting.
+    Role {
+        Body = "body", Socket = "socket", Cone = "cone", Wedge = "wedge", Thimble = "thimble",
+        Sleeve = "sleeve", Ferrule = "ferrule", RopeGrip = "rope-grip", Screw = "screw", Nut = "nut",
+        Lock = "lock", Pin = "pin", Keeper = "keeper", Bolt = "bolt", Other = "other",
+    }
+}
+words! {
+    /// Whether a part may be used again.
+    Reuse { Never = "never", IfUndamaged = "if-undamaged" }
+}
+words! {
+    /// Whether a record may be used.
+    Status { Current = "current", OnHold = "on-hold", Withdrawn = "withdrawn", Superseded = "superseded" }
+}
+words! {
+    /// How a fitting works.
+    Family {
+        ConeDeadEnd = "cone-dead-end", WedgeDeadEnd = "wedge-dead-end", RopeThimble = "rope-thimble",
+        Sleeve = "sleeve", ParallelGroove = "parallel-groove", Other = "other",
+    }
+}
+words! {
+    /// Where stand-out is measured.
+    StandOutFrom {
+        /// From the body's face to the cone's.
+        ConeFace = "cone-face",
+        /// The gap under the closing screw.
+        ScrewGap = "screw-gap",
+        /// It can't be seen on this fitting.
+        None = "none",
+    }
+}
+words! {
+    /// What becomes of fittings already in the line.
+    InServiceWord {
+        MayStay = "may-stay", Inspect = "inspect", ReplaceBy = "replace-by", StopNow = "stop-now",
+    }
+}
+words! {
+    /// Sizes of cards: ISO 216 and ISO/IEC 7810.
+    CardSize {
+        /// 74 × 105 mm.
+        A7 = "A7",
+        /// 105 × 148 mm.
+        A6 = "A6",
+        /// 53.98 × 85.60 mm.
+        Id1 = "ID-1",
+    }
+}
+words! {
+    /// Which way up.
+    Orientation { Portrait = "portrait", Landscape = "landscape" }
+}
+words! {
+    /// Paper sizes of sheets.
+    SheetSize { A4 = "A4", A3 = "A3", Letter = "Letter" }
+}
+words! {
+    /// The edge that the printer turns the sheet over.
+    FlipEdge { LongEdge = "long-edge", ShortEdge = "short-edge" }
+}
+words! {
+    /// Between whole numbers and decimals.
+    DecimalMark { Point = ".", Comma = "," }
+}
+words! {
+    /// The family of a material.
+    MaterialGroupWord {
+        Copper = "copper", Bronze = "bronze", Aluminium = "aluminium", Steel = "steel",
+        Stainless = "stainless", Iron = "iron", Zinc = "zinc", Polymer = "polymer",
+    }
+}
+words! {
+    /// How a magnet takes to a material.
+    MagneticWord { No = "no", Slight = "slight", Yes = "yes" }
+}
+words! {
+    /// The core of a rope.
+    RopeCoreWord { Wsc = "wsc", Iwrc = "iwrc", Fibre = "fibre" }
+}
+words! {
+    /// The side of a grooved wire that lies across a wedge.
+    BearsOnWord { Width = "width", Height = "height" }
+}
+words! {
+    /// Colours by their IEC 60757 code.
+    ColourWord {
+        Bk = "BK", Bn = "BN", Rd = "RD", Og = "OG", Ye = "YE", Gn = "GN", Bu = "BU", Vt = "VT", Gy = "GY",
+        Wh = "WH", Pk = "PK", Gd = "GD", Tq = "TQ", Sr = "SR", Gnye = "GNYE",
+    }
+}
