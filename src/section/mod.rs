@@ -14,6 +14,7 @@ mod properties;
 mod result;
 mod rope;
 mod rope_layout;
+pub mod stated;
 mod strand;
 mod wear_table;
 mod wires;
