@@ -1,0 +1,31 @@
+//! `stated-diameter-differs`: a stated overall diameter that does not agree with the construction, and
+//! nothing says why.
+//!
+//! Why: gripping parts are chosen by the diameter; half a millimetre decides whether a cone grips.
+//!
+//! To put it right: check number and diameter of the wires against the specification; measure a sample.
+//! `limits.diameter_tolerance_mm` says how far a stated diameter may depart.
+
+use super::Context;
+use super::conductors::{each, error};
+use crate::diagnostics::Findings;
+use crate::section::stated::judge_diameter;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    each(context, findings, |conductor, against| {
+        let stated = conductor.stated.overall_diameter?;
+        let computed = against.section.overall_diameter;
+        let message = format!(
+            "the stated diameter of {} mm departs by {:+.2} mm from the {:.2} mm that the construction has",
+            stated.mm(),
+            (stated - computed).mm(),
+            computed.mm()
+        );
+        judge_diameter(stated, against).differs().then(|| {
+            error(conductor, "stated-diameter-differs", "stated.overall_diameter_mm", message)
+                .found(format!("{} mm", stated.mm()))
+                .expected(format!("{:.2} mm ± {} mm", computed.mm(), against.diameter_tolerance.mm()))
+                .help("check the wires' number and diameter against the specification; measure a sample")
+        })
+    });
+}

@@ -1,0 +1,34 @@
+//! `stated-load-in-tonnes`: a stated breaking load that is a number of tonnes.
+//!
+//! Why: older specifications print loads in kilograms-force and tonnes; as kilonewtons the number is
+//! wrong by 9.81 or by a hundred.
+//!
+//! To put it right: multiply tonnes by 9.80665 to get kilonewtons.
+
+use super::Context;
+use super::conductors::{each, error};
+use crate::diagnostics::Findings;
+use crate::section::stated::{LoadConfusion, judge_load, load_window};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    each(context, findings, |conductor, against| {
+        let stated = conductor.stated.breaking_load?;
+        let group = conductor.material.group;
+        let confusion = judge_load(stated, against.section, group).confusion()?;
+        let window = load_window(against.section, group);
+        let message = format!(
+            "the stated breaking load of {} kN looks like tonnes typed as kilonewtons, or kilograms-force typed as newtons",
+            stated.kn()
+        );
+        (confusion == LoadConfusion::Tonnes).then(|| {
+            error(conductor, "stated-load-in-tonnes", "stated.breaking_load_kN", message)
+                .found(format!(
+                    "{} kN, {:.0} N/mm² of the metal",
+                    stated.kn(),
+                    (stated / against.section.metal).n_per_mm2()
+                ))
+                .expected(format!("{:.1} to {:.1} kN for this metal", window.least.kn(), window.most.kn()))
+                .help("multiply tonnes by 9.80665 to get kilonewtons")
+        })
+    });
+}

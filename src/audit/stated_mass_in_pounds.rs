@@ -1,0 +1,28 @@
+//! `stated-mass-in-pounds`: a stated mass that is a number of pounds per 1000 ft.
+//!
+//! Why: tables print masses per 1000 ft and per 100 m; drums are chosen and lifted by this number.
+//!
+//! To put it right: multiply pounds per 1000 ft by 1.488 to get kg/km.
+
+use super::Context;
+use super::conductors::{each, error};
+use crate::diagnostics::Findings;
+use crate::section::stated::{MassConfusion, judge_mass};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    each(context, findings, |conductor, against| {
+        let (stated, computed) = (conductor.stated.mass?, against.section.mass?);
+        let confusion = judge_mass(stated, computed).confusion()?;
+        let message = format!(
+            "the stated mass of {} kg/km is a number of pounds per 1000 ft; the conductor has {:.0} kg/km",
+            stated.kg_per_km(),
+            computed.kg_per_km()
+        );
+        (confusion == MassConfusion::PoundsPerThousandFeet).then(|| {
+            error(conductor, "stated-mass-in-pounds", "stated.mass_kg_per_km", message)
+                .found(format!("{} kg/km", stated.kg_per_km()))
+                .expected(format!("{:.0} kg/km", computed.kg_per_km()))
+                .help("multiply pounds per 1000 ft by 1.488 to get kg/km")
+        })
+    });
+}

@@ -1,0 +1,32 @@
+//! `stated-section-differs`: a stated section that does not agree with the construction, and nothing says
+//! why.
+//!
+//! Why: either the section or the wires are wrong; a fitting chosen by either may not hold.
+//!
+//! To put it right: check number and diameter of the wires against the specification; measure a sample
+//! where they cannot both be true. `limits.section_tolerance_percent` says how far a stated section may
+//! depart.
+
+use super::Context;
+use super::conductors::{each, error};
+use crate::diagnostics::Findings;
+use crate::section::stated::judge_section;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    each(context, findings, |conductor, against| {
+        let stated = conductor.stated.section?;
+        let metal = against.section.metal;
+        let message = format!(
+            "the stated section of {} mm² departs by {:+.1} % from the metal section of {:.2} mm²",
+            stated.mm2(),
+            100.0 * (stated / metal - 1.0),
+            metal.mm2()
+        );
+        judge_section(stated, against).differs().then(|| {
+            error(conductor, "stated-section-differs", "stated.section_mm2", message)
+                .found(format!("{} mm²", stated.mm2()))
+                .expected(format!("{:.2} mm² ± {} %", metal.mm2(), against.section_tolerance_percent))
+                .help("check the wires' number and diameter against the specification")
+        })
+    });
+}

@@ -1,0 +1,29 @@
+//! `stated-section-is-outer-group`: a composite's stated section that is its outer group alone.
+//!
+//! Why: the section of a conductor is all its metal; the outer group is a part of it, which tables print
+//! beside it.
+//!
+//! To put it right: state the whole metal section; the booklet prints outer group and core apart.
+
+use super::Context;
+use super::conductors::{each, error};
+use crate::diagnostics::Findings;
+use crate::section::stated::{SectionConfusion, judge_section};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    each(context, findings, |conductor, against| {
+        let stated = conductor.stated.section?;
+        let confusion = judge_section(stated, against).confusion()?;
+        let metal = against.section.metal.mm2();
+        let message = format!(
+            "the stated section of {} mm² is the outer group alone; all metal is {metal:.2} mm²",
+            stated.mm2()
+        );
+        (confusion == SectionConfusion::OuterGroupOnly).then(|| {
+            error(conductor, "stated-section-is-outer-group", "stated.section_mm2", message)
+                .found(format!("{} mm²", stated.mm2()))
+                .expected(format!("{metal:.2} mm², outer group and core"))
+                .help("state the section of all metal, or leave `section_mm2` out")
+        })
+    });
+}
