@@ -10,6 +10,8 @@ mod outcome;
 mod pressed;
 mod rope;
 mod spreading_cone;
+#[cfg(test)]
+mod tests;
 mod wedge;
 
 pub use collet::{collet, collet_closure};

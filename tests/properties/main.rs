@@ -1,0 +1,3 @@
+//! What holds for every value, not only for the printed ones.
+
+mod grip;
