@@ -1,5 +1,27 @@
 //! Drawings in millimetres, from the same geometry as the numbers.
+#![allow(dead_code, reason = "the kit comes before the assemblies that use the rest of it")]
 
+mod balloon;
+mod conductor;
+mod dimension;
+mod draft;
 mod drawing;
+mod hatch;
+mod ink;
+mod letters;
+mod number;
+mod options;
+mod outline;
+mod point;
+mod scale;
+mod scene;
+mod write;
 
+pub use conductor::{Subject, conductor_section, conductor_true_size, section_of, worn_section};
 pub use drawing::{Dimension, Drawing};
+pub use ink::dark_rules;
+pub use number::number;
+pub use options::{Detail, Options};
+
+#[cfg(test)]
+mod tests;

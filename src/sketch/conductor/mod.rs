@@ -1,0 +1,155 @@
+//! Sections of conductors: every wire where it lies, dimensioned, at a round scale or at true size.
+
+mod dimensions;
+mod notes;
+mod pieces;
+mod subject;
+
+pub use subject::Subject;
+
+pub(crate) use pieces::{Piece, pieces};
+
+use super::draft::{Caption, Draft, fit};
+use super::drawing::Drawing;
+use super::ink::{Ink, Pen};
+use super::options::{Detail, Options};
+use super::point::{Point, at};
+use super::scale::Scale;
+use super::scene::{Purpose, Shape};
+use crate::catalogue::Conductor;
+use crate::units::Length;
+use notes::Arrangement;
+
+/// The section of a conductor with its dimensions, at the largest round scale that fits the room.
+///
+/// Layers are told apart by depth of tone, a core by its material's tone. Dimensions come from the
+/// computed section; tolerances are printed where the record has them. A catalogue conductor has a
+/// section that has been computed, so nothing can fail.
+#[must_use]
+pub fn conductor_section(conductor: &Conductor, options: &Options) -> Drawing {
+    section_of(&Subject::of(conductor), options)
+}
+
+/// The section of a conductor at exactly 1:1, without letters, whatever the room.
+///
+/// It is what a crew lays the conductor's end on.
+#[must_use]
+pub fn conductor_true_size(conductor: &Conductor, options: &Options) -> Drawing {
+    let subject = Subject::of(conductor);
+    let options = Options { detail: Detail::Bare, ..*options };
+    let draft = draw(&subject, &options, Scale(1.0), Arrangement::Beside);
+    draft.finish(caption(&subject, Some(Scale(1.0)), &options))
+}
+
+/// A grooved or solid wire worn down to a remaining height: the metal left, the part that is gone in
+/// dashes, with remaining height and width of the flat.
+///
+/// ```
+/// use fittingcards::section::{Construction, compute};
+/// use fittingcards::sketch::{Options, Subject, section_of};
+/// use fittingcards::source::{MemoryWorld, World};
+/// use fittingcards::typeset::Fonts;
+/// use fittingcards::units::Length;
+///
+/// let construction = Construction::Solid { diameter: Length::from_mm(8.0) };
+/// let section = compute(&construction, None)?;
+/// let subject = Subject { worn_to: Some(Length::from_mm(6.0)), ..Subject::new("Wire", &construction, &section) };
+/// let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+/// let drawing = section_of(&subject, &Options::new(&fonts, Length::from_mm(60.0), Length::from_mm(60.0)));
+/// assert!(drawing.dimensions.iter().any(|dimension| dimension.name == "remaining height"));
+/// # Ok::<(), fittingcards::section::SectionError>(())
+/// ```
+#[must_use]
+pub fn worn_section(conductor: &Conductor, remaining: Length, options: &Options) -> Drawing {
+    section_of(&Subject { worn_to: Some(remaining), ..Subject::of(conductor) }, options)
+}
+
+/// The section of anything that has a construction and what was computed of it.
+#[must_use]
+pub fn section_of(subject: &Subject, options: &Options) -> Drawing {
+    let extent = 2.0 * half_extent(subject);
+    let most = (options.width.mm() / extent).min(options.height.mm() / extent);
+    let less =
+        [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
+    for detail in less {
+        let options = Options { detail, ..*options };
+        if let Some((scale, arrangement)) = best(subject, &options, most) {
+            return draw(subject, &options, scale, arrangement).finish(caption(
+                subject,
+                Some(scale),
+                &options,
+            ));
+        }
+    }
+    let options = Options { detail: Detail::Bare, ..*options };
+    draw(subject, &options, Scale(most * 0.95), Arrangement::Beside).finish(caption(subject, None, &options))
+}
+
+/// The largest scale with its arrangement; none where the section would be smaller than its letters.
+fn best(subject: &Subject, options: &Options, most: f64) -> Option<(Scale, Arrangement)> {
+    let scales = Scale::below(most);
+    let tried = [Arrangement::Below, Arrangement::Beside].into_iter().filter_map(|arrangement| {
+        let (scale, draft) = fit(&scales, |scale| draw(subject, options, scale, arrangement))?;
+        (draft.fits() && draft.complete).then_some((scale, arrangement))
+    });
+    let (scale, arrangement) = tried.max_by(|a, b| a.0.0.total_cmp(&b.0.0))?;
+    let readable = 2.0 * half_extent(subject) * scale.0 >= 3.0 * options.type_size.mm();
+    (readable || !options.speaks()).then_some((scale, arrangement))
+}
+
+fn draw<'a>(
+    subject: &Subject,
+    options: &'a Options<'a>,
+    scale: Scale,
+    arrangement: Arrangement,
+) -> Draft<'a> {
+    let mut draft = Draft::new(options);
+    let pieces = pieces(subject);
+    add_pieces(&mut draft, &pieces, |point| point * scale.0, scale.0);
+    if options.speaks() {
+        centre_lines(&mut draft, half_extent(subject) * scale.0);
+        dimensions::add(&mut draft, subject, scale);
+        notes::add(&mut draft, subject, &pieces, scale, arrangement);
+    }
+    draft
+}
+
+/// Adds the pieces of a section, put through `place` and enlarged by `scale`.
+pub(crate) fn add_pieces(draft: &mut Draft, pieces: &[Piece], place: impl Fn(Point) -> Point, scale: f64) {
+    let crowded =
+        pieces.iter().any(|piece| matches!(piece.shape, Shape::Circle(_, radius) if radius * scale < 1.2));
+    let pen = if crowded { Pen::Thin } else { Pen::Thick };
+    for piece in pieces {
+        let ink = if piece.gone { Ink::line(Pen::Gone) } else { Ink::area(piece.tone, pen) };
+        match &piece.shape {
+            Shape::Circle(centre, radius) => {
+                draft.scene.circle(Purpose::Wire, place(*centre), radius * scale, ink);
+            }
+            Shape::Area(outline) => draft.scene.area(Purpose::Wire, outline.mapped(&place), ink),
+            Shape::Lines(_) | Shape::Text(_) => {}
+        }
+    }
+}
+
+fn centre_lines(draft: &mut Draft, reach: f64) {
+    let reach = reach + 0.5 * draft.size();
+    draft.centre_line(at(-reach, 0.0), at(reach, 0.0));
+    draft.centre_line(at(0.0, -reach), at(0.0, reach));
+}
+
+/// Half the larger side of the box round it.
+fn half_extent(subject: &Subject) -> f64 {
+    use crate::section::Construction;
+    match subject.construction {
+        Construction::Bar { width, thickness, .. } => width.mm().max(thickness.mm()) / 2.0,
+        _ => subject.section.overall_diameter.mm() / 2.0,
+    }
+}
+
+fn caption(subject: &Subject, scale: Option<Scale>, options: &Options) -> Caption {
+    Caption {
+        scale: scale.map_or_else(|| "not to scale".to_owned(), |scale| scale.words(options.numerals)),
+        title: format!("Section of {}", subject.name),
+        description: subject.words(options.numerals),
+    }
+}

@@ -1,0 +1,175 @@
+//! The pieces of metal that a section cuts, about the conductor's middle, in its own millimetres.
+
+use super::subject::Subject;
+use crate::section::{
+    Construction, Grooved, LayerRole, Layout, MaterialGroup, RegionKind, Segment, Wire, profile, wires,
+};
+use crate::sketch::ink::{Shade, Tone};
+use crate::sketch::outline::{Outline, arc, circle};
+use crate::sketch::point::{Point, at};
+use crate::sketch::scene::Shape;
+use crate::units::Length;
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// How far a chord may lie off its arc, in millimetres of the object.
+const SAG: f64 = 0.004;
+
+/// One piece of metal.
+#[derive(Debug, Clone)]
+pub(crate) struct Piece {
+    pub shape: Shape,
+    pub tone: Tone,
+    /// Whether it has worn away.
+    pub gone: bool,
+    /// Which group of a composite it belongs to.
+    pub role: LayerRole,
+}
+
+impl Piece {
+    pub fn new(shape: Shape, tone: Tone) -> Self {
+        Self { shape, tone, gone: false, role: LayerRole::Outer }
+    }
+}
+
+/// Every piece of a conductor, y downward.
+pub(crate) fn pieces(subject: &Subject) -> Vec<Piece> {
+    let tone = Tone::Metal(subject.group(), Shade::Plain);
+    match subject.construction {
+        Construction::Stranded(_) | Construction::Composite(_) | Construction::Rope(_) => bundle(subject),
+        Construction::Solid { diameter } => {
+            let ring = circle(at(0.0, 0.0), diameter.mm() / 2.0, SAG);
+            match subject.worn_to {
+                Some(height) => worn(&ring, *diameter, height, tone),
+                None => vec![Piece::new(Shape::Circle(at(0.0, 0.0), diameter.mm() / 2.0), tone)],
+            }
+        }
+        Construction::Grooved(grooved) => {
+            let ring = grooved_outline(grooved);
+            match subject.worn_to {
+                Some(height) => worn(&ring, grooved.height, height, tone),
+                None => vec![Piece::new(Shape::Area(Outline::new(ring)), tone)],
+            }
+        }
+        Construction::Tube { outside_diameter, wall } => {
+            let outside = outside_diameter.mm() / 2.0;
+            let inside = circle(at(0.0, 0.0), outside - wall.mm(), SAG);
+            let outline = Outline::new(circle(at(0.0, 0.0), outside, SAG)).with_hole(inside);
+            vec![Piece::new(Shape::Area(outline), tone)]
+        }
+        Construction::Bar { width, thickness, corner_radius } => {
+            vec![Piece::new(Shape::Area(bar(width.mm(), thickness.mm(), corner_radius.mm())), tone)]
+        }
+    }
+}
+
+/// Wires and other circles where they lie, tones by layer.
+fn bundle(subject: &Subject) -> Vec<Piece> {
+    let Ok(layout) = wires(subject.construction) else { return outline_circle(subject) };
+    let regions = layout.regions.iter().map(|region| {
+        let tone = match region.kind {
+            RegionKind::Fibre => Tone::Metal(MaterialGroup::Polymer, Shade::Deep),
+            RegionKind::Strand => Tone::Metal(subject.group(), Shade::Plain),
+        };
+        let role = if region.kind == RegionKind::Fibre { LayerRole::Core } else { LayerRole::Outer };
+        Piece { role, ..Piece::new(Shape::Circle(page(region.centre), region.diameter.mm() / 2.0), tone) }
+    });
+    let wires = layout.wires.iter().map(|wire| {
+        let tone = wire_tone(subject, wire, deepest(&layout, wire));
+        let circle = Shape::Circle(page(wire.centre), wire.diameter.mm() / 2.0);
+        Piece { role: wire.role, ..Piece::new(circle, tone) }
+    });
+    regions.chain(wires).collect()
+}
+
+/// A circle on the overall diameter, where wires can't be laid out.
+fn outline_circle(subject: &Subject) -> Vec<Piece> {
+    let circle = Shape::Circle(at(0.0, 0.0), subject.section.overall_diameter.mm() / 2.0);
+    vec![Piece::new(circle, Tone::Metal(subject.group(), Shade::Plain))]
+}
+
+/// The outermost layer of the group or strand that a wire belongs to.
+fn deepest(layout: &Layout, wire: &Wire) -> u32 {
+    let same = |other: &&Wire| other.role == wire.role && other.strand == wire.strand;
+    layout.wires.iter().filter(same).map(|other| other.layer).max().unwrap_or(wire.layer)
+}
+
+/// Tones by layer, counted from outside: neighbours differ in depth; a core starts deep, and strands
+/// side by side take turns.
+fn wire_tone(subject: &Subject, wire: &Wire, outermost: u32) -> Tone {
+    let depth = (outermost - wire.layer) as usize;
+    if wire.role == LayerRole::Core {
+        return Tone::Metal(subject.core_group(), [Shade::Deep, Shade::Plain, Shade::Pale][depth % 3]);
+    }
+    let turn = wire.strand.map_or(0, |strand| strand as usize % 2);
+    Tone::Metal(subject.group(), [Shade::Plain, Shade::Pale, Shade::Deep][(depth + turn) % 3])
+}
+
+/// Section coordinates run upward, the page's downward.
+fn page(point: crate::section::Point) -> Point {
+    at(point.x.mm(), -point.y.mm())
+}
+
+/// What is left above the flat, and what has gone below it.
+fn worn(ring: &[Point], height: Length, remaining: Length, tone: Tone) -> Vec<Piece> {
+    let flat = remaining.mm() - height.mm() / 2.0;
+    let left = cut(ring, |point| flat - point.y);
+    let gone = cut(ring, |point| point.y - flat);
+    let whole = |points: Vec<Point>, gone: bool| Piece {
+        gone,
+        ..Piece::new(Shape::Area(Outline::new(points)), tone)
+    };
+    let mut pieces = Vec::new();
+    if gone.len() > 2 {
+        pieces.push(whole(gone, true));
+    }
+    if left.len() > 2 {
+        pieces.push(whole(left, false));
+    }
+    pieces
+}
+
+/// The part of a ring where `keep` isn't negative.
+fn cut(ring: &[Point], keep: impl Fn(Point) -> f64) -> Vec<Point> {
+    let mut kept = Vec::new();
+    for (&from, &to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        let (a, b) = (keep(from), keep(to));
+        if a >= 0.0 {
+            kept.push(from);
+        }
+        if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
+            kept.push(from.towards(to, a / (a - b)));
+        }
+    }
+    kept
+}
+
+/// The outline of a grooved wire, y downward; a plain circle where the grooves can't be laid out.
+pub(crate) fn grooved_outline(grooved: &Grooved) -> Vec<Point> {
+    match profile(grooved) {
+        Ok(profile) => profile.segments.iter().flat_map(flattened).collect(),
+        Err(_) => circle(at(0.0, 0.0), grooved.height.mm() / 2.0, SAG),
+    }
+}
+
+fn flattened(segment: &Segment) -> Vec<Point> {
+    match segment {
+        Segment::Line { start, .. } => vec![page(*start)],
+        Segment::Arc { centre, radius, start, end, .. } => {
+            let centre = page(*centre);
+            let mut points = arc(centre, radius.mm(), -start.radians(), -end.radians(), SAG);
+            points.pop();
+            points
+        }
+    }
+}
+
+fn bar(width: f64, thickness: f64, radius: f64) -> Outline {
+    if radius <= 0.0 {
+        let (x, y) = (width / 2.0, thickness / 2.0);
+        return Outline::of(&[(-x, -y), (x, -y), (x, y), (-x, y)]);
+    }
+    let (x, y) = (width / 2.0 - radius, thickness / 2.0 - radius);
+    let corners = [(x, y, 0.0), (-x, y, FRAC_PI_2), (-x, -y, PI), (x, -y, PI + FRAC_PI_2)];
+    let points = corners.iter().flat_map(|&(x, y, from)| arc(at(x, y), radius, from, from + FRAC_PI_2, SAG));
+    Outline::new(points.collect())
+}

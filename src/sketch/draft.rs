@@ -1,0 +1,134 @@
+//! A drawing in the making: its scene, its lettering, the dimensions printed so far.
+
+use super::drawing::{Dimension, Drawing};
+use super::ink::{Ink, Pen};
+use super::letters::{Anchor, Lettering, Text};
+use super::options::Options;
+use super::outline::Outline;
+use super::point::{Point, Rect};
+use super::scale::Scale;
+use super::scene::{Purpose, Scene};
+use super::write;
+use crate::units::Length;
+
+/// A drawing in the making. Everything in it is in millimetres on paper.
+pub(crate) struct Draft<'a> {
+    pub scene: Scene,
+    pub options: &'a Options<'a>,
+    /// Dimensions printed so far, in reading order.
+    pub dimensions: Vec<Dimension>,
+    /// Whether every text found a clear place.
+    pub complete: bool,
+}
+
+/// What a finished drawing is called.
+pub(crate) struct Caption {
+    pub scale: String,
+    pub title: String,
+    pub description: String,
+}
+
+impl<'a> Draft<'a> {
+    pub fn new(options: &'a Options<'a>) -> Self {
+        Self { scene: Scene::default(), options, dimensions: Vec::new(), complete: true }
+    }
+
+    pub fn lettering(&self) -> Lettering<'a> {
+        self.options.lettering()
+    }
+
+    /// Type size in millimetres: the measure of gaps and arrowheads.
+    pub fn size(&self) -> f64 {
+        self.options.type_size.mm()
+    }
+
+    /// A text that is centred on the height of its place.
+    pub fn level(&self, place: Point, anchor: Anchor, text: &str) -> Text {
+        Text::level(self.lettering(), place, anchor, text)
+    }
+
+    /// Puts a text at the first of several places where it is clear; at none of them, the drawing is
+    /// not complete and the text is left out.
+    pub fn text_at_first_clear(&mut self, places: &[(Point, Anchor)], text: &str) -> Option<Rect> {
+        let gap = self.size() * 0.14;
+        for &(place, anchor) in places {
+            let text = self.level(place, anchor, text);
+            let bounds = text.bounds();
+            if self.scene.is_clear(bounds.grown(gap)) {
+                self.scene.text(text);
+                return Some(bounds);
+            }
+        }
+        self.complete = false;
+        None
+    }
+
+    /// Notes a dimension that has been printed.
+    pub fn printed(&mut self, name: &str, text: &str) {
+        self.dimensions.push(Dimension { name: name.to_owned(), text: text.to_owned() });
+    }
+
+    pub fn area(&mut self, purpose: Purpose, outline: Outline, ink: Ink) {
+        self.scene.area(purpose, outline, ink);
+    }
+
+    pub fn thin(&mut self, purpose: Purpose, points: &[Point]) {
+        self.scene.line(purpose, points, Ink::line(Pen::Thin));
+    }
+
+    pub fn thick(&mut self, purpose: Purpose, points: &[Point]) {
+        self.scene.line(purpose, points, Ink::line(Pen::Thick));
+    }
+
+    pub fn centre_line(&mut self, from: Point, to: Point) {
+        self.scene.line(Purpose::Centre, &[from, to], Ink::line(Pen::Centre));
+    }
+
+    /// The box round the drawing with half a line's width and a hair of air.
+    pub fn bounds(&self) -> Rect {
+        self.scene.bounds().grown(self.options.thick() / 2.0 + 0.1)
+    }
+
+    pub fn fits(&self) -> bool {
+        let bounds = self.bounds();
+        bounds.width() <= self.options.width.mm() + 1e-6 && bounds.height() <= self.options.height.mm() + 1e-6
+    }
+
+    /// Moves the drawing to its corner and writes it.
+    pub fn finish(mut self, caption: Caption) -> Drawing {
+        let bounds = self.bounds();
+        self.scene.moved(-Point { x: bounds.left, y: bounds.top });
+        Drawing {
+            width: Length::from_mm(bounds.width()),
+            height: Length::from_mm(bounds.height()),
+            scale: caption.scale,
+            title: caption.title,
+            description: caption.description,
+            body: write::body(&self.scene, self.options.thick()),
+            dimensions: self.dimensions,
+        }
+    }
+}
+
+/// The largest of some falling scales at which everything finds its place within the room; where there
+/// is none, the largest at which the drawing fits; the smallest where it never does.
+pub(crate) fn fit<'a>(
+    scales: &[Scale],
+    mut draw: impl FnMut(Scale) -> Draft<'a>,
+) -> Option<(Scale, Draft<'a>)> {
+    let mut fallback: Option<(Scale, Draft<'a>, bool)> = None;
+    for &scale in scales {
+        let draft = draw(scale);
+        let fits = draft.fits();
+        if fits && draft.complete {
+            return Some((scale, draft));
+        }
+        if fits && fallback.as_ref().is_some_and(|(best, ..)| scale.0 < best.0 / 2.0) {
+            break;
+        }
+        if !fallback.as_ref().is_some_and(|(.., fitted)| *fitted) {
+            fallback = Some((scale, draft, fits));
+        }
+    }
+    fallback.map(|(scale, draft, _)| (scale, draft))
+}

@@ -1,0 +1,199 @@
+//! A drawing before it is written: shapes with their purpose, in millimetres on paper.
+
+use super::ink::Ink;
+use super::letters::Text;
+use super::outline::Outline;
+use super::point::{Point, Rect, segments_meet};
+
+/// A drawing as data, back to front.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Scene {
+    pub elements: Vec<Element>,
+}
+
+/// A shape with what it is for and how it looks.
+#[derive(Debug, Clone)]
+pub(crate) struct Element {
+    pub purpose: Purpose,
+    pub shape: Shape,
+    pub ink: Ink,
+}
+
+/// What a shape stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Purpose {
+    /// A cut surface of the part with this index.
+    Cut(usize),
+    /// A part that is seen from outside, or is not hatched where it is cut.
+    View(usize),
+    /// The conductor, or one wire of it.
+    Wire,
+    /// Hatching of the part with this index.
+    Hatch(usize),
+    /// An edge or ornament of what it lies on.
+    Edge,
+    /// An axis.
+    Centre,
+    /// Dimension and extension lines with their arrowheads.
+    Dimension,
+    /// The line from a balloon to the part with this index.
+    Leader(usize),
+    /// The ring of a balloon.
+    Balloon(usize),
+    /// Letters.
+    Letters,
+}
+
+/// A shape.
+#[derive(Debug, Clone)]
+pub(crate) enum Shape {
+    Area(Outline),
+    Circle(Point, f64),
+    Lines(Vec<Vec<Point>>),
+    Text(Text),
+}
+
+impl Shape {
+    pub fn bounds(&self) -> Rect {
+        match self {
+            Self::Area(outline) => outline.bounds(),
+            Self::Circle(centre, radius) => Rect::around([*centre]).grown(*radius),
+            Self::Lines(lines) => Rect::around(lines.iter().flatten().copied()),
+            Self::Text(text) => text.bounds(),
+        }
+    }
+
+    fn contains(&self, point: Point) -> bool {
+        match self {
+            Self::Area(outline) => outline.contains(point),
+            Self::Circle(centre, radius) => centre.distance(point) <= *radius,
+            Self::Lines(_) | Self::Text(_) => false,
+        }
+    }
+
+    /// Whether one of its lines comes into a box.
+    pub fn strokes_meet(&self, rect: Rect) -> bool {
+        match self {
+            Self::Area(outline) => outline.sides().any(|(from, to)| rect.meets_segment(from, to)),
+            Self::Circle(centre, radius) => {
+                let far = rect.corners().iter().map(|c| c.distance(*centre)).fold(0.0, f64::max);
+                let near = Point {
+                    x: centre.x.clamp(rect.left, rect.right),
+                    y: centre.y.clamp(rect.top, rect.bottom),
+                };
+                near.distance(*centre) <= *radius && far >= *radius
+            }
+            Self::Lines(lines) => {
+                lines.iter().any(|line| line.windows(2).any(|pair| rect.meets_segment(pair[0], pair[1])))
+            }
+            Self::Text(_) => false,
+        }
+    }
+}
+
+impl Scene {
+    pub fn add(&mut self, purpose: Purpose, shape: Shape, ink: Ink) {
+        self.elements.push(Element { purpose, shape, ink });
+    }
+
+    pub fn area(&mut self, purpose: Purpose, outline: Outline, ink: Ink) {
+        self.add(purpose, Shape::Area(outline), ink);
+    }
+
+    pub fn circle(&mut self, purpose: Purpose, centre: Point, radius: f64, ink: Ink) {
+        self.add(purpose, Shape::Circle(centre, radius), ink);
+    }
+
+    pub fn line(&mut self, purpose: Purpose, points: &[Point], ink: Ink) {
+        self.add(purpose, Shape::Lines(vec![points.to_vec()]), ink);
+    }
+
+    pub fn lines(&mut self, purpose: Purpose, lines: Vec<Vec<Point>>, ink: Ink) {
+        if !lines.is_empty() {
+            self.add(purpose, Shape::Lines(lines), ink);
+        }
+    }
+
+    pub fn text(&mut self, text: Text) {
+        self.add(Purpose::Letters, Shape::Text(text), Ink { fill: None, pen: None });
+    }
+
+    /// The box round everything.
+    pub fn bounds(&self) -> Rect {
+        self.elements.iter().fold(Rect::EMPTY, |sum, element| sum.join(element.shape.bounds()))
+    }
+
+    /// The box round what is drawn of the object itself.
+    pub fn object_bounds(&self) -> Rect {
+        let object = |purpose| matches!(purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire);
+        self.elements
+            .iter()
+            .filter(|element| object(element.purpose))
+            .fold(Rect::EMPTY, |sum, element| sum.join(element.shape.bounds()))
+    }
+
+    pub fn texts(&self) -> impl Iterator<Item = &Text> {
+        self.elements.iter().filter_map(|element| match &element.shape {
+            Shape::Text(text) => Some(text),
+            _ => None,
+        })
+    }
+
+    /// Whether a text fits into a box without lying on a line or another text.
+    pub fn is_clear(&self, rect: Rect) -> bool {
+        self.elements.iter().all(|element| match &element.shape {
+            Shape::Text(text) => !text.bounds().touches(rect),
+            Shape::Area(_) | Shape::Circle(..) if element.purpose != Purpose::Dimension => {
+                !element.shape.bounds().touches(rect)
+                    || !(element.shape.strokes_meet(rect) || element.shape.contains(rect.centre()))
+            }
+            shape => !shape.strokes_meet(rect),
+        })
+    }
+
+    /// The part that is seen at a point: that of the last area drawn there.
+    pub fn part_at(&self, point: Point) -> Option<usize> {
+        let seen = self.elements.iter().rev().find(|element| {
+            matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire)
+                && element.shape.contains(point)
+        })?;
+        match seen.purpose {
+            Purpose::Cut(part) | Purpose::View(part) => Some(part),
+            _ => None,
+        }
+    }
+
+    /// Areas of a part.
+    pub fn areas_of(&self, part: usize) -> impl Iterator<Item = &Shape> {
+        self.elements
+            .iter()
+            .filter(move |element| matches!(element.purpose, Purpose::Cut(p) | Purpose::View(p) if p == part))
+            .map(|element| &element.shape)
+    }
+
+    /// Whether a leader from one point to another would meet a text or an earlier leader or balloon.
+    pub fn leader_is_free(&self, from: Point, to: Point) -> bool {
+        self.elements.iter().all(|element| match (&element.shape, element.purpose) {
+            (Shape::Text(text), _) => !text.bounds().grown(0.2).meets_segment(from, to),
+            (Shape::Lines(lines), Purpose::Leader(_)) => !lines
+                .iter()
+                .any(|line| line.windows(2).any(|pair| segments_meet((pair[0], pair[1]), (from, to)))),
+            (Shape::Circle(centre, radius), Purpose::Balloon(_) | Purpose::Leader(_)) => {
+                centre.distance_from(from, to) > *radius + 0.2
+            }
+            _ => true,
+        })
+    }
+
+    /// Everything moved.
+    pub fn moved(&mut self, by: Point) {
+        for element in &mut self.elements {
+            match &mut element.shape {
+                Shape::Area(outline) => *outline = outline.mapped(|point| point + by),
+                Shape::Circle(centre, _) => *centre = *centre + by,
+                Shape::Lines(lines) => lines.iter_mut().flatten().for_each(|point| *point = *point + by),
+                Shape::Text(text) => text.place = text.place + by,
+            }
+        }
+    }
+}

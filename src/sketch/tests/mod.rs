@@ -1,0 +1,4 @@
+//! Geometry of drawings, on shapes rather than pictures.
+
+mod sample;
+mod sections;
