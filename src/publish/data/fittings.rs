@@ -1,0 +1,95 @@
+//! Fittings, notices and holders as JSON.
+
+use super::object::Object;
+use super::parts::mark;
+use crate::catalogue::{Fitting, Holder, InService, Item, Notice, StandOut, Tightening};
+use serde_json::Value;
+
+pub(super) fn object(fitting: &Fitting) -> Value {
+    let mut object = Object::new();
+    object.put("number", fitting.number.as_str());
+    object.put("name", fitting.name.as_str());
+    object.word("family", fitting.family);
+    object.list("conductors", fitting.conductors.iter().map(|conductor| conductor.id.as_str()));
+    object.list("parts", fitting.items.iter().map(item));
+    object.known("mark", fitting.mark.as_ref().map(mark));
+    object.text("stamp", &fitting.stamp);
+    object.known("stand_out", fitting.stand_out.as_ref().map(stand_out));
+    object.mm("insertion_mm", fitting.insertion);
+    object.mm("tail_mm", fitting.tail);
+    object.kn("holding_load_kN", fitting.holding_load);
+    object.kn("line_tension_max_kN", fitting.line_tension_max);
+    object.list("tightening", fitting.tightening.iter().map(tightening));
+    object.text("witness", &fitting.witness);
+    object.list("steps", fitting.steps.iter().map(String::as_str));
+    object.list("reject_if", fitting.reject_if.iter().map(String::as_str));
+    object.list("notices", fitting.notices.iter().map(|notice| notice.number.as_str()));
+    object.word("status", fitting.status);
+    object.known("superseded_by", fitting.superseded_by.as_deref());
+    if let Some(in_service) = fitting.in_service {
+        in_line(&mut object, in_service);
+    }
+    object.into()
+}
+
+fn item(item: &Item) -> Value {
+    let mut object = Object::new();
+    object.put("part", item.part.number.as_str());
+    object.put("quantity", item.quantity);
+    object.into()
+}
+
+fn stand_out(stand_out: &StandOut) -> Value {
+    let mut object = Object::new();
+    object.word("from", stand_out.from);
+    object.mm_window("seated_mm", stand_out.seated);
+    object.mm_window("tensioned_mm", stand_out.tensioned);
+    object.into()
+}
+
+fn tightening(tightening: &Tightening) -> Value {
+    let mut object = Object::new();
+    object.put("item", tightening.item.as_str());
+    object.text("thread", &tightening.thread);
+    object.mm("spanner_mm", tightening.spanner);
+    object.nm_window("torque_Nm", tightening.torque);
+    object.kn("preload_kN", tightening.preload);
+    object.list("grease", tightening.grease.iter().map(String::as_str));
+    object.known("passes", tightening.passes);
+    object.into()
+}
+
+fn in_line(object: &mut Object, in_service: InService) {
+    let (word, date) = match in_service {
+        InService::MayStay => ("may-stay", None),
+        InService::Inspect => ("inspect", None),
+        InService::ReplaceBy(date) => ("replace-by", Some(date)),
+        InService::StopNow => ("stop-now", None),
+    };
+    object.put("in_service", word);
+    object.date("in_service_date", date);
+}
+
+pub(super) fn notice(notice: &Notice) -> Value {
+    let mut object = Object::new();
+    object.put("number", notice.number.as_str());
+    object.date("date", Some(notice.date));
+    object.date("effective", notice.effective);
+    object.date("action_by", notice.action_by);
+    object.put("title", notice.title.as_str());
+    object.text("reference", &notice.reference);
+    object.text("summary", &notice.summary);
+    object.into()
+}
+
+pub(super) fn holder(holder: &Holder) -> Value {
+    let mut object = Object::new();
+    object.put("id", holder.id.as_str());
+    object.put("name", holder.name.as_str());
+    let mut copies = Object::new();
+    for (number, count) in &holder.copies {
+        copies.put(number, *count);
+    }
+    object.part("copies", copies);
+    object.into()
+}

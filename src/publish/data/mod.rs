@@ -1,0 +1,112 @@
+//! `data/`: everything computed, for other programs.
+//!
+//! `data/catalogue.json` is one object:
+//!
+//! | key | what it holds |
+//! | --- | --- |
+//! | `title`, `owner`, `edition`, `date`, `language`, `decimal_mark`, `caution` | as in the catalogue |
+//! | `card`, `sheet`, `limits` | settings, defaults filled in |
+//! | `materials` | by id, built-in ones among them |
+//! | `conductors` | by id: `stated` as the specification prints it, `computed` as worked out here, `fittings` |
+//! | `parts` | by number: `geometry` as recorded, `fittings` that they belong to |
+//! | `fittings` | by number: conductors, parts, stand-out, tightening, checks, notices |
+//! | `bodies` | every mix-up of every body, as the command `mixups` gives it |
+//! | `notices`, `holders` | by number and id |
+//! | `cards` | by number: status, issue and check code, and what the card `prints`, name by name |
+//!
+//! Keys carry their unit and are those of the records. Numbers are not rounded, but for the noise of binary
+//! fractions. What is not known is absent. Lists that are not empty keep the order of the records.
+
+mod conductors;
+mod fittings;
+mod object;
+mod parts;
+mod settings;
+
+use crate::catalogue::Catalogue;
+use crate::facts::{CardFacts, Pair};
+use crate::mixups::{self, Mixups};
+use crate::register::{Register, Standing};
+use object::Object;
+use serde_json::Value;
+use std::collections::BTreeMap;
+
+/// What `data/catalogue.json` holds.
+#[must_use]
+pub fn catalogue_json(
+    catalogue: &Catalogue,
+    mixups: &Mixups,
+    cards: &[CardFacts],
+    register: &Register,
+) -> Value {
+    let uses = uses(catalogue);
+    let mut object = settings::object(&catalogue.settings);
+    object.list("materials", catalogue.materials.values().map(|material| conductors::material(material)));
+    object.list(
+        "conductors",
+        catalogue.conductors.values().map(|conductor| conductors::object(conductor, &uses)),
+    );
+    object.list("parts", catalogue.parts.values().map(|part| parts::object(part, &uses)));
+    object.list("fittings", catalogue.fittings.values().map(|fitting| fittings::object(fitting)));
+    object.put("bodies", mixups::to_json(mixups)["bodies"].take());
+    object.list("notices", catalogue.notices.values().map(|notice| fittings::notice(notice)));
+    object.list("holders", catalogue.holders.values().map(|holder| fittings::holder(holder)));
+    object.list("cards", cards.iter().map(|card| self::card(card, register)));
+    object.into()
+}
+
+/// Numbers of fittings by the id of a conductor or the number of a part in them.
+type Uses<'a> = BTreeMap<&'a str, Vec<&'a str>>;
+
+fn uses(catalogue: &Catalogue) -> Uses<'_> {
+    let mut uses = Uses::new();
+    for fitting in catalogue.fittings.values() {
+        let conductors = fitting.conductors.iter().map(|conductor| conductor.id.as_str());
+        for id in conductors.chain(fitting.items.iter().map(|item| item.part.number.as_str())) {
+            let users = uses.entry(id).or_default();
+            if users.last() != Some(&fitting.number.as_str()) {
+                users.push(&fitting.number);
+            }
+        }
+    }
+    uses
+}
+
+fn card(card: &CardFacts, register: &Register) -> Value {
+    let mut object = Object::new();
+    object.put("number", card.number.as_str());
+    object.put("title", card.title.as_str());
+    object.word("status", card.status);
+    if let Standing::Issued { issue, edition, check_code } = register.standing(card) {
+        object.put("issue", issue);
+        object.put("edition", edition);
+        object.put("check_code", check_code);
+    }
+    object.list("prints", card.pairs().iter().map(pair));
+    object.into()
+}
+
+fn pair(pair: &Pair) -> Value {
+    let mut object = Object::new();
+    object.put("name", pair.name.as_str());
+    object.put("text", pair.text.as_str());
+    object.into()
+}
+
+/// `data/cards.csv`: number, title, issue, status, check code; issue and check code are empty for a draft.
+///
+/// # Errors
+/// Never with cards that the catalogue made: a record of five texts can be written into memory.
+pub fn card_list(cards: &[CardFacts], register: &Register) -> Result<Vec<u8>, csv::Error> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(["number", "title", "issue", "status", "check code"])?;
+    for card in cards {
+        let (issue, check_code) = match register.standing(card) {
+            Standing::Issued { issue, check_code, .. } => (issue.to_string(), check_code),
+            Standing::Draft => (String::new(), String::new()),
+        };
+        let status = object::word(card.status);
+        writer.write_record([&card.number, &card.title, &issue, &status, &check_code])?;
+    }
+    writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))
+}

@@ -1,0 +1,58 @@
+//! The catalogue's own settings as JSON.
+
+use super::object::Object;
+use crate::catalogue::{CardFormat, CardSize, Limits, Settings, SheetFormat};
+
+pub(super) fn object(settings: &Settings) -> Object {
+    let mut object = Object::new();
+    object.put("title", settings.title.as_str());
+    object.put("owner", settings.owner.as_str());
+    object.put("edition", settings.edition.as_str());
+    object.date("date", settings.date);
+    object.put("language", settings.language.as_str());
+    object.put("decimal_mark", settings.decimal_mark.to_string());
+    object.put("caution", settings.caution.as_str());
+    object.part("card", card(settings.card));
+    object.part("sheet", sheet(settings.sheet));
+    object.part("limits", limits(&settings.limits));
+    object
+}
+
+fn card(card: CardFormat) -> Object {
+    let mut object = Object::new();
+    object.put(
+        "size",
+        match card.size {
+            CardSize::A7 => "A7",
+            CardSize::A6 => "A6",
+            CardSize::Id1 => "ID-1",
+        },
+    );
+    object.word("orientation", card.orientation);
+    let (width, height) = card.cut();
+    object.mm("width_mm", width);
+    object.mm("height_mm", height);
+    object
+}
+
+fn sheet(sheet: SheetFormat) -> Object {
+    let mut object = Object::new();
+    object.put("size", format!("{:?}", sheet.size));
+    object.word("flip", sheet.flip);
+    object.put("crop_marks", sheet.crop_marks);
+    object.mm("bleed_mm", sheet.bleed);
+    object
+}
+
+fn limits(limits: &Limits) -> Object {
+    let mut object = Object::new();
+    object.number("section_tolerance_percent", limits.section_tolerance_percent);
+    object.mm("diameter_tolerance_mm", limits.diameter_tolerance);
+    object.number("nominal_tolerance_percent", limits.nominal_tolerance_percent);
+    object.number("holding_percent_of_breaking_load", limits.holding_percent_of_breaking_load);
+    object.mm("closure_reserve_mm", limits.closure_reserve);
+    object.mm("visible_stand_out_mm", limits.visible_stand_out);
+    object.number("smallest_type_pt", limits.smallest_type.pt());
+    object.number("mark_difference", limits.mark_difference);
+    object
+}
