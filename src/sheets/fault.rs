@@ -40,7 +40,7 @@ impl SheetFault {
     pub(super) fn does_not_fit(options: &Options<'_>) -> Self {
         let (width, height) = options.cut;
         let card = format!("{} × {} mm", width.mm(), height.mm());
-        Self::DoesNotFit { card, sheet: super::impose::paper_name(options.format.size) }
+        Self::DoesNotFit { card, sheet: options.format.size.word() }
     }
 
     /// The first thing that the library found.

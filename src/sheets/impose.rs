@@ -206,15 +206,6 @@ fn paper(size: SheetSize) -> (Length, Length) {
     }
 }
 
-/// The name that a person buys it by.
-pub(super) fn paper_name(size: SheetSize) -> &'static str {
-    match size {
-        SheetSize::A4 => "A4",
-        SheetSize::A3 => "A3",
-        SheetSize::Letter => "Letter",
-    }
-}
-
 fn how_many(room: Length, cut: Length, gap: Length) -> usize {
     let fit = ((room + gap) / (cut + gap) + 1e-9).floor();
     if fit >= 1.0 { fit as usize } else { 0 }

@@ -3,30 +3,51 @@
 use super::Uses;
 use super::object::Object;
 use crate::catalogue::{Conductor, Stated, WearLimits};
-use crate::section::{Citation, Layer, Material, Section};
+use crate::section::{Citation, Layer, Magnetic, Material, MaterialGroup, Section};
 use serde_json::Value;
 
 pub(super) fn material(material: &Material) -> Value {
     let mut object = Object::new();
     object.put("id", material.id.as_str());
     object.put("name", material.name.as_str());
-    object.word("group", material.group);
+    object.put("group", group(material.group));
     object.number("density_kg_per_m3", material.density.map(|density| density.kg_per_m3()));
     object.number("resistivity_20c_nohm_m", material.resistivity_20c.map(|value| value.nohm_m()));
     object.number("temperature_coefficient_per_k", material.temperature_coefficient_per_k);
     object.number("strand_efficiency", material.strand_efficiency);
-    object.known("magnetic", material.magnetic.map(super::object::word));
+    object.known("magnetic", material.magnetic.map(magnetic));
     object.number("hardness_hb", material.hardness_hb);
     object.text("caution", &material.caution);
     object.part("source", source(&material.source));
     object.into()
 }
 
+fn group(group: MaterialGroup) -> &'static str {
+    match group {
+        MaterialGroup::Copper => "copper",
+        MaterialGroup::Bronze => "bronze",
+        MaterialGroup::Aluminium => "aluminium",
+        MaterialGroup::Steel => "steel",
+        MaterialGroup::Stainless => "stainless",
+        MaterialGroup::Iron => "iron",
+        MaterialGroup::Zinc => "zinc",
+        MaterialGroup::Polymer => "polymer",
+    }
+}
+
+fn magnetic(magnetic: Magnetic) -> &'static str {
+    match magnetic {
+        Magnetic::No => "no",
+        Magnetic::Slight => "slight",
+        Magnetic::Yes => "yes",
+    }
+}
+
 pub(super) fn object(conductor: &Conductor, uses: &Uses<'_>) -> Value {
     let mut object = Object::new();
     object.put("id", conductor.id.as_str());
     object.put("name", conductor.name.as_str());
-    object.word("duty", conductor.duty);
+    object.put("duty", conductor.duty.word());
     object.put("material", conductor.material.id.as_str());
     object.mm2("nominal_size_mm2", conductor.nominal_size);
     object.part("tolerance", tolerance(conductor));
@@ -92,7 +113,7 @@ fn layer(layer: &Layer) -> Value {
 fn wear(wear: &WearLimits) -> Object {
     let mut object = Object::new();
     object.number("limit_percent", wear.limit_percent);
-    object.word("basis", wear.basis);
+    object.put("basis", wear.basis.word());
     object.mm("plan_height_mm", wear.plan_height);
     object.mm("replace_height_mm", wear.replace_height);
     object.mm("stop_height_mm", wear.stop_height);

@@ -9,7 +9,7 @@ pub(super) fn object(fitting: &Fitting) -> Value {
     let mut object = Object::new();
     object.put("number", fitting.number.as_str());
     object.put("name", fitting.name.as_str());
-    object.word("family", fitting.family);
+    object.put("family", fitting.family.word());
     object.list("conductors", fitting.conductors.iter().map(|conductor| conductor.id.as_str()));
     object.list("parts", fitting.items.iter().map(item));
     object.known("mark", fitting.mark.as_ref().map(mark));
@@ -24,7 +24,7 @@ pub(super) fn object(fitting: &Fitting) -> Value {
     object.list("steps", fitting.steps.iter().map(String::as_str));
     object.list("reject_if", fitting.reject_if.iter().map(String::as_str));
     object.list("notices", fitting.notices.iter().map(|notice| notice.number.as_str()));
-    object.word("status", fitting.status);
+    object.put("status", fitting.status.word());
     object.known("superseded_by", fitting.superseded_by.as_deref());
     if let Some(in_service) = fitting.in_service {
         in_line(&mut object, in_service);
@@ -41,7 +41,7 @@ fn item(item: &Item) -> Value {
 
 fn stand_out(stand_out: &StandOut) -> Value {
     let mut object = Object::new();
-    object.word("from", stand_out.from);
+    object.put("from", stand_out.from.word());
     object.mm_window("seated_mm", stand_out.seated);
     object.mm_window("tensioned_mm", stand_out.tensioned);
     object.into()

@@ -76,7 +76,7 @@ fn card(card: &CardFacts, register: &Register) -> Value {
     let mut object = Object::new();
     object.put("number", card.number.as_str());
     object.put("title", card.title.as_str());
-    object.word("status", card.status);
+    object.put("status", card.status.word());
     if let Standing::Issued { issue, edition, check_code } = register.standing(card) {
         object.put("issue", issue);
         object.put("edition", edition);
@@ -105,8 +105,7 @@ pub fn card_list(cards: &[CardFacts], register: &Register) -> Result<Vec<u8>, cs
             Standing::Issued { issue, check_code, .. } => (issue.to_string(), check_code),
             Standing::Draft => (String::new(), String::new()),
         };
-        let status = object::word(card.status);
-        writer.write_record([&card.number, &card.title, &issue, &status, &check_code])?;
+        writer.write_record([&*card.number, &*card.title, &*issue, card.status.word(), &*check_code])?;
     }
     writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))
 }

@@ -4,7 +4,6 @@ use crate::catalogue::Window;
 use crate::units::{Angle, Area, Force, Length, Torque};
 use jiff::civil::Date;
 use serde_json::{Map, Value};
-use std::fmt::Debug;
 
 /// A JSON object in the making.
 pub(super) struct Object(Map<String, Value>);
@@ -44,11 +43,6 @@ impl Object {
     /// An object that may have nothing in it.
     pub(super) fn part(&mut self, key: &str, object: Self) {
         self.known(key, (!object.0.is_empty()).then_some(object.0));
-    }
-
-    /// A choice, as records write it.
-    pub(super) fn word(&mut self, key: &str, choice: impl Debug) {
-        self.put(key, word(choice));
     }
 
     pub(super) fn number(&mut self, key: &str, value: impl Into<Option<f64>>) {
@@ -97,30 +91,9 @@ fn clean(value: f64) -> f64 {
     format!("{value:.12e}").parse().unwrap_or(value) + 0.0
 }
 
-/// A choice as records write it: in small letters, its words joined by hyphens.
-pub(super) fn word(choice: impl Debug) -> String {
-    let name = format!("{choice:?}");
-    let mut word = String::with_capacity(name.len() + 2);
-    for letter in name.chars() {
-        if letter.is_ascii_uppercase() && !word.is_empty() {
-            word.push('-');
-        }
-        word.push(letter.to_ascii_lowercase());
-    }
-    word
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::catalogue::{Duty, Family, StandOutFrom};
-
-    #[test]
-    fn choices_read_as_in_records() {
-        assert_eq!(word(Duty::TensioningRope), "tensioning-rope");
-        assert_eq!(word(Family::ConeDeadEnd), "cone-dead-end");
-        assert_eq!(word(StandOutFrom::None), "none");
-    }
 
     #[test]
     fn numbers_keep_twelve_digits_and_lose_the_noise() {

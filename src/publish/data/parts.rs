@@ -1,10 +1,10 @@
 //! Parts, their marks and their geometry as JSON.
 
 use super::Uses;
-use super::object::{Object, min_max, word};
-use crate::catalogue::{Mark, Part, Proof};
+use super::object::{Object, min_max};
+use crate::catalogue::{Mark, Part, Proof, Reuse};
 use crate::grip::{
-    Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
+    BearsOn, Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
 };
 use crate::units::Length;
 use serde_json::Value;
@@ -13,14 +13,14 @@ pub(super) fn object(part: &Part, uses: &Uses<'_>) -> Value {
     let mut object = Object::new();
     object.put("number", part.number.as_str());
     object.put("name", part.name.as_str());
-    object.word("role", part.role);
+    object.put("role", part.role.word());
     object.put("material", part.material.id.as_str());
     object.text("drawing", &part.drawing);
     object.text("stamp", &part.stamp);
     object.known("mark", part.mark.as_ref().map(mark));
     object.known("mark_seen_after_assembly", part.mark_seen_after_assembly);
-    object.known("reuse", part.reuse.map(word));
-    object.word("status", part.status);
+    object.known("reuse", part.reuse.map(Reuse::word));
+    object.put("status", part.status.word());
     object.text("interface", &part.interface);
     object.list("proven_on", part.proven_on.iter().map(proof));
     if let Some((kind, measurements)) = part.geometry.as_ref().map(geometry) {
@@ -122,8 +122,15 @@ fn wedge_body(body: &WedgeBody) -> Object {
     object.degrees("taper_deg", body.taper);
     object.mm("length_mm", body.length);
     object.mm("travel_mm", body.travel);
-    object.known("bears_on", body.bears_on.map(word));
+    object.known("bears_on", body.bears_on.map(bears_on));
     object
+}
+
+fn bears_on(side: BearsOn) -> &'static str {
+    match side {
+        BearsOn::Width => "width",
+        BearsOn::Height => "height",
+    }
 }
 
 fn thimble(thimble: &Thimble) -> Object {

@@ -1,7 +1,7 @@
 //! The catalogue's own settings as JSON.
 
 use super::object::Object;
-use crate::catalogue::{CardFormat, CardSize, Limits, Settings, SheetFormat};
+use crate::catalogue::{CardFormat, Limits, Settings, SheetFormat};
 
 pub(super) fn object(settings: &Settings) -> Object {
     let mut object = Object::new();
@@ -20,15 +20,8 @@ pub(super) fn object(settings: &Settings) -> Object {
 
 fn card(card: CardFormat) -> Object {
     let mut object = Object::new();
-    object.put(
-        "size",
-        match card.size {
-            CardSize::A7 => "A7",
-            CardSize::A6 => "A6",
-            CardSize::Id1 => "ID-1",
-        },
-    );
-    object.word("orientation", card.orientation);
+    object.put("size", card.size.word());
+    object.put("orientation", card.orientation.word());
     let (width, height) = card.cut();
     object.mm("width_mm", width);
     object.mm("height_mm", height);
@@ -37,8 +30,8 @@ fn card(card: CardFormat) -> Object {
 
 fn sheet(sheet: SheetFormat) -> Object {
     let mut object = Object::new();
-    object.put("size", format!("{:?}", sheet.size));
-    object.word("flip", sheet.flip);
+    object.put("size", sheet.size.word());
+    object.put("flip", sheet.flip.word());
     object.put("crop_marks", sheet.crop_marks);
     object.mm("bleed_mm", sheet.bleed);
     object
