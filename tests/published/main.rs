@@ -1,3 +1,7 @@
 //! What is computed against what others have published.
 
 mod colour;
+mod contact_wires;
+mod ropes;
+mod sections;
+mod table;
