@@ -1,0 +1,112 @@
+//! The demo catalogue, and the one that a new user starts from, are sound and show what they are for.
+
+use fittingcards::audit::{self, Context};
+use fittingcards::catalogue::{Catalogue, Family, Loaded, NoteAbout, load};
+use fittingcards::diagnostics::{Findings, Severity};
+use fittingcards::grip::Verdict;
+use fittingcards::mixups::{self, BodyMixups, Mixups};
+use fittingcards::source::DiskWorld;
+use std::collections::BTreeSet;
+use std::path::Path;
+
+/// A catalogue with its mix-ups and everything that is to be said of it.
+struct Checked {
+    catalogue: Catalogue,
+    mixups: Mixups,
+    findings: Findings,
+}
+
+fn checked(folder: &str) -> Checked {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let world = DiskWorld::new(root.join(folder), root.join("layouts"));
+    let Loaded { catalogue, mut findings } = load(&world).expect("the folder is read");
+    let mixups = mixups::find(&catalogue);
+    findings.extend(audit::check(Context { catalogue: &catalogue, mixups: &mixups }));
+    Checked { catalogue, mixups, findings }
+}
+
+fn errors(checked: &Checked) -> Vec<&str> {
+    let findings = checked.findings.sorted().into_iter();
+    let errors = findings.filter(|finding| finding.severity == Severity::Error);
+    errors.map(|finding| finding.message.as_str()).collect()
+}
+
+/// Whether some mix-up of the body has the verdict, and is hidden or not.
+fn shows(body: &BodyMixups, verdict: Verdict, hidden: bool) -> bool {
+    body.cases.iter().any(|case| !case.right && case.outcome.verdict == verdict && case.hidden == hidden)
+}
+
+#[test]
+fn every_catalogue_that_ships_is_sound() {
+    let none: [&str; 0] = [];
+    for folder in ["content", "src/cli/starter", "tests/cases/plain/in", "tests/cases/long-names/in"] {
+        assert_eq!(errors(&checked(folder)), none, "{folder}");
+    }
+}
+
+#[test]
+fn the_demo_has_every_family_and_enough_of_everything() {
+    let demo = checked("content").catalogue;
+    let families: BTreeSet<Family> = demo.fittings.values().map(|fitting| fitting.family).collect();
+    let (records, chapters): (Vec<_>, Vec<_>) =
+        demo.notes.iter().partition(|note| matches!(note.about, NoteAbout::Record(_)));
+
+    assert_eq!(families.len(), 6);
+    assert!(demo.conductors.len() >= 8 && demo.fittings.len() >= 12);
+    assert!(demo.notices.len() >= 2 && demo.holders.len() >= 3);
+    assert!(records.len() >= 6 && chapters.len() >= 4);
+}
+
+#[test]
+fn every_gripping_part_of_the_demo_grips_its_own_conductor() {
+    let demo = checked("content");
+    for fitting in demo.catalogue.fittings.values() {
+        for own in mixups::own(fitting, &demo.catalogue.settings.limits) {
+            assert_eq!(own.outcome.verdict, Verdict::Grips, "{} {}", fitting.number, own.part.number);
+        }
+    }
+}
+
+#[test]
+fn the_collet_body_shows_dangers_that_stand_out_reveals_and_dangers_that_it_hides() {
+    let demo = checked("content");
+    let body = demo.mixups.body("ST-4101").expect("the collet body");
+    assert!(shows(body, Verdict::ClosesWithoutGripping, false), "revealed by stand-out");
+    assert!(shows(body, Verdict::ClosesWithoutGripping, true), "the long cone, hidden");
+    assert!(shows(body, Verdict::Grips, true), "fits, looks right, not proven");
+    assert!(shows(body, Verdict::WillNotEnter, false));
+}
+
+#[test]
+fn the_socket_body_hides_every_danger() {
+    let demo = checked("content");
+    let body = demo.mixups.body("ST-4141").expect("the socket body");
+    for verdict in
+        [Verdict::CoreNotHeld, Verdict::ClosesWithoutGripping, Verdict::StandsProud, Verdict::Grips]
+    {
+        assert!(shows(body, verdict, true), "{}", verdict.word());
+    }
+    assert!(body.cases.iter().all(|case| case.hidden == case.danger));
+}
+
+#[test]
+fn every_hidden_danger_of_the_demo_is_covered_by_marks_and_a_witness() {
+    let demo = checked("content");
+    for case in demo.mixups.cases().filter(|case| case.hidden) {
+        assert!(case.marks_distinct, "{} in {}", case.part.number, case.fitting.number);
+        assert!(!case.fitting.witness.is_empty(), "{}", case.fitting.number);
+    }
+}
+
+#[test]
+fn texts_of_the_demo_are_short_enough_for_a_pocket_card() {
+    let length = |text: &str| text.chars().count();
+    for demo in [checked("content").catalogue, checked("src/cli/starter").catalogue] {
+        assert!(demo.parts.values().all(|part| length(&part.name) <= 30));
+        for fitting in demo.fittings.values() {
+            assert!(fitting.steps.len() <= 7, "{}", fitting.number);
+            assert!(fitting.steps.iter().all(|step| length(step) <= 60), "{}", fitting.number);
+            assert!(fitting.reject_if.iter().all(|reason| length(reason) <= 45), "{}", fitting.number);
+        }
+    }
+}
