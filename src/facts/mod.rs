@@ -1,7 +1,10 @@
 //! What a card prints, in words and dimensions, before it has a look.
 
+mod body;
 mod card;
 mod check_code;
+mod conductor;
+mod fitting;
 mod pairs;
 pub mod words;
 
@@ -10,4 +13,27 @@ pub use card::{
     MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, WearFacts, WearRow,
 };
 pub use check_code::CheckCode;
+pub use conductor::conductor;
 pub use pairs::Pair;
+
+use crate::catalogue::{Catalogue, Role};
+use crate::mixups::Mixups;
+use crate::units::Numerals;
+use std::collections::BTreeMap;
+
+/// The facts of every card of a catalogue, in the order of their numbers: one card a fitting, and one a
+/// body that several fittings share.
+#[must_use]
+pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
+    let numerals = Numerals::new(catalogue.settings.decimal_mark);
+    let mut cards = BTreeMap::new();
+    for fitting in catalogue.fittings.values() {
+        cards.insert(fitting.number.clone(), fitting::facts(fitting, catalogue, numerals));
+    }
+    for body in catalogue.parts.values().filter(|part| part.role == Role::Body) {
+        if let Some(facts) = body::facts(body, catalogue, mixups) {
+            cards.insert(body.number.clone(), facts);
+        }
+    }
+    cards.into_values().collect()
+}

@@ -1,0 +1,178 @@
+//! The facts of a fitting's card.
+
+use super::{
+    CardFacts, CheckFacts, Content, FittingFacts, MarkFacts, NoticeFacts, PartLine, TighteningFacts, body,
+    conductor, words,
+};
+use crate::catalogue::Mark;
+use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Tightening, Window};
+use crate::units::{Length, Numerals};
+
+pub(super) fn facts(fitting: &Fitting, catalogue: &Catalogue, numerals: Numerals) -> CardFacts {
+    CardFacts {
+        number: fitting.number.clone(),
+        title: fitting.name.clone(),
+        status: fitting.status,
+        status_words: words::status(fitting.status, fitting.superseded_by.as_deref()),
+        content: Content::Fitting(Box::new(content(fitting, catalogue, numerals))),
+        caution: catalogue.settings.caution.clone(),
+    }
+}
+
+fn content(fitting: &Fitting, catalogue: &Catalogue, numerals: Numerals) -> FittingFacts {
+    let gripping = fitting.gripping().next();
+    FittingFacts {
+        family: words::family(fitting.family).to_owned(),
+        mark: fitting.mark.as_ref().map(mark),
+        conductors: fitting.conductors.iter().map(|held| conductor(held, numerals)).collect(),
+        gripping_name: gripping.map(|item| item.part.name.clone()).unwrap_or_default(),
+        gripping_number: gripping.map(|item| item.part.number.clone()).unwrap_or_default(),
+        gripping_stamp: gripping.map(|item| item.part.stamp.clone()).unwrap_or_default(),
+        stamp: fitting.stamp.clone(),
+        parts: parts(fitting),
+        not_these: Vec::new(),
+        not_these_more: 0,
+        body_card: body::shared_body(fitting, catalogue),
+        steps: fitting.steps.clone(),
+        tightening: fitting.tightening.iter().map(|tightening| tightened(tightening, numerals)).collect(),
+        checks: checks(fitting, numerals),
+        witness: fitting.witness.clone(),
+        line_tension_max: fitting.line_tension_max.map(|force| numerals.force(force)),
+        reject_if: fitting.reject_if.clone(),
+        dimensions: dimensions(fitting, numerals),
+        notices: fitting
+            .notices
+            .iter()
+            .map(|notice| NoticeFacts { number: notice.number.clone(), title: notice.title.clone() })
+            .collect(),
+        supersedes: supersedes(fitting, catalogue),
+        in_service: fitting.in_service.map(words::in_service),
+    }
+}
+
+pub(super) fn mark(mark: &Mark) -> MarkFacts {
+    MarkFacts {
+        code: mark.colour.letters().to_owned(),
+        colour: mark.colour.word().to_owned(),
+        text: mark.text.clone(),
+        notches: mark.notches,
+        notches_words: words::notches(mark.notches),
+    }
+}
+
+fn parts(fitting: &Fitting) -> Vec<PartLine> {
+    fitting.items.iter().zip(1..).map(|(item, number)| part_line(item, number)).collect()
+}
+
+fn part_line(item: &Item, number: u32) -> PartLine {
+    let part = &item.part;
+    PartLine {
+        item: number,
+        role: words::role(part.role).to_owned(),
+        number: part.number.clone(),
+        stamp: part.stamp.clone(),
+        quantity: item.quantity,
+        gripping: part.role.grips(),
+        name: part.name.clone(),
+        reuse: part.reuse.map(words::reuse).unwrap_or_default().to_owned(),
+    }
+}
+
+fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
+    let item = [tightening.item.as_str(), tightening.thread.as_str()];
+    TighteningFacts {
+        item: item.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" "),
+        torque: tightening
+            .torque
+            .map(|torque| torque_window(torque.min.nm(), torque.max.nm(), numerals))
+            .unwrap_or_default(),
+        spanner: tightening
+            .spanner
+            .map(|width| format!("spanner {}\u{a0}mm", numerals.shortest(width.mm(), 1)))
+            .unwrap_or_default(),
+        grease: if tightening.grease.is_empty() {
+            String::new()
+        } else {
+            format!("grease {}; nothing else", tightening.grease.join(", "))
+        },
+        passes: match tightening.passes {
+            Some(passes) if passes > 1 => format!("{passes} passes"),
+            _ => String::new(),
+        },
+    }
+}
+
+fn torque_window(least: f64, most: f64, numerals: Numerals) -> String {
+    let (least, most) = (numerals.shortest(least, 1), numerals.shortest(most, 1));
+    if least == most {
+        format!("{least}\u{a0}N·m")
+    } else {
+        format!("{least}\u{a0}to\u{a0}{most}\u{a0}N·m")
+    }
+}
+
+fn checks(fitting: &Fitting, numerals: Numerals) -> Vec<CheckFacts> {
+    let mut checks = Vec::new();
+    if let Some(stand_out) = &fitting.stand_out {
+        let windows = [("Seated", stand_out.seated), ("Tensioned", stand_out.tensioned)];
+        checks.extend(
+            windows.into_iter().filter_map(|(when, window)| measured(stand_out, when, window?, numerals)),
+        );
+    }
+    if let Some(stamp) = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty()) {
+        checks.insert(0, read("Before closing", "gripping part's stamp", stamp));
+    }
+    if !fitting.stamp.is_empty() {
+        checks.push(read("Closed", "stamp on fitting", &fitting.stamp));
+    }
+    checks
+}
+
+fn measured(
+    stand_out: &StandOut,
+    when: &str,
+    window: Window<Length>,
+    numerals: Numerals,
+) -> Option<CheckFacts> {
+    if stand_out.from == StandOutFrom::None {
+        return None;
+    }
+    Some(CheckFacts {
+        when: when.to_owned(),
+        what: words::stand_out(stand_out.from).to_owned(),
+        go: numerals.window(window.min.mm(), window.max.mm(), 1, "mm"),
+        no_go: format!(
+            "under {} or over {}: wrong part or not seated; take it apart",
+            numerals.fixed(window.min.mm(), 1),
+            numerals.length(window.max, 1)
+        ),
+    })
+}
+
+fn read(when: &str, what: &str, stamp: &str) -> CheckFacts {
+    CheckFacts {
+        when: when.to_owned(),
+        what: what.to_owned(),
+        go: stamp.to_owned(),
+        no_go: "any other, or none readable".to_owned(),
+    }
+}
+
+fn dimensions(fitting: &Fitting, numerals: Numerals) -> Vec<(String, String)> {
+    let lengths = [("insertion", fitting.insertion), ("tail", fitting.tail)];
+    lengths
+        .into_iter()
+        .filter_map(|(name, length)| {
+            Some((name.to_owned(), format!("{}\u{a0}mm", numerals.shortest(length?.mm(), 1))))
+        })
+        .collect()
+}
+
+fn supersedes(fitting: &Fitting, catalogue: &Catalogue) -> Vec<String> {
+    catalogue
+        .fittings
+        .values()
+        .filter(|other| other.superseded_by.as_deref() == Some(&fitting.number))
+        .map(|other| other.number.clone())
+        .collect()
+}
