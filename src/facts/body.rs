@@ -2,7 +2,7 @@
 
 use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, Content, fitting::mark, words};
 use crate::catalogue::{Catalogue, Fitting, Part};
-use crate::mixups::{BodyMixups, Case, Mixups};
+use crate::mixups::{self, BodyMixups, Case, Mixups};
 use std::sync::Arc;
 
 /// The facts of a body that at least two fittings share.
@@ -64,7 +64,12 @@ fn body_part(part: &Part, found: &BodyMixups) -> BodyPart {
         number: part.number.clone(),
         name: part.name.clone(),
         stamp: part.stamp.clone(),
-        mark: part.mark.as_ref().map(mark),
+        mark: found
+            .cases
+            .iter()
+            .find(|case| case.part.number == part.number)
+            .and_then(|case| case.mark.as_ref())
+            .map(mark),
         conductors,
     }
 }
@@ -75,11 +80,11 @@ fn row(part: &Part, fittings: &[&Arc<Fitting>], found: &BodyMixups) -> BodyRow {
             .cases
             .iter()
             .find(|case| case.part.number == part.number && case.fitting.number == fitting.number);
-        case.map(|case| cell(case)).unwrap_or_default()
+        case.map(cell).unwrap_or_default()
     };
     BodyRow { part: part.number.clone(), cells: fittings.iter().map(cell).collect() }
 }
 
 fn cell(case: &Case) -> Cell {
-    Cell { text: case.outcome.verdict.word().to_owned(), right: case.right, hidden: case.hidden }
+    Cell { text: mixups::words::verdict(case).to_owned(), right: case.right, hidden: case.hidden }
 }

@@ -1,7 +1,7 @@
 //! A conductor in words that a lineman can check.
 
-use super::{ConductorFacts, WearFacts};
-use crate::catalogue::{Conductor, WearBasis, WearLimits};
+use super::{ConductorFacts, wear};
+use crate::catalogue::Conductor;
 use crate::section::{Construction, Grooved, Group, RopeCore, Strands};
 use crate::units::{Length, Numerals};
 
@@ -20,7 +20,7 @@ pub fn conductor(conductor: &Conductor, numerals: Numerals) -> ConductorFacts {
         neck: conductor.section.neck.map(|neck| numerals.length(neck, 2)),
         identity: identity(conductor),
         caution: caution.clone(),
-        wear: conductor.wear.as_ref().map(|limits| wear(limits, numerals)),
+        wear: conductor.wear.as_ref().map(|limits| wear::facts(conductor, limits, numerals)),
     }
 }
 
@@ -76,20 +76,4 @@ fn identity(conductor: &Conductor) -> Vec<(String, String)> {
         .filter(|(_, text)| !text.is_empty())
         .map(|(name, text)| (name.to_owned(), text.clone()))
         .collect()
-}
-
-fn wear(limits: &WearLimits, numerals: Numerals) -> WearFacts {
-    let heights =
-        [("plan", limits.plan_height), ("replace", limits.replace_height), ("stop", limits.stop_height)];
-    WearFacts {
-        basis: match limits.basis {
-            WearBasis::Nominal => "nominal size".to_owned(),
-            WearBasis::Computed => "section when new".to_owned(),
-        },
-        limits: heights
-            .into_iter()
-            .filter_map(|(name, height)| Some((name.to_owned(), numerals.length(height?, 1))))
-            .collect(),
-        rows: Vec::new(),
-    }
 }

@@ -1,26 +1,35 @@
 //! The facts of a fitting's card.
 
 use super::{
-    CardFacts, CheckFacts, Content, FittingFacts, MarkFacts, NoticeFacts, PartLine, TighteningFacts, body,
-    conductor, words,
+    CardFacts, CheckFacts, Content, FittingFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts,
+    body, conductor, words,
 };
-use crate::catalogue::Mark;
-use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Tightening, Window};
+use crate::catalogue::{Catalogue, Fitting, Item, Mark, StandOut, StandOutFrom, Tightening, Window};
+use crate::mixups::{self, Case, Mixups};
 use crate::units::{Length, Numerals};
 
-pub(super) fn facts(fitting: &Fitting, catalogue: &Catalogue, numerals: Numerals) -> CardFacts {
+/// A card names this many wrong parts; the rest are on the body's card.
+const NAMED_WRONG_PARTS: usize = 3;
+
+pub(super) fn facts(
+    fitting: &Fitting,
+    catalogue: &Catalogue,
+    mixups: &Mixups,
+    numerals: Numerals,
+) -> CardFacts {
     CardFacts {
         number: fitting.number.clone(),
         title: fitting.name.clone(),
         status: fitting.status,
         status_words: words::status(fitting.status, fitting.superseded_by.as_deref()),
-        content: Content::Fitting(Box::new(content(fitting, catalogue, numerals))),
+        content: Content::Fitting(Box::new(content(fitting, catalogue, mixups, numerals))),
         caution: catalogue.settings.caution.clone(),
     }
 }
 
-fn content(fitting: &Fitting, catalogue: &Catalogue, numerals: Numerals) -> FittingFacts {
+fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: Numerals) -> FittingFacts {
     let gripping = fitting.gripping().next();
+    let wrong = mixups.wrong_parts(fitting);
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark),
@@ -30,8 +39,8 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, numerals: Numerals) -> Fitt
         gripping_stamp: gripping.map(|item| item.part.stamp.clone()).unwrap_or_default(),
         stamp: fitting.stamp.clone(),
         parts: parts(fitting),
-        not_these: Vec::new(),
-        not_these_more: 0,
+        not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|case| not_this(case, numerals)).collect(),
+        not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
         body_card: body::shared_body(fitting, catalogue),
         steps: fitting.steps.clone(),
         tightening: fitting.tightening.iter().map(|tightening| tightened(tightening, numerals)).collect(),
@@ -75,6 +84,17 @@ fn part_line(item: &Item, number: u32) -> PartLine {
         gripping: part.role.grips(),
         name: part.name.clone(),
         reuse: part.reuse.map(words::reuse).unwrap_or_default().to_owned(),
+    }
+}
+
+fn not_this(case: &Case, numerals: Numerals) -> NotThis {
+    NotThis {
+        number: case.part.number.clone(),
+        stamp: case.part.stamp.clone(),
+        mark: case.mark.as_ref().map(mark),
+        happens: mixups::words::happens(case, numerals),
+        noticed: mixups::words::noticed(case, numerals),
+        hidden: case.hidden,
     }
 }
 

@@ -6,6 +6,7 @@ mod check_code;
 mod conductor;
 mod fitting;
 mod pairs;
+mod wear;
 pub mod words;
 
 pub use card::{
@@ -28,7 +29,7 @@ pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
     let mut cards = BTreeMap::new();
     for fitting in catalogue.fittings.values() {
-        cards.insert(fitting.number.clone(), fitting::facts(fitting, catalogue, numerals));
+        cards.insert(fitting.number.clone(), fitting::facts(fitting, catalogue, mixups, numerals));
     }
     for body in catalogue.parts.values().filter(|part| part.role == Role::Body) {
         if let Some(facts) = body::facts(body, catalogue, mixups) {

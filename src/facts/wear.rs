@@ -1,0 +1,68 @@
+//! The wear table of a contact wire in words.
+
+use super::{WearFacts, WearRow};
+use crate::catalogue::{Conductor, WearBasis, WearLimits};
+use crate::section::{self, Construction, WearMarks, WearStage};
+use crate::units::{Area, Numerals};
+
+/// As many rows as a pocket card has room for.
+const MOST_ROWS: usize = 14;
+
+pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> WearFacts {
+    let (basis, basis_words) = basis(conductor, limits, numerals);
+    let heights =
+        [("plan", limits.plan_height), ("replace", limits.replace_height), ("stop", limits.stop_height)];
+    let mut stated: Vec<(String, String)> = heights
+        .into_iter()
+        .filter_map(|(name, height)| Some((name.to_owned(), numerals.length(height?, 1))))
+        .collect();
+    if let Some(percent) = limits.limit_percent {
+        stated.push(("most worn".to_owned(), numerals.shortest(percent, 1) + "\u{a0}%"));
+    }
+    WearFacts { basis: basis_words, limits: stated, rows: rows(conductor, limits, basis, numerals) }
+}
+
+fn basis(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> (Area, String) {
+    match (limits.basis, conductor.nominal_size) {
+        (WearBasis::Nominal, Some(size)) => {
+            (size, format!("percent of nominal {}\u{a0}mm²", numerals.shortest(size.mm2(), 2)))
+        }
+        _ => (conductor.section.metal, "percent of the section when new".to_owned()),
+    }
+}
+
+fn rows(conductor: &Conductor, limits: &WearLimits, basis: Area, numerals: Numerals) -> Vec<WearRow> {
+    let Construction::Grooved(grooved) = &conductor.construction else { return Vec::new() };
+    let marks = WearMarks {
+        basis,
+        plan: limits.plan_height,
+        replace: limits.replace_height,
+        stop: limits.stop_height,
+        limit_percent: limits.limit_percent,
+        most_rows: MOST_ROWS,
+    };
+    // A height that the wire can't have is a finding of its own; the card is not made while it stands.
+    let table = section::profile(grooved).and_then(|profile| section::wear_table(&profile, &marks));
+    table.map(|table| table.rows.iter().map(|found| row(found, numerals)).collect()).unwrap_or_default()
+}
+
+fn row(row: &section::WearRow, numerals: Numerals) -> WearRow {
+    let places = if (row.height.mm() * 10.0 - (row.height.mm() * 10.0).round()).abs() < 1e-6 { 1 } else { 2 };
+    WearRow {
+        height: numerals.fixed(row.height.mm(), places),
+        flat: numerals.fixed(row.flat_width.mm(), 1),
+        section: numerals.fixed(row.section.mm2(), 1),
+        worn: numerals.fixed(row.percent, 1),
+        action: row.stage.map(action).unwrap_or_default().to_owned(),
+    }
+}
+
+fn action(stage: WearStage) -> &'static str {
+    match stage {
+        WearStage::New => "new",
+        WearStage::Plan => "plan",
+        WearStage::Replace => "replace",
+        WearStage::Limit => "limit",
+        WearStage::Stop => "stop",
+    }
+}
