@@ -65,7 +65,10 @@ pub fn worn(profile: &Profile, height: Length) -> Result<Worn, SectionError> {
 
 fn cut(profile: &Profile, height: Length) -> Worn {
     let level = profile.height / 2.0 - height;
-    let segments = outline::above(&profile.segments, level);
+    // The line that only touches the wire's lowest point cuts nothing off, and would cut an arc in two at a
+    // point that rounding moves.
+    let new = profile.height - height < Length::from_mm(1e-9);
+    let segments = if new { profile.segments.clone() } else { outline::above(&profile.segments, level) };
     let section = outline::area(&segments).max(Area::ZERO).min(profile.area);
     let flat_width = segments.iter().filter_map(|segment| flat(segment, level)).sum();
     Worn { height, section, removed: profile.area - section, flat_width, segments }
@@ -178,4 +181,20 @@ pub fn tilt(profile: &Profile, height: Length, flat_width: Length) -> Result<Opt
 fn widest_flat(profile: &Profile) -> Length {
     let lip = profile.groove.map(|groove| groove.lower_lip).filter(|lip| lip.y < Length::ZERO);
     lip.map_or(profile.height, |lip| lip.x * 2.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::section::round_profile;
+
+    #[test]
+    fn a_new_wire_has_lost_nothing_whatever_its_height() {
+        for hundredths in 500..1500 {
+            let profile = round_profile(Length::from_mm(f64::from(hundredths) / 100.0)).unwrap();
+            let new = worn(&profile, profile.height).unwrap();
+            assert_eq!(new.removed, Area::ZERO, "{hundredths}");
+            assert_eq!(new.flat_width, Length::ZERO, "{hundredths}");
+        }
+    }
 }
