@@ -1,1 +1,23 @@
-//! Pages of the booklet and their indexes.
+//! The booklet: plain HTML pages and the index that finds them, from disk and without a network.
+
+mod bodies;
+mod chapters;
+mod closed;
+mod conductors;
+mod figures;
+mod find;
+mod fittings;
+mod frame;
+mod glossary;
+mod key;
+mod look_alikes;
+mod measures;
+mod notices;
+mod pages;
+mod parts;
+mod start;
+mod uses;
+mod view;
+mod wear;
+
+pub use pages::{Booklet, Input, Page, Subject, make};

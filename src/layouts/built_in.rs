@@ -7,7 +7,26 @@ macro_rules! built_in {
 }
 
 /// Path and text of the layouts of pages, sorted by path.
-const BOOKLET: &[(&str, &str)] = built_in![];
+const BOOKLET: &[(&str, &str)] = built_in![
+    "booklet/base.html",
+    "booklet/body.html",
+    "booklet/booklet.css",
+    "booklet/booklet.js",
+    "booklet/chapter.html",
+    "booklet/closed.html",
+    "booklet/conductor.html",
+    "booklet/fitting.html",
+    "booklet/glossary.html",
+    "booklet/key.html",
+    "booklet/look-alikes.html",
+    "booklet/notice.html",
+    "booklet/numbers.html",
+    "booklet/part.html",
+    "booklet/pieces.html",
+    "booklet/start.html",
+    "booklet/tools.js",
+    "booklet/wear.html",
+];
 
 /// Path and text of the layouts of cards, sorted by path.
 const CARDS: &[(&str, &str)] = built_in![];

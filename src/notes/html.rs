@@ -48,6 +48,16 @@ pub fn to_html(note: &Note, catalogue: &Catalogue) -> (Html, Findings) {
     (Html { title, body, headings, text: writer.text.trim().to_owned() }, writer.findings)
 }
 
+/// What is wrong with the notes of a whole catalogue.
+#[must_use]
+pub fn check(catalogue: &Catalogue) -> Findings {
+    let mut findings = Findings::new();
+    for note in &catalogue.notes {
+        findings.extend(to_html(note, catalogue).1);
+    }
+    findings
+}
+
 /// The note about a record.
 pub(super) fn note_about<'a>(catalogue: &'a Catalogue, record: &str) -> Option<&'a Note> {
     catalogue.notes.iter().find(|note| matches!(&note.about, NoteAbout::Record(id) if id == record))

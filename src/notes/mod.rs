@@ -9,4 +9,4 @@ mod tests;
 mod writer;
 
 pub use headings::Heading;
-pub use html::{Html, to_html};
+pub use html::{Html, check, to_html};

@@ -1,0 +1,176 @@
+/* The calculators. They look up tables that were computed when the booklet was made; no formula is
+   written here. A classic script: modules don't load from disk. */
+(function () {
+  "use strict";
+
+  function data(form) { return JSON.parse(document.getElementById(form.getAttribute("data-table")).textContent); }
+
+  /* A number as typed, with either decimal mark; null where there is none. */
+  function typed(field) {
+    var text = field.value.trim().replace(",", ".").replace("\u2212", "-");
+    var number = Number(text);
+    return text === "" || !isFinite(number) ? null : number;
+  }
+
+  function make(name, text) {
+    var element = document.createElement(name);
+    if (text) { element.textContent = text; }
+    return element;
+  }
+
+  function link(record) {
+    var element = make("a", record.text);
+    element.href = record.href;
+    return element;
+  }
+
+  function say(answer, pieces) {
+    answer.textContent = "";
+    pieces.forEach(function (piece) {
+      answer.appendChild(typeof piece === "string" ? document.createTextNode(piece) : piece);
+    });
+  }
+
+  function written(number, places, mark) { return number.toFixed(places).replace(".", mark); }
+
+  /* ---- Wear: rows of height, flat, section, percent, from new downwards ---- */
+
+  function between(rows, column, value) {
+    for (var index = 1; index < rows.length; index += 1) {
+      var above = rows[index - 1], below = rows[index];
+      if ((above[column] - value) * (below[column] - value) <= 0 && above[column] !== below[column]) {
+        var share = (value - above[column]) / (below[column] - above[column]);
+        return above.map(function (from, place) { return from + share * (below[place] - from); });
+      }
+    }
+    return null;
+  }
+
+  function reached(limits, height) {
+    var worst = "";
+    limits.forEach(function (limit) { if (height <= limit.height + 1e-9) { worst = limit.text; } });
+    return worst;
+  }
+
+  function startWear(form) {
+    var table = data(form), answer = form.querySelector(".answer");
+    var height = form.elements.height, flat = form.elements.flat;
+
+    function show(field, column, other) {
+      var value = typed(field);
+      if (field.value !== "") { other.value = ""; }
+      if (value === null) { say(answer, [field.value === "" ? "" : "This is not a number."]); return; }
+      var row = between(table.rows, column, value);
+      if (!row) { say(answer, [column === 0 && value > table.rows[0][0] ? table.above : table.below]); return; }
+      var limit = reached(table.limits, row[0]);
+      say(answer, [
+        make("strong", "Section left " + written(row[2], 1, table.mark) + "\u00a0mm²"),
+        ", worn " + written(row[3], 1, table.mark) + "\u00a0% " + table.basis + ", height " + written(row[0], 2, table.mark) +
+        "\u00a0mm, flat " + written(row[1], 2, table.mark) + "\u00a0mm. ", make("strong", limit || table.none)
+      ]);
+    }
+    height.addEventListener("input", function () { show(height, 0, flat); });
+    flat.addEventListener("input", function () { show(flat, 1, height); });
+  }
+
+  /* ---- What is in my hand ---- */
+
+  function fits(conductor, asked) {
+    function near(value, reading, tolerance) { return reading === null || (value !== null && Math.abs(value - reading) <= tolerance + 1e-9); }
+    function same(value, wanted) { return wanted === null || wanted === "" || value === null || value === wanted; }
+    var readings = asked.readings.length ? asked.readings : [null];
+    return readings.some(function (reading) { return near(conductor.diameter, reading, asked.tolerance + conductor.tolerance); }) &&
+      same(conductor.wires, asked.wires) && same(conductor.outer, asked.outer) &&
+      near(conductor.wire === null ? asked.wire : conductor.wire, asked.wire, asked.tolerance) &&
+      same(conductor.shape, asked.shape) && same(conductor.magnet, asked.magnet) && same(conductor.colour, asked.colour);
+  }
+
+  function startHand(form) {
+    var table = data(form), answer = form.querySelector(".answer"), fields = form.elements;
+
+    function asked() {
+      var readings = [typed(fields.one), typed(fields.two)].filter(function (reading) { return reading !== null; });
+      if (readings.length === 2) { readings = [(readings[0] + readings[1]) / 2]; }
+      return {
+        readings: readings, tolerance: Math.abs(typed(fields.tolerance) || 0), wires: typed(fields.wires), outer: typed(fields.outer),
+        wire: typed(fields.wire), shape: fields.shape.value, magnet: fields.magnet.value, colour: fields.colour.value
+      };
+    }
+
+    function line(conductor, others) {
+      var item = make("li");
+      item.appendChild(link(conductor));
+      item.appendChild(document.createTextNode(", " + conductor.measure));
+      var list = make("ul");
+      conductor.fittings.forEach(function (fitting) {
+        var entry = make("li", "Fitting ");
+        entry.appendChild(link(fitting));
+        list.appendChild(entry);
+      });
+      others.forEach(function (other) {
+        (table.apart[conductor.id + "|" + other.id] || []).forEach(function (way) {
+          list.appendChild(make("li", "Not " + other.text + ": " + way));
+        });
+      });
+      if (list.firstChild) { item.appendChild(list); }
+      return item;
+    }
+
+    function show() {
+      var query = asked();
+      var given = query.readings.length || [query.wires, query.outer, query.wire].some(function (value) { return value !== null; }) || query.shape || query.magnet || query.colour;
+      if (!given) { say(answer, []); return; }
+      var found = table.conductors.filter(function (conductor) { return fits(conductor, query); });
+      var reading = query.readings[0];
+      if (reading !== undefined) {
+        found.sort(function (a, b) { return Math.abs(a.diameter - reading) - Math.abs(b.diameter - reading); });
+      }
+      if (!found.length) { say(answer, [make("strong", "No conductor of this catalogue."), " Stop: measure again, read the drum tag or the line record."]); return; }
+      var list = make("ol");
+      found.forEach(function (conductor) {
+        list.appendChild(line(conductor, found.length > 6 ? [] : found.filter(function (other) { return other !== conductor; })));
+      });
+      say(answer, [make("strong", found.length === 1 ? "One conductor fits" : found.length + " conductors fit"), found.length === 1 ? "; the drum tag or the line record must agree." : "; go on until one is left.", list]);
+    }
+    form.addEventListener("input", show);
+    form.addEventListener("reset", function () { window.setTimeout(show, 0); });
+  }
+
+  /* ---- What is inside a closed fitting ---- */
+
+  function startClosed(form) {
+    var table = data(form), answer = form.querySelector(".answer"), fields = form.elements;
+    table.cases.forEach(function (entry, index) {
+      var option = make("option", entry.text);
+      option.value = String(index);
+      fields["case"].appendChild(option);
+    });
+
+    function show() {
+      var reading = typed(fields.reading), tolerance = Math.abs(typed(fields.tolerance) || 0);
+      if (reading === null) { say(answer, [fields.reading.value === "" ? "" : "This is not a number."]); return; }
+      var inside = table.cases[Number(fields["case"].value)].inside;
+      var can = inside.filter(function (part) {
+        return part.least === null || (reading + tolerance >= part.least - 1e-9 && reading - tolerance <= part.most + 1e-9);
+      });
+      if (!can.length) { say(answer, [make("strong", "None of the known gripping parts."), " Stop: open it, or take it out of use."]); return; }
+      var list = make("ul");
+      can.forEach(function (part) {
+        var item = make("li");
+        item.appendChild(link(part));
+        item.appendChild(document.createTextNode(" – " + part.words));
+        list.appendChild(item);
+      });
+      var wrong = can.some(function (part) { return !part.right; });
+      say(answer, [make("strong", wrong ? "It can be a wrong part" : "Only the right part stands out like this"), wrong ? ": read its stamp or mark; where neither can be seen, open it." : "; that does not prove that it grips.", list]);
+    }
+    form.addEventListener("input", show);
+    form.addEventListener("submit", function (event) { event.preventDefault(); });
+  }
+
+  var start = { wear: startWear, hand: startHand, closed: startClosed };
+  Array.prototype.forEach.call(document.querySelectorAll("[data-tool]"), function (form) {
+    start[form.getAttribute("data-tool")](form);
+    form.hidden = false;
+  });
+}());

@@ -1,0 +1,83 @@
+//! What a closed fitting can hold, by its stand-out.
+
+use super::frame::Draft;
+use super::view::{body_link, part_link, script_json};
+use super::{Booklet, bodies};
+use crate::catalogue::Fitting;
+use crate::mixups::{BodyMixups, Case};
+use serde_json::{Value, json};
+
+/// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
+const READING: f64 = 0.5;
+
+pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
+    let found: Vec<&BodyMixups> =
+        booklet.input.mixups.bodies.iter().filter(|body| body.gripping_parts.len() > 1).collect();
+    let cases: Vec<Value> =
+        found.iter().flat_map(|body| body.fittings.iter().map(|fitting| choice(body, fitting))).collect();
+    let values = json!({
+        "tolerance": booklet.numerals.shortest(READING, 1),
+        "data": script_json(&json!({ "cases": cases })),
+        "bodies": found.iter().map(|body| section(booklet, body)).collect::<Vec<_>>(),
+    });
+    Draft { layout: "closed", title: "What is inside a closed fitting".to_owned(), kind: "Look-up", values }
+}
+
+fn cases<'a>(body: &'a BodyMixups, fitting: &'a Fitting) -> impl Iterator<Item = &'a Case> {
+    body.cases
+        .iter()
+        .filter(|case| case.fitting.number == fitting.number)
+        .filter(|case| case.right || case.danger || case.approved)
+}
+
+fn choice(body: &BodyMixups, fitting: &Fitting) -> Value {
+    let inside = cases(body, fitting).map(|case| {
+        let interval = case.outcome.stand_out_interval;
+        let link = part_link(&case.part);
+        json!({
+            "text": format!("{} {}", case.part.number, case.part.name),
+            "href": link["href"],
+            "words": bodies::kind(case).1.to_lowercase() + &stamp(case),
+            "right": case.right,
+            "least": interval.map(|interval| hundredths(interval.least.mm())),
+            "most": interval.map(|interval| hundredths(interval.most.mm())),
+        })
+    });
+    let conductor = fitting.conductor();
+    json!({
+        "text": format!("{} in {} on {}", body.body.number, fitting.number, conductor.name),
+        "inside": inside.collect::<Vec<_>>(),
+    })
+}
+
+fn stamp(case: &Case) -> String {
+    if case.part.stamp.is_empty() { String::new() } else { format!(", stamp {}", case.part.stamp) }
+}
+
+/// Lengths as a reader could ever measure them, so that no file differs by a last bit.
+fn hundredths(value: f64) -> f64 {
+    (value * 100.0).round() / 100.0
+}
+
+fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
+    let fittings = body.fittings.iter().map(|fitting| {
+        let lines = cases(body, fitting).map(|case| line(booklet, case));
+        json!({
+            "caption": format!("{} on {}", fitting.number, fitting.conductor().name),
+            "lines": lines.collect::<Vec<_>>(),
+        })
+    });
+    json!({
+        "number": body.body.number,
+        "link": body_link(&body.body),
+        "fittings": fittings.collect::<Vec<_>>(),
+    })
+}
+
+fn line(booklet: &Booklet<'_>, case: &Case) -> Value {
+    let (class, words) = bodies::kind(case);
+    let stand_out = case.outcome.stand_out_interval.map_or("not known".to_owned(), |interval| {
+        booklet.numerals.window(interval.least.mm(), interval.most.mm(), 1, "mm")
+    });
+    json!({ "class": class, "part": part_link(&case.part), "stand_out": stand_out, "words": format!("{words}{}", stamp(case)) })
+}

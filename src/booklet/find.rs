@@ -1,0 +1,150 @@
+//! What *Find* looks through, and the list of numbers and stamps for paper.
+
+use super::frame::Draft;
+use super::glossary::WORDS;
+use super::view::{part_link, script_json, status};
+use super::{Booklet, chapters};
+use crate::facts::words;
+use crate::notes::address;
+use serde_json::{Value, json};
+
+/// One thing that can be found.
+struct Entry {
+    kind: &'static str,
+    number: String,
+    name: String,
+    href: String,
+    stamp: String,
+    status: String,
+    /// Other words that lead to it.
+    words: String,
+}
+
+/// The index as a classic script that sets one global: rows of kind, number, name, address, stamp, status
+/// and other words.
+pub(super) fn script(booklet: &Booklet<'_>) -> String {
+    let mut entries = records(booklet);
+    entries.extend(texts(booklet));
+    let rows: Vec<Value> = entries
+        .into_iter()
+        .map(|entry| {
+            json!([entry.kind, entry.number, entry.name, entry.href, entry.stamp, entry.status, entry.words])
+        })
+        .collect();
+    let rows: Vec<String> = rows.iter().map(script_json).collect();
+    format!("var bookletIndex = [\n{}\n];\n", rows.join(",\n"))
+}
+
+/// All numbers and stamps.
+pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
+    let mut numbers = records(booklet);
+    numbers.sort_by(|a, b| a.number.cmp(&b.number));
+    let lines = numbers.iter().map(|entry| {
+        json!({
+            "href": entry.href, "number": entry.number, "kind": entry.kind, "name": entry.name,
+            "status": entry.status, "stamp": entry.stamp,
+        })
+    });
+    let mut stamped: Vec<_> =
+        booklet.input.catalogue.parts.values().filter(|part| !part.stamp.is_empty()).collect();
+    stamped.sort_by(|a, b| (&a.stamp, &a.number).cmp(&(&b.stamp, &b.number)));
+    let stamps = stamped.into_iter().map(|part| json!({ "stamp": part.stamp, "link": part_link(part) }));
+    let values = json!({ "numbers": lines.collect::<Vec<_>>(), "stamps": stamps.collect::<Vec<_>>() });
+    Draft { layout: "numbers", title: "Numbers and stamps".to_owned(), kind: "Booklet", values }
+}
+
+fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
+    let catalogue = booklet.input.catalogue;
+    let mut entries: Vec<Entry> = Vec::new();
+    entries.extend(catalogue.fittings.values().map(|fitting| {
+        Entry {
+            kind: "Fitting",
+            number: fitting.number.clone(),
+            name: fitting.name.clone(),
+            href: address::fitting(&fitting.number),
+            stamp: fitting.stamp.clone(),
+            status: words::status(fitting.status, fitting.superseded_by.as_deref()),
+            words: [
+                words::family(fitting.family),
+                &fitting
+                    .conductors
+                    .iter()
+                    .map(|conductor| conductor.name.as_str())
+                    .collect::<Vec<_>>()
+                    .join(" "),
+                &fitting
+                    .mark
+                    .as_ref()
+                    .map_or_else(String::new, |mark| format!("{} {}", mark.colour.word(), mark.text)),
+            ]
+            .join(" "),
+        }
+    }));
+    entries.extend(catalogue.parts.values().map(|part| Entry {
+        kind: words::role(part.role),
+        number: part.number.clone(),
+        name: part.name.clone(),
+        href: address::part(&part.number),
+        stamp: part.stamp.clone(),
+        status: status(part.status),
+        words: format!("part {} {}", part.material.name, part.drawing),
+    }));
+    entries.extend(catalogue.conductors.values().map(|conductor| Entry {
+        kind: "Conductor",
+        number: conductor.id.clone(),
+        name: conductor.name.clone(),
+        href: address::conductor(&conductor.id),
+        stamp: String::new(),
+        status: String::new(),
+        words:
+            [words::duty(conductor.duty), &conductor.material.name, &conductor.identity.drum_tag].join(" "),
+    }));
+    entries.extend(catalogue.notices.values().map(|notice| Entry {
+        kind: "Notice",
+        number: notice.number.clone(),
+        name: notice.title.clone(),
+        href: address::notice(&notice.number),
+        stamp: String::new(),
+        status: String::new(),
+        words: format!("{} {}", notice.reference, notice.summary),
+    }));
+    entries
+}
+
+/// Chapters, pages and words.
+fn texts(booklet: &Booklet<'_>) -> Vec<Entry> {
+    let text = |kind, name: &str, href: String, words: &str| Entry {
+        kind,
+        number: String::new(),
+        name: name.to_owned(),
+        href,
+        stamp: String::new(),
+        status: String::new(),
+        words: words.to_owned(),
+    };
+    let string = |value: &Value| value.as_str().unwrap_or_default().to_owned();
+    let mut entries: Vec<Entry> = Vec::new();
+    entries.extend(booklet.shared_bodies().map(|body| {
+        text(
+            "Body",
+            &format!("{} {}: what goes into it", body.number, body.name),
+            address::body(&body.number),
+            "mix-ups",
+        )
+    }));
+    let chapters = chapters::links(booklet);
+    entries.extend(
+        chapters.iter().map(|link| {
+            text("Chapter", &string(&link["text"]), string(&link["href"]), &string(&link["words"]))
+        }),
+    );
+    entries.extend(WORDS.iter().map(|(word, meaning)| {
+        text("Word", word, format!("glossary.html#word-{}", address::slug(word)), meaning)
+    }));
+    let materials = booklet.input.catalogue.materials.values();
+    entries.extend(
+        materials
+            .map(|material| text("Material", &material.name, address::material(&material.id), &material.id)),
+    );
+    entries
+}

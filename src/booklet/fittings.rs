@@ -1,0 +1,156 @@
+//! A fitting's page: which, with what parts, not with which, how, and is it right.
+
+use super::frame::Draft;
+use super::view::{
+    body_link, card, conductor_link, fact, facts, fitting_links, note, notice_link, optional_mark, part_link,
+};
+use super::{Booklet, conductors};
+use crate::catalogue::{Fitting, Item, Tightening};
+use crate::facts::{Content, FittingFacts, PartLine, TighteningFacts, words};
+use crate::mixups::Case;
+use crate::mixups::words::{happens, noticed};
+use crate::notes::address;
+use crate::units::{Force, Numerals};
+use serde_json::{Value, json};
+
+pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
+    let lacking = FittingFacts::default();
+    let printed = match booklet.input.facts.get(&fitting.number).map(|facts| &facts.content) {
+        Some(Content::Fitting(facts)) => facts,
+        _ => &lacking,
+    };
+    let catalogue = booklet.input.catalogue;
+    let replaced_by = fitting.superseded_by.as_ref().and_then(|number| catalogue.fittings.get(number));
+    let mut values = json!({
+        "number": fitting.number,
+        "name": fitting.name,
+        "status": words::status(fitting.status, fitting.superseded_by.as_deref()),
+        "in_service": fitting.in_service.map_or_else(String::new, words::in_service),
+        "replaced_by": fitting_links(replaced_by.map(|other| vec![other.clone()]).as_ref()),
+        "replaces": fitting_links(booklet.uses.replaced.get(&fitting.number)),
+        "mark": optional_mark(fitting.mark.as_ref()),
+        "stamp": fitting.stamp,
+        "gripping": gripping(fitting),
+        "conductors": conductor_blocks(booklet, fitting),
+        "parts": parts(fitting, printed),
+        "loads": loads(booklet, fitting, printed),
+        "notices": fitting.notices.iter().map(|notice| notice_link(notice)).collect::<Vec<_>>(),
+        "note": note(booklet, &fitting.number),
+        "card": card(booklet, &fitting.number),
+        "figures": [],
+        "stages": [],
+    });
+    how(&mut values, fitting, printed, booklet.numerals);
+    wrong(&mut values, booklet, fitting);
+    Draft {
+        layout: "fitting",
+        title: format!("{} {}", fitting.number, fitting.name),
+        kind: words::family(fitting.family),
+        values,
+    }
+}
+
+fn gripping(fitting: &Fitting) -> Value {
+    let Some(Item { part, .. }) = fitting.gripping().next() else { return Value::Null };
+    json!({
+        "name": words::role(part.role).to_lowercase(),
+        "number": part.number,
+        "stamp": part.stamp,
+        "href": address::part(&part.number),
+    })
+}
+
+fn conductor_blocks(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
+    let blocks = fitting.conductors.iter().map(|conductor| {
+        let mut block = conductor_link(conductor);
+        block["facts"] = conductors::to_know_it(booklet, conductor).into();
+        block["caution"] = conductor.caution.as_str().into();
+        block
+    });
+    blocks.collect()
+}
+
+fn parts(fitting: &Fitting, printed: &FittingFacts) -> Vec<Value> {
+    fitting
+        .items
+        .iter()
+        .zip(1..)
+        .map(|(item, number)| part(item, number, printed.parts.get(number - 1)))
+        .collect()
+}
+
+fn part(Item { part, quantity }: &Item, number: usize, printed: Option<&PartLine>) -> Value {
+    json!({
+        "item": number,
+        "link": part_link(part),
+        "role": words::role(part.role),
+        "gripping": printed.map_or(part.role.grips(), |line| line.gripping),
+        "stamp": part.stamp,
+        "quantity": quantity,
+        "material": part.material.name,
+        "drawing": part.drawing,
+        "reuse": part.reuse.map_or("", words::reuse),
+    })
+}
+
+fn loads(booklet: &Booklet<'_>, fitting: &Fitting, printed: &FittingFacts) -> Vec<Value> {
+    let numerals = booklet.numerals;
+    let force = |force: Option<Force>| force.map_or_else(String::new, |force| numerals.force(force));
+    let mut loads = facts([
+        fact("Line tension, at most", force(fitting.line_tension_max)),
+        fact("Holding load, proven without slip", force(fitting.holding_load)),
+    ]);
+    loads.extend(printed.dimensions.iter().filter_map(|(name, text)| fact(&capital(name), text.as_str())));
+    loads
+}
+
+fn capital(text: &str) -> String {
+    let mut characters = text.chars();
+    characters.next().map_or_else(String::new, |first| first.to_uppercase().chain(characters).collect())
+}
+
+fn how(values: &mut Value, fitting: &Fitting, printed: &FittingFacts, numerals: Numerals) {
+    let tightening = fitting
+        .tightening
+        .iter()
+        .zip(&printed.tightening)
+        .map(|(line, printed)| tightening(line, printed, numerals));
+    let checks = printed
+        .checks
+        .iter()
+        .map(|check| json!({ "when": check.when, "what": check.what, "go": check.go, "no_go": check.no_go }));
+    values["steps"] = json!(fitting.steps);
+    values["tightening"] = tightening.collect();
+    values["checks"] = checks.collect();
+    values["witness"] = json!(fitting.witness);
+    values["reject_if"] = json!(fitting.reject_if);
+}
+
+fn tightening(line: &Tightening, printed: &TighteningFacts, numerals: Numerals) -> Value {
+    json!({
+        "item": format!("{} {}", line.item, line.thread).trim(),
+        "torque": printed.torque,
+        "spanner": line.spanner.map_or_else(String::new, |spanner| numerals.length(spanner, 0)),
+        "grease": line.grease.join(", "),
+        "passes": line.passes.map_or_else(String::new, |passes| passes.to_string()),
+    })
+}
+
+fn wrong(values: &mut Value, booklet: &Booklet<'_>, fitting: &Fitting) {
+    let body =
+        booklet.shared_bodies().find(|body| fitting.bodies().any(|item| item.part.number == body.number));
+    values["body"] = body.map_or(Value::Null, |body| body_link(body));
+    let wrong = booklet.input.mixups.wrong_parts(fitting);
+    values["not_these"] = wrong.into_iter().map(|case| not_this(booklet, case)).collect();
+}
+
+fn not_this(booklet: &Booklet<'_>, case: &Case) -> Value {
+    json!({
+        "link": part_link(&case.part),
+        "stamp": case.part.stamp,
+        "mark": optional_mark(booklet.mark_of(&case.part)),
+        "happens": happens(case, booklet.numerals),
+        "noticed": noticed(case, booklet.numerals),
+        "hidden": case.hidden,
+    })
+}

@@ -1,0 +1,72 @@
+//! Materials with their figures, and what hatching and lines of the drawings mean.
+
+use super::frame::Draft;
+use super::view::{fact, facts};
+use super::{Booklet, conductors};
+use crate::section::{Magnetic, Material, MaterialGroup, Strength};
+use serde_json::{Value, json};
+
+pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
+    let materials = booklet.input.catalogue.materials.values();
+    let values = json!({
+        "figures": [],
+        "materials": materials.map(|material| entry(booklet, material)).collect::<Vec<_>>(),
+    });
+    Draft { layout: "key", title: "Materials and lines".to_owned(), kind: "Booklet", values }
+}
+
+fn entry(booklet: &Booklet<'_>, material: &Material) -> Value {
+    let numerals = booklet.numerals;
+    let stress = |strength: &Option<Strength>| match strength {
+        Some(Strength::Constant(stress)) => numerals.with_unit(stress.n_per_mm2(), 0, "N/mm²"),
+        Some(Strength::ByDiameter(rows)) => {
+            let stresses = rows.iter().map(|row| row.strength.n_per_mm2());
+            let (least, most) = stresses.fold((f64::INFINITY, 0.0_f64), |(least, most), stress| {
+                (stress.min(least), stress.max(most))
+            });
+            format!("{}, by wire diameter", numerals.window(least, most, 0, "N/mm²"))
+        }
+        None => String::new(),
+    };
+    let number = |value: Option<f64>, places, unit: &str| {
+        value.map_or_else(String::new, |value| {
+            format!("{}\u{a0}{unit}", numerals.shortest(value, places)).trim().to_owned()
+        })
+    };
+    let facts = facts([
+        fact("Group", group(material.group)),
+        fact("Density", number(material.density.map(|density| density.kg_per_m3()), 0, "kg/m³")),
+        fact(
+            "Resistivity at 20\u{a0}°C",
+            number(material.resistivity_20c.map(|value| value.nohm_m()), 2, "nΩ·m"),
+        ),
+        fact("Temperature coefficient", number(material.temperature_coefficient_per_k, 5, "per K")),
+        fact("Wire strength", stress(&material.strength)),
+        fact("Stress at 1\u{a0}% elongation, as a core", stress(&material.strength_as_core)),
+        fact("Magnet", material.magnetic.map_or("", magnet)),
+        fact("Hardness", number(material.hardness_hb, 0, "HB")),
+        fact("Source", conductors::citation(&material.source)),
+    ]);
+    json!({ "id": material.id, "name": material.name, "caution": material.caution, "facts": facts })
+}
+
+fn magnet(magnetic: Magnetic) -> &'static str {
+    match magnetic {
+        Magnetic::No => "does not pull",
+        Magnetic::Slight => "a strong one pulls a little",
+        Magnetic::Yes => "holds",
+    }
+}
+
+fn group(group: MaterialGroup) -> &'static str {
+    match group {
+        MaterialGroup::Copper => "copper",
+        MaterialGroup::Bronze => "bronze",
+        MaterialGroup::Aluminium => "aluminium",
+        MaterialGroup::Steel => "steel",
+        MaterialGroup::Stainless => "stainless steel",
+        MaterialGroup::Iron => "iron",
+        MaterialGroup::Zinc => "zinc",
+        MaterialGroup::Polymer => "polymer",
+    }
+}

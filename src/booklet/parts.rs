@@ -1,0 +1,61 @@
+//! A part's page: what it is, where it is used, what it goes into, what it is proven on.
+
+use super::Booklet;
+use super::frame::Draft;
+use super::view::{body_link, conductor_link, fact, facts, fitting_links, note, optional_mark, status};
+use crate::catalogue::{Part, Proof};
+use crate::facts::words;
+use crate::notes::address;
+use serde_json::{Value, json};
+use std::sync::Arc;
+
+pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
+    let shared = booklet.shared_bodies().find(|body| body.number == part.number);
+    let goes_into = booklet.uses.bodies.get(&part.number).into_iter().flatten();
+    let goes_into =
+        goes_into.filter(|body| booklet.shared_bodies().any(|shared| shared.number == body.number));
+    let values = json!({
+        "number": part.number,
+        "name": part.name,
+        "status": status(part.status),
+        "stamp": part.stamp,
+        "mark": optional_mark(booklet.mark_of(part)),
+        "facts": about(part),
+        "material": { "href": address::material(&part.material.id), "text": part.material.name },
+        "fittings": fitting_links(booklet.uses.by_part.get(&part.number)),
+        "body": shared.map_or(Value::Null, |body| body_link(body)),
+        "goes_into": goes_into.map(|body| body_link(body)).collect::<Vec<_>>(),
+        "proofs": part.proven_on.iter().map(|proof| proof_line(booklet, proof)).collect::<Vec<_>>(),
+        "measures": super::measures::of(part, booklet.numerals),
+        "note": note(booklet, &part.number),
+    });
+    Draft {
+        layout: "part",
+        title: format!("{} {}", part.number, part.name),
+        kind: words::role(part.role),
+        values,
+    }
+}
+
+fn about(part: &Part) -> Vec<Value> {
+    let seen = part.mark_seen_after_assembly.map_or("", |seen| if seen { "yes" } else { "no" });
+    facts([
+        fact("Role", words::role(part.role)),
+        fact("Holds the conductor", if part.role.grips() { "yes" } else { "no" }),
+        fact("Drawing", part.drawing.as_str()),
+        fact("Used again", part.reuse.map_or("", words::reuse)),
+        fact("Mark seen on the assembled fitting", seen),
+        fact("Goes where others go of interface", part.interface.as_str()),
+    ])
+}
+
+fn proof_line(booklet: &Booklet<'_>, proof: &Proof) -> Value {
+    let link = conductor_link(&proof.conductor);
+    json!({
+        "href": link["href"],
+        "conductor": link["name"],
+        "load": proof.holding_load.map_or("not stated".to_owned(), |load| booklet.numerals.force(load)),
+        "report": super::view::or_else(&proof.report, "not stated"),
+        "date": proof.date.map_or("not stated".to_owned(), |date| date.to_string()),
+    })
+}

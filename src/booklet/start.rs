@@ -1,0 +1,102 @@
+//! The first page: what is in force, how to use it, fittings by duty and conductor, marks at a glance.
+
+use super::frame::Draft;
+use super::view::{body_link, conductor_link, fact, facts, fitting_link, mark, optional_mark, part_link};
+use super::{Booklet, chapters, conductors};
+use crate::catalogue::{Conductor, Duty, Fitting, Part};
+use crate::facts::words;
+use crate::notes::address;
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
+    let settings = &booklet.input.catalogue.settings;
+    let in_force = facts([
+        fact("Edition", settings.edition.as_str()),
+        fact("Date", settings.date.map_or_else(String::new, |date| date.to_string())),
+        fact("Answers for it", settings.owner.as_str()),
+        fact("State", booklet.input.state),
+    ]);
+    let values = json!({
+        "in_force": in_force,
+        "notices": notices(booklet),
+        "chapters": chapters::links(booklet),
+        "duties": duties(booklet),
+        "bodies": booklet.shared_bodies().map(|body| body_link(body)).collect::<Vec<_>>(),
+        "marks": marks(booklet),
+        "sheets": booklet.input.sheets,
+    });
+    Draft { layout: "start", title: "Start".to_owned(), kind: "Booklet", values }
+}
+
+fn notices(booklet: &Booklet<'_>) -> Vec<Value> {
+    let mut notices: Vec<_> = booklet.input.catalogue.notices.values().collect();
+    notices.sort_by(|a, b| (b.date, &b.number).cmp(&(a.date, &a.number)));
+    let date =
+        |date: Option<jiff::civil::Date>| date.map_or("not stated".to_owned(), |date| date.to_string());
+    let lines = notices.into_iter().map(|notice| {
+        json!({
+            "href": address::notice(&notice.number),
+            "number": notice.number,
+            "title": notice.title,
+            "date": notice.date.to_string(),
+            "effective": date(notice.effective),
+            "action_by": date(notice.action_by),
+        })
+    });
+    lines.collect()
+}
+
+fn duties(booklet: &Booklet<'_>) -> Vec<Value> {
+    let mut duties: BTreeMap<Duty, Vec<&Arc<Conductor>>> = BTreeMap::new();
+    for conductor in booklet.input.catalogue.conductors.values() {
+        duties.entry(conductor.duty).or_default().push(conductor);
+    }
+    let tables = duties.into_iter().map(|(duty, conductors)| {
+        let lines: Vec<Value> =
+            conductors.into_iter().flat_map(|conductor| lines(booklet, conductor)).collect();
+        json!({ "name": words::duty(duty), "lines": lines })
+    });
+    tables.collect()
+}
+
+/// A line a fitting; the first of them carries the conductor.
+fn lines(booklet: &Booklet<'_>, conductor: &Arc<Conductor>) -> Vec<Value> {
+    let fittings = booklet.uses.by_conductor.get(&conductor.id).map_or(&[][..], Vec::as_slice);
+    let mut lines: Vec<Value> = fittings.iter().map(|fitting| line(fitting)).collect();
+    if lines.is_empty() {
+        lines.push(json!({ "fitting": null, "stamp": "", "mark": null, "span": null }));
+    }
+    lines[0]["span"] = lines.len().into();
+    lines[0]["conductor"] = conductor_link(conductor);
+    lines[0]["build"] = conductors::build(booklet, conductor).into();
+    lines
+}
+
+fn line(fitting: &Fitting) -> Value {
+    let stamp = fitting.gripping().map(|item| item.part.stamp.as_str()).find(|stamp| !stamp.is_empty());
+    json!({
+        "fitting": fitting_link(fitting),
+        "stamp": stamp.unwrap_or_default(),
+        "mark": optional_mark(fitting.mark.as_ref()),
+        "span": null,
+    })
+}
+
+fn marks(booklet: &Booklet<'_>) -> Vec<Value> {
+    let parts = booklet.input.catalogue.parts.values().filter(|part| part.role.grips());
+    parts.filter_map(|part| marked(booklet, part)).collect()
+}
+
+fn marked(booklet: &Booklet<'_>, part: &Part) -> Option<Value> {
+    let own = booklet.mark_of(part)?;
+    let names: Vec<String> =
+        booklet.uses.conductors_of(part).iter().map(|conductor| conductor.name.clone()).collect();
+    Some(json!({
+        "mark": mark(own),
+        "stamp": part.stamp,
+        "part": part_link(part),
+        "conductors": names.join(", "),
+    }))
+}

@@ -1,0 +1,126 @@
+//! The pieces that pages are made of: links to records, named facts, marks, notes, cards.
+
+use super::Booklet;
+use crate::catalogue::{Conductor, Fitting, Mark, NoteAbout, Notice, Part, Status};
+use crate::facts::words;
+use crate::notes::{self, address};
+use serde_json::{Value, json};
+use std::fmt::Write;
+use std::sync::Arc;
+
+/// A name and a text; `None` where there is no text, so that what a record lacks is left out.
+pub(super) fn fact(name: &str, text: impl Into<String>) -> Option<Value> {
+    let text = text.into();
+    (!text.is_empty()).then(|| json!({ "name": name, "text": text }))
+}
+
+/// Facts that there are, as a list.
+pub(super) fn facts<const N: usize>(facts: [Option<Value>; N]) -> Vec<Value> {
+    facts.into_iter().flatten().collect()
+}
+
+fn link(href: String, number: &str, name: &str, status: String) -> Value {
+    json!({ "href": href, "number": number, "name": name, "status": status })
+}
+
+pub(super) fn fitting_link(fitting: &Fitting) -> Value {
+    let status = words::status(fitting.status, fitting.superseded_by.as_deref());
+    link(address::fitting(&fitting.number), &fitting.number, &fitting.name, status)
+}
+
+pub(super) fn fitting_links(fittings: Option<&Vec<Arc<Fitting>>>) -> Vec<Value> {
+    fittings.into_iter().flatten().map(|fitting| fitting_link(fitting)).collect()
+}
+
+pub(super) fn part_link(part: &Part) -> Value {
+    link(address::part(&part.number), &part.number, &part.name, status(part.status))
+}
+
+/// The page of all that goes into a body.
+pub(super) fn body_link(part: &Part) -> Value {
+    link(
+        address::body(&part.number),
+        &part.number,
+        &format!("{}: what goes into it", part.name),
+        String::new(),
+    )
+}
+
+pub(super) fn notice_link(notice: &Notice) -> Value {
+    link(address::notice(&notice.number), &notice.number, &notice.title, String::new())
+}
+
+pub(super) fn conductor_link(conductor: &Conductor) -> Value {
+    json!({ "href": address::conductor(&conductor.id), "name": conductor.name })
+}
+
+/// A part's status in words; empty while it is current.
+pub(super) fn status(status: Status) -> String {
+    words::status(status, None)
+}
+
+/// A mark as words, and as a swatch with its notches cut into the lower edge of a 48 × 26 box.
+pub(super) fn mark(mark: &Mark) -> Value {
+    let notches = words::notches(mark.notches);
+    let texts = [mark.colour.word(), &mark.text, &notches];
+    let words: Vec<&str> = texts.into_iter().filter(|text| !text.is_empty()).collect();
+    let ground = mark.colour.printed();
+    json!({
+        "words": words.join(", "),
+        "text": mark.text,
+        "fill": ground.hex(),
+        "ink": ground.text_on_it().hex(),
+        "outline": outline(mark.notches),
+    })
+}
+
+pub(super) fn optional_mark(of: Option<&Mark>) -> Value {
+    of.map_or(Value::Null, mark)
+}
+
+fn outline(notches: u32) -> String {
+    let pitch = 9_u32.min(44 / notches.max(1));
+    let mut path = "M1 1H47V25".to_owned();
+    for notch in 0..notches {
+        // Twice the distance from the middle, so that even numbers stay whole.
+        let centre = 24.0 + f64::from(pitch) * (f64::from(notches - 1) / 2.0 - f64::from(notch));
+        let half = f64::from(pitch) / 3.0;
+        let _ = write!(path, "L{:.1} 25L{centre:.1} 19L{:.1} 25", centre + half, centre - half);
+    }
+    path + "H1Z"
+}
+
+/// The note about a record as HTML; empty where there is none.
+pub(super) fn note(booklet: &Booklet<'_>, record: &str) -> String {
+    let catalogue = booklet.input.catalogue;
+    let note =
+        catalogue.notes.iter().find(|note| matches!(&note.about, NoteAbout::Record(id) if id == record));
+    note.map_or_else(String::new, |note| notes::to_html(note, catalogue).0.body)
+}
+
+/// The card of a fitting or shared body: its files, its issue, and its size on the screen.
+pub(super) fn card(booklet: &Booklet<'_>, number: &str) -> Value {
+    let (width, height) = booklet.input.catalogue.settings.card.cut();
+    let pixels = |length: crate::units::Length| format!("{:.0}", length.mm() * CARD_PIXELS_PER_MM);
+    json!({
+        "number": number,
+        "issue": booklet.input.issues.get(number).map_or("Draft, not issued.", String::as_str),
+        "width": pixels(width),
+        "height": pixels(height),
+        "sheets": booklet.input.sheets,
+    })
+}
+
+/// A little over life size, for a screen at arm's length.
+const CARD_PIXELS_PER_MM: f64 = 4.6;
+
+/// A text, or a word where there is none.
+pub(super) fn or_else(text: &str, otherwise: &str) -> String {
+    if text.is_empty() { otherwise.to_owned() } else { text.to_owned() }
+}
+
+/// JSON as it may stand inside a script element.
+pub(super) fn script_json(value: &Value) -> String {
+    let escape = |text: String| text.replace('<', "\\u003c").replace('\u{2028}', "\\u2028");
+    escape(value.to_string()).replace('\u{2029}', "\\u2029")
+}

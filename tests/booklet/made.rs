@@ -1,0 +1,49 @@
+//! The demo's booklet, made once for all tests.
+
+use fittingcards::booklet::{Input, Page, make};
+use fittingcards::catalogue::{self, Catalogue};
+use fittingcards::facts::{self, CardFacts};
+use fittingcards::layouts::Layouts;
+use fittingcards::mixups;
+use fittingcards::sketch::Options;
+use fittingcards::source::{DiskWorld, World};
+use fittingcards::typeset::Fonts;
+use fittingcards::units::Length;
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::LazyLock;
+
+/// Every file of the demo's booklet.
+pub static PAGES: LazyLock<Vec<Page>> = LazyLock::new(|| of_folder("content"));
+
+/// The booklet of a catalogue folder below the project's.
+pub fn of_folder(folder: &str) -> Vec<Page> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let world = DiskWorld::new(root.join(folder), root.join("layouts"));
+    let (layouts, faults) = Layouts::load(&world, "booklet", &[]).unwrap();
+    assert!(!faults.has_errors(), "{:?}", faults.sorted());
+    let catalogue: Catalogue = catalogue::load(&world).unwrap().catalogue;
+    let mixups = mixups::find(&catalogue);
+    let facts: BTreeMap<String, CardFacts> = facts::of_catalogue(&catalogue, &mixups)
+        .into_iter()
+        .map(|facts| (facts.number.clone(), facts))
+        .collect();
+    let (fonts, _) = Fonts::new(&world.fonts(), &[]);
+    let input = Input {
+        catalogue: &catalogue,
+        mixups: &mixups,
+        facts: &facts,
+        layouts: &layouts,
+        state: "Draft, not issued",
+        issues: &BTreeMap::new(),
+        drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
+        sheets: &["cards.pdf".to_owned()],
+    };
+    let pages = make(input);
+    pages.unwrap_or_else(|findings| panic!("{:#?}", findings.sorted()))
+}
+
+/// The pages among the files.
+pub fn html() -> impl Iterator<Item = &'static Page> {
+    PAGES.iter().filter(|page| page.path.ends_with(".html"))
+}

@@ -1,0 +1,76 @@
+//! Links lead somewhere, ids are there once, every page carries what it must, nothing is fetched.
+
+use crate::made::{PAGES, html};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The values of an attribute, in order.
+fn values<'a>(text: &'a str, attribute: &str) -> Vec<&'a str> {
+    let start = format!(" {attribute}=\"");
+    text.split(start.as_str()).skip(1).filter_map(|rest| rest.split('"').next()).collect()
+}
+
+#[test]
+fn every_link_leads_somewhere() {
+    let ids: BTreeMap<&str, BTreeSet<&str>> =
+        html().map(|page| (page.path.as_str(), values(&page.text, "id").into_iter().collect())).collect();
+    let files: BTreeSet<&str> = PAGES.iter().map(|page| page.path.as_str()).collect();
+    for page in html() {
+        for link in values(&page.text, "href").into_iter().chain(values(&page.text, "src")) {
+            if link.starts_with("../cards/") || link.starts_with("../sheets/") {
+                continue;
+            }
+            let (file, anchor) = link.split_once('#').unwrap_or((link, ""));
+            let file = if file.is_empty() { page.path.as_str() } else { file };
+            assert!(files.contains(file), "{}: {link} leads nowhere", page.path);
+            if !anchor.is_empty() {
+                assert!(ids[file].contains(anchor), "{}: {link} has no such place", page.path);
+            }
+        }
+    }
+}
+
+#[test]
+fn ids_are_there_once() {
+    for page in html() {
+        let ids = values(&page.text, "id");
+        let once: BTreeSet<&str> = ids.iter().copied().collect();
+        assert_eq!(ids.len(), once.len(), "{}: {ids:?}", page.path);
+    }
+}
+
+#[test]
+fn every_page_carries_edition_date_state_and_caution() {
+    for page in html() {
+        for text in
+            ["2026-2", "2026-11-25", "Draft, not issued", "Check the register", "Cards never authorise work"]
+        {
+            assert!(page.text.contains(text), "{} lacks {text:?}", page.path);
+        }
+    }
+}
+
+#[test]
+fn nothing_is_asked_of_a_network_and_nothing_is_styled_inline() {
+    for page in html() {
+        assert!(page.text.contains("default-src 'none'"), "{}", page.path);
+        for never in [" style=\"", "http://", "https://", "javascript:", "@import", "type=\"module\""] {
+            assert!(!page.text.contains(never), "{} has {never}", page.path);
+        }
+    }
+}
+
+#[test]
+fn there_is_a_page_for_every_record() {
+    let paths: BTreeSet<&str> = PAGES.iter().map(|page| page.path.as_str()).collect();
+    for path in
+        ["index.html", "index.js", "booklet.css", "booklet.js", "fitting-ST-4100.html", "part-ST-4103.html"]
+    {
+        assert!(paths.contains(path), "{path} in {paths:?}");
+    }
+    assert_eq!(paths.len(), PAGES.len());
+}
+
+#[test]
+fn the_same_records_give_the_same_bytes() {
+    assert!(crate::made::of_folder("content") == *PAGES);
+}
