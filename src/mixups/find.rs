@@ -183,7 +183,7 @@ fn openings<'a>(body: &'a Part, fittings: &[&'a Arc<Fitting>]) -> Vec<Opening<'a
 
 /// The fitting's own part that a gripping part takes the place of: itself, else one of the same role
 /// and interface, else of the same role, else the first.
-fn counterpart<'a>(part: &Part, own: &[&'a Arc<Part>]) -> Option<&'a Arc<Part>> {
+pub(super) fn counterpart<'a>(part: &Part, own: &[&'a Arc<Part>]) -> Option<&'a Arc<Part>> {
     let same_role = |own: &&&Arc<Part>| own.role == part.role;
     own.iter()
         .find(|own| own.number == part.number)

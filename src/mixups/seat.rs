@@ -74,8 +74,16 @@ pub(super) fn seats(fitting: &Arc<Fitting>) -> Vec<Seat<'_>> {
 
 /// Geometry of all that the gripping part works in: the body first, then the other parts in item order.
 pub(super) fn mating<'a>(fitting: &'a Fitting, body: Option<&'a Part>) -> Vec<&'a Geometry> {
+    mating_with(fitting, body).filter_map(|part| part.geometry.as_ref()).collect()
+}
+
+/// All that the gripping part works in: the body first, then the other parts in item order.
+pub(super) fn mating_with<'a>(
+    fitting: &'a Fitting,
+    body: Option<&'a Part>,
+) -> impl Iterator<Item = &'a Part> {
     let others = fitting.items.iter().map(|item| item.part.as_ref()).filter(|part| !part.role.grips());
-    body.into_iter().chain(others).filter_map(|part| part.geometry.as_ref()).collect()
+    body.into_iter().chain(others)
 }
 
 /// A joint with as many gripping parts of one role as it has conductors has one for each, in item

@@ -1,0 +1,91 @@
+//! Conductors that a caliper can't tell apart.
+
+use super::features::{Clue, STOP, clues};
+use crate::catalogue::{Catalogue, Conductor};
+use crate::grip::Interval;
+use crate::section::MaterialGroup;
+use crate::units::{Length, Numerals};
+use std::sync::Arc;
+
+/// Two conductors whose overall diameters overlap.
+#[derive(Debug, Clone)]
+pub struct LookAlike {
+    /// The one with the earlier id.
+    pub one: Arc<Conductor>,
+    /// The other.
+    pub other: Arc<Conductor>,
+    /// The diameters that both can have.
+    pub overlap: Interval,
+    /// What tells them apart by hand, surest first; empty where nothing does.
+    pub clues: Vec<Clue>,
+}
+
+impl LookAlike {
+    /// Whether something by hand tells them apart.
+    #[must_use]
+    pub fn settled_by_hand(&self) -> bool {
+        !self.clues.is_empty()
+    }
+
+    /// What tells them apart in words, or what to do where nothing by hand does; drum tags where known.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let mut words: Vec<String> = self.clues.iter().map(Clue::words).collect();
+        if words.is_empty() {
+            words.push(if copper_and_bronze(&self.one, &self.other) {
+                format!("copper and bronze feel and look the same: {STOP}")
+            } else {
+                STOP.to_owned()
+            });
+        }
+        words.extend(tags(&self.one, &self.other));
+        words.join("; ")
+    }
+}
+
+/// Every two conductors whose overall diameters overlap, in the order of their ids.
+///
+/// A diameter may be off by its record's tolerance, or by the catalogue's where it states none: a
+/// caliper on a line reads no better.
+#[must_use]
+pub fn look_alikes(catalogue: &Catalogue) -> Vec<LookAlike> {
+    let spare = catalogue.settings.limits.diameter_tolerance;
+    let numerals = Numerals::new(catalogue.settings.decimal_mark);
+    let mut wires: Vec<(Interval, &Arc<Conductor>)> =
+        catalogue.conductors.values().map(|wire| (diameters(wire, spare), wire)).collect();
+    wires.sort_by(|a, b| a.0.least.total_cmp(&b.0.least));
+    let mut found = Vec::new();
+    for (nth, (interval, wire)) in wires.iter().enumerate() {
+        for (next, other) in wires[nth + 1..].iter().take_while(|(next, _)| next.least <= interval.most) {
+            let overlap = Interval { least: next.least, most: next.most.min(interval.most) };
+            found.push(look_alike(wire, other, overlap, numerals));
+        }
+    }
+    found.sort_by(|a, b| (&a.one.id, &a.other.id).cmp(&(&b.one.id, &b.other.id)));
+    found
+}
+
+fn look_alike(
+    wire: &Arc<Conductor>,
+    other: &Arc<Conductor>,
+    overlap: Interval,
+    numerals: Numerals,
+) -> LookAlike {
+    let (one, other) = if wire.id < other.id { (wire, other) } else { (other, wire) };
+    LookAlike { one: Arc::clone(one), other: Arc::clone(other), overlap, clues: clues(one, other, numerals) }
+}
+
+fn diameters(wire: &Conductor, spare: Length) -> Interval {
+    let (middle, off) = (wire.section.overall_diameter, wire.diameter_tolerance.unwrap_or(spare));
+    Interval { least: middle - off, most: middle + off }
+}
+
+fn tags(one: &Conductor, other: &Conductor) -> Option<String> {
+    let (this, that) = (&one.identity.drum_tag, &other.identity.drum_tag);
+    (!this.is_empty() && !that.is_empty() && this != that).then(|| format!("drum tag: {this}, not {that}"))
+}
+
+fn copper_and_bronze(one: &Conductor, other: &Conductor) -> bool {
+    use MaterialGroup::{Bronze, Copper};
+    matches!((one.material.group, other.material.group), (Copper, Bronze) | (Bronze, Copper))
+}
