@@ -30,6 +30,9 @@ pub(super) fn conductor(
     let section = construction
         .as_ref()
         .and_then(|construction| section(document, construction, material.as_deref(), wire_tolerance, check));
+    if let Some(ConstructionRecord::Grooved(field)) = record.construction.as_ref().map(|field| &field.value) {
+        check_wear(&field.value, check);
+    }
     if !check.is_sound() {
         return None;
     }
@@ -155,12 +158,9 @@ fn strands(field: &Field<GroupRecord>, check: &mut Check<'_>) -> Option<Strands>
                 (false, false) => "neither",
                 _ => return None,
             };
-            check.fault(
-                "not-exactly-one",
-                field,
-                "a group of wires has exactly one of two keys",
-                |finding| finding.found(found).expected("either `wires` or `layers`"),
-            );
+            check.fault("not-exactly-one", field, "wires are given by number or by layer", |finding| {
+                finding.found(found).expected("either `wires` or `layers`")
+            });
             None
         }
     }
@@ -176,6 +176,24 @@ fn grooved(record: &GroovedRecord) -> Option<Grooved> {
         lower_flank: record.lower_flank.as_ref()?.value.into(),
         upper_flank: record.upper_flank.as_ref()?.value.into(),
     })
+}
+
+/// Heights fall from the new wire to the stop; a wear table could not be made otherwise.
+fn check_wear(record: &GroovedRecord, check: &mut Check<'_>) {
+    let Some(wear) = record.wear.as_ref().map(|field| &field.value) else { return };
+    let heights = [&record.height, &wear.plan_height, &wear.replace_height, &wear.stop_height];
+    let heights: Vec<&Field<Size<Mm, 50>>> = heights.into_iter().flatten().collect();
+    for pair in heights.windows(2) {
+        if pair[1].value > pair[0].value {
+            let message = format!("a worn wire is not higher than {} mm", pair[0].value.bare());
+            check.fault("heights-not-falling", pair[1], message, |finding| {
+                finding
+                    .found(format!("{} mm", pair[1].value.bare()))
+                    .expected("heights that fall from new to plan, replace and stop")
+                    .related(pair[0].place.clone(), "the height before it")
+            });
+        }
+    }
 }
 
 fn wear(record: &ConstructionRecord) -> Option<WearLimits> {

@@ -78,6 +78,14 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     let holders = shelf(Kind::Holder, &records.holders, names, findings, |document, check| {
         holder(document, &fittings, &parts, check)
     });
+    let left_out = materials
+        .left_out()
+        .chain(conductors.left_out())
+        .chain(parts.left_out())
+        .chain(notices.left_out())
+        .chain(fittings.left_out())
+        .chain(holders.left_out())
+        .collect();
     Catalogue {
         settings: settings(records.settings.as_ref()),
         notes: notes(&records.notes, names, findings),
@@ -88,6 +96,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         fittings: fittings.sound,
         notices: notices.sound,
         holders: holders.sound,
+        left_out,
     }
 }
 

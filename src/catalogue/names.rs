@@ -111,7 +111,8 @@ fn built_in_taken(named: &Named) -> Option<Finding> {
 }
 
 fn doubled(named: &Named, first: &Named) -> Finding {
-    let message = format!("this {} has the id of a {}", named.kind.word(), first.kind.word());
+    let other = if named.kind == first.kind { "another" } else { "a" };
+    let message = format!("this {} has the id of {other} {}", named.kind.word(), first.kind.word());
     let help = if named.id == first.id {
         "ids and numbers are given once over all kinds of record"
     } else {

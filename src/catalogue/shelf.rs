@@ -70,6 +70,11 @@ impl<T> Shelf<T> {
         }
     }
 
+    /// The ids of the records that are left out.
+    pub(super) fn left_out(&self) -> impl Iterator<Item = String> {
+        self.left_out.iter().cloned()
+    }
+
     /// Whether there is a record of that id, sound or left out.
     pub(super) fn knows(&self, id: &str) -> bool {
         self.sound.contains_key(id) || self.left_out.contains(id)

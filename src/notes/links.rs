@@ -30,6 +30,9 @@ pub(super) fn resolve(
         return by_scheme(&scheme, destination, place);
     }
     let (name, anchor) = destination.split_once('#').unwrap_or((destination, ""));
+    if catalogue.left_out.contains(name) {
+        return Ok(Target::Nothing);
+    }
     let (page, target) =
         if name.is_empty() { (String::new(), Some(note)) } else { find(name, &place, note, catalogue)? };
     if anchor.is_empty() {

@@ -8,7 +8,7 @@ use crate::catalogue::{
 use crate::diagnostics::Finding;
 use crate::source::{FilePath, Place};
 use crate::units::Length;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 fn origin(path: &str) -> Origin {
@@ -48,6 +48,7 @@ fn catalogue(notes: Vec<Note>) -> Catalogue {
         holders: BTreeMap::new(),
         notes,
         fonts: Vec::new(),
+        left_out: BTreeSet::new(),
     }
 }
 

@@ -6,8 +6,8 @@ use std::collections::HashMap;
 
 /// How deep values may nest; records need six.
 const DEEPEST: usize = 32;
-/// How many values aliases may add to a file.
-const MOST_FROM_ALIASES: usize = 100_000;
+/// How much aliases may add to a file: values and the bytes of their text, together.
+const MOST_FROM_ALIASES: usize = 1_000_000;
 
 /// A value's place and shape.
 #[derive(Debug, Clone)]
@@ -131,7 +131,8 @@ impl Builder {
         };
         self.from_aliases += size;
         if self.from_aliases > MOST_FROM_ALIASES {
-            let message = format!("aliases repeat more than {MOST_FROM_ALIASES} values in this file");
+            let message =
+                format!("aliases repeat too much: more than {MOST_FROM_ALIASES} bytes in this file");
             let help = "write the values out; aliases of aliases grow without bound";
             return Err(Trouble::new("alias-bomb", line, column, message).help(help));
         }
@@ -159,7 +160,7 @@ fn beside(key: Spot, mut value: Spot) -> (Spot, Spot) {
 
 fn size(spot: &Spot) -> usize {
     match &spot.shape {
-        Shape::Scalar { .. } => 1,
+        Shape::Scalar { written, .. } => 1 + written.len(),
         Shape::List(items) => 1 + items.iter().map(size).sum::<usize>(),
         Shape::Map(entries) => 1 + entries.iter().map(|(key, value)| size(key) + size(value)).sum::<usize>(),
     }

@@ -141,7 +141,8 @@ impl<'a> Reader<'a> {
         if known != 1 {
             let found: Vec<&str> = entries.iter().map(|entry| entry.key.as_str()).collect();
             self.fault("not-exactly-one", node, format!("{called} has exactly one of its keys"), |finding| {
-                finding.found(listed(&found)).expected(format!("one of {}", listed(keys)))
+                let found = if found.is_empty() { "none".to_owned() } else { listed(&found) };
+                finding.found(found).expected(format!("one of {}", listed(keys)))
             });
         }
         None

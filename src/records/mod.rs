@@ -13,6 +13,7 @@ mod raw;
 mod record;
 mod scalar;
 mod schema;
+mod schemas;
 mod sort;
 mod text;
 mod words;
@@ -28,7 +29,8 @@ pub use number::{
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,
 };
 pub use range::Range;
-pub use scalar::{Day, Identifier, Name, Prose, Text, Truth};
+pub use scalar::{Day, Identifier, Language, Name, Prose, Text, Truth};
+pub use schemas::schemas;
 pub use text::decode;
 pub use words::{
     BearsOnWord, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, InServiceWord, MagneticWord,

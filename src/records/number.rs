@@ -141,9 +141,12 @@ impl<U: Unit, S: Sign, const MOST: u32> Number<U, S, MOST> {
         if value < 0.0 && !S::NEGATIVE {
             return Some(("negative", "this can't be negative", "take the sign away, or correct the figure"));
         }
-        let likely = value.abs() >= most * 1e-9 && value.abs() <= most;
         let help = "look at the decimal mark and at the unit that the key names";
-        (!likely).then_some(("absurd", "no such thing has this size", help))
+        match value.abs() {
+            size if size > most => Some(("absurd", "this is too large to be true", help)),
+            size if size < most * 1e-9 => Some(("absurd", "this is too small to be true", help)),
+            _ => None,
+        }
     }
 }
 
@@ -259,8 +262,10 @@ fn is_huge(written: &str) -> bool {
 fn mend(node: &Node) -> Option<String> {
     let Content::Scalar(scalar) = &node.content else { return None };
     let written = scalar.written.trim();
-    if written.parse::<f64>().is_ok() {
-        return Some(format!("write it without quotes: {written}"));
+    match written.parse::<f64>() {
+        Ok(_) if scalar.quoted => return Some(format!("write it without quotes: {written}")),
+        Ok(value) => return Some(format!("write it as {value}")),
+        Err(_) => {}
     }
     let plain = written.replace('_', "").replace(',', ".");
     if plain.parse::<f64>().is_ok() {

@@ -46,6 +46,10 @@ scalar! {
     Text(String), json!({ "type": ["string", "number"], "maxLength": LONGEST_LINE })
 }
 scalar! {
+    /// A language tag of BCP 47, such as `en` or `en-GB`.
+    Language(String), json!({ "type": "string", "pattern": "^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$" })
+}
+scalar! {
     /// A paragraph: line breaks count as spaces.
     Prose(String), json!({ "type": "string", "maxLength": LONGEST_PROSE })
 }
@@ -105,6 +109,24 @@ impl Read for Name {
             return Some(Self(written));
         }
         reader.fault("bad-text", node, "this text is empty", |finding| finding.expected("some text"));
+        None
+    }
+}
+
+impl Read for Language {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let written = one_line(node, reader)?;
+        let sized = |part: &str, least| (least..=8).contains(&part.len());
+        let letters = |part: &str| part.chars().all(|letter| letter.is_ascii_alphanumeric());
+        let mut parts = written.split('-');
+        let first = parts.next().unwrap_or_default();
+        let good = sized(first, 2) && first.chars().all(|letter| letter.is_ascii_alphabetic());
+        if good && parts.all(|part| sized(part, 1) && letters(part)) {
+            return Some(Self(written));
+        }
+        reader.fault("bad-language", node, "this is no language tag", |finding| {
+            finding.found(shortened(&written)).expected("a tag of BCP 47, such as `en` or `en-GB`")
+        });
         None
     }
 }

@@ -64,8 +64,7 @@ pub(super) fn one_word(node: &Node, reader: &mut Reader<'_>, words: &[&str]) -> 
     };
     let index = words.iter().position(|word| *word == written);
     if index.is_none() {
-        let message =
-            format!("`{}` is not one of the words for this", super::text::shortened(&scalar.written));
+        let message = format!("`{}` is not a word for this", super::text::shortened(&scalar.written));
         reader.fault("unknown-word", node, message, |finding| {
             let finding = finding.expected(format!("one of {}", listed(words)));
             match nearest(&scalar.written, words.iter().copied()) {

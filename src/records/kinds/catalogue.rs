@@ -2,8 +2,8 @@
 
 use crate::records::record::record;
 use crate::records::{
-    CardSize, Day, DecimalMark, FlipEdge, Identifier, Mm, Name, Orientation, Percent, Plain, Prose, Pt,
-    SheetSize, Size, SizeOrZero, Truth,
+    CardSize, Day, DecimalMark, FlipEdge, Identifier, Language, Mm, Name, Orientation, Percent, Plain, Prose,
+    Pt, SheetSize, Size, SizeOrZero, Truth,
 };
 
 record! {
@@ -18,7 +18,7 @@ record! {
         /// Date of this state.
         date: Day, Optional;
         /// BCP 47 language tag.
-        language: Name, Optional;
+        language: Language, Optional;
         /// Between whole numbers and decimals.
         decimal_mark: DecimalMark, Optional;
         /// Size and orientation of cards.

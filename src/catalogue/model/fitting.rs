@@ -1,0 +1,136 @@
+//! Assemblies of parts.
+
+use super::{Conductor, Notice, Origin, Part};
+use crate::colour::Mark;
+use crate::records::{Family, Role, StandOutFrom, Status};
+use crate::units::{Force, Length, Torque};
+use jiff::civil::Date;
+use std::sync::Arc;
+
+/// An assembly of parts that ends, anchors or joins a conductor.
+#[derive(Debug, Clone)]
+pub struct Fitting {
+    /// Its number.
+    pub number: String,
+    /// Its name.
+    pub name: String,
+    /// How it works.
+    pub family: Family,
+    /// The conductor, or the two of a joint.
+    pub conductors: Vec<Arc<Conductor>>,
+    /// Parts in item order.
+    pub items: Vec<Item>,
+    /// Its mark: stated on it, else its gripping part's.
+    pub mark: Option<Mark>,
+    /// Whether the mark can be seen on the assembled fitting, where stated on it or on its gripping part.
+    pub mark_seen_after_assembly: Option<bool>,
+    /// What must be readable on the assembled fitting; empty where not stated.
+    pub stamp: String,
+    /// Stand-out to be measured.
+    pub stand_out: Option<StandOut>,
+    /// How far the conductor goes in.
+    pub insertion: Option<Length>,
+    /// How much of it sticks out behind.
+    pub tail: Option<Length>,
+    /// Proven without slip.
+    pub holding_load: Option<Force>,
+    /// What it may be used at.
+    pub line_tension_max: Option<Force>,
+    /// What is tightened and how.
+    pub tightening: Vec<Tightening>,
+    /// What a second person checks before it is closed; empty where not stated.
+    pub witness: String,
+    /// Assembly steps.
+    pub steps: Vec<String>,
+    /// What makes it unfit.
+    pub reject_if: Vec<String>,
+    /// Notices that concern it.
+    pub notices: Vec<Arc<Notice>>,
+    /// Whether it may be used.
+    pub status: Status,
+    /// What replaces it.
+    pub superseded_by: Option<String>,
+    /// What becomes of fittings already in the line, where stated.
+    pub in_service: Option<InService>,
+    /// Where it stands.
+    pub origin: Origin,
+}
+
+impl Fitting {
+    /// The first conductor: the only one, but for joints.
+    ///
+    /// # Panics
+    /// Never: the catalogue keeps no fitting without a conductor.
+    #[must_use]
+    pub fn conductor(&self) -> &Arc<Conductor> {
+        &self.conductors[0]
+    }
+
+    /// The items whose parts hold the conductor, in item order.
+    pub fn gripping(&self) -> impl Iterator<Item = &Item> {
+        self.items.iter().filter(|item| item.part.role.grips())
+    }
+
+    /// The items that are bodies, in item order.
+    pub fn bodies(&self) -> impl Iterator<Item = &Item> {
+        self.items.iter().filter(|item| item.part.role == Role::Body)
+    }
+}
+
+/// A part in a fitting.
+#[derive(Debug, Clone)]
+pub struct Item {
+    /// The part.
+    pub part: Arc<Part>,
+    /// How many of it.
+    pub quantity: u32,
+}
+
+/// The stand-out that is measured on a fitting.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StandOut {
+    /// Between what it is measured.
+    pub from: StandOutFrom,
+    /// Window after tightening.
+    pub seated: Option<Window<Length>>,
+    /// Window after line tension has drawn the gripping part in.
+    pub tensioned: Option<Window<Length>>,
+}
+
+/// Least and most that is right.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Window<T> {
+    /// Least.
+    pub min: T,
+    /// Most.
+    pub max: T,
+}
+
+/// One tightening.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tightening {
+    /// What is tightened.
+    pub item: String,
+    /// Its thread, such as "M36x2"; empty where not stated.
+    pub thread: String,
+    /// Spanner size.
+    pub spanner: Option<Length>,
+    /// Torque window.
+    pub torque: Option<Window<Torque>>,
+    /// Preload that the torque is meant to give.
+    pub preload: Option<Force>,
+    /// What is greased, in words.
+    pub grease: Vec<String>,
+    /// How many times round.
+    pub passes: Option<u32>,
+}
+
+/// What becomes of fittings already in the line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs, reason = "the names say it")]
+pub enum InService {
+    MayStay,
+    Inspect,
+    ReplaceBy(Date),
+    StopNow,
+}

@@ -1,0 +1,93 @@
+//! What `catalogue.yaml` settles.
+
+use super::Origin;
+use crate::records::{CardSize, FlipEdge, Orientation, SheetSize};
+use crate::units::Length;
+use jiff::civil::Date;
+
+/// What `catalogue.yaml` settles.
+#[derive(Debug, Clone)]
+pub struct Settings {
+    /// Title of the booklet.
+    pub title: String,
+    /// Who answers for it.
+    pub owner: String,
+    /// The edition being prepared.
+    pub edition: String,
+    /// Date of this state: SOURCE_DATE_EPOCH, else stated, else the newest notice or register date.
+    pub date: Option<Date>,
+    /// BCP 47 language tag.
+    pub language: String,
+    /// Between whole numbers and decimals: `.` or `,`.
+    pub decimal_mark: char,
+    /// Size and orientation of cards.
+    pub card: CardFormat,
+    /// Sheet that cards are printed on.
+    pub sheet: SheetFormat,
+    /// What the audit measures by.
+    pub limits: Limits,
+    /// Printed on every card and page.
+    pub caution: String,
+    /// Where it stands.
+    pub origin: Origin,
+}
+
+/// Size and orientation of a card.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct CardFormat {
+    /// Paper size.
+    pub size: CardSize,
+    /// Which way up.
+    pub orientation: Orientation,
+}
+
+impl CardFormat {
+    /// Width and height of the cut card.
+    #[must_use]
+    pub fn cut(self) -> (Length, Length) {
+        let (short, long) = match self.size {
+            CardSize::A7 => (74.0, 105.0),
+            CardSize::A6 => (105.0, 148.0),
+            CardSize::Id1 => (53.98, 85.60),
+        };
+        let (short, long) = (Length::from_mm(short), Length::from_mm(long));
+        match self.orientation {
+            Orientation::Portrait => (short, long),
+            Orientation::Landscape => (long, short),
+        }
+    }
+}
+
+/// The sheet that cards are printed on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SheetFormat {
+    /// Paper size.
+    pub size: SheetSize,
+    /// The edge that the printer turns the sheet over.
+    pub flip: FlipEdge,
+    /// Whether crop marks are drawn.
+    pub crop_marks: bool,
+    /// How far colour runs past the cut.
+    pub bleed: Length,
+}
+
+/// What the audit measures by.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Limits {
+    /// Stated section against computed, percent.
+    pub section_tolerance_percent: f64,
+    /// Stated diameter against computed.
+    pub diameter_tolerance: Length,
+    /// Nominal size against computed section, percent.
+    pub nominal_tolerance_percent: f64,
+    /// Holding load against breaking load, percent.
+    pub holding_percent_of_breaking_load: f64,
+    /// Of a collet's closure, kept in hand.
+    pub closure_reserve: Length,
+    /// A difference that a gauge or an eye finds on site.
+    pub visible_stand_out: Length,
+    /// Smallest type on a card.
+    pub smallest_type: Length,
+    /// Smallest CIEDE2000 between marks of one body.
+    pub mark_difference: f64,
+}

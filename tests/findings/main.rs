@@ -1,0 +1,97 @@
+//! Wrecked catalogues: a folder for each, named after the finding it gets, with what is printed.
+//!
+//! A folder `tests/findings/<code>/` holds a catalogue and `expected.txt`. Adding a folder adds a test.
+//! With UPDATE=1 in the environment the expected texts are written anew, and the run fails.
+
+use fittingcards::catalogue::{Loaded, load};
+use fittingcards::diagnostics::{Colour, Findings, print};
+use fittingcards::notes::to_html;
+use fittingcards::source::{DiskWorld, FilePath, Folder, World, WorldError};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+mod generated;
+
+#[test]
+fn every_folder_gets_what_it_expects() {
+    let update = option_env_now("UPDATE").is_some();
+    let mut wrong = Vec::new();
+    for folder in folders() {
+        let code = folder.file_name().unwrap().to_string_lossy().into_owned();
+        let printed = printed(&InFolder(DiskWorld::new(&folder, folder.join("none"))));
+        let expected = folder.join("expected.txt");
+        if update {
+            write(&expected, &printed);
+        }
+        if !printed.contains(&format!("[{code}]")) {
+            wrong.push(format!("{code}: no finding has this code\n{printed}"));
+        } else if read(&expected) != printed {
+            wrong.push(format!("{code}: expected\n{}\nprinted\n{printed}", read(&expected)));
+        }
+    }
+    assert!(!update, "the expected texts were written anew: read them, and run without UPDATE");
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What is printed of a catalogue's findings, those of its notes among them.
+fn printed(world: &dyn World) -> String {
+    let Loaded { catalogue, mut findings } = load(world).unwrap();
+    for note in &catalogue.notes {
+        findings.extend(to_html(note, &catalogue).1);
+    }
+    print_findings(&findings, world)
+}
+
+fn print_findings(findings: &Findings, world: &dyn World) -> String {
+    let mut out = Vec::new();
+    print(findings, world, Colour::Without, &mut out).unwrap();
+    String::from_utf8(out).unwrap()
+}
+
+/// A folder on disk without the expected text, whose files are shown by their path in it.
+struct InFolder(DiskWorld);
+
+impl World for InFolder {
+    fn files(&self, folder: Folder) -> Result<Vec<FilePath>, WorldError> {
+        let mut files = self.0.files(folder)?;
+        files.retain(|file| file.path.as_ref() != "expected.txt");
+        Ok(files)
+    }
+
+    fn read(&self, file: &FilePath) -> Result<Arc<[u8]>, WorldError> {
+        self.0.read(file)
+    }
+
+    fn source_date_epoch(&self) -> Option<&str> {
+        None
+    }
+
+    fn display(&self, file: &FilePath) -> String {
+        file.path.to_string()
+    }
+}
+
+fn folders() -> Vec<PathBuf> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/findings");
+    #[allow(clippy::disallowed_methods, reason = "a test reads its own folders")]
+    let entries = std::fs::read_dir(root).unwrap();
+    let mut folders: Vec<PathBuf> =
+        entries.map(|entry| entry.unwrap().path()).filter(|path| path.is_dir()).collect();
+    folders.sort();
+    assert!(folders.len() >= 25, "there are {} folders", folders.len());
+    folders
+}
+
+fn read(path: &Path) -> String {
+    #[allow(clippy::disallowed_methods, reason = "a test reads its own expectations")]
+    std::fs::read_to_string(path).unwrap_or_default()
+}
+
+fn write(path: &Path, text: &str) {
+    std::fs::write(path, text).unwrap();
+}
+
+fn option_env_now(name: &str) -> Option<String> {
+    #[allow(clippy::disallowed_methods, reason = "blessing is asked for by the environment")]
+    std::env::var(name).ok()
+}
