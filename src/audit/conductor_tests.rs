@@ -10,7 +10,7 @@ use crate::mixups::Mixups;
 use crate::section::{Citation, Composite, Construction, Grooved, Group, Strands, compute, materials};
 use crate::source::{FilePath, Place};
 use crate::units::{Angle, Area, Force, Length, LinearMass, LinearResistance};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 fn group(wires: u32, diameter: f64) -> Group {
@@ -97,6 +97,7 @@ fn catalogue(conductor: Conductor) -> Catalogue {
         holders: BTreeMap::new(),
         notes: Vec::new(),
         fonts: Vec::new(),
+        left_out: BTreeSet::new(),
     }
 }
 
