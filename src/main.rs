@@ -1,4 +1,8 @@
 //! The `fittingcards` program.
 #![cfg_attr(not(test), deny(clippy::disallowed_methods, clippy::unwrap_used))]
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    fittingcards::cli::run()
+}

@@ -1,1 +1,53 @@
 //! The command line: one file a command; the only place that prints or exits.
+
+mod audit;
+mod mixups;
+mod options;
+mod outcome;
+mod report;
+mod section;
+mod start;
+
+use clap::{Parser, Subcommand};
+use options::Globals;
+use std::process::ExitCode;
+
+/// Illustrated fitting reference cards for overhead lines.
+#[derive(Debug, Parser)]
+#[command(name = "fittingcards", version, about, max_term_width = 100)]
+struct CommandLine {
+    #[command(flatten)]
+    globals: Globals,
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Check only; nothing is written
+    Audit(audit::Options),
+    /// Compute one conductor from the command line or from a record
+    Section(Box<section::Options>),
+    /// Which wrong part goes into which body, and what then happens
+    Mixups(mixups::Options),
+    /// Write a small working catalogue into an empty folder
+    Start(start::Options),
+}
+
+/// Runs the program on the process's arguments.
+///
+/// Exit codes: 0 done; 1 the catalogue has errors; 2 the command line or the machine is at fault.
+#[must_use]
+pub fn run() -> ExitCode {
+    let CommandLine { globals, command } = CommandLine::parse();
+    let outcome = match command {
+        Command::Audit(options) => audit::run(&globals, &options),
+        Command::Section(options) => section::run(&globals, &options),
+        Command::Mixups(options) => mixups::run(&globals, &options),
+        Command::Start(options) => start::run(&globals, &options),
+    };
+    match outcome {
+        Ok(outcome) => outcome.code(),
+        Err(fault) => report::fault(&fault, &globals),
+    }
+}

@@ -1,0 +1,66 @@
+//! Options that every command takes.
+
+use crate::diagnostics::Colour;
+use crate::source::DiskWorld;
+use anstream::ColorChoice;
+use clap::{Args, ValueEnum};
+use std::path::PathBuf;
+
+/// Options that every command takes.
+#[derive(Debug, Args)]
+pub(super) struct Globals {
+    /// Folder of the records
+    #[arg(long, value_name = "DIR", default_value = "content", global = true)]
+    pub catalogue: PathBuf,
+    /// Folder of layouts; the built-in ones stand in where a file is missing
+    #[arg(long, value_name = "DIR", default_value = "layouts", global = true)]
+    pub layouts: PathBuf,
+    /// Folder that is written
+    #[arg(long, value_name = "DIR", default_value = "output", global = true)]
+    pub output: PathBuf,
+    /// How results and findings are given
+    #[arg(long, value_enum, default_value_t = Format::Text, global = true)]
+    pub format: Format,
+    /// Whether messages are coloured; NO_COLOR is honoured
+    #[arg(long, value_enum, default_value_t = When::Auto, global = true)]
+    pub colour: When,
+    /// Say nothing but errors and results
+    #[arg(long, global = true)]
+    pub quiet: bool,
+}
+
+/// How results and findings are given.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// For people
+    Text,
+    /// For other programs
+    Json,
+}
+
+/// Whether messages are coloured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum When {
+    /// On a terminal
+    Auto,
+    /// Also in a pipe
+    Always,
+    /// Not at all
+    Never,
+}
+
+impl Globals {
+    pub(super) fn world(&self) -> DiskWorld {
+        DiskWorld::new(&self.catalogue, &self.layouts)
+    }
+
+    /// Whether what goes to standard error is coloured.
+    pub(super) fn colour(&self) -> Colour {
+        let choice = match self.colour {
+            When::Auto => anstream::AutoStream::choice(&std::io::stderr()),
+            When::Always => ColorChoice::Always,
+            When::Never => ColorChoice::Never,
+        };
+        if choice == ColorChoice::Never { Colour::Without } else { Colour::With }
+    }
+}

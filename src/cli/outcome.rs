@@ -1,0 +1,47 @@
+//! How a command ends.
+
+use crate::source::WorldError;
+use std::process::ExitCode;
+
+/// A command that ran to its end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Outcome {
+    /// Done.
+    Done,
+    /// The catalogue has errors, or warnings that were not to be.
+    Refused,
+}
+
+impl Outcome {
+    pub(super) fn code(self) -> ExitCode {
+        match self {
+            Self::Done => ExitCode::SUCCESS,
+            Self::Refused => ExitCode::from(1),
+        }
+    }
+}
+
+/// The command line or the machine is at fault; exit code 2.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Fault {
+    /// What is the matter, with what was found and what would do.
+    pub message: String,
+}
+
+impl Fault {
+    pub(super) fn new(message: impl Into<String>) -> Self {
+        Self { message: message.into() }
+    }
+}
+
+impl From<WorldError> for Fault {
+    fn from(error: WorldError) -> Self {
+        Self::new(error.to_string())
+    }
+}
+
+impl From<std::io::Error> for Fault {
+    fn from(error: std::io::Error) -> Self {
+        Self::new(error.to_string())
+    }
+}

@@ -1,0 +1,109 @@
+//! Which conductor is asked about: one from the command line, or one of the catalogue.
+
+use super::super::options::Globals;
+use super::super::outcome::{Fault, Outcome};
+use super::super::report::{self, Strictness};
+use super::{Options, parse};
+use crate::catalogue::{self, Catalogue, Conductor};
+use crate::section::{Composite, Construction, Material, Rope, RopeCore, materials};
+use crate::units::Stress;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// A conductor to be computed.
+pub(super) enum Question {
+    /// Built on the command line.
+    Built { construction: Construction, material: Option<Arc<Material>> },
+    /// A record.
+    Recorded(Arc<Conductor>),
+}
+
+impl Question {
+    pub(super) fn material(&self) -> Option<&Material> {
+        match self {
+            Self::Built { material, .. } => material.as_deref(),
+            Self::Recorded(conductor) => Some(&conductor.material),
+        }
+    }
+}
+
+/// The conductor that the options name, and how the run ends: refused where the catalogue that had to
+/// be read has errors, even though they don't take the answer away.
+pub(super) fn question(globals: &Globals, options: &Options) -> Result<(Question, Outcome), Fault> {
+    let needs_catalogue = options.conductor.is_some()
+        || [&options.material, &options.core_material]
+            .into_iter()
+            .flatten()
+            .any(|id| !materials::built_in().contains_key(id));
+    let (known, outcome) = match needs_catalogue {
+        true => {
+            let (catalogue, outcome) = read(globals)?;
+            if let Some(id) = &options.conductor {
+                return Ok((Question::Recorded(find(&catalogue.conductors, id, "conductor")?), outcome));
+            }
+            (catalogue.materials, outcome)
+        }
+        false => (materials::built_in().clone(), Outcome::Done),
+    };
+    let material = |id: &Option<String>| id.as_deref().map(|id| find(&known, id, "material")).transpose();
+    let construction = construction(options, material(&options.core_material)?).map_err(Fault::new)?;
+    Ok((Question::Built { construction, material: material(&options.material)? }, outcome))
+}
+
+/// Reads the catalogue as far as it can be read; its findings go to standard error.
+fn read(globals: &Globals) -> Result<(Catalogue, Outcome), Fault> {
+    let world = globals.world();
+    let loaded = catalogue::load(&world)?;
+    report::findings(&loaded.findings, &world, globals)?;
+    Ok((loaded.catalogue, Strictness::Errors.outcome(&loaded.findings)))
+}
+
+fn find<T>(known: &BTreeMap<String, Arc<T>>, id: &str, kind: &str) -> Result<Arc<T>, Fault> {
+    if let Some(found) = known.get(id) {
+        return Ok(Arc::clone(found));
+    }
+    let nearest = known
+        .keys()
+        .map(|name| (strsim::jaro_winkler(name, id), name))
+        .filter(|(likeness, _)| *likeness > 0.7)
+        .max_by(|(a, _), (b, _)| a.total_cmp(b))
+        .map(|(_, name)| format!("; did you mean '{name}'?"))
+        .unwrap_or_default();
+    Err(Fault::new(format!("there is no {kind} '{id}'{nearest}")))
+}
+
+fn construction(options: &Options, core_material: Option<Arc<Material>>) -> Result<Construction, String> {
+    if let Some(text) = &options.stranded {
+        let (outer, core) = parse::stranded(text)?;
+        return match core {
+            Some(core) => Ok(Construction::Composite(Composite { core, core_material, outer })),
+            None if core_material.is_some() => Err(format!(
+                "--core-material: '{text}' has no core; a core is written behind a plus, 26/3.45+7/2.68"
+            )),
+            None => Ok(Construction::Stranded(outer)),
+        };
+    }
+    if let Some(text) = &options.rope {
+        return rope(options, text);
+    }
+    let forms = [
+        (&options.solid, parse::solid as fn(&str) -> Result<Construction, String>),
+        (&options.tube, parse::tube),
+        (&options.bar, parse::bar),
+    ];
+    forms
+        .into_iter()
+        .find_map(|(text, form)| text.as_deref().map(form))
+        .unwrap_or_else(|| Err("a construction or --conductor is needed".to_owned()))
+}
+
+fn rope(options: &Options, text: &str) -> Result<Construction, String> {
+    let (class, diameter) = parse::rope(text)?;
+    // A single strand has no core to name; a rope's core decides its factors, so it is never guessed.
+    let core = match options.core {
+        Some(core) => core.into(),
+        None if class.starts_with("1x") => RopeCore::Wsc,
+        None => return Err("--rope needs --core wsc, iwrc or fibre: the core decides the factors".to_owned()),
+    };
+    Ok(Construction::Rope(Rope { class, core, diameter, grade: options.grade.map(Stress::from_n_per_mm2) }))
+}

@@ -1,0 +1,36 @@
+//! The sketch of the conductor asked about.
+
+use super::super::outcome::Fault;
+use super::answer::Answer;
+use super::question::Question;
+use crate::sketch::{Drawing, Options, Subject, conductor_section, section_of, worn_section};
+use crate::source::World;
+use crate::typeset::Fonts;
+use crate::units::Length;
+use std::path::Path;
+
+/// The room that a sketch on its own has.
+const ROOM_MM: f64 = 120.0;
+
+pub(super) fn write(
+    world: &dyn World,
+    question: &Question,
+    answer: &Answer,
+    file: &Path,
+) -> Result<(), Fault> {
+    // The built-in fonts are sound: what they find is about fonts of a catalogue.
+    let (fonts, _) = Fonts::new(&world.fonts(), &[]);
+    let room = Length::from_mm(ROOM_MM);
+    let drawing = draw(question, answer, &Options::new(&fonts, room, room));
+    std::fs::write(file, drawing.to_svg()).map_err(|error| Fault::new(format!("{}: {error}", file.display())))
+}
+
+fn draw(question: &Question, answer: &Answer, options: &Options<'_>) -> Drawing {
+    match (question, &answer.worn) {
+        (Question::Recorded(conductor), Some(worn)) => worn_section(conductor, worn.worn.height, options),
+        (Question::Recorded(conductor), None) => conductor_section(conductor, options),
+        (Question::Built { construction, .. }, _) => {
+            section_of(&Subject::new("Conductor section", construction, &answer.section), options)
+        }
+    }
+}

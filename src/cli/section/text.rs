@@ -1,0 +1,94 @@
+//! The answer for people: aligned, with units, which number is which, and the sources under it.
+
+use super::answer::Answer;
+use super::question::Question;
+use crate::section::{Layer, LayerRole};
+use std::fmt::Write;
+
+/// A row: what, number, unit, remark.
+type Row = (String, String, &'static str, String);
+
+pub(super) fn lines(question: &Question, answer: &Answer) -> String {
+    let mut text = format!("{}\n\n", heading(question));
+    table(&mut text, &rows(answer));
+    let layers = &answer.section.layers;
+    if layers.len() > 1 {
+        text.push_str("\nlayers from the centre out\n");
+        table(&mut text, &layers.iter().map(layer).collect::<Vec<_>>());
+    }
+    text.push_str("\nsources\n");
+    for source in &answer.section.sources {
+        let _ = writeln!(text, "  {source}");
+    }
+    text
+}
+
+fn heading(question: &Question) -> String {
+    let material = question.material().map_or("no material given", |material| &material.name);
+    match question {
+        Question::Recorded(conductor) => format!("{} ({}), {material}", conductor.name, conductor.id),
+        Question::Built { .. } => material.to_owned(),
+    }
+}
+
+fn rows(answer: &Answer) -> Vec<Row> {
+    let section = &answer.section;
+    let mut rows = vec![row("metal section", section.metal.mm2(), 2, "mm²", "the one to be called section")];
+    if let Some(band) = section.band {
+        rows.push(row("  least", band.least.mm2(), 2, "mm²", "wires at the thin end of their tolerance"));
+        rows.push(row("  most", band.most.mm2(), 2, "mm²", "wires at the thick end"));
+    }
+    rows.extend(section.outer.map(|area| row("  outer group", area.mm2(), 2, "mm²", "")));
+    rows.extend(section.core.map(|area| row("  core", area.mm2(), 2, "mm²", "")));
+    rows.push(row("overall diameter", section.overall_diameter.mm(), 2, "mm", "what a caliper reads"));
+    rows.push(row(
+        "circle area",
+        section.circle.mm2(),
+        2,
+        "mm²",
+        "of the overall diameter; never the section",
+    ));
+    rows.push(row("fill ratio", section.fill_ratio, 4, "", "metal section / circle area"));
+    rows.extend(section.neck.map(|neck| row("neck", neck.mm(), 3, "mm", "between the rounded roots")));
+    rows.extend(section.mass.map(|mass| row("mass", mass.kg_per_km(), 1, "kg/km", "")));
+    rows.extend(
+        section.resistance_20c.map(|ohm| row("resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", "")),
+    );
+    rows.extend(answer.temperature.map(|(temperature, ohm)| {
+        row(&format!("resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", "")
+    }));
+    rows.extend(
+        section
+            .breaking_load
+            .map(|load| row("breaking load", load.kn(), 2, "kN", "rated; not what it may be used at")),
+    );
+    if let Some(worn) = &answer.worn {
+        rows.push(row("remaining height", worn.worn.height.mm(), 2, "mm", ""));
+        rows.push(row("  section left", worn.worn.section.mm2(), 2, "mm²", ""));
+        rows.push(row("  worn", worn.percent, 1, "%", &format!("of the {}", worn.basis)));
+        rows.push(row("  flat width", worn.worn.flat_width.mm(), 2, "mm", ""));
+    }
+    rows
+}
+
+fn row(what: &str, value: f64, places: usize, unit: &'static str, remark: &str) -> Row {
+    (what.to_owned(), format!("{value:.places$}"), unit, remark.to_owned())
+}
+
+fn layer(layer: &Layer) -> Row {
+    let role = if layer.role == LayerRole::Core { "core" } else { "" };
+    let pitch = format!("on radius {:.2} mm", layer.pitch_radius.mm());
+    let remark = [role, &pitch].into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(", ");
+    (format!("  {} wires", layer.wires), format!("{:.2}", layer.wire_diameter.mm()), "mm", remark)
+}
+
+/// Numbers end at one column whatever their decimals, so that units and remarks line up.
+fn table(text: &mut String, rows: &[Row]) {
+    let widest = |of: fn(&Row) -> usize| rows.iter().map(of).max().unwrap_or_default();
+    let (what, value) = (widest(|row| row.0.chars().count()), widest(|row| row.1.len()));
+    let unit = widest(|row| row.2.chars().count());
+    for row in rows {
+        let line = format!("{:<what$}  {:>value$} {:<unit$}  {}", row.0, row.1, row.2, row.3);
+        let _ = writeln!(text, "{}", line.trim_end());
+    }
+}

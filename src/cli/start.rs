@@ -1,0 +1,57 @@
+//! `fittingcards start`: a small working catalogue to begin from.
+
+use super::options::Globals;
+use super::outcome::{Fault, Outcome};
+use super::report;
+use std::path::{Path, PathBuf};
+
+/// Options of `start`.
+#[derive(Debug, clap::Args)]
+pub(super) struct Options {
+    /// Folder to write to; the catalogue folder where not given
+    #[arg(value_name = "DIR")]
+    folder: Option<PathBuf>,
+}
+
+/// The files of the small catalogue, by their path below its folder.
+const FILES: &[(&str, &str)] = &[
+    ("catalogue.yaml", include_str!("starter/catalogue.yaml")),
+    ("conductors/messengers.yaml", include_str!("starter/conductors/messengers.yaml")),
+    ("fittings/collet-dead-ends.yaml", include_str!("starter/fittings/collet-dead-ends.yaml")),
+    ("holders/holders.yaml", include_str!("starter/holders/holders.yaml")),
+    ("notes/F-201.md", include_str!("starter/notes/F-201.md")),
+    ("notes/chapters/01-before-you-start.md", include_str!("starter/notes/chapters/01-before-you-start.md")),
+    ("notices/1.yaml", include_str!("starter/notices/1.yaml")),
+    ("parts/collet-body.yaml", include_str!("starter/parts/collet-body.yaml")),
+];
+
+pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    let folder = options.folder.as_ref().unwrap_or(&globals.catalogue);
+    if !is_empty(folder) {
+        return Err(Fault::new(format!("{}: not an empty folder; nothing was written", folder.display())));
+    }
+    for (path, text) in FILES {
+        write(&folder.join(path), text)?;
+    }
+    report::result(&format!(
+        "{} files in {}; now run: fittingcards render --catalogue {}",
+        FILES.len(),
+        folder.display(),
+        folder.display()
+    ))?;
+    Ok(Outcome::Done)
+}
+
+/// Whether there is nothing at this path, or a folder with nothing in it.
+fn is_empty(folder: &Path) -> bool {
+    !folder.exists()
+        || folder.is_dir() && walkdir::WalkDir::new(folder).min_depth(1).into_iter().next().is_none()
+}
+
+fn write(path: &Path, text: &str) -> Result<(), Fault> {
+    let fault = |error: std::io::Error| Fault::new(format!("{}: {error}", path.display()));
+    if let Some(parent) = path.parent() {
+        std::fs::create_dir_all(parent).map_err(fault)?;
+    }
+    std::fs::write(path, text).map_err(fault)
+}
