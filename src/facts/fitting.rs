@@ -4,7 +4,7 @@ use super::{
     CardFacts, CheckFacts, Content, FittingFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts,
     body, conductor, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, Mark, StandOut, StandOutFrom, Tightening, Window};
+use crate::catalogue::{Catalogue, Fitting, Item, Mark, StandOut, StandOutFrom, Status, Tightening, Window};
 use crate::mixups::{self, Case, Mixups};
 use crate::units::{Length, Numerals};
 
@@ -29,7 +29,7 @@ pub(super) fn facts(
 
 fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: Numerals) -> FittingFacts {
     let gripping = fitting.gripping().next();
-    let wrong = mixups.wrong_parts(fitting);
+    let wrong = not_to_be_used(fitting, mixups);
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark),
@@ -57,6 +57,13 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
         supersedes: supersedes(fitting, catalogue),
         in_service: fitting.in_service.map(words::in_service),
     }
+}
+
+/// The wrong parts, without those that are proven on this conductor and may be used.
+fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<&'a Case> {
+    let mut wrong = mixups.wrong_parts(fitting);
+    wrong.retain(|case| !(case.approved && case.part.status == Status::Current));
+    wrong
 }
 
 pub(super) fn mark(mark: &Mark) -> MarkFacts {

@@ -4,6 +4,7 @@
 //! is not proven*.
 
 use super::Case;
+use crate::catalogue::Status;
 use crate::grip::{Outcome, Verdict};
 use crate::units::Numerals;
 
@@ -31,7 +32,7 @@ pub fn happens(case: &Case, numerals: Numerals) -> String {
     match case.outcome.verdict {
         Verdict::Grips if case.right => "Closes on the conductor with closure in hand.".into(),
         Verdict::Marginal if case.right => "Grips or not, within the tolerances.".into(),
-        Verdict::Grips | Verdict::Marginal if case.approved => "Proven on this conductor too.".into(),
+        Verdict::Grips | Verdict::Marginal if case.approved => proven(case.part.status).into(),
         Verdict::Grips => "Fits, looks right, not proven: may let go under load.".into(),
         Verdict::Marginal => "May close on the conductor, may shut before: not proven.".into(),
         Verdict::StandsProud => stands_proud(&case.outcome, numerals),
@@ -67,6 +68,15 @@ pub fn missing(outcome: &Outcome) -> String {
         None => String::new(),
         Some((only, [])) => (*only).to_owned(),
         Some((last, others)) => format!("{} and {last}", others.join(", ")),
+    }
+}
+
+/// What a part that is proven on the conductor comes to: what is proven may still be withdrawn.
+fn proven(status: Status) -> &'static str {
+    match status {
+        Status::Current => "Proven on this conductor too.",
+        Status::OnHold => "Proven, but on hold: do not build it in until told.",
+        Status::Withdrawn | Status::Superseded => "Proven, but withdrawn: do not build it in.",
     }
 }
 

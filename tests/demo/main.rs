@@ -3,6 +3,7 @@
 use fittingcards::audit::{self, Context};
 use fittingcards::catalogue::{Catalogue, Family, Loaded, NoteAbout, load};
 use fittingcards::diagnostics::{Findings, Severity};
+use fittingcards::facts::{self, Content};
 use fittingcards::grip::Verdict;
 use fittingcards::mixups::{self, BodyMixups, Mixups};
 use fittingcards::source::DiskWorld;
@@ -98,6 +99,21 @@ fn every_hidden_danger_of_the_demo_is_covered_by_marks_and_a_witness() {
         assert!(case.marks_distinct, "{} in {}", case.part.number, case.fitting.number);
         assert!(!case.fitting.witness.is_empty(), "{}", case.fitting.number);
     }
+}
+
+#[test]
+fn cards_of_the_demo_do_not_warn_of_a_part_that_is_proven_and_in_use() {
+    let demo = checked("content");
+    let cards = facts::of_catalogue(&demo.catalogue, &demo.mixups);
+    let not_these = |number: &str| {
+        let card = cards.iter().find(|card| card.number == number).expect("a card");
+        let Content::Fitting(fitting) = &card.content else { panic!("a fitting's card") };
+        fitting.not_these.clone()
+    };
+
+    assert!(not_these("ST-4080").iter().all(|wrong| wrong.number != "ST-4103"));
+    let withdrawn = not_these("ST-4100").into_iter().find(|wrong| wrong.number == "ST-4081");
+    assert_eq!(withdrawn.expect("the old cone").happens, "Proven, but withdrawn: do not build it in.");
 }
 
 #[test]
