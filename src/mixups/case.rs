@@ -37,6 +37,8 @@ pub struct Case {
     pub conductor: Arc<Conductor>,
     /// The part's mark: stated on it, or that of the fittings it is right for.
     pub mark: Option<Mark>,
+    /// Whether that mark is stated to be seen on the assembled fitting.
+    pub mark_seen: bool,
     /// Whether the part is the fitting's own.
     pub right: bool,
     /// Whether the part is recorded as proven on that conductor.

@@ -104,8 +104,43 @@ pub fn clues(one: &Conductor, other: &Conductor, numerals: Numerals) -> Vec<Clue
     add("magnet", magnet(one), magnet(other));
     let scratched = |wire: &Conductor| scratch(wire).map(|scratch| scratch.words().to_owned());
     add("fresh scratch", scratched(one), scratched(other));
-    add("tracer", stated(&one.identity.tracer), stated(&other.identity.tracer));
     clues
+}
+
+/// What labels tell them apart by: tracer and drum tag, where both records state them. A label tells
+/// what the maker put in, not what is in the line.
+#[must_use]
+pub fn labels(one: &Conductor, other: &Conductor) -> Vec<Clue> {
+    let texts = [
+        ("drum tag", &one.identity.drum_tag, &other.identity.drum_tag),
+        ("tracer", &one.identity.tracer, &other.identity.tracer),
+    ];
+    texts
+        .into_iter()
+        .filter(|(_, this, that)| !this.is_empty() && !that.is_empty() && this != that)
+        .map(|(what, this, that)| Clue { what, this: this.clone(), that: that.clone() })
+        .collect()
+}
+
+/// What tells one conductor from another in words: by hand, else that nothing does; then by labels.
+pub(super) fn told_apart(one: &Conductor, other: &Conductor, numerals: Numerals) -> String {
+    let by_hand = clues(one, other, numerals);
+    let stop = if copper_and_bronze(one, other) {
+        format!("copper and bronze look and feel the same, it {STOP}")
+    } else {
+        format!("it {STOP}")
+    };
+    let mut words: Vec<String> = by_hand.iter().map(Clue::words).collect();
+    if words.is_empty() {
+        words.push(stop);
+    }
+    words.extend(labels(one, other).iter().map(Clue::words));
+    words.join("; ")
+}
+
+fn copper_and_bronze(one: &Conductor, other: &Conductor) -> bool {
+    use MaterialGroup::{Bronze, Copper};
+    matches!((one.material.group, other.material.group), (Copper, Bronze) | (Bronze, Copper))
 }
 
 /// What a conductor looks like from its end.

@@ -127,6 +127,7 @@ impl<'a> Finder<'a> {
         let right_outcome = counterpart.map(|own| self.outcome(own, opening));
         let right = seat.own.iter().any(|own| own.number == part.number);
         let approved = part.proven_on.iter().any(|proof| proof.conductor.id == seat.conductor.id);
+        let mark = self.marks.of_part(part);
         let danger = !right && !approved && outcome.verdict != Verdict::WillNotEnter;
         let visible = visible(
             &outcome,
@@ -138,7 +139,8 @@ impl<'a> Finder<'a> {
             part: Arc::clone(part),
             fitting: Arc::clone(seat.fitting),
             conductor: Arc::clone(seat.conductor),
-            mark: self.marks.of_part(part).cloned(),
+            mark: mark.map(|mark| mark.mark.clone()),
+            mark_seen: mark.is_some_and(|mark| mark.seen),
             right,
             approved,
             stand_out_shift: shift(&outcome, right_outcome.as_ref()),

@@ -1,7 +1,7 @@
 //! What a measured conductor can be.
 
 use super::features::{
-    STOP, Scratch, Shape, clues, magnetic, outer_wires, scratch, shape, wire_diameter, wires,
+    Scratch, Shape, magnetic, outer_wires, scratch, shape, told_apart, wire_diameter, wires,
 };
 use super::json::number;
 use crate::catalogue::{Catalogue, Conductor, Fitting, Status};
@@ -243,13 +243,10 @@ fn fittings(catalogue: &Catalogue, wire: &Conductor) -> Vec<Arc<Fitting>> {
 }
 
 fn tell_apart(wire: &Conductor, candidates: &[&Arc<Conductor>], numerals: Numerals) -> Vec<String> {
-    let others = candidates.iter().filter(|other| other.id != wire.id);
-    others
-        .map(|other| {
-            let words: Vec<String> = clues(wire, other, numerals).iter().map(|clue| clue.words()).collect();
-            let words = if words.is_empty() { STOP.to_owned() } else { words.join("; ") };
-            format!("from {}: {words}", other.id)
-        })
+    candidates
+        .iter()
+        .filter(|other| other.id != wire.id)
+        .map(|other| format!("from {}: {}", other.id, told_apart(wire, other, numerals)))
         .collect()
 }
 

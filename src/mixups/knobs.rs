@@ -95,7 +95,7 @@ pub(super) fn knobs(geometry: &Geometry) -> Vec<Knob> {
                 Collet,
                 cone.stand_out_at_bore,
                 "geometry.collet.stand_out_at_bore_mm",
-                "length at its large end, by which it stands out",
+                "stand-out at bore (a longer or shorter large end)",
                 Length(Length::from_mm),
                 0.5 x 30
             ),

@@ -1,9 +1,8 @@
 //! Conductors that a caliper can't tell apart.
 
-use super::features::{Clue, STOP, clues};
+use super::features::{Clue, clues, told_apart};
 use crate::catalogue::{Catalogue, Conductor};
 use crate::grip::Interval;
-use crate::section::MaterialGroup;
 use crate::units::{Length, Numerals};
 use std::sync::Arc;
 
@@ -27,19 +26,10 @@ impl LookAlike {
         !self.clues.is_empty()
     }
 
-    /// What tells them apart in words, or what to do where nothing by hand does; drum tags where known.
+    /// What tells them apart in words, or what to do where nothing by hand does; labels where known.
     #[must_use]
-    pub fn words(&self) -> String {
-        let mut words: Vec<String> = self.clues.iter().map(Clue::words).collect();
-        if words.is_empty() {
-            words.push(if copper_and_bronze(&self.one, &self.other) {
-                format!("copper and bronze feel and look the same: {STOP}")
-            } else {
-                STOP.to_owned()
-            });
-        }
-        words.extend(tags(&self.one, &self.other));
-        words.join("; ")
+    pub fn words(&self, numerals: Numerals) -> String {
+        told_apart(&self.one, &self.other, numerals)
     }
 }
 
@@ -78,14 +68,4 @@ fn look_alike(
 fn diameters(wire: &Conductor, spare: Length) -> Interval {
     let (middle, off) = (wire.section.overall_diameter, wire.diameter_tolerance.unwrap_or(spare));
     Interval { least: middle - off, most: middle + off }
-}
-
-fn tags(one: &Conductor, other: &Conductor) -> Option<String> {
-    let (this, that) = (&one.identity.drum_tag, &other.identity.drum_tag);
-    (!this.is_empty() && !that.is_empty() && this != that).then(|| format!("drum tag: {this}, not {that}"))
-}
-
-fn copper_and_bronze(one: &Conductor, other: &Conductor) -> bool {
-    use MaterialGroup::{Bronze, Copper};
-    matches!((one.material.group, other.material.group), (Copper, Bronze) | (Bronze, Copper))
 }

@@ -4,19 +4,36 @@ use crate::catalogue::{Catalogue, Limits, Part};
 use crate::colour::{Mark, MarkLimits, compare};
 use std::collections::{BTreeMap, HashMap};
 
+/// The mark of a part.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct PartMark<'a> {
+    /// The mark.
+    pub(super) mark: &'a Mark,
+    /// Whether it is stated to be seen on the assembled fitting.
+    pub(super) seen: bool,
+}
+
 /// The mark of every gripping part that has one, by its number: stated on it, else that of the first
 /// fitting it is right for.
 #[must_use]
 pub fn marks(catalogue: &Catalogue) -> BTreeMap<&str, &Mark> {
-    let mut marks: BTreeMap<&str, &Mark> = catalogue
-        .parts
-        .values()
-        .filter_map(|part| part.mark.as_ref().map(|mark| (part.number.as_str(), mark)))
-        .collect();
+    part_marks(catalogue).into_iter().map(|(number, part)| (number, part.mark)).collect()
+}
+
+/// The same with whether each is seen on the assembled fitting.
+fn part_marks(catalogue: &Catalogue) -> BTreeMap<&str, PartMark<'_>> {
+    let stated = |part: &'_ Part| part.mark_seen_after_assembly == Some(true);
+    let mut marks: BTreeMap<&str, PartMark<'_>> = BTreeMap::new();
+    for part in catalogue.parts.values() {
+        if let Some(mark) = &part.mark {
+            marks.insert(&part.number, PartMark { mark, seen: stated(part) });
+        }
+    }
     for fitting in catalogue.fittings.values() {
         let Some(mark) = &fitting.mark else { continue };
+        let seen = fitting.mark_seen_after_assembly == Some(true);
         for item in fitting.gripping() {
-            marks.entry(&item.part.number).or_insert(mark);
+            marks.entry(&item.part.number).or_insert(PartMark { mark, seen });
         }
     }
     marks
@@ -30,7 +47,7 @@ pub fn mark_limits(limits: &Limits) -> MarkLimits {
 
 /// Marks of a catalogue, with the comparisons that were made.
 pub(super) struct Marks<'a> {
-    by_part: BTreeMap<&'a str, &'a Mark>,
+    by_part: BTreeMap<&'a str, PartMark<'a>>,
     limits: MarkLimits,
     compared: HashMap<(&'a Mark, &'a Mark), bool>,
 }
@@ -38,17 +55,17 @@ pub(super) struct Marks<'a> {
 impl<'a> Marks<'a> {
     pub(super) fn of(catalogue: &'a Catalogue) -> Self {
         let limits = mark_limits(&catalogue.settings.limits);
-        Self { by_part: marks(catalogue), limits, compared: HashMap::new() }
+        Self { by_part: part_marks(catalogue), limits, compared: HashMap::new() }
     }
 
-    pub(super) fn of_part(&self, part: &Part) -> Option<&'a Mark> {
+    pub(super) fn of_part(&self, part: &Part) -> Option<PartMark<'a>> {
         self.by_part.get(part.number.as_str()).copied()
     }
 
     /// Whether both parts have a mark, and nobody can take one for the other.
     pub(super) fn distinct(&mut self, one: &Part, two: &Part) -> bool {
         let (Some(one), Some(two)) = (self.of_part(one), self.of_part(two)) else { return false };
-        let limits = self.limits;
+        let (one, two, limits) = (one.mark, two.mark, self.limits);
         *self.compared.entry((one, two)).or_insert_with(|| compare(one, two, limits).distinct())
     }
 }

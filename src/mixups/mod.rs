@@ -15,7 +15,7 @@ mod ways_out;
 pub mod words;
 
 pub use case::{BodyMixups, Case, Mixups};
-pub use features::{Clue, STOP, Scratch, Shape, clues, outer_wires, shape};
+pub use features::{Clue, STOP, Scratch, Shape, clues, labels, outer_wires, shape};
 pub use find::find;
 pub use identify::{Candidate, Identified, Readings, Unanswerable, identify};
 pub use inside::{Closed, Inside, inside, inside_to_json};
@@ -24,4 +24,4 @@ pub use knobs::Size;
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};
 pub use seat::{Own, held, own};
-pub use ways_out::{Effect, WayOut, ways_out, ways_out_to_json};
+pub use ways_out::{Effect, WayOut, no_way_out, ways_out, ways_out_to_json};

@@ -11,7 +11,7 @@ use crate::grip::{Geometry, Outcome, Verdict, judge};
 use crate::units::{Length, Numerals};
 use rayon::prelude::*;
 use serde_json::{Value, json};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// One change that would remove a hidden danger.
@@ -78,21 +78,50 @@ pub fn ways_out(catalogue: &Catalogue, mixups: &Mixups) -> Vec<WayOut> {
         .collect()
 }
 
-/// Ways out as JSON for other programs.
+/// The hidden dangers that no change of one measurement removes: marks and a witness must.
 #[must_use]
-pub fn ways_out_to_json(ways: &[WayOut]) -> Value {
-    let one = |way: &WayOut| {
-        json!({
-            "body": way.body,
-            "part": way.part,
-            "fitting": way.fitting,
-            "conductor": way.conductor,
-            "change": { "part": way.change, "field": way.key, "was": bare(way.was), "becomes": bare(way.becomes) },
-            "effect": way.effect.word(),
-            "moves_mm": way.moves.iter().map(|(fitting, by)| (fitting.clone(), number(*by))).collect::<serde_json::Map<_, _>>(),
+pub fn no_way_out<'a>(mixups: &'a Mixups, ways: &[WayOut]) -> Vec<(&'a BodyMixups, &'a Case)> {
+    let out: BTreeSet<[&str; 4]> =
+        ways.iter().map(|way| [&*way.body, &*way.part, &*way.fitting, &*way.conductor]).collect();
+    let hidden = mixups
+        .bodies
+        .iter()
+        .flat_map(|body| body.cases.iter().filter(|case| case.hidden).map(move |case| (body, case)));
+    hidden
+        .filter(|(body, case)| {
+            let place = [&*body.body.number, &*case.part.number, &*case.fitting.number, &*case.conductor.id];
+            !out.contains(&place)
         })
-    };
-    json!({ "ways_out": ways.iter().map(one).collect::<Vec<_>>() })
+        .collect()
+}
+
+/// Ways out as JSON for other programs, with the hidden dangers that have none.
+#[must_use]
+pub fn ways_out_to_json(mixups: &Mixups, ways: &[WayOut]) -> Value {
+    let none = no_way_out(mixups, ways);
+    json!({
+        "ways_out": ways.iter().map(way_to_json).collect::<Vec<_>>(),
+        "no_way_out": none.iter().map(|(body, case)| json!({
+            "body": body.body.number,
+            "part": case.part.number,
+            "fitting": case.fitting.number,
+            "conductor": case.conductor.id,
+        })).collect::<Vec<_>>(),
+    })
+}
+
+fn way_to_json(way: &WayOut) -> Value {
+    let moves: serde_json::Map<String, Value> =
+        way.moves.iter().map(|(fitting, by)| (fitting.clone(), number(*by))).collect();
+    json!({
+        "body": way.body,
+        "part": way.part,
+        "fitting": way.fitting,
+        "conductor": way.conductor,
+        "change": { "part": way.change, "field": way.key, "was": bare(way.was), "becomes": bare(way.becomes) },
+        "effect": way.effect.word(),
+        "moves_mm": moves,
+    })
 }
 
 impl WayOut {

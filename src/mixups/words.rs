@@ -30,7 +30,10 @@ pub fn verdict(case: &Case) -> &'static str {
 #[must_use]
 pub fn happens(case: &Case, numerals: Numerals) -> String {
     match case.outcome.verdict {
-        Verdict::Grips if case.right => "Closes on the conductor with closure in hand.".into(),
+        Verdict::Grips if case.right && case.outcome.closure.is_some() => {
+            "Closes on the conductor with closure in hand.".into()
+        }
+        Verdict::Grips if case.right => "Seats on its conductor as it should.".into(),
         Verdict::Marginal if case.right => "Grips or not, within the tolerances.".into(),
         Verdict::Grips | Verdict::Marginal if case.approved => proven(case.part.status).into(),
         Verdict::Grips => "Fits, looks right, not proven: may let go under load.".into(),
@@ -53,8 +56,8 @@ pub fn noticed(case: &Case, numerals: Numerals) -> String {
     if case.visible {
         return shows(case, numerals);
     }
-    match (case.part.mark_seen_after_assembly, &case.mark) {
-        (Some(true), Some(mark)) => format!("Only its mark shows: {}.", mark.words()),
+    match &case.mark {
+        Some(mark) if case.mark_seen => format!("Only its mark shows: {}.", mark.words()),
         _ if case.part.stamp.is_empty() => "Nothing shows from outside.".into(),
         _ => format!("Nothing shows from outside: read the stamp ({}) before closing.", case.part.stamp),
     }
