@@ -10,6 +10,8 @@ use crate::units::Stress;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+type Materials = BTreeMap<String, Arc<Material>>;
+
 /// A conductor to be computed.
 pub(super) enum Question {
     /// Built on the command line.
@@ -30,24 +32,31 @@ impl Question {
 /// The conductor that the options name, and how the run ends: refused where the catalogue that had to
 /// be read has errors, even though they don't take the answer away.
 pub(super) fn question(globals: &Globals, options: &Options) -> Result<(Question, Outcome), Fault> {
-    let needs_catalogue = options.conductor.is_some()
-        || [&options.material, &options.core_material]
-            .into_iter()
-            .flatten()
-            .any(|id| !materials::built_in().contains_key(id));
-    let (known, outcome) = match needs_catalogue {
-        true => {
-            let (catalogue, outcome) = read(globals)?;
-            if let Some(id) = &options.conductor {
-                return Ok((Question::Recorded(find(&catalogue.conductors, id, "conductor")?), outcome));
-            }
-            (catalogue.materials, outcome)
-        }
-        false => (materials::built_in().clone(), Outcome::Done),
+    if let Some(id) = &options.conductor {
+        let (catalogue, outcome) = read(globals)?;
+        return Ok((Question::Recorded(find(&catalogue.conductors, id, "conductor")?), outcome));
+    }
+    let ids = [&options.material, &options.core_material];
+    let (known, outcome) = match ids.into_iter().flatten().find(|id| !materials::built_in().contains_key(*id))
+    {
+        Some(unknown) => materials_of_catalogue(globals, unknown)?,
+        None => (materials::built_in().clone(), Outcome::Done),
     };
     let material = |id: &Option<String>| id.as_deref().map(|id| find(&known, id, "material")).transpose();
     let construction = construction(options, material(&options.core_material)?).map_err(Fault::new)?;
     Ok((Question::Built { construction, material: material(&options.material)? }, outcome))
+}
+
+/// The materials of the catalogue, which is read because a material is not built in.
+fn materials_of_catalogue(globals: &Globals, unknown: &str) -> Result<(Materials, Outcome), Fault> {
+    match read(globals) {
+        Ok((catalogue, outcome)) => Ok((catalogue.materials, outcome)),
+        Err(fault) => {
+            let why =
+                find(materials::built_in(), unknown, "built-in material").err().unwrap_or(fault.clone());
+            Err(Fault::new(format!("{}; no catalogue to find it in: {}", why.message, fault.message)))
+        }
+    }
 }
 
 /// Reads the catalogue as far as it can be read; its findings go to standard error.

@@ -1,0 +1,39 @@
+//! `fittingcards audit`.
+
+use super::{Run, demo};
+
+#[test]
+fn the_demo_has_no_error() {
+    let catalogue = demo();
+    Run::new().command(&["audit", "--catalogue", &catalogue]).assert().success();
+}
+
+#[test]
+fn every_fault_is_told_at_once_with_its_place() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let parts = run.folder.path().join("content/parts/wrong.yaml");
+    std::fs::write(&parts, "number: X-1\nname: Odd\nrole: con\nmaterial: brass\nlenght: 3\n").unwrap();
+    let stderr = run.stderr(&["audit"], 1);
+    assert!(stderr.contains("content/parts/wrong.yaml:3:7"), "{stderr}");
+    assert!(stderr.contains("content/parts/wrong.yaml:5:1"), "{stderr}");
+    assert!(stderr.contains("cone"), "{stderr}");
+}
+
+#[test]
+fn findings_as_json_are_the_result() {
+    let catalogue = demo();
+    let answer = Run::new().json(&["audit", "--catalogue", &catalogue]);
+    assert_eq!(answer["errors"], 0);
+    let findings = answer["findings"].as_array().unwrap();
+    assert!(findings.iter().all(|finding| finding["file"].is_string() && finding["code"].is_string()));
+}
+
+#[test]
+fn warnings_can_be_denied() {
+    let catalogue = demo();
+    let run = Run::new();
+    let warnings = run.json(&["audit", "--catalogue", &catalogue])["warnings"].as_u64().unwrap();
+    let output = run.command(&["audit", "--catalogue", &catalogue, "--deny-warnings"]).output().unwrap();
+    assert_eq!(output.status.code(), Some(i32::from(warnings > 0)));
+}

@@ -1,0 +1,136 @@
+//! `fittingcards section`.
+
+use super::{Run, demo};
+use serde_json::Value;
+
+fn number(answer: &Value, name: &str) -> f64 {
+    answer[name].as_f64().unwrap_or_else(|| panic!("{name} in {answer}"))
+}
+
+#[test]
+fn nineteen_copper_wires_of_2_80_mm() {
+    let answer = Run::new().json(&["section", "--stranded", "19/2.80", "--material", "copper-hard-drawn"]);
+    // DIN 48201-1, nominal size 120: 116.99 mm², 14.0 mm, 46.90 kN (reprint).
+    assert_eq!(format!("{:.2}", number(&answer, "section_mm2")), "116.99");
+    assert_eq!(format!("{:.1}", number(&answer, "overall_diameter_mm")), "14.0");
+    assert_eq!(format!("{:.2}", number(&answer, "circle_area_mm2")), "153.94");
+    assert_eq!(format!("{:.2}", number(&answer, "fill_ratio")), "0.76");
+    assert!((number(&answer, "breaking_load_kN") - 46.90).abs() < 0.02);
+    assert_eq!(answer["layers"].as_array().unwrap().len(), 3);
+    assert!(!answer["sources"].as_array().unwrap().is_empty());
+}
+
+#[test]
+fn what_does_not_apply_is_absent() {
+    let answer = Run::new().json(&["section", "--stranded", "19/2.80"]);
+    for name in [
+        "outer_section_mm2",
+        "core_section_mm2",
+        "mass_kg_per_km",
+        "resistance_20c_ohm_per_km",
+        "resistance_ohm_per_km",
+        "breaking_load_kN",
+        "neck_mm",
+        "worn",
+    ] {
+        assert!(answer.get(name).is_none(), "{name}");
+    }
+}
+
+#[test]
+fn a_composite_has_two_sections() {
+    let answer = Run::new().json(&[
+        "section",
+        "--stranded",
+        "26/3.45+7/2.68",
+        "--material",
+        "aluminium-al1",
+        "--core-material",
+        "steel-st1a",
+    ]);
+    // EN 50182:2001 Table F.19, 243-AL1/39-ST1A: 243.1 + 39.5 = 282.5 mm², 21.8 mm, 85.12 kN (reprint).
+    assert_eq!(format!("{:.1}", number(&answer, "outer_section_mm2")), "243.1");
+    assert_eq!(format!("{:.1}", number(&answer, "core_section_mm2")), "39.5");
+    assert_eq!(format!("{:.1}", number(&answer, "section_mm2")), "282.5");
+    assert_eq!(format!("{:.1}", number(&answer, "overall_diameter_mm")), "21.8");
+    assert!((number(&answer, "breaking_load_kN") / 85.12 - 1.0).abs() < 0.002);
+}
+
+#[test]
+fn every_other_construction() {
+    let run = Run::new();
+    let area = |arguments: &[&str]| number(&run.json(arguments), "section_mm2");
+    let close = |found: f64, expected: f64| assert!((found - expected).abs() < 0.005, "{found} {expected}");
+    close(area(&["section", "--solid", "8.0"]), 50.265);
+    close(area(&["section", "--tube", "100x5"]), 1492.257);
+    close(area(&["section", "--bar", "40x10"]), 400.0);
+    // EN 12385-4, 6x19M with a strand core: C = 0.418.
+    close(area(&["section", "--rope", "7x19/8.0", "--core", "wsc", "--grade", "1570"]), 0.418 * 64.0);
+}
+
+#[test]
+fn temperature_raises_resistance() {
+    let answer = Run::new().json(&[
+        "section",
+        "--stranded",
+        "19/2.80",
+        "--material",
+        "copper-hard-drawn",
+        "--temperature",
+        "80",
+    ]);
+    let ratio = number(&answer, "resistance_ohm_per_km") / number(&answer, "resistance_20c_ohm_per_km");
+    assert!((ratio - (1.0 + 0.00381 * 60.0)).abs() < 1e-9);
+}
+
+#[test]
+fn a_record_is_worn_by_height_and_by_flat() {
+    let run = Run::new();
+    let catalogue = demo();
+    let arguments = ["section", "--catalogue", &catalogue, "--conductor", "contact-120"];
+    let by_height = run.json(&[&arguments[..], &["--worn-height", "9.3"]].concat());
+    let flat = number(&by_height["worn"], "flat_width_mm").to_string();
+    let by_flat = run.json(&[&arguments[..], &["--flat-width", &flat]].concat());
+    assert!((number(&by_flat["worn"], "height_mm") - 9.3).abs() < 1e-6);
+    assert!(number(&by_height["worn"], "section_mm2") < number(&by_height, "section_mm2"));
+}
+
+#[test]
+fn a_flat_that_does_not_fit_the_height_warns_of_tilt() {
+    let catalogue = demo();
+    let output = Run::new()
+        .command(&["section", "--catalogue", &catalogue, "--conductor", "contact-120"])
+        .args(["--worn-height", "9.3", "--flat-width", "6.0"])
+        .output()
+        .unwrap();
+    assert!(output.status.success());
+    assert!(String::from_utf8_lossy(&output.stderr).contains("askew"));
+}
+
+#[test]
+fn sizes_that_are_none_are_the_callers_fault() {
+    let run = Run::new();
+    for arguments in [
+        ["section", "--stranded", "20/2.8"],
+        ["section", "--stranded", "19/nan"],
+        ["section", "--stranded", "19/-1"],
+        ["section", "--solid", "inf"],
+        ["section", "--solid", "1e9"],
+        ["section", "--tube", "10x6"],
+        ["section", "--bar", "40"],
+        ["section", "--rope", "7x19/8.0"],
+    ] {
+        let stderr = run.stderr(&arguments, 2);
+        assert!(stderr.len() > 20, "{arguments:?}: {stderr}");
+    }
+    let stderr = run.stderr(&["section", "--solid", "8", "--material", "coper-hard-drawn"], 2);
+    assert!(stderr.contains("coper-hard-drawn"), "{stderr}");
+}
+
+#[test]
+fn the_sketch_is_written_beside_the_answer() {
+    let run = Run::new();
+    run.command(&["section", "--stranded", "19/2.80", "--svg", "wire.svg"]).assert().success();
+    let svg = std::fs::read_to_string(run.folder.path().join("wire.svg")).unwrap();
+    assert!(svg.starts_with("<svg ") && svg.contains("<title>"), "{svg}");
+}
