@@ -16,12 +16,15 @@ pub struct Citation {
 impl std::fmt::Display for Citation {
     /// Standard and edition, table, note; nothing where nothing is known.
     fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let standard = match (self.standard.as_str(), self.edition.as_str()) {
-            (standard, "") => standard.to_owned(),
-            (standard, edition) => format!("{standard}:{edition}"),
-        };
-        let parts = [standard.as_str(), &self.table, &self.note];
-        let said: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
-        formatter.write_str(&said.join(", "))
+        formatter.write_str(&self.standard)?;
+        let mut said = !self.standard.is_empty();
+        for (mark, part) in [(":", &self.edition), (", ", &self.table), (", ", &self.note)] {
+            if !part.is_empty() {
+                formatter.write_str(if said { mark } else { "" })?;
+                formatter.write_str(part)?;
+                said = true;
+            }
+        }
+        Ok(())
     }
 }

@@ -141,7 +141,7 @@ fn one_piece(section: Section, metal: Area, diameter: Length, material: Option<&
 }
 
 fn solid(diameter: Length, material: Option<&Material>) -> Result<Section, SectionError> {
-    check_size("construction.solid.diameter_mm", diameter)?;
+    check_size("construction.solid", "diameter_mm", diameter)?;
     let mut section = plain(diameter.circle_area(), diameter);
     section.layers =
         vec![Layer { wires: 1, pitch_radius: Length::ZERO, wire_diameter: diameter, role: LayerRole::Outer }];
@@ -151,8 +151,8 @@ fn solid(diameter: Length, material: Option<&Material>) -> Result<Section, Secti
 }
 
 fn tube(outside: Length, wall: Length, material: Option<&Material>) -> Result<Section, SectionError> {
-    check_size("construction.tube.outside_diameter_mm", outside)?;
-    check_size("construction.tube.wall_mm", wall)?;
+    check_size("construction.tube", "outside_diameter_mm", outside)?;
+    check_size("construction.tube", "wall_mm", wall)?;
     if wall > outside / 2.0 {
         return Err(SectionError::new(
             "construction.tube.wall_mm",
@@ -173,8 +173,8 @@ fn bar(
     corner: Length,
     material: Option<&Material>,
 ) -> Result<Section, SectionError> {
-    check_size("construction.bar.width_mm", width)?;
-    check_size("construction.bar.thickness_mm", thickness)?;
+    check_size("construction.bar", "width_mm", width)?;
+    check_size("construction.bar", "thickness_mm", thickness)?;
     let shorter = width.min(thickness);
     if !(corner >= Length::ZERO && corner <= shorter / 2.0) {
         return Err(SectionError::new(

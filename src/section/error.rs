@@ -63,11 +63,11 @@ const SMALLEST: Length = Length::from_mm(0.01);
 const LARGEST: Length = Length::from_mm(1000.0);
 
 /// Refuses what is no size of a conductor: NaN, infinite, zero, negative, or absurd.
-pub(super) fn check_size(field: &str, size: Length) -> Result<(), SectionError> {
+pub(super) fn check_size(key: &str, name: &str, size: Length) -> Result<(), SectionError> {
     if size >= SMALLEST && size <= LARGEST {
         return Ok(());
     }
-    Err(SectionError::new(field, "this is no size of a conductor")
+    Err(SectionError::new(format!("{key}.{name}"), "this is no size of a conductor")
         .found(format!("{} mm", size.mm()))
         .expected(format!("{} to {} mm", SMALLEST.mm(), LARGEST.mm())))
 }

@@ -120,19 +120,22 @@ fn from_ratios(layers: &[Layer], ratio: impl Fn(usize) -> f64, source: String) -
 }
 
 fn check_lay_ratios(group: &Group, layers: &[Layer], key: &str) -> Result<(), SectionError> {
-    let field = format!("{key}.lay_ratios");
+    let field = || format!("{key}.lay_ratios");
     let stated = group.lay_ratios.len();
     let helical = layers.iter().filter(|layer| layer.pitch_radius.is_positive()).count();
     let round_centre =
         if layers[0].pitch_radius.is_positive() && helical > 0 { helical - 1 } else { helical };
     let expected = if key.ends_with("outer") { helical..=helical } else { round_centre..=helical };
     if stated > 0 && !expected.contains(&stated) {
-        return Err(SectionError::new(field, "there must be one lay ratio for each layer round the centre")
-            .found(format!("{stated} lay ratios"))
-            .expected(expected.start().to_string()));
+        return Err(SectionError::new(
+            field(),
+            "there must be one lay ratio for each layer round the centre",
+        )
+        .found(format!("{stated} lay ratios"))
+        .expected(expected.start().to_string()));
     }
     match group.lay_ratios.iter().position(|ratio| !(3.0..=200.0).contains(ratio)) {
-        Some(index) => Err(SectionError::new(format!("{field}.{index}"), "this is no lay ratio")
+        Some(index) => Err(SectionError::new(format!("{}.{index}", field()), "this is no lay ratio")
             .found(group.lay_ratios[index].to_string())
             .expected("3 to 200; usually 10 to 16")),
         None => Ok(()),

@@ -27,7 +27,7 @@ const MOST_WIRES: u32 = 1000;
 
 /// Layers of a stranded conductor or of a core, from the centre out.
 pub(super) fn from_centre(group: &Group, role: LayerRole, key: &str) -> Result<Vec<Layer>, SectionError> {
-    check_size(&format!("{key}.wire_diameter_mm"), group.wire_diameter)?;
+    check_size(key, "wire_diameter_mm", group.wire_diameter)?;
     let counts = match &group.strands {
         Strands::Wires(wires) => usual(*wires).ok_or_else(|| no_usual_arrangement(*wires, key))?.to_vec(),
         Strands::Layers(counts) => counts.clone(),
@@ -41,7 +41,7 @@ pub(super) fn from_centre(group: &Group, role: LayerRole, key: &str) -> Result<V
 
 /// Layers of a composite's outer group, from the core out.
 pub(super) fn round_core(group: &Group, core_radius: Length, key: &str) -> Result<Vec<Layer>, SectionError> {
-    check_size(&format!("{key}.wire_diameter_mm"), group.wire_diameter)?;
+    check_size(key, "wire_diameter_mm", group.wire_diameter)?;
     let counts = match &group.strands {
         Strands::Wires(wires) => spread(*wires, group, core_radius, key)?,
         Strands::Layers(counts) => counts.clone(),
@@ -70,16 +70,16 @@ fn no_usual_arrangement(wires: u32, key: &str) -> SectionError {
 }
 
 fn check_counts(counts: &[u32], key: &str) -> Result<(), SectionError> {
-    let field = format!("{key}.layers");
+    let field = || format!("{key}.layers");
     if counts.is_empty() {
-        return Err(SectionError::new(field, "there are no layers").expected("wires layer by layer"));
+        return Err(SectionError::new(field(), "there are no layers").expected("wires layer by layer"));
     }
     if let Some(index) = counts.iter().position(|count| *count == 0) {
-        return Err(SectionError::new(format!("{field}.{index}"), "a layer has no wires").found("0"));
+        return Err(SectionError::new(format!("{}.{index}", field()), "a layer has no wires").found("0"));
     }
     let total = counts.iter().fold(0_u32, |sum, count| sum.saturating_add(*count));
     if total > MOST_WIRES {
-        return Err(SectionError::new(field, "no conductor has so many wires")
+        return Err(SectionError::new(field(), "no conductor has so many wires")
             .found(total.to_string())
             .expected(format!("at most {MOST_WIRES}")));
     }

@@ -86,7 +86,7 @@ pub fn profile(grooved: &Grooved) -> Result<Profile, SectionError> {
 /// # Errors
 /// Where the diameter is no size of a conductor.
 pub fn round_profile(diameter: Length) -> Result<Profile, SectionError> {
-    check_size("construction.solid.diameter_mm", diameter)?;
+    check_size("construction.solid", "diameter_mm", diameter)?;
     let segments = vec![Segment::arc(Point::default(), diameter / 2.0, -FRAC_PI_2, TAU - FRAC_PI_2)];
     Ok(Profile {
         height: diameter,
@@ -102,12 +102,12 @@ fn key(name: &str) -> String {
 }
 
 fn check(grooved: &Grooved) -> Result<(), SectionError> {
-    check_size(&key("height_mm"), grooved.height)?;
-    check_size(&key("width_mm"), grooved.width)?;
-    check_size(&key("apex_width_mm"), grooved.apex_width)?;
-    check_size(&key("apex_depth_mm"), grooved.apex_depth)?;
+    check_size("construction.grooved", "height_mm", grooved.height)?;
+    check_size("construction.grooved", "width_mm", grooved.width)?;
+    check_size("construction.grooved", "apex_width_mm", grooved.apex_width)?;
+    check_size("construction.grooved", "apex_depth_mm", grooved.apex_depth)?;
     if grooved.fillet != Length::ZERO {
-        check_size(&key("fillet_mm"), grooved.fillet)?;
+        check_size("construction.grooved", "fillet_mm", grooved.fillet)?;
     }
     check_flank("lower_flank_deg", grooved.lower_flank)?;
     check_flank("upper_flank_deg", grooved.upper_flank)

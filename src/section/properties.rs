@@ -1,7 +1,7 @@
 //! Mass, resistance and breaking load of what is metal.
 
 use super::increments::Increment;
-use super::{LayerRole, Material, Section};
+use super::{Citation, LayerRole, Material, Section};
 use crate::units::{Area, Force, Length, LinearMass, LinearResistance};
 
 /// Metal of one material and one wire diameter.
@@ -121,6 +121,10 @@ fn say_load(metal: &Metal<'_>, material: &Material, load: Force) -> String {
 
 /// A material with where its figures come from.
 fn cited(material: &Material) -> String {
-    let source = material.source.to_string();
-    if source.is_empty() { material.name.clone() } else { format!("{} ({source})", material.name) }
+    let name = &material.name;
+    if material.source == Citation::default() {
+        name.clone()
+    } else {
+        format!("{name} ({})", material.source)
+    }
 }
