@@ -1,4 +1,17 @@
 //! Records that are checked and linked: the domain model.
+//!
+//! What a record gets that is well written and yet can't be used:
+//!
+//! | code | why |
+//! | --- | --- |
+//! | `duplicate-id` | ids and numbers are given once over all kinds, whatever the case |
+//! | `unknown-material`, `unknown-conductor`, `unknown-part`, `unknown-notice` | a name without a record |
+//! | `unknown-card`, `unknown-note` | copies of, or a note about, what there isn't |
+//! | `wires-do-not-fit`, `impossible-construction` | a conductor that can't be computed |
+//! | `heights-not-falling`, `rows-not-rising` | wear heights and strength rows out of order |
+//! | `geometry-of-another-role` | measurements that nobody would look at |
+//! | `part-listed-twice`, `empty-list`, `too-many-steps`, `wrong-number-of-conductors` | lists of a fitting |
+//! | `supersession-circle`, `supersession-to-nothing`, `status-contradiction` | what replaces what |
 
 mod check;
 mod conductors;
@@ -16,6 +29,8 @@ mod quantities;
 mod settings;
 mod shelf;
 mod supersession;
+#[cfg(test)]
+mod tests;
 
 pub use crate::colour::Mark;
 pub use load::{Loaded, load};

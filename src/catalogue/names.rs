@@ -57,13 +57,13 @@ impl Names {
     }
 
     /// Whether any record, sound or not, has this id.
-    pub(super) fn knows(&self, id: &str) -> bool {
-        self.kinds.contains_key(id) || self.salvaged.contains(id)
+    pub(super) fn has_record(&self, id: &str) -> bool {
+        self.salvaged.contains(id) || self.kind_of(id).is_some_and(|kind| kind != Kind::Edition)
     }
 
-    /// Every id.
-    pub(super) fn all(&self) -> impl Iterator<Item = &str> {
-        self.kinds.keys().map(String::as_str)
+    /// The id of every record that can be read.
+    pub(super) fn records(&self) -> impl Iterator<Item = &str> {
+        self.kinds.iter().filter(|(_, kind)| **kind != Kind::Edition).map(|(id, _)| id.as_str())
     }
 }
 
@@ -111,8 +111,11 @@ fn built_in_taken(named: &Named) -> Option<Finding> {
 }
 
 fn doubled(named: &Named, first: &Named) -> Finding {
-    let other = if named.kind == first.kind { "another" } else { "a" };
-    let message = format!("this {} has the id of {other} {}", named.kind.word(), first.kind.word());
+    let other = match first.kind {
+        kind if kind == named.kind => format!("another {}", kind.word()),
+        kind => kind.with_article(),
+    };
+    let message = format!("this {} has the id of {other}", named.kind.word());
     let help = if named.id == first.id {
         "ids and numbers are given once over all kinds of record"
     } else {

@@ -18,11 +18,11 @@ fn note(file: &TextFile, names: &Names, findings: &mut Findings) -> Option<Note>
     let place = Place::whole(file.file.clone());
     let about = match stem.strip_prefix("chapters/") {
         Some(chapter) => NoteAbout::Chapter(chapter.to_owned()),
-        None if names.knows(stem) => NoteAbout::Record(stem.to_owned()),
+        None if names.has_record(stem) => NoteAbout::Record(stem.to_owned()),
         None => {
             let message = format!("there is no record `{stem}` for this note");
             let finding = Finding::error("unknown-note", place, message);
-            findings.push(match nearest(stem, names.all()) {
+            findings.push(match nearest(stem, names.records()) {
                 Some(near) => finding.help(format!("did you mean `notes/{near}.md`?")),
                 None => finding.help("name it after an id or number, or put it into `notes/chapters`"),
             });

@@ -39,6 +39,12 @@ impl Kind {
         }
     }
 
+    /// The kind with its article.
+    pub(super) fn with_article(self) -> String {
+        let article = if self == Self::Edition { "an" } else { "a" };
+        format!("{article} {}", self.word())
+    }
+
     fn unknown(self) -> &'static str {
         match self {
             Self::Edition => "unknown-edition",
@@ -97,7 +103,7 @@ impl<T> Shelf<T> {
             let message = format!("there is no {} `{id}`", self.kind.word());
             let other = check.kind_of(id);
             check.fault(self.kind.unknown(), name, message, |finding| match (self.nearest(id), other) {
-                (_, Some(kind)) => finding.help(format!("`{id}` is a {}", kind.word())),
+                (_, Some(kind)) => finding.help(format!("`{id}` is {}", kind.with_article())),
                 (Some(near), None) => finding.help(format!("did you mean `{near}`?")),
                 (None, None) => {
                     finding.help(format!("add a {} with this id, or correct the name", self.kind.word()))

@@ -35,7 +35,7 @@ fn successor(document: &Document<FittingRecord>) -> Option<(&str, &Field<Name>)>
 }
 
 fn is_salvaged(number: &str, names: &Names) -> bool {
-    names.kind_of(number).is_none() && names.knows(number)
+    names.kind_of(number).is_none() && names.has_record(number)
 }
 
 fn to_nothing(
@@ -47,7 +47,7 @@ fn to_nothing(
     let wrong = &next.value.0;
     let numbers = fittings.iter().filter_map(|document| document.id.as_deref());
     let help = match (names.kind_of(wrong), nearest(wrong, numbers.filter(|other| *other != number))) {
-        (Some(kind), _) => format!("`{wrong}` is a {}", kind.word()),
+        (Some(kind), _) => format!("`{wrong}` is {}", kind.with_article()),
         (None, Some(near)) => format!("did you mean `{near}`?"),
         (None, None) => "add that fitting, or write `status: withdrawn` where nothing replaces it".to_owned(),
     };

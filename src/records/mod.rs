@@ -1,4 +1,30 @@
 //! The YAML as written: every value with its place, every fault of every record gathered.
+//!
+//! What a file gets that can't be read:
+//!
+//! | code | why |
+//! | --- | --- |
+//! | `too-large` | over 1 MiB: no record needs it, and nobody reviews it |
+//! | `not-utf8` | the bytes are no text |
+//! | `not-yaml` | the text is no YAML, or two parsers read it differently |
+//! | `yaml-tag` | a tag such as `!x` would change what a value is |
+//! | `too-deep`, `alias-bomb` | nesting or repeating without end |
+//! | `empty-document` | a warning: nothing stands there |
+//! | `missing-file` | there is no `catalogue.yaml` |
+//! | `second-document` | `catalogue.yaml` holds more than one |
+//! | `unknown-file`, `file-ending` | it would not be read where it lies, or as it is called |
+//!
+//! What a value gets:
+//!
+//! | code | why |
+//! | --- | --- |
+//! | `duplicate-key`, `unknown-key`, `missing-key` | the keys of a mapping |
+//! | `not-exactly-one` | a mapping that has one key of several |
+//! | `wrong-type` | text for a number, one value for a list, and the like |
+//! | `unknown-word` | not one of the words for this |
+//! | `nan`, `infinite`, `negative`, `zero`, `absurd`, `not-whole` | numbers that are no size or count; each key has its own bound |
+//! | `window-upside-down` | least above most |
+//! | `bad-id`, `bad-text`, `bad-language`, `not-a-date` | names, texts, tags, dates |
 
 mod document;
 mod events;

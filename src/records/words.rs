@@ -67,13 +67,35 @@ pub(super) fn one_word(node: &Node, reader: &mut Reader<'_>, words: &[&str]) -> 
         let message = format!("`{}` is not a word for this", super::text::shortened(&scalar.written));
         reader.fault("unknown-word", node, message, |finding| {
             let finding = finding.expected(format!("one of {}", listed(words)));
-            match nearest(&scalar.written, words.iter().copied()) {
+            let meant = code_of_colour(&scalar.written).filter(|code| words.contains(code));
+            match meant.or_else(|| nearest(&scalar.written, words.iter().copied())) {
                 Some(word) => finding.help(format!("did you mean `{word}`?")),
                 None => finding,
             }
         });
     }
     index
+}
+
+/// The IEC 60757 code of a colour that is written out.
+fn code_of_colour(name: &str) -> Option<&'static str> {
+    Some(match name.to_lowercase().as_str() {
+        "black" => "BK",
+        "brown" => "BN",
+        "red" => "RD",
+        "orange" => "OG",
+        "yellow" => "YE",
+        "green" => "GN",
+        "blue" => "BU",
+        "violet" | "purple" => "VT",
+        "grey" | "gray" => "GY",
+        "white" => "WH",
+        "pink" => "PK",
+        "gold" => "GD",
+        "turquoise" => "TQ",
+        "silver" => "SR",
+        _ => return None,
+    })
 }
 
 words! {
