@@ -24,6 +24,17 @@ pub enum Side {
     Back,
 }
 
+impl Side {
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Back => "back",
+        }
+    }
+}
+
 /// One side of a card, drawn with its bleed.
 #[derive(Debug, Clone)]
 pub struct Face {
@@ -46,6 +57,8 @@ pub struct Block {
     pub kind: BlockKind,
     /// What a drawing shows, in words; empty for other kinds.
     pub alternative: String,
+    /// Its elements as SVG, at their place on the face with its bleed.
+    pub source: Arc<str>,
     /// The block alone on the whole face: one unit is one millimetre, and (0, 0) is the corner of the
     /// bleed, so that trees of all blocks drawn over each other make the face.
     pub tree: Arc<usvg::Tree>,

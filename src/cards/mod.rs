@@ -1,5 +1,20 @@
 //! Faces of cards: blocks that are filled, fitted and proved to print.
 
+mod compose;
+mod drawings;
 mod face;
+mod make;
+mod picture;
+mod plan;
+mod preflight;
+mod setting;
+mod type_class;
+mod values;
 
 pub use face::{Block, BlockKind, Card, Face, Side};
+pub use make::{Input, make, make_all};
+pub use picture::PictureError;
+pub use setting::helpers;
+
+#[cfg(test)]
+mod tests;

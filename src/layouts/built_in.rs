@@ -29,7 +29,21 @@ const BOOKLET: &[(&str, &str)] = built_in![
 ];
 
 /// Path and text of the layouts of cards, sorted by path.
-const CARDS: &[(&str, &str)] = built_in![];
+const CARDS: &[(&str, &str)] = built_in![
+    "cards/a6-portrait-body-back.svg",
+    "cards/a6-portrait-body-front.svg",
+    "cards/a6-portrait-fitting-back.svg",
+    "cards/a6-portrait-fitting-front.svg",
+    "cards/a7-portrait-body-back.svg",
+    "cards/a7-portrait-body-front.svg",
+    "cards/a7-portrait-fitting-back.svg",
+    "cards/a7-portrait-fitting-front.svg",
+    "cards/pieces.svg",
+    "cards/portrait-body-back.svg",
+    "cards/portrait-body-front.svg",
+    "cards/portrait-fitting-back.svg",
+    "cards/portrait-fitting-front.svg",
+];
 
 /// Path and text of every built-in layout, sorted by path.
 pub(super) fn all() -> impl Iterator<Item = (&'static str, &'static str)> {

@@ -36,6 +36,7 @@ fn block(name: &str, kind: BlockKind, body: &str, fonts: &Fonts) -> Block {
         name: name.to_owned(),
         kind,
         alternative: if kind == BlockKind::Drawing { "a square".to_owned() } else { String::new() },
+        source: body.into(),
         tree: Arc::new(usvg::Tree::from_str(&source, &fonts.options()).unwrap()),
     }
 }

@@ -10,6 +10,9 @@ use textwrap::wrap_algorithms::wrap_first_fit;
 /// Soft hyphen: where its writer lets a long word break.
 const SOFT_HYPHEN: char = '\u{00AD}';
 
+/// Spaces that no line breaks at; once the lines are broken they are spaces like others.
+const UNBROKEN_SPACES: [char; 2] = ['\u{A0}', '\u{202F}'];
+
 /// A piece of text that stays on one line, with the space that may follow it.
 #[derive(Debug)]
 struct Piece {
@@ -38,7 +41,8 @@ impl Fragment for Piece {
 impl Fonts {
     /// The lines of a text that may be as long as `width`. Lines break where Unicode Standard Annex 14
     /// allows it, but never between a number and its unit nor inside a number, a stamp or another
-    /// code; a word breaks only after its own hyphen or at a soft hyphen. A piece that is longer than
+    /// code; a word breaks only after its own hyphen or at a soft hyphen. In the lines, spaces that hold
+    /// words together are plain ones. A piece that is longer than
     /// `width` stands on a line of its own, for the caller to find.
     ///
     /// ```
@@ -132,7 +136,7 @@ fn joined(pieces: &[Piece]) -> String {
     let mut line = String::new();
     for (index, piece) in pieces.iter().enumerate() {
         let last = index + 1 == pieces.len();
-        line.push_str(&piece.text);
+        line.push_str(&piece.text.replace(UNBROKEN_SPACES, " "));
         if piece.space && !last {
             line.push(' ');
         }

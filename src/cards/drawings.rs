@@ -1,0 +1,47 @@
+//! The drawings on a card, each made for the room that the layout gives it.
+
+use super::make::Input;
+use crate::catalogue::{Conductor, Fitting};
+use crate::facts::CardFacts;
+use crate::sketch::{Detail, Drawing, Options, conductor_section, conductor_true_size};
+use crate::units::{Length, Numerals};
+use std::sync::Arc;
+
+/// The drawings of one card.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Drawings<'a> {
+    input: Input<'a>,
+    fitting: Option<&'a Arc<Fitting>>,
+}
+
+impl<'a> Drawings<'a> {
+    pub fn of(input: Input<'a>, facts: &CardFacts) -> Self {
+        Self { input, fitting: input.catalogue.fittings.get(&facts.number) }
+    }
+
+    /// The sections of the card's conductors at true size.
+    pub fn sections(&self) -> Vec<Option<Drawing>> {
+        let options = self.options(Length::ZERO, Length::ZERO);
+        let section = |conductor: &Arc<Conductor>| Some(conductor_true_size(conductor, &options));
+        self.fitting.map(|fitting| fitting.conductors.iter().map(section).collect()).unwrap_or_default()
+    }
+
+    /// The drawing of this name, at most so large.
+    pub fn draw(&self, name: &str, width: Length, height: Length) -> Option<Drawing> {
+        let fitting = self.fitting?;
+        match name {
+            "section" => Some(conductor_section(fitting.conductor(), &self.options(width, height))),
+            _ => None,
+        }
+    }
+
+    fn options(&self, width: Length, height: Length) -> Options<'a> {
+        let settings = &self.input.catalogue.settings;
+        Options {
+            type_size: settings.limits.smallest_type.max(Length::from_pt(7.0)),
+            numerals: Numerals::new(settings.decimal_mark),
+            detail: Detail::Card,
+            ..Options::new(self.input.fonts, width, height)
+        }
+    }
+}

@@ -1,0 +1,126 @@
+//! Cards from facts, side by side.
+
+use super::compose::{Frame, Sitting, Trouble, face};
+use super::drawings::Drawings;
+use super::face::{Card, Side};
+use super::{preflight, values};
+use crate::catalogue::{CardSize, Catalogue, Orientation};
+use crate::diagnostics::{Finding, Findings};
+use crate::facts::{CardFacts, Content};
+use crate::layouts::Layouts;
+use crate::mixups::Mixups;
+use crate::register::Register;
+use crate::source::Place;
+use crate::typeset::Fonts;
+use rayon::prelude::*;
+use serde_json::{Map, Value};
+
+/// What cards are made from.
+#[derive(Debug, Clone, Copy)]
+pub struct Input<'a> {
+    /// The records, for what is drawn.
+    pub catalogue: &'a Catalogue,
+    /// What can be confused, for what is drawn.
+    pub mixups: &'a Mixups,
+    /// The editions, for what the foot says.
+    pub register: &'a Register,
+    /// The layouts of the folder `cards`, loaded with [`super::helpers`].
+    pub layouts: &'a Layouts,
+    /// The fonts.
+    pub fonts: &'a Fonts,
+}
+
+/// Every card that can be made, in the order of the facts, and what is the matter with the others.
+///
+/// One thread's work is one card; the order and the bytes don't depend on how many threads there are.
+#[must_use]
+pub fn make_all(input: Input<'_>, facts: &[CardFacts]) -> (Vec<Card>, Findings) {
+    let made: Vec<(Option<Card>, Findings)> = facts.par_iter().map(|facts| make(input, facts)).collect();
+    let mut findings = Findings::new();
+    let mut cards = Vec::with_capacity(facts.len());
+    for (card, found) in made {
+        cards.extend(card);
+        findings.extend(found);
+    }
+    (cards, findings)
+}
+
+/// One card, with what its preflight finds; none where a face can't be made.
+#[must_use]
+pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
+    let mut findings = Findings::new();
+    let drawings = Drawings::of(input, facts);
+    let values = with_drawings(
+        values::of_card(facts, &input.register.standing(facts), &input.catalogue.settings),
+        &drawings,
+    );
+    let mut side = |side| {
+        let sitting =
+            Sitting { side, layout: &layout(input, facts, side), values: &values, drawings: &drawings };
+        face(frame(input), sitting).map_err(|trouble| findings.push(found(input, facts, side, trouble))).ok()
+    };
+    let (front, back) = (side(Side::Front), side(Side::Back));
+    let (Some(front), Some(back)) = (front, back) else { return (None, findings) };
+    let card = Card { number: facts.number.clone(), title: facts.title.clone(), front, back };
+    let smallest = input.catalogue.settings.limits.smallest_type;
+    findings.extend(preflight::card(&card, smallest, &place(input, facts, "")));
+    (Some(card), findings)
+}
+
+fn frame(input: Input<'_>) -> Frame<'_> {
+    let settings = &input.catalogue.settings;
+    Frame {
+        layouts: input.layouts,
+        fonts: input.fonts,
+        format: settings.card,
+        bleed: settings.sheet.bleed,
+        smallest: settings.limits.smallest_type,
+    }
+}
+
+fn with_drawings(mut values: Map<String, Value>, drawings: &Drawings<'_>) -> Map<String, Value> {
+    values.insert("sections".into(), values::sections(&drawings.sections()));
+    values.insert("has_assembly".into(), false.into());
+    values
+}
+
+/// The path of the layout of a face, such as `cards/a7-portrait-fitting-front.svg`.
+fn layout(input: Input<'_>, facts: &CardFacts, side: Side) -> String {
+    let format = input.catalogue.settings.card;
+    let size = match format.size {
+        CardSize::A7 => "a7",
+        CardSize::A6 => "a6",
+        CardSize::Id1 => "id1",
+    };
+    let orientation = match format.orientation {
+        Orientation::Portrait => "portrait",
+        Orientation::Landscape => "landscape",
+    };
+    let kind = match facts.content {
+        Content::Fitting(_) => "fitting",
+        Content::Body(_) => "body",
+    };
+    format!("cards/{size}-{orientation}-{kind}-{}.svg", side.word())
+}
+
+fn found(input: Input<'_>, facts: &CardFacts, side: Side, trouble: Trouble) -> Finding {
+    match trouble {
+        Trouble::Layout(finding) => finding.record(&facts.number),
+        Trouble::TooFull { field, excess, said } => {
+            let side = side.word();
+            let place = place(input, facts, &field);
+            Finding::error("card-too-full", place, format!("the {side} of card {}: {said}", facts.number))
+                .record(&facts.number)
+                .field(field)
+                .found(format!("{excess} mm too much at the smallest type"))
+                .help("shorten the text, move the rest to the notes, or choose a larger card")
+        }
+    }
+}
+
+/// The place of a field of the record that a card is about.
+fn place(input: Input<'_>, facts: &CardFacts, field: &str) -> Place {
+    let fitting = input.catalogue.fittings.get(&facts.number).map(|fitting| &fitting.origin);
+    let origin = fitting.or_else(|| input.catalogue.parts.get(&facts.number).map(|part| &part.origin));
+    origin.map_or_else(|| input.catalogue.settings.origin.place.clone(), |origin| origin.of(field))
+}

@@ -1,0 +1,140 @@
+//! A face as a picture to look at: SVG, and pixels.
+
+use super::face::{BlockKind, Face};
+use super::setting::escaped;
+use crate::sketch::number;
+use resvg::tiny_skia::{Color, Pixmap, Transform};
+use std::fmt::Write;
+
+/// A picture could not be made.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PictureError(String);
+
+impl std::fmt::Display for PictureError {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(out, "the picture could not be made: {}", self.0)
+    }
+}
+
+impl std::error::Error for PictureError {}
+
+impl Face {
+    /// The face as SVG, trimmed to the cut, at its true size. Texts are texts, each with the length that
+    /// it was measured at, so that another font can't make them run over.
+    #[must_use]
+    pub fn svg(&self) -> String {
+        let (width, height, bleed) =
+            (number(self.cut.0.mm()), number(self.cut.1.mm()), number(self.bleed.mm()));
+        let mut svg = format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
+             viewBox=\"{bleed} {bleed} {width} {height}\">\n<rect x=\"{bleed}\" y=\"{bleed}\" width=\"{width}\" height=\"{height}\" fill=\"#ffffff\"/>\n"
+        );
+        for block in &self.blocks {
+            let role = match block.kind {
+                BlockKind::Drawing => format!(" role=\"img\" aria-label=\"{}\"", escaped(&block.alternative)),
+                BlockKind::Ornament => " aria-hidden=\"true\"".to_owned(),
+                BlockKind::Heading | BlockKind::Text => String::new(),
+            };
+            let source = block.source.replace(" data-length=", " textLength=");
+            let _ = writeln!(svg, "<g id=\"{}\"{role}>{source}</g>", escaped(&block.name));
+        }
+        svg.push_str("</svg>\n");
+        svg
+    }
+
+    /// The face as PNG, trimmed to the cut, on white.
+    ///
+    /// # Errors
+    /// Where the resolution is too small or too large for a picture.
+    pub fn png(&self, dpi: f64) -> Result<Vec<u8>, PictureError> {
+        let scale = dpi / 25.4;
+        let bleed = self.bleed.mm() * scale;
+        let pixmap = self.pixels((self.cut.0.mm(), self.cut.1.mm()), scale, bleed)?;
+        encoded(&pixmap, dpi)
+    }
+
+    /// How many pixels of ink lie outside the bleed, where every sheet clips them: the face drawn
+    /// without its clip, less the face drawn with it. 0 for a face that is whole. Below 200 dpi
+    /// thin lines are drawn wider than they are, and count.
+    ///
+    /// # Errors
+    /// Where the resolution is too small or too large for a picture.
+    pub fn lost_to_clip(&self, dpi: f64) -> Result<usize, PictureError> {
+        let scale = dpi / 25.4;
+        let field = (self.cut.0 + self.bleed * 2.0, self.cut.1 + self.bleed * 2.0);
+        let wide = (field.0.mm() + 2.0 * AROUND, field.1.mm() + 2.0 * AROUND);
+        let around = (AROUND * scale).round();
+        let unclipped = self.pixels(wide, scale, -around)?;
+        let clipped = self.pixels((field.0.mm(), field.1.mm()), scale, 0.0)?;
+        Ok(inked(&unclipped) - inked(&clipped).min(inked(&unclipped)))
+    }
+
+    /// Draws the blocks on a white field of this size in millimetres; the corner of the bleed lies
+    /// `shift` pixels outside it.
+    fn pixels(&self, field: (f64, f64), scale: f64, shift: f64) -> Result<Pixmap, PictureError> {
+        let size = (pixels(field.0 * scale)?, pixels(field.1 * scale)?);
+        let mut pixmap = Pixmap::new(size.0, size.1).ok_or_else(|| PictureError("no pixels".to_owned()))?;
+        pixmap.fill(Color::WHITE);
+        let transform =
+            Transform::from_row(single(scale), 0.0, 0.0, single(scale), single(-shift), single(-shift));
+        for block in &self.blocks {
+            resvg::render(&block.tree, transform, &mut pixmap.as_mut());
+        }
+        Ok(pixmap)
+    }
+}
+
+/// How far outside the bleed lost ink is looked for, in millimetres.
+const AROUND: f64 = 20.0;
+
+fn inked(pixmap: &Pixmap) -> usize {
+    pixmap
+        .pixels()
+        .iter()
+        .filter(|pixel| pixel.red() < 250 || pixel.green() < 250 || pixel.blue() < 250)
+        .count()
+}
+
+/// Largest side of a picture, in pixels.
+const MOST_PIXELS: f64 = 20_000.0;
+
+/// Whole pixels: up, but a side that is a whole number but for rounding keeps it.
+fn pixels(side: f64) -> Result<u32, PictureError> {
+    let whole = (side - 1e-3).ceil();
+    if !(1.0..=MOST_PIXELS).contains(&whole) {
+        return Err(PictureError(format!("{side:.0} pixels on a side")));
+    }
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number in range")]
+    Ok(whole as u32)
+}
+
+#[allow(clippy::cast_possible_truncation, reason = "pixels are drawn in single precision")]
+fn single(number: f64) -> f32 {
+    number as f32
+}
+
+/// Everything is drawn on white, so nothing shows through and three channels are enough.
+fn encoded(pixmap: &Pixmap, dpi: f64) -> Result<Vec<u8>, PictureError> {
+    let colours: Vec<u8> =
+        pixmap.data().chunks_exact(4).flat_map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
+    let mut bytes = Vec::new();
+    let mut encoder = png::Encoder::new(&mut bytes, pixmap.width(), pixmap.height());
+    encoder.set_color(png::ColorType::Rgb);
+    encoder.set_depth(png::BitDepth::Eight);
+    encoder.set_compression(png::Compression::Fast);
+    encoder.set_pixel_dims(Some(resolution(dpi)));
+    let mut writer = encoder.write_header().map_err(|error| PictureError(error.to_string()))?;
+    writer.write_image_data(&colours).map_err(|error| PictureError(error.to_string()))?;
+    writer.finish().map_err(|error| PictureError(error.to_string()))?;
+    Ok(bytes)
+}
+
+fn resolution(dpi: f64) -> png::PixelDimensions {
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a resolution of at most some thousands"
+    )]
+    let per_metre = (dpi / 0.0254).round() as u32;
+    png::PixelDimensions { xppu: per_metre, yppu: per_metre, unit: png::Unit::Meter }
+}

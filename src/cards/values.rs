@@ -1,0 +1,272 @@
+//! What card layouts are filled with: the facts as finished texts, by the names that layouts use.
+
+use super::compose::drawing_values;
+use crate::catalogue::Settings;
+use crate::colour::{ColourCode, Srgb};
+use crate::facts::{
+    BodyFacts, CardFacts, CheckFacts, ConductorFacts, Content, FittingFacts, MarkFacts, NotThis, PartLine,
+    TighteningFacts, WearFacts,
+};
+use crate::register::Standing;
+use crate::sketch::Drawing;
+use serde_json::{Map, Value, json};
+
+/// The values of a card's two faces. `sections` are the conductors' sections at true size.
+pub(super) fn of_card(facts: &CardFacts, standing: &Standing, settings: &Settings) -> Map<String, Value> {
+    let mut values = Map::new();
+    values.insert("number".into(), facts.number.clone().into());
+    values.insert("title".into(), facts.title.clone().into());
+    values.insert("status".into(), facts.status_words.clone().into());
+    values.insert("caution".into(), facts.caution.clone().into());
+    values.insert("owner".into(), settings.owner.clone().into());
+    values.insert("foot".into(), foot(standing, settings));
+    values.insert("foot_lines".into(), foot_lines(facts, settings));
+    match &facts.content {
+        Content::Fitting(fitting) => values.extend(of_fitting(fitting)),
+        Content::Body(body) => values.extend(of_body(body)),
+    }
+    values
+}
+
+/// Issue, edition and check code; a card that no edition holds says so instead.
+fn foot(standing: &Standing, settings: &Settings) -> Value {
+    let date = settings.date.map_or_else(String::new, |date| date.to_string());
+    match standing {
+        Standing::Draft => json!({
+            "draft": true, "standing": "draft, not issued", "edition": format!("edition {}", settings.edition),
+            "date": date, "check_code": "",
+        }),
+        Standing::Issued { issue, edition, check_code } => json!({
+            "draft": false, "standing": format!("issue {issue}"), "edition": format!("edition {edition}"),
+            "date": date, "check_code": format!("check {check_code}"),
+        }),
+    }
+}
+
+/// Where the wrong parts are that the front has no room for.
+fn more(facts: &FittingFacts) -> String {
+    match (facts.not_these_more, &facts.body_card) {
+        (0, _) => String::new(),
+        (more, Some(card)) => format!("and {more} more: body card {card}"),
+        (more, None) => format!("and {more} more: see the booklet"),
+    }
+}
+
+/// What the foot of the back says, line by line.
+fn foot_lines(facts: &CardFacts, settings: &Settings) -> Value {
+    let date = settings.date.map_or_else(String::new, |date| date.to_string());
+    let mut lines = vec![facts.caution.clone()];
+    let mut history = Vec::new();
+    if let Content::Fitting(fitting) = &facts.content {
+        let notices: Vec<&str> = fitting.notices.iter().map(|notice| notice.number.as_str()).collect();
+        history.push(prefixed("notice ", &notices.join(", ")));
+        history.push(prefixed("replaces ", &fitting.supersedes.join(", ")));
+        history.push(fitting.in_service.clone().unwrap_or_default());
+    }
+    history.extend([date, "printed copy: check the register".to_owned()]);
+    lines.push(joined(&history.iter().map(String::as_str).collect::<Vec<_>>(), " · "));
+    lines
+        .iter()
+        .filter(|line| !line.is_empty())
+        .map(|text| json!({ "text": text }))
+        .collect::<Vec<_>>()
+        .into()
+}
+
+fn prefixed(prefix: &str, text: &str) -> String {
+    if text.is_empty() { String::new() } else { format!("{prefix}{text}") }
+}
+
+fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
+    let values = json!({
+        "family": facts.family,
+        "mark": facts.mark.as_ref().map(mark),
+        "conductors": facts.conductors.iter().map(conductor).collect::<Vec<_>>(),
+        "gripping": { "name": facts.gripping_name, "number": facts.gripping_number, "stamp": whole(&facts.gripping_stamp) },
+        "stamp": facts.stamp,
+        "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
+        "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
+        "not_these_words": more(facts),
+        "body_card": facts.body_card.clone().unwrap_or_default(),
+        "steps": numbered(&facts.steps),
+        "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
+        "checks": checks(&facts.checks),
+        "witness": facts.witness,
+        "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
+        "greased": greased(&facts.tightening),
+        "reject_words": prefixed("Reject if: ", &facts.reject_if.join("; ")),
+        "reject_if": facts.reject_if.iter().map(|text| json!({ "bullet": "–", "text": text })).collect::<Vec<_>>(),
+        "notices": facts.notices.iter().map(|notice| notice.number.clone()).collect::<Vec<_>>().join(", "),
+        "supersedes": facts.supersedes.join(", "),
+        "in_service": facts.in_service.clone().unwrap_or_default(),
+    });
+    object(values)
+}
+
+fn of_body(facts: &BodyFacts) -> Map<String, Value> {
+    let parts = facts.parts.iter().map(|part| {
+        json!({
+            "number": part.number, "name": part.name, "stamp": whole(&part.stamp), "mark": part.mark.as_ref().map(mark),
+            "conductors": part.conductors.join(", "),
+        })
+    });
+    let values = json!({
+        "body_words": prefixed("stamp on the body: ", &facts.stamp),
+        "parts": parts.collect::<Vec<_>>(),
+        "matrix": matrix(facts),
+    });
+    object(values)
+}
+
+/// Conductor by conductor: the right gripping part's stamp, and what each of the others does.
+fn matrix(facts: &BodyFacts) -> Vec<Value> {
+    let stamp = |number: &str| {
+        let part = facts.parts.iter().find(|part| part.number == number);
+        part.filter(|part| !part.stamp.is_empty())
+            .map_or_else(|| number.to_owned(), |part| whole(&part.stamp))
+    };
+    let on = |(column, (number, conductor)): (usize, &(String, String))| {
+        let cells = || facts.rows.iter().filter_map(|row| Some((row, row.cells.get(column)?)));
+        let right: Vec<String> =
+            cells().filter(|(_, cell)| cell.right).map(|(row, _)| stamp(&row.part)).collect();
+        let wrong = cells().filter(|(_, cell)| !cell.right);
+        let rows = wrong.map(
+            |(row, cell)| json!({ "stamp": stamp(&row.part), "text": cell.text, "hidden": cell.hidden }),
+        );
+        json!({
+            "number": number, "conductor": format!("{number}: {conductor}"), "right": right.join(", "),
+            "rows": rows.collect::<Vec<_>>(),
+        })
+    };
+    facts.fittings.iter().enumerate().map(on).collect()
+}
+
+/// A mark with the colours that it is printed in.
+fn mark(facts: &MarkFacts) -> Value {
+    json!({
+        "code": facts.code, "colour": facts.colour, "text": facts.text,
+        "notches": facts.notches, "notches_words": plain(&facts.notches_words),
+        "fill": paint(facts).hex(), "ink": ink(facts),
+    })
+}
+
+/// The paint as it is printed; white where the colour is unknown.
+fn paint(mark: &MarkFacts) -> Srgb {
+    ColourCode::from_letters(&mark.code).map_or(Srgb::WHITE, ColourCode::printed)
+}
+
+/// The colour of letters on the paint.
+fn ink(mark: &MarkFacts) -> String {
+    paint(mark).text_on_it().hex()
+}
+
+fn conductor(facts: &ConductorFacts) -> Value {
+    let built = listed(&[&facts.material, &facts.build]);
+    let measured = listed(&[&facts.diameter, &facts.section]);
+    let identity = facts.identity.iter().map(|(name, text)| json!({ "name": name, "text": text }));
+    json!({
+        "id": facts.id, "name": facts.name, "built": built, "measured": measured,
+        "nominal": facts.nominal.clone().unwrap_or_default(), "neck": facts.neck.clone().unwrap_or_default(),
+        "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "wear": facts.wear.as_ref().map(wear),
+    })
+}
+
+fn wear(facts: &WearFacts) -> Value {
+    let limits = facts.limits.iter().map(|(name, text)| format!("{name} {text}")).collect::<Vec<_>>();
+    let rows = facts.rows.iter().map(|row| {
+        json!({
+            "height": row.height, "flat": row.flat, "section": row.section, "worn": row.worn, "action": row.action,
+            "acts": !row.action.is_empty(),
+        })
+    });
+    json!({ "basis": facts.basis, "limits": limits.join(", "), "rows": rows.collect::<Vec<_>>() })
+}
+
+fn part(facts: &PartLine) -> Value {
+    let quantity = if facts.quantity > 1 { format!("{}\u{a0}× ", facts.quantity) } else { String::new() };
+    json!({
+        "item": facts.item.to_string(), "role": format!("{quantity}{}", facts.role), "number": facts.number,
+        "stamp": whole(&facts.stamp), "gripping": facts.gripping, "name": facts.name, "reuse": facts.reuse,
+        "quantity": facts.quantity,
+    })
+}
+
+fn wrong(facts: &NotThis) -> Value {
+    let colour = facts.mark.as_ref().map_or_else(String::new, |mark| mark.colour.clone());
+    let happens = joined(&[&facts.happens, &facts.noticed], "; ");
+    let (text, ink) =
+        facts.mark.as_ref().map_or_else(Default::default, |mark| (mark.text.clone(), ink(mark)));
+    json!({
+        "number": facts.number, "stamp": whole(&facts.stamp), "mark": facts.mark.as_ref().map(mark),
+        "mark_text": text, "ink": ink, "text": joined(&[&colour, &happens], ": "), "hidden": facts.hidden,
+    })
+}
+
+fn tightening(facts: &TighteningFacts) -> Value {
+    json!({ "torque": facts.torque, "item": joined(&[&facts.item, &facts.spanner, &facts.passes], ", "), "grease": facts.grease })
+}
+
+/// What is greased, once where several tightenings share it, and what torque does not tell.
+fn greased(facts: &[TighteningFacts]) -> String {
+    let mut greases: Vec<&str> =
+        facts.iter().map(|facts| facts.grease.as_str()).filter(|text| !text.is_empty()).collect();
+    greases.dedup();
+    let sentences = greases.into_iter().chain(["torque does not prove grip"]).map(sentence);
+    sentences.collect::<Vec<_>>().join(" ")
+}
+
+fn sentence(text: &str) -> String {
+    let mut letters = text.trim_end_matches('.').chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect::<String>() + ".")
+}
+
+/// Checks line by line: what is right; and, once for all that share it, what is wrong.
+fn checks(facts: &[CheckFacts]) -> Vec<Value> {
+    let mut lines = Vec::new();
+    for (index, check) in facts.iter().enumerate() {
+        let what = joined(&[&check.when, &check.what], ": ");
+        lines.push(json!({ "what": what, "go": check.go, "no_go": "", "first": index > 0 }));
+        let shared = facts.get(index + 1).is_some_and(|next| next.no_go == check.no_go);
+        if !shared && !check.no_go.is_empty() {
+            lines.push(
+                json!({ "what": "", "go": "", "no_go": format!("no-go: {}", check.no_go), "first": false }),
+            );
+        }
+    }
+    lines
+}
+
+fn numbered(texts: &[String]) -> Vec<Value> {
+    texts.iter().zip(1_u32..).map(|(text, n)| json!({ "n": n.to_string(), "text": text })).collect()
+}
+
+/// The sections at true size, as layouts see them.
+pub(super) fn sections(drawings: &[Option<Drawing>]) -> Value {
+    drawings.iter().map(|drawing| drawing.as_ref().map(drawing_values)).collect::<Vec<_>>().into()
+}
+
+fn listed(texts: &[&str]) -> String {
+    joined(texts, ", ")
+}
+
+fn joined(texts: &[&str], between: &str) -> String {
+    texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(between)
+}
+
+/// A stamp is never broken, not even at its spaces.
+fn whole(stamp: &str) -> String {
+    stamp.replace(' ', "\u{a0}")
+}
+
+fn plain(text: &str) -> String {
+    text.replace('\u{a0}', " ")
+}
+
+fn object(values: Value) -> Map<String, Value> {
+    match values {
+        Value::Object(values) => values,
+        _ => Map::new(),
+    }
+}
