@@ -3,25 +3,31 @@
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report::{self, Strictness};
-use crate::catalogue;
-use crate::mixups::{self, BodyMixups, Case, Mixups};
+use crate::catalogue::{self, Catalogue};
+use crate::mixups::{self, BodyMixups, Case, Mixups, WayOut};
 use crate::units::Numerals;
 use std::fmt::Write;
 
 /// Options of `mixups`.
 #[derive(Debug, clap::Args)]
-pub(super) struct Options {}
+pub(super) struct Options {
+    /// What would remove each hidden danger: changes of one measurement, with their size
+    #[arg(long)]
+    ways_out: bool,
+}
 
-pub(super) fn run(globals: &Globals, _options: &Options) -> Result<Outcome, Fault> {
+pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let world = globals.world();
     let loaded = catalogue::load(&world)?;
     report::findings(&loaded.findings, &world, globals)?;
     let mixups = mixups::find(&loaded.catalogue);
     let numerals = Numerals::new(loaded.catalogue.settings.decimal_mark);
-    report::result(&match globals.format {
-        Format::Json => mixups::to_json(&mixups).to_string(),
-        Format::Text => text(&mixups, numerals),
-    })?;
+    let answer = match (options.ways_out, globals.format) {
+        (false, Format::Json) => mixups::to_json(&mixups).to_string(),
+        (false, Format::Text) => text(&mixups, numerals),
+        (true, format) => ways_out(&loaded.catalogue, &mixups, format),
+    };
+    report::result(&answer)?;
     Ok(Strictness::Errors.outcome(&loaded.findings))
 }
 
@@ -30,6 +36,30 @@ fn text(mixups: &Mixups, numerals: Numerals) -> String {
         return "no body has gripping parts".to_owned();
     }
     mixups.bodies.iter().map(|body| body_text(body, numerals)).collect::<Vec<_>>().join("\n")
+}
+
+fn ways_out(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> String {
+    let ways = mixups::ways_out(catalogue, mixups);
+    if format == Format::Json {
+        return mixups::ways_out_to_json(mixups, &ways).to_string();
+    }
+    let numerals = Numerals::new(catalogue.settings.decimal_mark);
+    let mut text = String::new();
+    for case in ways.chunk_by(|one, next| (&one.part, &one.fitting) == (&next.part, &next.fitting)) {
+        let WayOut { part, fitting, conductor, body, .. } = &case[0];
+        let _ = writeln!(text, "{part} in {fitting} on {conductor} (body {body})");
+        for way in case {
+            let _ = writeln!(text, "  {}", way.words(numerals));
+        }
+    }
+    for (body, case) in mixups::no_way_out(mixups, &ways) {
+        let _ = writeln!(
+            text,
+            "{} in {} (body {}): no change of one measurement removes it; marks and a witness must",
+            case.part.number, case.fitting.number, body.body.number
+        );
+    }
+    if text.is_empty() { "no hidden danger\n".to_owned() } else { text }
 }
 
 fn body_text(body: &BodyMixups, numerals: Numerals) -> String {

@@ -1,6 +1,7 @@
 //! The command line: one file a command; the only place that prints or exits.
 
 mod audit;
+mod identify;
 mod mixups;
 mod options;
 mod outcome;
@@ -10,6 +11,7 @@ mod start;
 
 use clap::{Parser, Subcommand};
 use options::Globals;
+use outcome::Fault;
 use std::process::ExitCode;
 
 /// Illustrated fitting reference cards for overhead lines.
@@ -28,6 +30,8 @@ enum Command {
     Audit(audit::Options),
     /// Compute one conductor from the command line or from a record
     Section(Box<section::Options>),
+    /// What a measured conductor can be, or what is inside a closed fitting
+    Identify(identify::Options),
     /// Which wrong part goes into which body, and what then happens
     Mixups(mixups::Options),
     /// Write a small working catalogue into an empty folder
@@ -41,8 +45,12 @@ enum Command {
 pub fn run() -> ExitCode {
     let CommandLine { globals, command } = CommandLine::parse();
     let outcome = match command {
+        command if globals.colour.is_of_metal() && !matches!(command, Command::Identify(_)) => {
+            Err(Fault::new("--colour copper and grey belong to identify; expected auto, always or never"))
+        }
         Command::Audit(options) => audit::run(&globals, &options),
         Command::Section(options) => section::run(&globals, &options),
+        Command::Identify(options) => identify::run(&globals, &options),
         Command::Mixups(options) => mixups::run(&globals, &options),
         Command::Start(options) => start::run(&globals, &options),
     };

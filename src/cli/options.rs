@@ -21,9 +21,10 @@ pub(super) struct Globals {
     /// How results and findings are given
     #[arg(long, value_enum, default_value_t = Format::Text, global = true)]
     pub format: Format,
-    /// Whether messages are coloured; NO_COLOR is honoured
-    #[arg(long, value_enum, default_value_t = When::Auto, global = true)]
-    pub colour: When,
+    /// Whether messages are coloured, NO_COLOR is honoured; with identify also copper or grey, the colour
+    /// under a fresh scratch
+    #[arg(long, value_enum, default_value_t = Colouring::Auto, global = true)]
+    pub colour: Colouring,
     /// Say nothing but errors and results
     #[arg(long, global = true)]
     pub quiet: bool,
@@ -38,15 +39,29 @@ pub(super) enum Format {
     Json,
 }
 
-/// Whether messages are coloured.
+/// Whether messages are coloured; or, of a conductor, the colour under a fresh scratch. Both are
+/// `--colour`: the values never meet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(super) enum When {
+pub(super) enum Colouring {
     /// On a terminal
     Auto,
     /// Also in a pipe
     Always,
     /// Not at all
     Never,
+    /// Reddish metal: copper or bronze
+    #[value(hide = true)]
+    Copper,
+    /// Grey metal: aluminium, steel, zinc
+    #[value(hide = true)]
+    Grey,
+}
+
+impl Colouring {
+    /// Whether it speaks of metal rather than of messages.
+    pub(super) fn is_of_metal(self) -> bool {
+        matches!(self, Self::Copper | Self::Grey)
+    }
 }
 
 impl Globals {
@@ -57,9 +72,9 @@ impl Globals {
     /// Whether what goes to standard error is coloured.
     pub(super) fn colour(&self) -> Colour {
         let choice = match self.colour {
-            When::Auto => anstream::AutoStream::choice(&std::io::stderr()),
-            When::Always => ColorChoice::Always,
-            When::Never => ColorChoice::Never,
+            Colouring::Always => ColorChoice::Always,
+            Colouring::Never => ColorChoice::Never,
+            _ => anstream::AutoStream::choice(&std::io::stderr()),
         };
         if choice == ColorChoice::Never { Colour::Without } else { Colour::With }
     }

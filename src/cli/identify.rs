@@ -1,0 +1,189 @@
+//! `fittingcards identify`: what a measured conductor can be, or what is inside a closed fitting.
+
+use super::options::{Colouring, Format, Globals};
+use super::outcome::{Fault, Outcome};
+use super::report::{self, Strictness};
+use crate::catalogue::{self, Catalogue};
+use crate::mixups::{self, Candidate, Closed, Identified, Inside, Readings, Scratch, Shape};
+use crate::section::Magnetic;
+use crate::units::{Length, Numerals};
+use clap::ValueEnum;
+use std::fmt::Write;
+
+/// How far a measured stand-out may be off, where nothing else is said.
+const STAND_OUT_TOLERANCE: Length = Length::from_mm(0.5);
+
+/// Options of `identify`: what was measured on a conductor, or on a closed fitting.
+#[derive(Debug, clap::Args)]
+#[command(group(clap::ArgGroup::new("measured").required(true)))]
+pub(super) struct Options {
+    /// Caliper reading of a conductor in mm; given twice, two readings at 90°
+    #[arg(long, value_name = "MM", group = "measured", value_parser = length)]
+    diameter: Vec<Length>,
+    /// Number of the body of a closed fitting
+    #[arg(long, value_name = "NUMBER", group = "measured", requires_all = ["conductor", "stand_out"])]
+    body: Option<String>,
+    /// Conductor in the closed fitting, by id
+    #[arg(long, value_name = "ID", requires = "body")]
+    conductor: Option<String>,
+    /// Stand-out measured on the closed fitting in mm
+    #[arg(long, value_name = "MM", requires = "body", value_parser = length, allow_hyphen_values = true)]
+    stand_out: Option<Length>,
+    /// How far a reading may be off in mm: 0.1 of a diameter, 0.5 of a stand-out where not given
+    #[arg(long, value_name = "MM", value_parser = length)]
+    tolerance: Option<Length>,
+    /// Wires altogether
+    #[arg(long, value_name = "N", conflicts_with = "body")]
+    wires: Option<u32>,
+    /// Wires seen from outside
+    #[arg(long, value_name = "N", conflicts_with = "body")]
+    outer_wires: Option<u32>,
+    /// Diameter of an outer wire in mm
+    #[arg(long, value_name = "MM", conflicts_with = "body", value_parser = length)]
+    wire_diameter: Option<Length>,
+    /// What it looks like
+    #[arg(long, value_enum, conflicts_with = "body")]
+    shape: Option<Look>,
+    /// What a magnet does
+    #[arg(long, value_enum, conflicts_with = "body")]
+    magnetic: Option<Magnet>,
+}
+
+/// What a conductor looks like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Look {
+    /// Round: solid or wires in layers
+    Round,
+    /// A contact wire with grooves
+    Grooved,
+    /// Strands of wires
+    Rope,
+}
+
+/// What a magnet does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Magnet {
+    /// Nothing
+    No,
+    /// It pulls a little
+    Slight,
+    /// It holds
+    Yes,
+}
+
+impl From<Look> for Shape {
+    fn from(look: Look) -> Self {
+        match look {
+            Look::Round => Self::Round,
+            Look::Grooved => Self::Grooved,
+            Look::Rope => Self::Rope,
+        }
+    }
+}
+
+impl From<Magnet> for Magnetic {
+    fn from(magnet: Magnet) -> Self {
+        match magnet {
+            Magnet::No => Self::No,
+            Magnet::Slight => Self::Slight,
+            Magnet::Yes => Self::Yes,
+        }
+    }
+}
+
+pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    let world = globals.world();
+    let loaded = catalogue::load(&world)?;
+    report::findings(&loaded.findings, &world, globals)?;
+    let answer = match (&options.body, &options.conductor, options.stand_out) {
+        (Some(body), Some(conductor), Some(stand_out)) => {
+            let tolerance = options.tolerance.unwrap_or(STAND_OUT_TOLERANCE);
+            inside(globals, &loaded.catalogue, &Closed { body, conductor, stand_out, tolerance })?
+        }
+        _ => candidates(globals, &loaded.catalogue, &readings(globals, options))?,
+    };
+    report::result(&answer)?;
+    Ok(Strictness::Errors.outcome(&loaded.findings))
+}
+
+fn readings(globals: &Globals, options: &Options) -> Readings {
+    let usual = Readings::default();
+    Readings {
+        diameters: options.diameter.clone(),
+        tolerance: options.tolerance.unwrap_or(usual.tolerance),
+        wires: options.wires,
+        outer_wires: options.outer_wires,
+        wire_diameter: options.wire_diameter,
+        shape: options.shape.map(Into::into),
+        magnetic: options.magnetic.map(Into::into),
+        scratch: match globals.colour {
+            Colouring::Copper => Some(Scratch::Copper),
+            Colouring::Grey => Some(Scratch::Grey),
+            _ => None,
+        },
+    }
+}
+
+fn candidates(globals: &Globals, catalogue: &Catalogue, readings: &Readings) -> Result<String, Fault> {
+    let found = mixups::identify(catalogue, readings).map_err(|error| Fault::new(error.to_string()))?;
+    Ok(match globals.format {
+        Format::Json => found.to_json().to_string(),
+        Format::Text => candidates_text(&found, Numerals::new(catalogue.settings.decimal_mark)),
+    })
+}
+
+fn candidates_text(found: &Identified, numerals: Numerals) -> String {
+    let mut text = match found.candidates.len() {
+        0 => "no conductor of the catalogue agrees with these readings: stop and ask\n".to_owned(),
+        1 => String::new(),
+        count => format!("{count} conductors agree with these readings\n"),
+    };
+    for Candidate { conductor, fittings, difference, tell_apart } in &found.candidates {
+        let fittings: Vec<&str> = fittings.iter().map(|fitting| fitting.number.as_str()).collect();
+        let fittings = if fittings.is_empty() { "no fitting".to_owned() } else { fittings.join(", ") };
+        let off = numerals.length(*difference, 2);
+        let _ = writeln!(text, "{} ({}), {off} off; {fittings}", conductor.name, conductor.id);
+        for clue in tell_apart {
+            let _ = writeln!(text, "  {clue}");
+        }
+    }
+    for remark in &found.remarks {
+        let _ = writeln!(text, "{remark}");
+    }
+    text
+}
+
+fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Result<String, Fault> {
+    let mixups = mixups::find(catalogue);
+    let found = mixups::inside(&mixups, closed).map_err(|error| Fault::new(error.to_string()))?;
+    Ok(match globals.format {
+        Format::Json => mixups::inside_to_json(&found).to_string(),
+        Format::Text => inside_text(&found, Numerals::new(catalogue.settings.decimal_mark)),
+    })
+}
+
+fn inside_text(found: &[Inside], numerals: Numerals) -> String {
+    let mut text = String::from("which gripping parts could be inside; the reading proves none of them\n");
+    for inside in found {
+        let part = &inside.part;
+        let belongs = if inside.right { "belongs there" } else { "WRONG PART" };
+        let agrees = if inside.fits_reading { "could be inside" } else { "ruled out by the reading" };
+        let stand_out = match (inside.interval, inside.stand_out) {
+            (Some(interval), _) => {
+                format!("stands out {}", numerals.window(interval.least.mm(), interval.most.mm(), 1, "mm"))
+            }
+            (None, Some(stand_out)) => format!("stands out {}", numerals.length(stand_out, 1)),
+            (None, None) => "stand-out not known".to_owned(),
+        };
+        let _ = writeln!(text, "  {:<12} {:<26} {belongs:<14} {stand_out}", part.number, agrees);
+    }
+    text
+}
+
+/// A length in millimetres: a number that is finite.
+fn length(text: &str) -> Result<Length, String> {
+    match text.trim().parse::<f64>() {
+        Ok(value) if value.is_finite() => Ok(Length::from_mm(value)),
+        _ => Err(format!("found '{text}', expected millimetres")),
+    }
+}
