@@ -167,6 +167,9 @@ fn parts_above(segment: &Segment, y: f64) -> Vec<Segment> {
         Segment::Line { start, end } => line_above(*start, *end, y).into_iter().collect(),
         Segment::Arc { centre, radius, start, end, .. } => {
             let sine = (y - centre.y.mm()) / radius.mm();
+            if sine <= -1.0 {
+                return vec![*segment]; // the line lies below the whole circle, or only touches it
+            }
             let mut angles = vec![start.radians()];
             angles.extend(crossings(sine, start.radians(), end.radians()));
             angles.push(end.radians());

@@ -84,26 +84,38 @@ fn say_properties(section: &mut Section, metals: &[Metal<'_>]) {
     let mut sources = Vec::new();
     for metal in metals {
         let Some(material) = metal.material else { continue };
-        if let Some(density) = material.density.filter(|_| section.mass.is_some()) {
-            sources.push(format!("mass: {} kg/m³ of {}", density.kg_per_m3(), cited(material)));
-        }
-        let conducts = metal.role == LayerRole::Outer || !material.group.is_iron();
-        if let Some(resistivity) =
-            material.resistivity_20c.filter(|_| section.resistance_20c.is_some() && conducts)
-        {
-            sources.push(format!(
-                "resistance: {} nΩ·m at 20 °C of {}",
-                resistivity.nohm_m(),
-                cited(material)
-            ));
-        } else if section.resistance_20c.is_some() {
-            sources.push(format!("resistance: the {} core is not counted, as in EN 50182", material.name));
-        }
+        say_mass(section, material, &mut sources);
+        say_resistance(section, metal, material, &mut sources);
         if let Some(load) = load(metal).filter(|_| section.breaking_load.is_some()) {
             sources.push(say_load(metal, material, load));
         }
     }
+    // Where a material's figures come from is said once, after what was made of them.
+    let cited =
+        metals.iter().filter_map(|metal| metal.material).filter(|one| one.source != Citation::default());
+    let cited: Vec<String> =
+        cited.map(|material| format!("{}: {}", material.name, material.source)).collect();
+    if !sources.is_empty() {
+        sources.extend(cited);
+    }
     section.sources.extend(sources);
+}
+
+fn say_mass(section: &Section, material: &Material, sources: &mut Vec<String>) {
+    if let Some(density) = material.density.filter(|_| section.mass.is_some()) {
+        sources.push(format!("mass: {} kg/m³ of {}", density.kg_per_m3(), material.name));
+    }
+}
+
+fn say_resistance(section: &Section, metal: &Metal<'_>, material: &Material, sources: &mut Vec<String>) {
+    if section.resistance_20c.is_none() {
+        return;
+    }
+    if metal.role == LayerRole::Core && material.group.is_iron() {
+        sources.push(format!("resistance: the core of {} is not counted, as in EN 50182", material.name));
+    } else if let Some(resistivity) = material.resistivity_20c {
+        sources.push(format!("resistance: {} nΩ·m at 20 °C of {}", resistivity.nohm_m(), material.name));
+    }
 }
 
 fn say_load(metal: &Metal<'_>, material: &Material, load: Force) -> String {
@@ -116,15 +128,5 @@ fn say_load(metal: &Metal<'_>, material: &Material, load: Force) -> String {
         LayerRole::Core => "at 1 % elongation",
         LayerRole::Outer => "wire strength",
     };
-    format!("breaking load: {:.0} N/mm² {kind}{kept} of {}", stress.n_per_mm2(), cited(material))
-}
-
-/// A material with where its figures come from.
-fn cited(material: &Material) -> String {
-    let name = &material.name;
-    if material.source == Citation::default() {
-        name.clone()
-    } else {
-        format!("{name} ({})", material.source)
-    }
+    format!("breaking load: {:.0} N/mm² {kind}{kept} of {}", stress.n_per_mm2(), material.name)
 }

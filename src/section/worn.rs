@@ -65,10 +65,7 @@ pub fn worn(profile: &Profile, height: Length) -> Result<Worn, SectionError> {
 
 fn cut(profile: &Profile, height: Length) -> Worn {
     let level = profile.height / 2.0 - height;
-    // The line that only touches the wire's lowest point cuts nothing off, and would cut an arc in two at a
-    // point that rounding moves.
-    let new = profile.height - height < Length::from_mm(1e-9);
-    let segments = if new { profile.segments.clone() } else { outline::above(&profile.segments, level) };
+    let segments = outline::above(&profile.segments, level);
     let section = outline::area(&segments).max(Area::ZERO).min(profile.area);
     let flat_width = segments.iter().filter_map(|segment| flat(segment, level)).sum();
     Worn { height, section, removed: profile.area - section, flat_width, segments }

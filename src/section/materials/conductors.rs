@@ -3,9 +3,9 @@
 use crate::section::{Citation, Magnetic, Material, MaterialGroup, Strength, StrengthStep};
 use crate::units::{Density, Length, Resistivity, Stress};
 
-const COPPER_STRENGTH: &str = "wire strength 422 N/mm² and 0.95 for stranding back-calculated from the breaking loads of \
-                               DIN 48201-1 (wires to 3.3 mm); thicker wires and contact wire at the strength of EN 50149 \
-                               by section, heights from memory; temperature coefficient from memory";
+const COPPER_STRENGTH: &str = "strength of wires to 3.3 mm and 0.95 for stranding back-calculated from DIN 48201-1, \
+                               of thicker ones as contact wire by section; profile heights and temperature \
+                               coefficient from memory";
 
 /// All of them.
 pub(super) fn all() -> Vec<Material> {
@@ -108,7 +108,7 @@ fn aluminiums() -> Vec<Material> {
                 cite(
                     "EN 60889",
                     "",
-                    "wire strength to 2.00 mm from memory, above back-calculated from the breaking loads of EN 50182:2001",
+                    "wire strength to 2.00 mm from memory, above back-calculated from EN 50182:2001",
                 ),
             )
         },
@@ -201,21 +201,17 @@ fn copper(id: &str, name: &str, density: f64, source: Citation) -> Material {
     }
 }
 
-/// EN 50149 gives the strength by section; it is held here by the height of the standard's profiles.
+/// EN 50149 gives the strength by section; it is held here by the height of the standard's profiles. Thinner wires
+/// count at the first row's strength: less than they have, on the safe side.
 fn contact_wire() -> Citation {
-    cite(
-        "EN 50149",
-        "2012",
-        "contact wire strength by section, heights from memory; thinner wires at the first row's",
-    )
+    cite("EN 50149", "2012", "strength of contact wire by section, profile heights from memory")
 }
 
 fn contact_wire_from_memory() -> Citation {
     cite(
         "EN 50149",
         "2012",
-        "contact wire strength by section, heights from memory; thinner wires at the first row's; \
-         density and resistivity from memory",
+        "strength of contact wire by section; profile heights, density and resistivity from memory",
     )
 }
 
