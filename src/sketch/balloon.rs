@@ -3,6 +3,7 @@
 use super::draft::Draft;
 use super::ink::{Ink, Pen, Tone};
 use super::letters::Anchor;
+use super::options::Detail;
 use super::point::{Point, Rect, at, segments_meet};
 use super::scene::{Purpose, Scene, Shape};
 
@@ -64,7 +65,7 @@ impl Draft<'_> {
             .collect();
         self.complete &= targets.len() == items.len();
         let radius = self.balloon_radius();
-        let object = self.scene.object_bounds();
+        let object = self.balloon_base();
         let off = 0.55 * self.size() + radius;
         let level = if band == Band::Above { object.top - off } else { object.right + off };
         let frame = Frame { band, level };
@@ -80,6 +81,27 @@ impl Draft<'_> {
         }
     }
 
+    /// What the band stands off from: the object, and in full drawings its dimensions, too.
+    fn balloon_base(&self) -> Rect {
+        let object = self.scene.object_bounds();
+        if self.options.detail == Detail::Full {
+            let all = self.scene.bounds();
+            return Rect { top: all.top, right: all.right, ..object };
+        }
+        object
+    }
+
+    /// Whether the drawing still fits its room once it has balloons.
+    pub fn has_room_for_balloons(&self, band: Band) -> bool {
+        let (base, all) = (self.balloon_base(), self.bounds());
+        let deep = 2.0 * self.balloon_radius() + 0.55 * self.size();
+        let with = match band {
+            Band::Above => Rect { top: all.top.min(base.top - deep), ..all },
+            Band::Right => Rect { right: all.right.max(base.right + deep), ..all },
+        };
+        with.width() <= self.options.width.mm() && with.height() <= self.options.height.mm()
+    }
+
     /// Positions along the band where a balloon would lie clear, in rising order.
     fn slots(&self, frame: Frame, object: Rect, count: usize) -> Vec<f64> {
         let radius = self.balloon_radius();
@@ -89,7 +111,11 @@ impl Draft<'_> {
             Band::Right => (object.top, object.bottom),
         };
         let spare = ((need - (to - from)) / 2.0).max(0.0);
-        let (from, to) = (from - spare + radius, to + spare - radius);
+        let room = match frame.band {
+            Band::Above => self.options.width.mm() - self.bounds().width(),
+            Band::Right => self.options.height.mm() - self.bounds().height(),
+        };
+        let (from, to) = (from - spare + radius, to + spare.max(room) - radius);
         let step = radius / 3.0;
         let steps = ((to - from) / step).floor().max(0.0) as usize;
         let all = (0..=steps).map(|index| from + index as f64 * step);
@@ -170,7 +196,10 @@ impl<'s> Seen<'s> {
             return self.places(part, margin / 2.0, band);
         }
         places.sort_by(|a, b| a.1.total_cmp(&b.1));
-        places.truncate(24);
+        // The cheapest, and some of the rest from all over the part.
+        let rest = places.split_off(places.len().min(10));
+        let stride = rest.len().div_ceil(14).max(1);
+        places.extend(rest.into_iter().step_by(stride));
         places
     }
 }

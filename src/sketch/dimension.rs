@@ -12,8 +12,10 @@ use super::scene::Purpose;
 pub(crate) struct Span<'a> {
     /// What is measured.
     pub name: &'a str,
-    /// The text that is printed.
+    /// The measure, as facts and lists carry it.
     pub text: String,
+    /// Whether the name is lettered before the measure.
+    pub lettering: Lettered,
     /// The two features.
     pub ends: (Point, Point),
     /// Where the dimension line runs: y of a level one, x of an upright one.
@@ -22,6 +24,22 @@ pub(crate) struct Span<'a> {
     pub way: Way,
     /// Where the text goes first.
     pub prefer: Prefer,
+}
+
+/// What is lettered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Lettered {
+    Measure,
+    NameAndMeasure,
+}
+
+impl Span<'_> {
+    fn drawn(&self) -> String {
+        match self.lettering {
+            Lettered::Measure => self.text.clone(),
+            Lettered::NameAndMeasure => format!("{}\u{a0}{}", self.name.replace(' ', "\u{a0}"), self.text),
+        }
+    }
 }
 
 /// The direction of measuring.
@@ -55,7 +73,7 @@ impl Draft<'_> {
         self.arrowhead(turn(from, span.line), turn(from + inward, span.line) - turn(from, span.line));
         self.arrowhead(turn(to, span.line), turn(to - inward, span.line) - turn(to, span.line));
         let places = self.places(span, (from, to), tail);
-        if self.text_at_first_clear(&places, &span.text).is_some() {
+        if self.text_at_first_clear(&places, &span.drawn()).is_some() {
             self.printed(span.name, &span.text);
         }
     }
@@ -86,7 +104,7 @@ impl Draft<'_> {
         let (size, line) = (self.size(), span.line);
         let beside = tail + 0.45 * size;
         let middle = (from + to) / 2.0;
-        let width = self.lettering().width(&span.text);
+        let width = self.lettering().width(&span.drawn());
         match span.way {
             Way::Level => {
                 let above = vec![(at(middle, line - 0.75 * size), Anchor::Middle)];

@@ -189,7 +189,7 @@ const GROUPS: [Row; 8] = [
     (MaterialGroup::Polymer, "polymer", ["#e4f2e1", "#c0dfba", "#94c08c"], ["#18281a", "#264029", "#3a5f3e"]),
 ];
 
-/// Style rules that turn drawings dark: put them where a page is dark, such as within
+/// Style rules that turn drawings dark, one selector and one rule a line: put them where a page is dark, such as within
 /// `@media (prefers-color-scheme: dark)`. Drawings carry the light look themselves.
 ///
 /// ```
@@ -197,9 +197,11 @@ const GROUPS: [Row; 8] = [
 /// ```
 #[must_use]
 pub fn dark_rules() -> String {
-    let mut rules = format!(
-        ".sk-thick, .sk-thin, .sk-centre, .sk-gone {{ stroke: {INK_DARK}; }}\n.sk-text {{ fill: {INK_DARK}; }}\n"
-    );
+    let mut rules = String::new();
+    for pen in [Pen::Thick, Pen::Thin, Pen::Centre, Pen::Gone] {
+        let _ = writeln!(rules, ".{} {{ stroke: {INK_DARK}; }}", pen.class());
+    }
+    let _ = writeln!(rules, ".sk-text {{ fill: {INK_DARK}; }}");
     for tone in Tone::all() {
         let _ = writeln!(rules, ".{} {{ fill: {}; }}", tone.class(), tone.dark());
     }

@@ -1,6 +1,7 @@
 //! Drawings in millimetres, from the same geometry as the numbers.
 #![allow(dead_code, reason = "the kit comes before the assemblies that use the rest of it")]
 
+mod assembly;
 mod balloon;
 mod conductor;
 mod dimension;
@@ -17,6 +18,7 @@ mod scale;
 mod scene;
 mod write;
 
+pub use assembly::assembly;
 pub use conductor::{Subject, conductor_section, conductor_true_size, section_of, worn_section};
 pub use drawing::{Dimension, Drawing};
 pub use ink::dark_rules;

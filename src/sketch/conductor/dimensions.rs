@@ -3,7 +3,7 @@
 use super::pieces::grooved_outline;
 use super::subject::Subject;
 use crate::section::{Construction, Grooved, profile};
-use crate::sketch::dimension::{Prefer, Span, Way};
+use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
 use crate::sketch::draft::Draft;
 use crate::sketch::options::Detail;
 use crate::sketch::point::{Point, at};
@@ -76,6 +76,7 @@ fn below(draft: &mut Draft, name: &str, text: &str, half: f64, edge: f64) {
     draft.dimension(&Span {
         name,
         text: text.to_owned(),
+        lettering: Lettered::Measure,
         ends,
         line,
         way: Way::Level,
@@ -91,6 +92,7 @@ fn left(draft: &mut Draft, name: &str, text: &str, (top, bottom): (f64, f64), ed
     draft.dimension(&Span {
         name,
         text: text.to_owned(),
+        lettering: Lettered::Measure,
         ends,
         line,
         way: Way::Upright,
@@ -108,7 +110,15 @@ fn add_grooved(draft: &mut Draft, subject: &Subject, grooved: &Grooved, scale: S
         let text = plain(draft, groove.neck, 2);
         let line = -radius - 1.0 * draft.size();
         let ends = (at(-half, root), at(half, root));
-        draft.dimension(&Span { name: "neck", text, ends, line, way: Way::Level, prefer: Prefer::Middle });
+        draft.dimension(&Span {
+            name: "neck",
+            text,
+            lettering: Lettered::Measure,
+            ends,
+            line,
+            way: Way::Level,
+            prefer: Prefer::Middle,
+        });
     }
     match subject.worn_to {
         Some(height) => {

@@ -1,0 +1,131 @@
+//! What dead-ends have in common beside their shapes: body, conductor's end, slip mark, dimensions.
+
+use super::setup::Setup;
+use super::sheet::{Look, Sheet};
+use crate::catalogue::{Part, Role, StandOutFrom};
+use crate::grip::Geometry;
+use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
+use crate::sketch::outline::Outline;
+use crate::sketch::point::{Point, at};
+use crate::units::Length;
+
+/// The body; a part with a seat stands in for it where none has that role.
+pub(crate) fn body_of<'a>(setup: &Setup<'a>) -> Option<(Look, &'a Part)> {
+    setup.first(&[Role::Body]).or_else(|| {
+        let seat = |part: &Part| {
+            matches!(part.geometry, Some(Geometry::Body(_) | Geometry::Socket(_) | Geometry::WedgeBody(_)))
+        };
+        let index = setup.parts.iter().position(|part| seat(part))?;
+        Some((Look::of(index, setup.parts[index]), setup.parts[index]))
+    })
+}
+
+/// Where the conductor ends: by its insertion, else by its tail behind `rear`, else a little behind that.
+pub(crate) fn conductor_end(setup: &Setup, entry: f64, rear: f64) -> f64 {
+    let rear = rear.max(0.0);
+    let (insertion, tail) = (setup.fitting.insertion.map(Length::mm), setup.fitting.tail.map(Length::mm));
+    match (insertion, tail) {
+        (Some(insertion), _) => entry + insertion,
+        (None, Some(tail)) => rear + tail,
+        (None, None) => rear + 0.6 * setup.diameter(),
+    }
+}
+
+/// How much of the conductor is drawn outside the body.
+pub(crate) fn stub_length(sheet: &Sheet) -> f64 {
+    sheet.object(1.8 * sheet.draft.size())
+}
+
+/// A slip mark on the conductor, where it goes into the body.
+pub(crate) fn slip_mark(sheet: &mut Sheet, entry: f64, radius: f64) {
+    slip_mark_at(sheet, entry, (radius, 0.0));
+}
+
+/// A slip mark on a conductor whose middle is at height `y`.
+pub(crate) fn slip_mark_at(sheet: &mut Sheet, entry: f64, (radius, y): (f64, f64)) {
+    let (near, wide) = (sheet.object(0.35), sheet.object(0.45 * sheet.draft.size()));
+    let (from, to) = (entry - near - wide, entry - near);
+    sheet.slip_mark(&Outline::of(&[
+        (from, y - radius),
+        (to, y - radius),
+        (to, y + radius),
+        (from, y + radius),
+    ]));
+}
+
+/// The lengths that are measured on a finished dead-end, where the record has them.
+pub(crate) struct Measures {
+    /// The body's face and the gripping part's, above the axis.
+    pub faces: Option<(Point, Point)>,
+    /// Where the conductor goes in, and its end.
+    pub insertion: Option<(f64, f64)>,
+    /// The ends of the tail.
+    pub tail: Option<(f64, f64)>,
+    /// The gap under the closing screw.
+    pub gap: Option<(Point, Point)>,
+    /// Heights of the drawing's highest and lowest edges.
+    pub edges: (f64, f64),
+}
+
+impl Measures {
+    /// Where the tail of a conductor that ends at `end` is measured.
+    pub fn tail_before(setup: &Setup, end: f64) -> Option<(f64, f64)> {
+        setup.fitting.tail.map(|tail| (end - tail.mm(), end))
+    }
+}
+
+/// Dimensions of a dead-end: stand-out above, tail and insertion below.
+pub(crate) fn dimension(sheet: &mut Sheet, setup: &Setup, measures: &Measures) {
+    let numerals = sheet.draft.options.numerals;
+    let top = sheet.place(at(0.0, measures.edges.0)).y - 0.9 * sheet.draft.size();
+    if let Some(stand_out) = &setup.fitting.stand_out
+        && let Some(window) = stand_out.seated
+    {
+        let text = numerals.window(window.min.mm(), window.max.mm(), 1, "mm");
+        let (name, ends) = match stand_out.from {
+            StandOutFrom::ConeFace => ("stand-out", measures.faces),
+            StandOutFrom::ScrewGap => ("gap under screw", measures.gap),
+            StandOutFrom::None => ("", None),
+        };
+        if let Some(ends) = ends {
+            level(sheet, name, text, ends, top, Prefer::Before);
+        }
+    }
+    let mut row = sheet.place(at(0.0, measures.edges.1)).y + 1.1 * sheet.draft.size();
+    if measures.tail.is_none() {
+        row += 0.5 * sheet.draft.size();
+    }
+    let foot = measures.edges.1;
+    if let (Some(tail), Some((from, to))) = (setup.fitting.tail, measures.tail) {
+        let text = numerals.length(tail, 0);
+        let ends = (at(from, foot), at(to, foot));
+        level(sheet, "tail", text, ends, row, Prefer::After);
+        row += 1.15 * sheet.draft.size();
+    }
+    if let (Some(insertion), Some((entry, end))) = (setup.fitting.insertion, measures.insertion) {
+        let text = numerals.length(insertion, 0);
+        let ends = (at(entry, foot), at(end, foot));
+        level(sheet, "insertion", text, ends, row, Prefer::Middle);
+    }
+}
+
+/// A level dimension with its name, between two points of the object.
+pub(crate) fn level(
+    sheet: &mut Sheet,
+    name: &str,
+    text: String,
+    ends: (Point, Point),
+    line: f64,
+    prefer: Prefer,
+) {
+    let ends = (sheet.place(ends.0), sheet.place(ends.1));
+    sheet.draft.dimension(&Span {
+        name,
+        text,
+        lettering: Lettered::NameAndMeasure,
+        ends,
+        line,
+        way: Way::Level,
+        prefer,
+    });
+}

@@ -1,0 +1,184 @@
+//! Sections of assembled fittings: above the axis cut open, below it seen from outside.
+
+mod axial;
+mod band;
+mod clamp;
+mod collet;
+mod dead_end;
+mod plain;
+mod setup;
+mod sheet;
+mod sleeve;
+mod spreading;
+mod strand;
+mod thimble;
+mod wedge;
+
+use super::balloon::{Band, Item};
+use super::draft::{Caption, fit};
+use super::drawing::Drawing;
+use super::options::{Detail, Options};
+use super::scale::Scale;
+use crate::catalogue::{Family, Fitting};
+use clamp::Clamp;
+use collet::ColletSeat;
+use dead_end::Measures;
+use plain::Plain;
+use setup::Setup;
+use sheet::{Look, Sheet};
+use sleeve::Sleeve;
+use spreading::SpreadingSeat;
+use thimble::RopeEye;
+use wedge::WedgeSeat;
+
+use super::outline::Outline;
+use super::point::{Rect, at};
+
+/// How far pieces are drawn away from where they belong, in millimetres along the axis.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub(crate) struct Pose {
+    /// The gripping part, away from the line.
+    pub cone: f64,
+    /// The closing part, away from the line.
+    pub closing: f64,
+    /// The conductor, towards the line.
+    pub conductor: f64,
+}
+
+/// What a family is drawn as: shapes with their sizes, before they come to paper.
+pub(crate) trait Figure {
+    /// Draws everything but dimensions and balloons.
+    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose);
+    /// Where the lengths lie that are measured on it; nothing where none is.
+    fn measures(&self, setup: &Setup) -> Option<Measures>;
+    /// Whether a size of the seat comes from the family's proportions.
+    fn assumed(&self) -> bool;
+    /// x of its rear end, in millimetres.
+    fn rear(&self, setup: &Setup) -> f64;
+    /// Length of its gripping part, in millimetres.
+    fn gripping_length(&self) -> f64;
+}
+
+/// The figure of a fitting: by its family, as far as its parts allow.
+fn figure(setup: &Setup, pose: Pose) -> Box<dyn Figure> {
+    let family = setup.fitting.family;
+    let found: Option<Box<dyn Figure>> = match family {
+        Family::ConeDeadEnd => {
+            boxed(ColletSeat::of(setup, pose)).or_else(|| boxed(SpreadingSeat::of(setup, pose)))
+        }
+        Family::WedgeDeadEnd => boxed(WedgeSeat::of(setup, pose)),
+        Family::RopeThimble => boxed(RopeEye::of(setup)),
+        Family::Sleeve => boxed(Sleeve::of(setup)),
+        Family::ParallelGroove => boxed(Clamp::of(setup)),
+        Family::Other => None,
+    };
+    found.unwrap_or_else(|| Box::new(Plain::of(setup)))
+}
+
+fn boxed(figure: Option<impl Figure + 'static>) -> Option<Box<dyn Figure>> {
+    figure.map(|figure| Box::new(figure) as Box<dyn Figure>)
+}
+
+/// The section of an assembled fitting, seated, with balloons in item order and the lengths that are
+/// measured on it.
+///
+/// Sizes come from the parts' geometry and the computed seat. A size that the records lack is drawn
+/// from the family's proportions; where that concerns the seat, the drawing says "not to scale".
+#[must_use]
+pub fn assembly(fitting: &Fitting, options: &Options) -> Drawing {
+    let setup = Setup::of(fitting);
+    finished(&setup, Pose::default(), options)
+}
+
+fn finished(setup: &Setup, pose: Pose, options: &Options) -> Drawing {
+    let figure = figure(setup, pose);
+    let figure = &*figure;
+    let scales = scales(setup, figure, pose, options);
+    let less =
+        [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
+    for detail in less {
+        let options = Options { detail, ..*options };
+        let found = fit(&scales, |scale| compose(setup, figure, pose, &options, scale).draft);
+        if let Some((scale, draft)) = found
+            && draft.fits()
+            && (draft.complete || detail == Detail::Bare)
+        {
+            return draft.finish(caption(setup, figure, scale, &options));
+        }
+    }
+    let options = Options { detail: Detail::Bare, ..*options };
+    let scale = Scale(scales.first().map_or(0.1, |scale| scale.0) * 0.5);
+    compose(setup, figure, pose, &options, scale).draft.finish(caption(setup, figure, scale, &options))
+}
+
+/// Round scales at which the bare drawing has a chance to fit.
+fn scales(setup: &Setup, figure: &dyn Figure, pose: Pose, options: &Options) -> Vec<Scale> {
+    let silent = Options { detail: Detail::Bare, ..*options };
+    let bounds = compose(setup, figure, pose, &silent, Scale(1.0)).draft.bounds();
+    let most = (options.width.mm() / bounds.width()).min(options.height.mm() / bounds.height());
+    Scale::below(most * 1.15)
+}
+
+fn compose<'a>(
+    setup: &Setup,
+    figure: &dyn Figure,
+    pose: Pose,
+    options: &'a Options<'a>,
+    scale: Scale,
+) -> Sheet<'a> {
+    let mut sheet = Sheet::new(options, scale);
+    figure.draw(&mut sheet, setup, pose);
+    draw_loose(&mut sheet, setup);
+    if options.speaks() {
+        if pose == Pose::default()
+            && let Some(measures) = figure.measures(setup)
+        {
+            dead_end::dimension(&mut sheet, setup, &measures);
+        }
+        let items: Vec<Item> = (0..setup.parts.len()).map(|part| Item { part, number: part + 1 }).collect();
+        if sheet.draft.has_room_for_balloons(Band::Above) {
+            sheet.draft.balloons(&items, Band::Above);
+        } else {
+            sheet.draft.complete = false;
+        }
+    }
+    sheet
+}
+
+/// Parts that the figure has no place for: small blocks beside it, so that every item is shown.
+fn draw_loose(sheet: &mut Sheet, setup: &Setup) {
+    let missing: Vec<usize> =
+        (0..setup.parts.len()).filter(|&part| sheet.draft.scene.areas_of(part).next().is_none()).collect();
+    let bounds = sheet.draft.scene.object_bounds();
+    let block = 2.2 * sheet.draft.size();
+    for (row, &part) in missing.iter().enumerate() {
+        let left = sheet.object(bounds.right + 0.8 * block);
+        let top = sheet.object(bounds.top + 1.3 * block * row as f64);
+        let size = sheet.object(block);
+        let outline = Outline::rectangle(Rect::new(left, top, left + size, top + size));
+        sheet.view(Look::of(part, setup.parts[part]), &outline);
+    }
+}
+
+fn caption(setup: &Setup, figure: &dyn Figure, scale: Scale, options: &Options) -> Caption {
+    let scale = if figure.assumed() { "not to scale".to_owned() } else { scale.words(options.numerals) };
+    let items: Vec<String> =
+        setup.parts.iter().enumerate().map(|(index, part)| format!("{} {}", index + 1, part.name)).collect();
+    let (fitting, conductor) = (&setup.fitting.name, &setup.conductor.name);
+    let description =
+        format!("{fitting} on {conductor}, cut open above the axis. Items: {}.", items.join(", "));
+    Caption { scale, title: fitting.clone(), description }
+}
+
+impl axial::Axial {
+    fn measures(&self, setup: &Setup, face: (f64, f64)) -> Measures {
+        let reach = self.reach(setup);
+        Measures {
+            faces: Some((at(0.0, -self.outer), at(face.0, -face.1))),
+            insertion: Some((self.entry, self.end)),
+            tail: Measures::tail_before(setup, self.end),
+            gap: self.gap(setup),
+            edges: (-reach, reach),
+        }
+    }
+}

@@ -1,0 +1,59 @@
+//! A plain outline for fittings that no family's section fits: parts in item order along the conductor.
+
+use super::dead_end::{self, Measures};
+use super::setup::Setup;
+use super::sheet::{Look, Sheet};
+use super::{Figure, Pose, strand};
+use crate::sketch::outline::Outline;
+use crate::sketch::point::at;
+
+/// Blocks in item order on the conductor, in millimetres.
+#[derive(Debug, Clone)]
+pub(crate) struct Plain {
+    radius: f64,
+    count: usize,
+}
+
+impl Plain {
+    pub fn of(setup: &Setup) -> Self {
+        Self { radius: setup.diameter() / 2.0, count: setup.parts.len() }
+    }
+
+    fn block(&self, index: usize) -> Outline {
+        let (wide, half) = (4.4 * self.radius, 2.2 * self.radius);
+        let left = index as f64 * wide;
+        Outline::of(&[(left, -half), (left + 0.9 * wide, -half), (left + 0.9 * wide, half), (left, half)])
+    }
+
+    fn length(&self) -> f64 {
+        self.count as f64 * 4.4 * self.radius
+    }
+}
+
+impl Figure for Plain {
+    fn draw(&self, sheet: &mut Sheet, setup: &Setup, _: Pose) {
+        let reach = dead_end::stub_length(sheet);
+        strand::stub(sheet, setup.conductor, self.radius, (-reach, 0.0));
+        strand::stub(sheet, setup.conductor, self.radius, (self.length() + reach, 0.0));
+        for (index, part) in setup.parts.iter().enumerate() {
+            sheet.view(Look::of(index, part), &self.block(index));
+        }
+        sheet.axis(at(-reach, 0.0), at(self.length() + reach, 0.0));
+    }
+
+    fn measures(&self, _: &Setup) -> Option<Measures> {
+        None
+    }
+
+    fn assumed(&self) -> bool {
+        true
+    }
+
+    fn rear(&self, _: &Setup) -> f64 {
+        self.length()
+    }
+
+    fn gripping_length(&self) -> f64 {
+        4.0 * self.radius
+    }
+}

@@ -1,0 +1,98 @@
+//! What a fitting is drawn from: its parts by role, its conductor, the computed seat.
+
+use super::sheet::Look;
+use crate::catalogue::{Conductor, Fitting, Part, Role};
+use crate::grip::{Geometry, GripLimits, Held, Outcome, judge};
+use crate::units::Length;
+
+/// A fitting with one gripping part in it, its own or another.
+#[derive(Debug, Clone)]
+pub(crate) struct Setup<'a> {
+    pub fitting: &'a Fitting,
+    pub conductor: &'a Conductor,
+    /// Items with their index: the gripping part that is drawn stands in place of the fitting's own.
+    pub parts: Vec<&'a Part>,
+    /// What the gripping part does there; nothing where the fitting has no gripping part.
+    pub outcome: Option<Outcome>,
+}
+
+impl<'a> Setup<'a> {
+    /// The fitting as recorded.
+    pub fn of(fitting: &'a Fitting) -> Self {
+        let parts: Vec<&Part> = fitting.items.iter().map(|item| &*item.part).collect();
+        let conductor = &**fitting.conductor();
+        let gripping = parts.iter().find(|part| part.role.grips()).copied();
+        let outcome = gripping.map(|part| judged(part, &parts, conductor));
+        Self { fitting, conductor, parts, outcome }
+    }
+
+    /// The fitting with another gripping part in place of its own.
+    pub fn with(fitting: &'a Fitting, wrong: &'a Part, outcome: &Outcome) -> Self {
+        let mut setup = Self::of(fitting);
+        let own = setup.parts.iter().position(|part| part.role == wrong.role && part.role.grips());
+        match own.or_else(|| setup.parts.iter().position(|part| part.role.grips())) {
+            Some(index) => setup.parts[index] = wrong,
+            None => setup.parts.push(wrong),
+        }
+        setup.outcome = Some(outcome.clone());
+        setup
+    }
+
+    /// The first part of one of some roles, with its looks.
+    pub fn first(&self, roles: &[Role]) -> Option<(Look, &'a Part)> {
+        let index = self.parts.iter().position(|part| roles.contains(&part.role))?;
+        Some((Look::of(index, self.parts[index]), self.parts[index]))
+    }
+
+    /// The first part whose geometry `pick` takes.
+    pub fn geometry<T>(&self, pick: impl Fn(&'a Geometry) -> Option<&'a T>) -> Option<(Look, &'a T)> {
+        self.parts.iter().enumerate().find_map(|(index, &part)| {
+            let geometry = pick(part.geometry.as_ref()?)?;
+            Some((Look::of(index, part), geometry))
+        })
+    }
+
+    /// Overall diameter of the conductor.
+    pub fn diameter(&self) -> f64 {
+        self.conductor.section.overall_diameter.mm()
+    }
+
+    /// Nominal diameter of the closing part's thread, from a designation such as "M36x2".
+    pub fn thread(&self) -> Option<f64> {
+        self.fitting.tightening.iter().find_map(|tightening| {
+            let digits: String = tightening
+                .thread
+                .strip_prefix('M')?
+                .chars()
+                .take_while(|c| c.is_ascii_digit() || *c == '.')
+                .collect();
+            digits.parse().ok().filter(|diameter| (2.0..=150.0).contains(diameter))
+        })
+    }
+
+    /// Spanner size of the closing part.
+    pub fn spanner(&self) -> Option<f64> {
+        self.fitting.tightening.iter().find_map(|tightening| tightening.spanner).map(Length::mm)
+    }
+}
+
+fn judged(gripping: &Part, parts: &[&Part], conductor: &Conductor) -> Outcome {
+    let held = Held::new(&conductor.construction, &conductor.section)
+        .with_tolerances(conductor.diameter_tolerance, conductor.wire_diameter_tolerance);
+    let mating: Vec<&Geometry> = parts.iter().filter_map(|part| part.geometry.as_ref()).collect();
+    judge(gripping.geometry.as_ref(), &mating, &held, GripLimits::default())
+}
+
+/// Measures taken from records, and whether one of them had to come from the family's proportions.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Proportions {
+    pub assumed: bool,
+}
+
+impl Proportions {
+    /// A recorded length in millimetres, else the family's proportion.
+    pub fn length(&mut self, recorded: Option<Length>, proportion: f64) -> f64 {
+        self.assumed |= recorded.is_none();
+        recorded.map_or(proportion, Length::mm)
+    }
+}

@@ -1,0 +1,157 @@
+//! A drawing of parts: shapes come in millimetres of the object and go to paper at a scale.
+
+use crate::catalogue::{Part, Role};
+use crate::section::MaterialGroup;
+use crate::sketch::draft::Draft;
+use crate::sketch::hatch::Hatch;
+use crate::sketch::ink::{Ink, Pen, Shade, Tone};
+use crate::sketch::options::Options;
+use crate::sketch::outline::Outline;
+use crate::sketch::point::{Point, at};
+use crate::sketch::scale::Scale;
+use crate::sketch::scene::Purpose;
+
+/// A piece of a fitting as it is drawn: which item it belongs to, and its looks.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Look {
+    /// Index of the item.
+    pub item: usize,
+    pub tone: Tone,
+    hatch: usize,
+}
+
+impl Look {
+    /// Gripping parts are a shade deeper than others; parts that touch are hatched differently.
+    pub fn of(item: usize, part: &Part) -> Self {
+        let shade = if part.role.grips() { Shade::Plain } else { Shade::Pale };
+        let hatch = match part.role {
+            Role::Body | Role::Sleeve => 0,
+            Role::Cone | Role::Wedge | Role::Ferrule | Role::Keeper => 1,
+            Role::Screw | Role::Nut | Role::Bolt => 2,
+            Role::Socket | Role::Thimble => 3,
+            Role::Lock | Role::RopeGrip => 4,
+            Role::Pin | Role::Other => 5,
+        };
+        Self { item, tone: Tone::Metal(part.material.group, shade), hatch }
+    }
+}
+
+/// A drawing of parts in the making.
+pub(crate) struct Sheet<'a> {
+    pub draft: Draft<'a>,
+    scale: f64,
+}
+
+impl<'a> Sheet<'a> {
+    pub fn new(options: &'a Options<'a>, scale: Scale) -> Self {
+        Self { draft: Draft::new(options), scale: scale.0 }
+    }
+
+    /// On paper.
+    pub fn place(&self, point: Point) -> Point {
+        point * self.scale
+    }
+
+    pub fn scale(&self) -> Scale {
+        Scale(self.scale)
+    }
+
+    /// A length on paper in millimetres of the object.
+    pub fn object(&self, paper: f64) -> f64 {
+        paper / self.scale
+    }
+
+    fn on_paper(&self, outline: &Outline) -> Outline {
+        outline.mapped(|point| self.place(point))
+    }
+
+    /// A cut surface, hatched.
+    pub fn cut(&mut self, look: Look, outline: &Outline) {
+        let outline = self.on_paper(outline);
+        let lines = Hatch::of(look.hatch, 0.5 * self.draft.size()).lines(&outline);
+        let lines = lines.into_iter().map(|(from, to)| vec![from, to]).collect();
+        let scene = &mut self.draft.scene;
+        scene.area(Purpose::Cut(look.item), outline.clone(), Ink::solid(look.tone));
+        scene.lines(Purpose::Hatch(look.item), lines, Ink::line(Pen::Thin));
+        scene.area(Purpose::Cut(look.item), outline, Ink::line(Pen::Thick));
+    }
+
+    /// A part seen from outside, or a shaft, pin or wire that is not hatched where it is cut.
+    pub fn view(&mut self, look: Look, outline: &Outline) {
+        let outline = self.on_paper(outline);
+        self.draft.scene.area(Purpose::View(look.item), outline, Ink::area(look.tone, Pen::Thick));
+    }
+
+    /// A part seen from outside, without its outline.
+    pub fn fill(&mut self, look: Look, outline: &Outline) {
+        let outline = self.on_paper(outline);
+        self.draft.scene.area(Purpose::View(look.item), outline, Ink::solid(look.tone));
+    }
+
+    /// A round part seen along its axis.
+    pub fn disc(&mut self, look: Look, centre: Point, radius: f64) {
+        let (centre, radius) = (self.place(centre), radius * self.scale);
+        self.draft.scene.circle(Purpose::View(look.item), centre, radius, Ink::area(look.tone, Pen::Thick));
+    }
+
+    /// Empty space in front of what lies behind.
+    pub fn empty(&mut self, outline: &Outline) {
+        let outline = self.on_paper(outline);
+        self.draft.scene.area(Purpose::Wire, outline, Ink::solid(Tone::Paper));
+    }
+
+    /// A round hole through what has been drawn.
+    pub fn hole(&mut self, centre: Point, radius: f64) {
+        let (centre, radius) = (self.place(centre), radius * self.scale);
+        self.draft.scene.circle(Purpose::Wire, centre, radius, Ink::area(Tone::Paper, Pen::Thick));
+    }
+
+    /// A piece of the conductor.
+    pub fn wire(&mut self, outline: &Outline, tone: Tone) {
+        let outline = self.on_paper(outline);
+        self.draft.scene.area(Purpose::Wire, outline, Ink::area(tone, Pen::Thin));
+    }
+
+    /// A slip mark painted on the conductor.
+    pub fn slip_mark(&mut self, outline: &Outline) {
+        let outline = self.on_paper(outline);
+        self.draft.scene.area(Purpose::Wire, outline, Ink::solid(Tone::Signal));
+    }
+
+    /// An edge in the wide line.
+    pub fn edge(&mut self, points: &[Point]) {
+        let points: Vec<Point> = points.iter().map(|&point| self.place(point)).collect();
+        self.draft.scene.line(Purpose::Edge, &points, Ink::line(Pen::Thick));
+    }
+
+    /// Lines in the narrow line.
+    pub fn fine(&mut self, lines: Vec<Vec<Point>>) {
+        let scale = self.scale;
+        let lines =
+            lines.into_iter().map(|line| line.into_iter().map(|point| point * scale).collect()).collect();
+        self.draft.scene.lines(Purpose::Edge, lines, Ink::line(Pen::Thin));
+    }
+
+    /// An axis, run past its ends.
+    pub fn axis(&mut self, from: Point, to: Point) {
+        let past = (to - from).unit() * (0.6 * self.draft.size());
+        let (from, to) = (self.place(from) - past, self.place(to) + past);
+        self.draft.centre_line(from, to);
+    }
+}
+
+/// A half of an axial part: points above the axis, from the records' side of it (y upward is cut, so
+/// negative on paper).
+pub(crate) fn upper(points: &[(f64, f64)]) -> Outline {
+    Outline::new(points.iter().map(|&(x, radius)| at(x, -radius)).collect())
+}
+
+/// The same below the axis, where parts are seen from outside.
+pub(crate) fn lower(points: &[(f64, f64)]) -> Outline {
+    Outline::of(points)
+}
+
+/// A tone of a conductor's metal.
+pub(crate) fn wire_tone(group: MaterialGroup, shade: Shade) -> Tone {
+    Tone::Metal(group, shade)
+}

@@ -1,0 +1,116 @@
+//! A conductor seen from the side: its outline, the lay of its wires, a break where it goes on.
+
+use super::sheet::{Sheet, wire_tone};
+use crate::catalogue::Conductor;
+use crate::section::Construction;
+use crate::sketch::ink::{Shade, Tone};
+use crate::sketch::outline::Outline;
+use crate::sketch::point::{Point, at};
+
+/// The side of a conductor that is drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Sides {
+    Both,
+    /// Above the axis, where the body is cut open.
+    Upper,
+}
+
+/// The tone of a conductor seen from the side.
+pub(crate) fn tone(conductor: &Conductor) -> Tone {
+    wire_tone(conductor.material.group, Shade::Deep)
+}
+
+/// The conductor along the axis between two places.
+pub(crate) fn along_axis(
+    sheet: &mut Sheet,
+    conductor: &Conductor,
+    radius: f64,
+    ends: (f64, f64),
+    sides: Sides,
+) {
+    along_axis_at(sheet, conductor, (radius, 0.0), ends, sides);
+}
+
+/// The conductor between two places, its middle at height `y`.
+pub(crate) fn along_axis_at(
+    sheet: &mut Sheet,
+    conductor: &Conductor,
+    (radius, y): (f64, f64),
+    (from, to): (f64, f64),
+    sides: Sides,
+) {
+    let bottom = if sides == Sides::Both { radius } else { 0.0 };
+    let outline = Outline::of(&[(from, y - radius), (to, y - radius), (to, y + bottom), (from, y + bottom)]);
+    sheet.wire(&outline, tone(conductor));
+    let lines = lay(sheet, conductor, radius, (from, to), bottom);
+    sheet.fine(raised(lines, y));
+}
+
+/// The conductor on the axis between where it is torn off and where it goes in.
+pub(crate) fn stub(sheet: &mut Sheet, conductor: &Conductor, radius: f64, ends: (f64, f64)) {
+    stub_at(sheet, conductor, (radius, 0.0), ends);
+}
+
+/// The conductor that goes on to the line: torn off at `far`, its middle at height `y`.
+pub(crate) fn stub_at(
+    sheet: &mut Sheet,
+    conductor: &Conductor,
+    (radius, y): (f64, f64),
+    (far, near): (f64, f64),
+) {
+    let wave = 0.22 * radius * (near - far).signum();
+    let torn = |share: f64| {
+        let turn = (share - 0.5) * 2.0 * std::f64::consts::PI;
+        at(far + wave * turn.sin(), y + radius - 2.0 * radius * share)
+    };
+    let mut points = vec![at(near, y - radius), at(near, y + radius)];
+    points.extend((0..=12).map(|step| torn(f64::from(step) / 12.0)));
+    sheet.wire(&Outline::new(points), tone(conductor));
+    let lines = lay(sheet, conductor, radius, ((far + wave).min(near), (far + wave).max(near)), radius);
+    sheet.fine(raised(lines, y));
+}
+
+fn raised(lines: Vec<Vec<Point>>, y: f64) -> Vec<Vec<Point>> {
+    lines.into_iter().map(|line| line.into_iter().map(|point| at(point.x, point.y + y)).collect()).collect()
+}
+
+/// Lay lines of round wires across the conductor; the groove's lips along a grooved wire.
+fn lay(
+    sheet: &Sheet,
+    conductor: &Conductor,
+    radius: f64,
+    (from, to): (f64, f64),
+    bottom: f64,
+) -> Vec<Vec<Point>> {
+    match &conductor.construction {
+        Construction::Stranded(_) | Construction::Composite(_) | Construction::Rope(_) => {}
+        Construction::Grooved(_) => {
+            return [-0.5, -0.2].map(|share| vec![at(from, share * radius), at(to, share * radius)]).to_vec();
+        }
+        _ => return Vec::new(),
+    }
+    let wire = conductor.section.layers.last().map_or(radius / 3.0, |layer| layer.wire_diameter.mm());
+    let pitch = (1.6 * wire).max(sheet.object(0.9));
+    let slant = 1.1 * radius;
+    let count = ((to - from + slant) / pitch).floor().max(0.0) as usize;
+    let lines = (0..=count).filter_map(|index| {
+        let foot = from - slant + (index as f64 + 0.5) * pitch;
+        clipped(at(foot, radius), at(foot + 2.0 * slant, -radius), (from, to), (-radius, bottom))
+    });
+    lines.collect()
+}
+
+/// The part of a slanted line within x and y limits.
+fn clipped(
+    start: Point,
+    end: Point,
+    (left, right): (f64, f64),
+    (top, bottom): (f64, f64),
+) -> Option<Vec<Point>> {
+    let way = end - start;
+    let share = |limit: f64, from: f64, step: f64| (limit - from) / step;
+    let (x0, x1) = (share(left, start.x, way.x), share(right, start.x, way.x));
+    let (y0, y1) = (share(bottom, start.y, way.y), share(top, start.y, way.y));
+    let (from, to) = (x0.max(y0).max(0.0), x1.min(y1).min(1.0));
+    (to - from > 0.02).then(|| vec![start.towards(end, from), start.towards(end, to)])
+}
