@@ -99,9 +99,19 @@ fn not_this(case: &Case, numerals: Numerals) -> NotThis {
         number: case.part.number.clone(),
         stamp: case.part.stamp.clone(),
         mark: case.mark.as_ref().map(mark),
-        happens: mixups::words::happens(case, numerals),
-        noticed: mixups::words::noticed(case, numerals),
+        happens: mixups::words::verdict(case).to_owned(),
+        noticed: noticed(case, numerals),
         hidden: case.hidden,
+    }
+}
+
+/// How one would notice, in the few words that a card has room for.
+fn noticed(case: &Case, numerals: Numerals) -> String {
+    match case.outcome.stand_out {
+        _ if !case.danger => String::new(),
+        _ if case.hidden => "not seen once closed".to_owned(),
+        Some(stand_out) => format!("stand-out {}", numerals.length(stand_out, 1)),
+        None => "stand-out wrong".to_owned(),
     }
 }
 
@@ -146,9 +156,6 @@ fn checks(fitting: &Fitting, numerals: Numerals) -> Vec<CheckFacts> {
             windows.into_iter().filter_map(|(when, window)| measured(stand_out, when, window?, numerals)),
         );
     }
-    if let Some(stamp) = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty()) {
-        checks.insert(0, read("Before closing", "gripping part's stamp", stamp));
-    }
     if !fitting.stamp.is_empty() {
         checks.push(read("Closed", "stamp on fitting", &fitting.stamp));
     }
@@ -169,7 +176,7 @@ fn measured(
         what: words::stand_out(stand_out.from).to_owned(),
         go: numerals.window(window.min.mm(), window.max.mm(), 1, "mm"),
         no_go: format!(
-            "under {} or over {}: wrong part or not seated; take it apart",
+            "under {} or over {}: take it apart",
             numerals.fixed(window.min.mm(), 1),
             numerals.length(window.max, 1)
         ),
@@ -181,7 +188,7 @@ fn read(when: &str, what: &str, stamp: &str) -> CheckFacts {
         when: when.to_owned(),
         what: what.to_owned(),
         go: stamp.to_owned(),
-        no_go: "any other, or none readable".to_owned(),
+        no_go: "any other, or not readable".to_owned(),
     }
 }
 
