@@ -13,7 +13,7 @@
     return element;
   }
 
-  /* A class name's file beside this page, once; `then` is called when its global is there. */
+  /* Loads a script beside this page once, and hands on the global that it sets. */
   function load(file, global, then) {
     if (window[global]) { then(window[global]); return; }
     var script = make("script");

@@ -75,14 +75,35 @@
 
   /* ---- What is in my hand ---- */
 
+  function within(one, other, most) { return Math.abs(one - other) <= most + 1e-9; }
+
+  function mean(readings) { return readings.reduce(function (sum, reading) { return sum + reading; }, 0) / readings.length; }
+
+  /* A worn grooved wire keeps its width; its height is anything down to its lowest. */
+  function wornAlike(worn, asked, most) {
+    var low = Math.min.apply(null, asked.readings), high = Math.max.apply(null, asked.readings);
+    var stands = low >= worn.lowest - most && low <= worn.height + most;
+    if (asked.readings.length === 2) { return within(high, worn.width, most) && stands; }
+    return within(low, worn.width, most) || (asked.shape === "grooved" && stands);
+  }
+
+  function measuresAlike(conductor, asked) {
+    var most = asked.tolerance + conductor.tolerance;
+    if (!asked.readings.length || within(mean(asked.readings), conductor.diameter, most)) { return true; }
+    return conductor.worn !== null && wornAlike(conductor.worn, asked, most);
+  }
+
+  /* A slight pull is told from none and from a strong one only with luck. */
+  function pullsAlike(seen, known) { return seen === known || known === "slight" || (seen === "slight" && known === "yes"); }
+
+  /* What is not known of a conductor, or was not looked at, excludes nothing. */
   function fits(conductor, asked) {
-    function near(value, reading, tolerance) { return reading === null || (value !== null && Math.abs(value - reading) <= tolerance + 1e-9); }
-    function same(value, wanted) { return wanted === null || wanted === "" || value === null || value === wanted; }
-    var readings = asked.readings.length ? asked.readings : [null];
-    return readings.some(function (reading) { return near(conductor.diameter, reading, asked.tolerance + conductor.tolerance); }) &&
-      same(conductor.wires, asked.wires) && same(conductor.outer, asked.outer) &&
-      near(conductor.wire === null ? asked.wire : conductor.wire, asked.wire, asked.tolerance) &&
-      same(conductor.shape, asked.shape) && same(conductor.magnet, asked.magnet) && same(conductor.colour, asked.colour);
+    function agree(known, seen, alike) { return seen === null || seen === "" || known === null || alike(seen, known); }
+    function same(seen, known) { return seen === known; }
+    function near(seen, known) { return within(seen, known, asked.tolerance + conductor.wireTolerance); }
+    return measuresAlike(conductor, asked) && agree(conductor.wires, asked.wires, same) && agree(conductor.outer, asked.outer, same) &&
+      agree(conductor.wire, asked.wire, near) && agree(conductor.shape, asked.shape, same) &&
+      agree(conductor.magnet, asked.magnet, pullsAlike) && agree(conductor.colour, asked.colour, same);
   }
 
   function startHand(form) {
@@ -90,7 +111,6 @@
 
     function asked() {
       var readings = [typed(fields.one), typed(fields.two)].filter(function (reading) { return reading !== null; });
-      if (readings.length === 2) { readings = [(readings[0] + readings[1]) / 2]; }
       return {
         readings: readings, tolerance: Math.abs(typed(fields.tolerance) || 0), wires: typed(fields.wires), outer: typed(fields.outer),
         wire: typed(fields.wire), shape: fields.shape.value, magnet: fields.magnet.value, colour: fields.colour.value
@@ -108,9 +128,8 @@
         list.appendChild(entry);
       });
       others.forEach(function (other) {
-        (table.apart[conductor.id + "|" + other.id] || []).forEach(function (way) {
-          list.appendChild(make("li", "Not " + other.text + ": " + way));
-        });
+        var apart = table.apart[conductor.id + "|" + other.id] || "overall diameter";
+        list.appendChild(make("li", "Or is it " + other.text + "? " + apart));
       });
       if (list.firstChild) { item.appendChild(list); }
       return item;
@@ -121,8 +140,8 @@
       var given = query.readings.length || [query.wires, query.outer, query.wire].some(function (value) { return value !== null; }) || query.shape || query.magnet || query.colour;
       if (!given) { say(answer, []); return; }
       var found = table.conductors.filter(function (conductor) { return fits(conductor, query); });
-      var reading = query.readings[0];
-      if (reading !== undefined) {
+      if (query.readings.length) {
+        var reading = mean(query.readings);
         found.sort(function (a, b) { return Math.abs(a.diameter - reading) - Math.abs(b.diameter - reading); });
       }
       if (!found.length) { say(answer, [make("strong", "No conductor of this catalogue."), " Stop: measure again, read the drum tag or the line record."]); return; }
@@ -133,7 +152,11 @@
       say(answer, [make("strong", found.length === 1 ? "One conductor fits" : found.length + " conductors fit"), found.length === 1 ? "; the drum tag or the line record must agree." : "; go on until one is left.", list]);
     }
     form.addEventListener("input", show);
-    form.addEventListener("reset", function () { window.setTimeout(show, 0); });
+    fields.clear.addEventListener("click", function () {
+      ["one", "two", "wires", "outer", "wire", "shape", "magnet", "colour"].forEach(function (name) { fields[name].value = ""; });
+      show();
+      fields.one.focus();
+    });
   }
 
   /* ---- What is inside a closed fitting ---- */
@@ -165,7 +188,6 @@
       say(answer, [make("strong", wrong ? "It can be a wrong part" : "Only the right part stands out like this"), wrong ? ": read its stamp or mark; where neither can be seen, open it." : "; that does not prove that it grips.", list]);
     }
     form.addEventListener("input", show);
-    form.addEventListener("submit", function (event) { event.preventDefault(); });
   }
 
   var start = { wear: startWear, hand: startHand, closed: startClosed };

@@ -27,7 +27,7 @@ fn cases<'a>(body: &'a BodyMixups, fitting: &'a Fitting) -> impl Iterator<Item =
     body.cases
         .iter()
         .filter(|case| case.fitting.number == fitting.number)
-        .filter(|case| case.right || case.danger || case.approved)
+        .filter(|case| case.outcome.goes_together())
 }
 
 fn choice(body: &BodyMixups, fitting: &Fitting) -> Value {

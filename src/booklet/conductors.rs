@@ -2,7 +2,7 @@
 
 use super::frame::Draft;
 use super::view::{fact, facts, fitting_links, note, or_else};
-use super::{Booklet, figures};
+use super::{Booklet, figures, look_alikes};
 use crate::catalogue::Conductor;
 use crate::facts::{self, words};
 use crate::section::{Citation, Construction, Layer, LayerRole};
@@ -18,7 +18,7 @@ pub(super) fn page(booklet: &Booklet<'_>, conductor: &Conductor) -> Draft {
         "facts": to_know_it(booklet, conductor),
         "figures": figures::of_conductor(booklet, conductor),
         "fittings": fitting_links(booklet.uses.by_conductor.get(&conductor.id)),
-        "look_alikes": [],
+        "look_alikes": look_alikes::of(booklet, conductor),
         "figures_table": figures_table(booklet, conductor),
         "layers": layers(booklet, conductor),
         "source": citation(&conductor.source),

@@ -43,6 +43,7 @@ fn links() -> Vec<Value> {
     let links = [
         ("index.html", "Start"),
         ("look-alikes.html", "Look-alikes"),
+        ("hand.html", "In my hand"),
         ("closed.html", "Inside a closed fitting"),
         ("wear.html", "Wear"),
         ("numbers.html", "Numbers and stamps"),

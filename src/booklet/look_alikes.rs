@@ -2,12 +2,15 @@
 
 use super::Booklet;
 use super::frame::Draft;
-use super::view::{body_link, optional_mark, part_link};
-use serde_json::json;
+use super::view::{body_link, conductor_link, optional_mark, part_link};
+use crate::catalogue::Conductor;
+use crate::facts;
+use crate::mixups::told_apart;
+use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let bodies = booklet.shared_bodies().map(|body| {
-        let found = booklet.input.mixups.bodies.iter().find(|found| found.body.number == body.number);
+        let found = booklet.input.mixups.body(&body.number);
         let parts = found.into_iter().flat_map(|found| &found.gripping_parts).map(|part| {
             json!({
                 "mark": optional_mark(booklet.mark_of(part)),
@@ -17,6 +20,34 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         });
         json!({ "link": body_link(body), "parts": parts.collect::<Vec<_>>() })
     });
-    let values = json!({ "pairs": [], "bodies": bodies.collect::<Vec<_>>() });
+    let pairs = booklet.look_alikes.iter().map(|pair| {
+        json!({
+            "one": measured(booklet, &pair.one),
+            "other": measured(booklet, &pair.other),
+            "apart": pair.words(booklet.numerals),
+        })
+    });
+    let values = json!({ "pairs": pairs.collect::<Vec<_>>(), "bodies": bodies.collect::<Vec<_>>() });
     Draft { layout: "look-alikes", title: "Look-alikes".to_owned(), kind: "Look-up", values }
+}
+
+/// What a conductor can be taken for, and what tells it from each.
+pub(super) fn of(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
+    let found = booklet.look_alikes.iter().filter_map(|pair| {
+        let other = match conductor.id {
+            ref id if *id == pair.one.id => &pair.other,
+            ref id if *id == pair.other.id => &pair.one,
+            _ => return None,
+        };
+        let mut line = measured(booklet, other);
+        line["apart"] = told_apart(conductor, other, booklet.numerals).into();
+        Some(line)
+    });
+    found.collect()
+}
+
+fn measured(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
+    let mut line = conductor_link(conductor);
+    line["diameter"] = facts::conductor(conductor, booklet.numerals).diameter.into();
+    line
 }

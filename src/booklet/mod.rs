@@ -9,6 +9,7 @@ mod find;
 mod fittings;
 mod frame;
 mod glossary;
+mod hand;
 mod key;
 mod look_alikes;
 mod measures;

@@ -3,14 +3,14 @@
 use super::frame::{self, Draft};
 use super::uses::Uses;
 use super::{
-    bodies, chapters, closed, conductors, find, fittings, glossary, key, look_alikes, notices, parts, start,
-    wear,
+    bodies, chapters, closed, conductors, find, fittings, glossary, hand, key, look_alikes, notices, parts,
+    start, wear,
 };
 use crate::catalogue::{Catalogue, Conductor, Fitting, Mark, NoteAbout, Notice, Part};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::{CardFacts, Content};
 use crate::layouts::Layouts;
-use crate::mixups::{self, Mixups};
+use crate::mixups::{self, LookAlike, Mixups};
 use crate::notes::{self, address};
 use crate::sketch::{self, Options};
 use crate::units::Numerals;
@@ -74,6 +74,8 @@ pub enum Subject {
     Numbers,
     /// Wear of contact wires.
     Wear,
+    /// What a measured conductor can be.
+    Hand,
     /// What a closed fitting can hold.
     Closed,
     /// What *Find* looks through.
@@ -88,6 +90,7 @@ pub struct Booklet<'a> {
     pub(super) input: Input<'a>,
     pub(super) uses: Uses,
     pub(super) numerals: Numerals,
+    pub(super) look_alikes: Vec<LookAlike>,
     marks: BTreeMap<&'a str, &'a Mark>,
 }
 
@@ -113,7 +116,13 @@ impl<'a> Booklet<'a> {
     #[must_use]
     pub fn new(input: Input<'a>) -> Self {
         let numerals = Numerals::new(input.catalogue.settings.decimal_mark);
-        Self { input, uses: Uses::of(&input), numerals, marks: mixups::marks(input.catalogue) }
+        Self {
+            input,
+            uses: Uses::of(&input),
+            numerals,
+            look_alikes: mixups::look_alikes(input.catalogue),
+            marks: mixups::marks(input.catalogue),
+        }
     }
 
     /// What there is a file about, in the booklet's order.
@@ -129,6 +138,7 @@ impl<'a> Booklet<'a> {
         subjects.extend(catalogue.notices.values().cloned().map(Subject::Notice));
         subjects.extend([
             Subject::LookAlikes,
+            Subject::Hand,
             Subject::Wear,
             Subject::Closed,
             Subject::Numbers,
@@ -179,6 +189,7 @@ impl<'a> Booklet<'a> {
             Subject::Key => key::page(self),
             Subject::Glossary => glossary::page(),
             Subject::Numbers => find::page(self),
+            Subject::Hand => hand::page(self),
             Subject::Wear => wear::page(self),
             Subject::Closed => closed::page(self),
             Subject::Start | Subject::Index | Subject::File(_) => start::page(self),
@@ -222,6 +233,7 @@ impl Subject {
             Self::Key => address::KEY.to_owned(),
             Self::Glossary => "glossary.html".to_owned(),
             Self::Numbers => "numbers.html".to_owned(),
+            Self::Hand => "hand.html".to_owned(),
             Self::Wear => "wear.html".to_owned(),
             Self::Closed => "closed.html".to_owned(),
             Self::Index => "index.js".to_owned(),

@@ -17,6 +17,7 @@ const BOOKLET: &[(&str, &str)] = built_in![
     "booklet/conductor.html",
     "booklet/fitting.html",
     "booklet/glossary.html",
+    "booklet/hand.html",
     "booklet/key.html",
     "booklet/look-alikes.html",
     "booklet/notice.html",

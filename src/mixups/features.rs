@@ -123,7 +123,8 @@ pub fn labels(one: &Conductor, other: &Conductor) -> Vec<Clue> {
 }
 
 /// What tells one conductor from another in words: by hand, else that nothing does; then by labels.
-pub(super) fn told_apart(one: &Conductor, other: &Conductor, numerals: Numerals) -> String {
+#[must_use]
+pub fn told_apart(one: &Conductor, other: &Conductor, numerals: Numerals) -> String {
     let by_hand = clues(one, other, numerals);
     let stop = if copper_and_bronze(one, other) {
         format!("copper and bronze look and feel the same, it {STOP}")
@@ -141,6 +142,33 @@ pub(super) fn told_apart(one: &Conductor, other: &Conductor, numerals: Numerals)
 fn copper_and_bronze(one: &Conductor, other: &Conductor) -> bool {
     use MaterialGroup::{Bronze, Copper};
     matches!((one.material.group, other.material.group), (Copper, Bronze) | (Bronze, Copper))
+}
+
+/// What is found on a conductor besides its size and shape; `None` where it is not known or says nothing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Features {
+    /// Wires altogether; a rope's by its class.
+    pub wires: Option<u32>,
+    /// Wires seen from outside.
+    pub outer_wires: Option<u32>,
+    /// Diameter of an outer wire.
+    pub wire_diameter: Option<Length>,
+    /// What a magnet finds.
+    pub magnetic: Option<Magnetic>,
+    /// The colour under a fresh scratch.
+    pub scratch: Option<Scratch>,
+}
+
+/// What is found on a conductor besides its size and shape.
+#[must_use]
+pub fn features(conductor: &Conductor) -> Features {
+    Features {
+        wires: wires(conductor),
+        outer_wires: outer_wires(conductor),
+        wire_diameter: wire_diameter(conductor),
+        magnetic: magnetic(conductor),
+        scratch: scratch(conductor),
+    }
 }
 
 /// What a conductor looks like from its end.

@@ -15,7 +15,9 @@ mod ways_out;
 pub mod words;
 
 pub use case::{BodyMixups, Case, Mixups};
-pub use features::{Clue, STOP, Scratch, Shape, clues, labels, outer_wires, shape};
+pub use features::{
+    Clue, Features, STOP, Scratch, Shape, clues, features, labels, outer_wires, shape, told_apart,
+};
 pub use find::find;
 pub use identify::{Candidate, Identified, Readings, Unanswerable, identify};
 pub use inside::{Closed, Inside, inside, inside_to_json};

@@ -1,0 +1,47 @@
+// Every page at three widths, light and dark: nothing overflows, nothing complains, and axe-core finds no
+// fault under WCAG 2.2, levels A and AA.
+
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { check, equal, holds, open } from "./kit.mjs";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+const WIDTHS = [320, 390, 1280];
+/** Where axe-core looks: each page narrow and light, and wide and dark. */
+const EXAMINED = ["320 light", "1280 dark"];
+
+export async function looks(browser, site) {
+  const { page, faults, done } = await open(browser, { reducedMotion: "reduce" });
+  for (const name of site.pages) {
+    faults.length = 0;
+    await page.goto(site.address(name));
+    for (const colorScheme of ["light", "dark"]) {
+      await page.emulateMedia({ colorScheme });
+      for (const width of WIDTHS) {
+        await page.setViewportSize({ width, height: 800 });
+        await check(`${name} at ${width} px, ${colorScheme}`, async () => {
+          await stays(page, width);
+          if (EXAMINED.includes(`${width} ${colorScheme}`)) {
+            await accessible(page);
+          }
+        });
+      }
+    }
+    await check(`${name} complains of nothing`, async () => equal(faults.join("\n"), "", "faults"));
+  }
+  await done();
+}
+
+/** Nothing makes the page itself scroll sideways (WCAG 2.2, success criterion 1.4.10). */
+async function stays(page, width) {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  holds(wide <= width, `the page is ${wide} px wide`);
+}
+
+export async function accessible(page) {
+  await page.evaluate(axe);
+  const found = await page.evaluate((tags) => window.axe.run(document, { runOnly: { type: "tag", values: tags }, resultTypes: ["violations"], preload: false }), TAGS);
+  const faults = found.violations.map((fault) => `${fault.id}: ${fault.help}\n  ${fault.nodes.slice(0, 3).map((node) => node.html.slice(0, 160) + " " + (node.any[0]?.message ?? "")).join("\n  ")}`);
+  equal(faults.join("\n"), "", "axe");
+}

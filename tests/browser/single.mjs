@@ -1,0 +1,40 @@
+// The booklet in one file: the same pages, one shown at a time.
+
+import { check, equal, holds, open } from "./kit.mjs";
+import { accessible } from "./looks.mjs";
+
+export async function single(browser, path) {
+  const { page, faults, done } = await open(browser, { viewport: { width: 390, height: 800 } });
+  await check("one file opens on its first page", async () => {
+    await page.goto(`file://${path}`);
+    equal(await page.locator(".page:visible").count(), 1, "pages shown");
+    await accessible(page);
+  });
+  await check("one file: a link shows its page", async () => {
+    const link = page.locator(".page:visible main a[href^='#']").first();
+    const target = await link.getAttribute("href");
+    await link.click();
+    holds((await page.locator(".page:visible").getAttribute("id")) === target.slice(1).split("--")[0], target);
+  });
+  await check("one file: every link leads to a place in it", async () => {
+    const lost = await page.evaluate(() => [...document.querySelectorAll("a[href]")].map((link) => link.getAttribute("href")).filter((href) => !href.startsWith("#") || !document.getElementById(decodeURIComponent(href.slice(1)))));
+    equal(lost.slice(0, 5).join(" "), "", "links that lead nowhere");
+  });
+  await check("one file: ids are there once", async () => {
+    const twice = await page.evaluate(() => {
+      const ids = [...document.querySelectorAll("[id]")].map((element) => element.id);
+      return ids.filter((id, index) => ids.indexOf(id) !== index);
+    });
+    equal(twice.slice(0, 5).join(" "), "", "ids that are there twice");
+  });
+  await check("one file: Find works", async () => {
+    await page.locator("#find").focus();
+    await page.keyboard.type("cone");
+    await page.waitForFunction(() => document.querySelector(".find-list a"));
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    equal(await page.locator(".page:visible").count(), 1, "pages shown");
+  });
+  await check("one file complains of nothing", async () => equal(faults.join("\n"), "", "faults"));
+  await done();
+}

@@ -1,0 +1,198 @@
+// What pages do for people: finding things by keyboard, looking up wear and closed fittings, and all that
+// matters with scripts off.
+
+import { check, equal, holds, open } from "./kit.mjs";
+
+export async function use(browser, site) {
+  await find(browser, site);
+  await wear(browser, site);
+  await closed(browser, site);
+  await hand(browser, site);
+  await stages(browser, site);
+  await withoutScripts(browser, site);
+}
+
+/** A row of the index: kind, number, name, address, stamp. */
+function rows(site) {
+  const text = readIndex(site);
+  return JSON.parse(text.slice(text.indexOf("["), text.lastIndexOf("]") + 1));
+}
+
+function readIndex(site) {
+  return site.text("index.js");
+}
+
+async function find(browser, site) {
+  const { page, faults, done } = await open(browser, { viewport: { width: 390, height: 800 } });
+  const [, number, , address] = rows(site).find(([kind]) => kind === "Fitting");
+  const stamped = rows(site).find(([kind, , , , stamp]) => kind !== "Fitting" && stamp);
+  const type = async (text) => {
+    await page.goto(site.address("index.html"));
+    await page.locator("#find").focus();
+    await page.keyboard.type(text);
+    await page.waitForFunction(() => document.querySelector(".find-count").textContent !== "");
+  };
+  await check("the skip link comes first and leads to the page", async () => {
+    await page.goto(site.address("index.html"));
+    await page.keyboard.press("Tab");
+    equal(await page.evaluate(() => document.activeElement.className), "skip", "first stop");
+    await page.keyboard.press("Enter");
+    equal(await page.evaluate(() => document.activeElement.id), "main", "where it leads");
+  });
+  await check("a number leads to its page by keyboard alone", async () => {
+    await type(number.toLowerCase().replace("-", ""));
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    await page.waitForURL(site.address(address));
+  });
+  await check("Enter in the box opens the first that was found", async () => {
+    await type(number);
+    await page.keyboard.press("Enter");
+    await page.waitForURL(site.address(address));
+  });
+  await check("a stamp is found", async () => {
+    await type(stamped[4]);
+    const links = await page.locator(".find-list a").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
+    holds(links.includes(stamped[3]), `${stamped[4]} finds ${links.join(", ")}`);
+  });
+  await check("a word of the glossary is found", async () => {
+    await type("look-alike");
+    holds((await page.locator(".find-list a").count()) > 0, "nothing found");
+  });
+  await check("what isn't there is said not to be", async () => {
+    await type("qqqqxx");
+    equal(await page.locator(".find-count").textContent(), "Nothing found", "message");
+    await page.keyboard.press("Escape");
+    equal(await page.locator("#find").inputValue(), "", "box after Escape");
+  });
+  await check("finding asks for nothing but files", async () => equal(faults.join("\n"), "", "faults"));
+  await done();
+}
+
+/** The calculator gives the figures of the table beside it, whichever of height and flat is typed. */
+async function wear(browser, site) {
+  const { page, faults, done } = await open(browser);
+  await page.goto(site.address("wear.html"));
+  const tools = await page.locator("[data-tool=wear]").count();
+  for (let index = 0; index < tools; index += 1) {
+    const section = page.locator("main > section").nth(index);
+    const row = await section.locator("table.wear tbody tr").nth(9).locator("th, td").allTextContents();
+    const [height, flat, left, worn] = row.map((text) => text.split("\u00a0")[0]);
+    const answer = section.locator(".answer");
+    await check(`wear by height, wire ${index + 1}`, async () => {
+      await section.locator("[name=height]").fill(height.replace(".", ","));
+      const text = await answer.textContent();
+      for (const figure of [left, worn, height]) {
+        holds(text.includes(figure), `${figure} in ${text}`);
+      }
+    });
+    await check(`wear by flat, wire ${index + 1}`, async () => {
+      await section.locator("[name=flat]").fill(flat);
+      const text = await answer.textContent();
+      const found = Number(/height ([0-9.]+)/.exec(text)?.[1]);
+      holds(Math.abs(found - Number(height)) < 0.06, `height ${height} from flat ${flat}: ${text}`);
+      equal(await section.locator("[name=height]").inputValue(), "", "the other box");
+    });
+    await check(`wear beyond the wire, wire ${index + 1}`, async () => {
+      await section.locator("[name=height]").fill("99");
+      holds((await answer.textContent()).includes("measure again"), await answer.textContent());
+    });
+  }
+  await check("wear complains of nothing", async () => equal(faults.join("\n"), "", "faults"));
+  await done();
+}
+
+async function closed(browser, site) {
+  const { page, faults, done } = await open(browser);
+  await page.goto(site.address("closed.html"));
+  const answer = page.locator("[data-tool=closed] .answer");
+  if ((await answer.count()) === 0) {
+    await done();
+    return;
+  }
+  const data = JSON.parse(await page.locator("#closed-data").textContent());
+  await check("a closed fitting with the right stand-out names the right part", async () => {
+    const own = data.cases[0].inside.find((part) => part.right && part.least !== null);
+    await page.locator("[name=reading]").fill(String((own.least + own.most) / 2));
+    holds((await answer.textContent()).includes(own.text), await answer.textContent());
+  });
+  await check("a stand-out that no part gives means stop", async () => {
+    await page.locator("[name=reading]").fill("500");
+    const known = data.cases[0].inside.every((part) => part.least !== null);
+    holds(!known || (await answer.textContent()).includes("Stop"), await answer.textContent());
+  });
+  await check("closed fittings complain of nothing", async () => equal(faults.join("\n"), "", "faults"));
+  await done();
+}
+
+async function hand(browser, site) {
+  const { page, faults, done } = await open(browser);
+  await page.goto(site.address("hand.html"));
+  const data = JSON.parse(await page.locator("#hand-data").textContent());
+  const answer = page.locator("[data-tool=hand] .answer");
+  const [first] = data.conductors;
+  await check("a measured conductor is among the candidates", async () => {
+    await page.locator("[name=one]").fill(String(first.diameter));
+    holds((await answer.textContent()).includes(first.text), await answer.textContent());
+  });
+  await check("a diameter that nothing has means stop", async () => {
+    await page.locator("[name=one]").fill("500");
+    holds((await answer.textContent()).includes("Stop"), await answer.textContent());
+  });
+  await check("clearing clears", async () => {
+    await page.locator("[data-tool=hand] [name=clear]").click();
+    await page.waitForFunction(() => document.querySelector("[data-tool=hand] .answer").textContent === "");
+  });
+  await check("measured conductors complain of nothing", async () => equal(faults.join("\n"), "", "faults"));
+  await done();
+}
+
+async function stages(browser, site) {
+  const name = site.pages.find((page) => site.text(page).includes("data-stages"));
+  if (!name) {
+    return;
+  }
+  for (const reducedMotion of ["no-preference", "reduce"]) {
+    const { page, done } = await open(browser, { reducedMotion });
+    await page.goto(site.address(name));
+    const shown = () => page.locator("[data-stages] > figure:visible").count();
+    const button = (text) => page.locator("[data-stages] button", { hasText: text });
+    await check(`stages step, ${reducedMotion}`, async () => {
+      equal(await shown(), 1, "stages shown");
+      await button("Next").press("Enter");
+      holds((await page.locator(".stage-controls [role=status]").textContent()).startsWith("Stage 2"), "second stage");
+    });
+    await check(`stages play only where motion is wanted, ${reducedMotion}`, async () => {
+      equal(await button("Play").count(), reducedMotion === "reduce" ? 0 : 1, "play buttons");
+    });
+    await check(`stages print side by side, ${reducedMotion}`, async () => {
+      await page.emulateMedia({ media: "print" });
+      equal(await shown(), await page.locator("[data-stages] > figure").count(), "stages printed");
+    });
+    await done();
+  }
+}
+
+async function withoutScripts(browser, site) {
+  const { page, done } = await open(browser, { javaScriptEnabled: false, viewport: { width: 390, height: 800 } });
+  await check("with scripts off, no box is shown that would do nothing", async () => {
+    for (const name of ["index.html", "wear.html", "closed.html", "hand.html"]) {
+      await page.goto(site.address(name));
+      equal(await page.locator("input:visible, select:visible, button:visible").count(), 0, name);
+    }
+  });
+  await check("with scripts off, every fitting can be reached from the first page", async () => {
+    await page.goto(site.address("index.html"));
+    const links = await page.locator("main a").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
+    const missing = site.pages.filter((name) => name.startsWith("fitting-") && !links.includes(name));
+    equal(missing.join(", "), "", "fittings without a link");
+  });
+  await check("with scripts off, all stages are shown", async () => {
+    const name = site.pages.find((other) => site.text(other).includes("data-stages"));
+    if (name) {
+      await page.goto(site.address(name));
+      equal(await page.locator("[data-stages] > figure:visible").count(), await page.locator("[data-stages] > figure").count(), "stages");
+    }
+  });
+  await done();
+}
