@@ -1,14 +1,21 @@
 //! The plan of all outputs, made side by side, put in place at once.
 
+mod clock;
 mod data;
 mod disk;
+mod made;
 mod manifest;
+mod options;
+mod prepared;
 mod put;
+mod render;
 mod staging;
 mod workspace;
 
 pub use data::{card_list, catalogue_json};
 pub use manifest::{Manifest, ManifestEntry};
+pub use options::{Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings};
+pub use render::{check, render};
 pub use staging::{Leftovers, PutInPlace, Staging};
 
 #[cfg(test)]

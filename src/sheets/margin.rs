@@ -6,7 +6,6 @@ use super::page::{pt, rect};
 use crate::catalogue::FlipEdge;
 use crate::typeset::{Cut, Fonts, Style};
 use crate::units::Length;
-use krilla::color::luma;
 use krilla::geom::{Path, PathBuilder, Size, Transform};
 use krilla::paint::{Fill, Stroke};
 use krilla::surface::Surface;
@@ -17,8 +16,6 @@ use std::fmt::Write;
 /// What the bar measures where the printer was told to print at 100 %.
 const BAR: Length = Length::from_mm(50.0);
 const BAR_HEIGHT: Length = Length::from_mm(2.0);
-const BAR_CELL: Length = Length::from_mm(10.0);
-const BAR_RIM: Length = Length::from_mm(0.3);
 /// From the sheet's edge to the texts and the bar.
 const INDENT: Length = Length::from_mm(6.0);
 /// From the sheet's edge to the nearer side of the bar.
@@ -93,29 +90,15 @@ pub(super) fn line(path: &mut PathBuilder, from: (Length, Length), to: (Length, 
     path.line_to(pt(to.0), pt(to.1));
 }
 
-/// A black bar with light cells of 10 mm in it; its outside measures 50 mm.
+/// A bar whose outside measures 50 mm.
 fn bar(surface: &mut Surface<'_>, height: Length) {
-    let whole =
-        Rectangle { left: INDENT, top: height - BAR_LIFT - BAR_HEIGHT, width: BAR, height: BAR_HEIGHT };
-    fill(surface, &[whole], luma::Color::black());
-    let cell = |index: f64| Rectangle {
-        left: whole.left + BAR_CELL * index,
-        top: whole.top + BAR_RIM,
-        width: BAR_CELL,
-        height: whole.height - BAR_RIM * 2.0,
-    };
-    fill(surface, &[cell(1.0), cell(3.0)], luma::Color::white());
-}
-
-/// Fills rectangles.
-pub(super) fn fill(surface: &mut Surface<'_>, rectangles: &[Rectangle], colour: luma::Color) {
+    let bar = Rectangle { left: INDENT, top: height - BAR_LIFT - BAR_HEIGHT, width: BAR, height: BAR_HEIGHT };
+    let Some(rectangle) = rect(bar) else { return };
     let mut path = PathBuilder::new();
-    for rectangle in rectangles.iter().filter_map(|rectangle| rect(*rectangle)) {
-        path.push_rect(rectangle);
-    }
+    path.push_rect(rectangle);
     let Some(path) = path.finish() else { return };
     surface.set_stroke(None);
-    surface.set_fill(Some(Fill { paint: colour.into(), ..Fill::default() }));
+    surface.set_fill(Some(Fill::default()));
     surface.draw_path(&path);
 }
 

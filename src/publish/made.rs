@@ -1,0 +1,183 @@
+//! Making the outputs: cards with their pictures and sheets, and the booklet, on all threads.
+
+use super::clock::{Clock, Waiting};
+use super::options::{Fault, Progress, Stage, Strictness};
+use super::prepared::Prepared;
+use super::staging::Staging;
+use crate::booklet::{Booklet, Subject};
+use crate::cards::{self, Card, Face};
+use crate::diagnostics::{Finding, Findings};
+use crate::facts::CardFacts;
+use crate::sheets::{self, SheetFault, SheetFile};
+use rayon::prelude::*;
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::mpsc::{Receiver, sync_channel};
+use std::thread;
+
+/// Cards that are made before the next ones are begun, a thread.
+const BATCH: usize = 8;
+/// Cards that wait for the sheets at most; what is made faster than it is printed waits no longer than that.
+const WAITING: usize = 32;
+
+/// How outputs are made.
+pub(super) struct Making<'a> {
+    pub(super) prepared: &'a Prepared,
+    /// Where they go; nowhere in an audit.
+    pub(super) staging: Option<&'a Staging>,
+    /// What stops the run; once something does, nothing more is drawn that would not be written.
+    pub(super) strictness: Strictness,
+    pub(super) stopped: AtomicBool,
+    pub(super) preview_dpi: f64,
+    pub(super) clock: &'a Clock,
+    pub(super) progress: &'a (dyn Fn(Progress) + Sync),
+}
+
+impl Making<'_> {
+    fn staging(&self) -> Option<&Staging> {
+        self.staging.filter(|_| !self.stopped())
+    }
+
+    fn stopped(&self) -> bool {
+        self.stopped.load(Ordering::Relaxed)
+    }
+
+    /// Makes cards, their pictures and their sheets; gives what is found in them.
+    pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, Fault> {
+        let mut findings = Findings::new();
+        let done = AtomicUsize::new(0);
+        let tell = |more: usize| {
+            let done = done.fetch_add(more, Ordering::Relaxed) + more;
+            (self.progress)(Progress { stage: Stage::Cards, done, of: facts.len() });
+        };
+        tell(0);
+        for file in sheets::files(facts.len()) {
+            let facts = &facts[file.cards.clone()];
+            findings.extend(self.cards_and_sheets(&file, facts, &tell)?);
+        }
+        Ok(findings)
+    }
+
+    fn cards_and_sheets(
+        &self,
+        file: &SheetFile,
+        facts: &[&CardFacts],
+        tell: &(dyn Fn(usize) + Sync),
+    ) -> Result<Findings, Fault> {
+        let (sender, receiver) = sync_channel(WAITING);
+        thread::scope(|scope| {
+            let sheets = scope.spawn(|| self.sheets(file, receiver));
+            let made = self.batches(facts, tell, |card| {
+                // Where the sheets have stopped, their own fault says why.
+                if !self.stopped() {
+                    let _ = sender.send(card);
+                }
+            });
+            drop(sender);
+            let sheets = sheets.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
+            let mut findings = made?;
+            findings.extend(sheets?);
+            Ok(findings)
+        })
+    }
+
+    /// Makes cards side by side and hands them on in order.
+    fn batches(
+        &self,
+        facts: &[&CardFacts],
+        tell: &(dyn Fn(usize) + Sync),
+        mut hand_on: impl FnMut(Card),
+    ) -> Result<Findings, Fault> {
+        let mut findings = Findings::new();
+        for batch in facts.chunks(BATCH * rayon::current_num_threads()) {
+            let made: Vec<_> = batch
+                .par_iter()
+                .map(|facts| self.card(facts).inspect(|_| tell(1)))
+                .collect::<Result<_, Fault>>()?;
+            for (card, found) in made {
+                findings.extend(found);
+                card.into_iter().for_each(&mut hand_on);
+            }
+        }
+        Ok(findings)
+    }
+
+    fn card(&self, facts: &CardFacts) -> Result<(Option<Card>, Findings), Fault> {
+        let (card, findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), facts));
+        if self.strictness.refuses(&findings) {
+            self.stopped.store(true, Ordering::Relaxed);
+        }
+        if let (Some(card), Some(staging)) = (&card, self.staging()) {
+            for face in [&card.front, &card.back] {
+                self.pictures(&card.number, face, staging)?;
+            }
+        }
+        Ok((card, findings))
+    }
+
+    fn pictures(&self, number: &str, face: &Face, staging: &Staging) -> Result<(), Fault> {
+        let name = format!("cards/{number}-{}", face.side.word());
+        let (svg, png) = self.clock.pictures(|| (face.svg(), face.png(self.preview_dpi)));
+        let png = png.map_err(|error| Fault::Resolution(error.to_string()))?;
+        self.clock.output(|| {
+            staging.write(&format!("{name}.svg"), svg.as_bytes())?;
+            staging.write(&format!("{name}.png"), &png)
+        })?;
+        Ok(())
+    }
+
+    fn sheets(&self, file: &SheetFile, cards: Receiver<Card>) -> Result<Option<Finding>, Fault> {
+        let mut cards = Waiting::new(cards.into_iter());
+        let pdf = self.clock.pdf(&mut cards, |cards| sheets::pdf(file, cards, &self.prepared.sheets()));
+        self.sheet(&format!("sheets/{}", file.name), pdf)
+    }
+
+    /// The sheet of outlines that shows how far a printer misses.
+    pub(super) fn proof(&self) -> Result<Option<Finding>, Fault> {
+        self.sheet("sheets/proof.pdf", sheets::proof(&self.prepared.sheets()))
+    }
+
+    fn sheet(&self, path: &str, pdf: Result<Vec<u8>, SheetFault>) -> Result<Option<Finding>, Fault> {
+        let bytes = match pdf {
+            Ok(bytes) => bytes,
+            Err(fault) => {
+                let place = self.prepared.catalogue.settings.origin.place.clone();
+                return Ok(Some(Finding::error("sheet-not-made", place, fault.to_string())));
+            }
+        };
+        if let Some(staging) = self.staging() {
+            self.clock.output(|| staging.write(path, &bytes))?;
+        }
+        Ok(None)
+    }
+
+    /// Makes every page of the booklet.
+    pub(super) fn booklet(&self) -> Result<Findings, Fault> {
+        let booklet = Booklet::new(self.prepared.booklet());
+        let subjects = booklet.subjects();
+        let done = AtomicUsize::new(0);
+        let found: Vec<Option<Finding>> = subjects
+            .par_iter()
+            .map(|subject| {
+                let finding = self.page(&booklet, subject)?;
+                let done = done.fetch_add(1, Ordering::Relaxed) + 1;
+                (self.progress)(Progress { stage: Stage::Booklet, done, of: subjects.len() });
+                Ok(finding)
+            })
+            .collect::<Result<_, Fault>>()?;
+        let mut findings = Findings::new();
+        findings.extend(found.into_iter().flatten());
+        Ok(findings)
+    }
+
+    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Option<Finding>, Fault> {
+        let page = match self.clock.booklet(|| booklet.page(subject).map_err(Box::new)) {
+            Ok(page) => page,
+            Err(finding) => return Ok(Some(*finding)),
+        };
+        if let Some(staging) = self.staging() {
+            let path = format!("booklet/{}", page.path);
+            self.clock.output(|| staging.write(&path, page.text.as_bytes()))?;
+        }
+        Ok(None)
+    }
+}

@@ -1,0 +1,149 @@
+//! What a run is asked to do, what it says meanwhile and what comes of it.
+
+use super::staging::PutInPlace;
+use crate::diagnostics::{Findings, Severity};
+use crate::source::WorldError;
+use std::path::PathBuf;
+use std::time::Duration;
+
+/// What `render` is asked to do.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RenderOptions {
+    /// The output folder.
+    pub output: PathBuf,
+    /// How many threads work; one a core where not said.
+    pub jobs: Option<usize>,
+    /// Resolution of the PNG of each face.
+    pub preview_dpi: f64,
+    /// The cards to print; empty for all. With numbers here, only these cards and sheets of them are made,
+    /// and everything else in the output stays as it was, but for the sheets.
+    pub only: Vec<String>,
+    /// What stops the run.
+    pub strictness: Strictness,
+}
+
+impl RenderOptions {
+    /// Everything into this folder: 150 dpi, all cores, all cards, errors alone stop.
+    #[must_use]
+    pub fn into_folder(output: impl Into<PathBuf>) -> Self {
+        Self {
+            output: output.into(),
+            jobs: None,
+            preview_dpi: 150.0,
+            only: Vec::new(),
+            strictness: Strictness::Errors,
+        }
+    }
+}
+
+/// What stops a run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Strictness {
+    /// Errors alone.
+    Errors,
+    /// Warnings too.
+    Warnings,
+}
+
+impl Strictness {
+    /// Whether these findings stop a run.
+    #[must_use]
+    pub fn refuses(self, findings: &Findings) -> bool {
+        findings.has_errors() || self == Self::Warnings && findings.count(Severity::Warning) > 0
+    }
+}
+
+/// How far a run has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Progress {
+    /// What is being done.
+    pub stage: Stage,
+    /// How much of it is done.
+    pub done: usize,
+    /// How much there is to do.
+    pub of: usize,
+}
+
+/// What a run does, in its order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Stage {
+    /// Reading, checking, computing.
+    Records,
+    /// Cards as SVG and PNG, and the sheets of them.
+    Cards,
+    /// Pages of the booklet.
+    Booklet,
+    /// Putting files in place.
+    Output,
+}
+
+/// Where the time went. Work on several threads is added up; only `whole` is what a clock shows.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Timings {
+    /// Reading and checking records, and all that is computed of them.
+    pub records: Duration,
+    /// Drawing cards, preflight included.
+    pub drawing: Duration,
+    /// Pictures of cards, SVG and PNG.
+    pub pictures: Duration,
+    /// Sheets.
+    pub pdf: Duration,
+    /// Pages of the booklet.
+    pub booklet: Duration,
+    /// Writing files and putting them in place.
+    pub output: Duration,
+    /// From start to end.
+    pub whole: Duration,
+}
+
+/// What came of a run.
+#[derive(Debug)]
+pub struct Report {
+    /// Everything that was found.
+    pub findings: Findings,
+    /// What was written; nothing where the findings refuse it.
+    pub put: Option<PutInPlace>,
+    /// How many cards were made.
+    pub cards: usize,
+    /// Where the time went.
+    pub timings: Timings,
+}
+
+/// Why a run could not be carried out; the catalogue is not at fault.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Fault {
+    /// The machine could not give or take what was asked of it.
+    Machine(WorldError),
+    /// There is no card of that number.
+    UnknownCard {
+        /// The number asked for.
+        number: String,
+        /// The nearest that there is.
+        nearest: Option<String>,
+    },
+    /// The resolution is too small or too large for a picture.
+    Resolution(String),
+    /// So many threads can't be had.
+    Jobs(String),
+}
+
+impl From<WorldError> for Fault {
+    fn from(error: WorldError) -> Self {
+        Self::Machine(error)
+    }
+}
+
+impl std::fmt::Display for Fault {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Machine(error) => error.fmt(out),
+            Self::UnknownCard { number, nearest: Some(nearest) } => {
+                write!(out, "there is no card {number}; did you mean {nearest}?")
+            }
+            Self::UnknownCard { number, nearest: None } => write!(out, "there is no card {number}"),
+            Self::Resolution(reason) | Self::Jobs(reason) => out.write_str(reason),
+        }
+    }
+}
+
+impl std::error::Error for Fault {}

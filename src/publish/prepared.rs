@@ -1,0 +1,148 @@
+//! What every run begins with: records read and checked, everything computed, layouts and fonts at hand.
+
+use crate::audit;
+use crate::booklet;
+use crate::cards;
+use crate::catalogue::{self, Catalogue};
+use crate::diagnostics::{Finding, Findings};
+use crate::facts::{self, CardFacts};
+use crate::layouts::Layouts;
+use crate::mixups::{self, Mixups};
+use crate::notes;
+use crate::register::{Register, Standing};
+use crate::sheets;
+use crate::sketch;
+use crate::source::{World, WorldError};
+use crate::typeset::{FontSource, Fonts};
+use crate::units::{Length, Numerals};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Everything that outputs are made from.
+pub(super) struct Prepared {
+    pub(super) catalogue: Catalogue,
+    pub(super) mixups: Mixups,
+    pub(super) register: Register,
+    pub(super) facts: Vec<CardFacts>,
+    pub(super) fonts: Arc<Fonts>,
+    card_layouts: Layouts,
+    booklet_layouts: Layouts,
+    facts_by_number: BTreeMap<String, CardFacts>,
+    issues: BTreeMap<String, String>,
+    state: &'static str,
+    sheet_names: Vec<String>,
+}
+
+/// Reads and computes; with everything that is found on the way.
+pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldError> {
+    let loaded = catalogue::load(world)?;
+    let (catalogue, mut findings) = (loaded.catalogue, loaded.findings);
+    let mixups = mixups::find(&catalogue);
+    findings.extend(audit::check(audit::Context { catalogue: &catalogue, mixups: &mixups }));
+    findings.extend(notes::check(&catalogue));
+    let sources: Vec<FontSource> = catalogue.fonts.iter().map(font_source).collect();
+    let (fonts, found) = Fonts::new(&world.fonts(), &sources);
+    findings.extend(found);
+    let fonts = Arc::new(fonts);
+    let (card_layouts, found) = Layouts::load(world, "cards", &cards::helpers(&fonts))?;
+    findings.extend(found);
+    let (booklet_layouts, found) = Layouts::load(world, "booklet", &[])?;
+    findings.extend(found);
+    let register = Register::default();
+    let facts = facts::of_catalogue(&catalogue, &mixups);
+    findings.extend(too_large_for_the_sheet(&catalogue));
+    let prepared = Prepared {
+        facts_by_number: facts.iter().map(|card| (card.number.clone(), card.clone())).collect(),
+        issues: issues(&facts, &register),
+        state: state(&facts, &register),
+        sheet_names: sheets::files(facts.len()).into_iter().map(|file| file.name).collect(),
+        catalogue,
+        mixups,
+        register,
+        facts,
+        fonts,
+        card_layouts,
+        booklet_layouts,
+    };
+    Ok((prepared, findings))
+}
+
+impl Prepared {
+    pub(super) fn cards(&self) -> cards::Input<'_> {
+        cards::Input {
+            catalogue: &self.catalogue,
+            mixups: &self.mixups,
+            register: &self.register,
+            layouts: &self.card_layouts,
+            fonts: &self.fonts,
+        }
+    }
+
+    pub(super) fn booklet(&self) -> booklet::Input<'_> {
+        booklet::Input {
+            catalogue: &self.catalogue,
+            mixups: &self.mixups,
+            facts: &self.facts_by_number,
+            layouts: &self.booklet_layouts,
+            drawing: self.drawing(),
+            state: self.state,
+            issues: &self.issues,
+            sheets: &self.sheet_names,
+        }
+    }
+
+    /// Drawings take the room that each page gives them; none is larger than an A4 page.
+    fn drawing(&self) -> sketch::Options<'_> {
+        let (width, height) = (Length::from_mm(210.0), Length::from_mm(297.0));
+        let numerals = Numerals::new(self.catalogue.settings.decimal_mark);
+        sketch::Options { numerals, ..sketch::Options::new(&self.fonts, width, height) }
+    }
+
+    pub(super) fn sheets(&self) -> sheets::Options<'_> {
+        let settings = &self.catalogue.settings;
+        sheets::Options {
+            title: &settings.title,
+            edition: &settings.edition,
+            date: settings.date,
+            language: &settings.language,
+            format: settings.sheet,
+            cut: settings.card.cut(),
+            fonts: &self.fonts,
+        }
+    }
+}
+
+fn font_source(file: &catalogue::FontFile) -> FontSource {
+    FontSource { bytes: file.bytes.clone(), place: file.place.clone() }
+}
+
+/// The issue and check code of each issued card, in words.
+fn issues(facts: &[CardFacts], register: &Register) -> BTreeMap<String, String> {
+    let in_words = |card: &CardFacts| match register.standing(card) {
+        Standing::Issued { issue, check_code, .. } => {
+            Some((card.number.clone(), format!("issue {issue}, check code {check_code}")))
+        }
+        Standing::Draft => None,
+    };
+    facts.iter().filter_map(in_words).collect()
+}
+
+fn state(facts: &[CardFacts], register: &Register) -> &'static str {
+    let draft = facts.iter().any(|card| register.standing(card) == Standing::Draft);
+    if draft { "Draft, not issued" } else { "" }
+}
+
+fn too_large_for_the_sheet(catalogue: &Catalogue) -> Option<Finding> {
+    let settings = &catalogue.settings;
+    if sheets::capacity(settings.card.cut(), &settings.sheet).is_some() {
+        return None;
+    }
+    let (card, sheet) = (settings.card.size.word(), settings.sheet.size.word());
+    let message = format!("not one card of size {card} fits a sheet of size {sheet}");
+    let help = "choose a larger sheet, a smaller card, or less bleed";
+    Some(
+        Finding::error("card-larger-than-sheet", settings.origin.of("sheet"), message)
+            .field("sheet")
+            .help(help),
+    )
+}

@@ -1,0 +1,142 @@
+//! The two runs over a whole catalogue: `render` makes all outputs, `check` only finds what stands in the way.
+
+use super::clock::Clock;
+use super::data::{card_list, catalogue_json};
+use super::made::Making;
+use super::options::{Fault, Progress, RenderOptions, Report, Stage, Strictness};
+use super::prepared::{Prepared, prepare};
+use super::staging::{Leftovers, PutInPlace, Staging};
+use crate::diagnostics::{self, Findings};
+use crate::facts::CardFacts;
+use crate::records::nearest;
+use crate::source::{World, WorldError};
+use serde_json::Value;
+use std::sync::atomic::AtomicBool;
+
+/// Makes every output of a catalogue and puts all of them in place at once. Where the findings refuse that,
+/// the output stays as it is.
+///
+/// # Errors
+/// Where the machine or the options are at fault; the output stays as it is then too.
+pub fn render(
+    world: &dyn World,
+    options: &RenderOptions,
+    progress: &(dyn Fn(Progress) + Sync),
+) -> Result<Report, Fault> {
+    on_threads(options.jobs, || {
+        let clock = Clock::start();
+        let (prepared, mut findings) = reading(world, &clock, progress)?;
+        let wanted = wanted(&prepared, &options.only, &findings)?;
+        let staging = Staging::open(&options.output)?;
+        let making = Making {
+            prepared: &prepared,
+            staging: Some(&staging),
+            strictness: options.strictness,
+            stopped: AtomicBool::new(options.strictness.refuses(&findings)),
+            preview_dpi: options.preview_dpi,
+            clock: &clock,
+            progress,
+        };
+        findings.extend(making.cards(&wanted)?);
+        if options.only.is_empty() {
+            findings.extend(making.proof()?);
+            findings.extend(making.booklet()?);
+        }
+        if options.strictness.refuses(&findings) {
+            return Ok(Report { findings, put: None, cards: 0, timings: clock.timings() });
+        }
+        progress(Progress { stage: Stage::Output, done: 0, of: 1 });
+        let put = clock.output(|| finish(staging, &prepared, &findings, options))?;
+        progress(Progress { stage: Stage::Output, done: 1, of: 1 });
+        Ok(Report { findings, put: Some(put), cards: wanted.len(), timings: clock.timings() })
+    })
+}
+
+/// Everything that `render` would find, with nothing written.
+///
+/// # Errors
+/// Where the machine or the options are at fault.
+pub fn check(
+    world: &dyn World,
+    jobs: Option<usize>,
+    progress: &(dyn Fn(Progress) + Sync),
+) -> Result<Findings, Fault> {
+    on_threads(jobs, || {
+        let clock = Clock::start();
+        let (prepared, mut findings) = reading(world, &clock, progress)?;
+        let making = Making {
+            prepared: &prepared,
+            staging: None,
+            strictness: Strictness::Errors,
+            stopped: AtomicBool::new(findings.has_errors()),
+            preview_dpi: 0.0,
+            clock: &clock,
+            progress,
+        };
+        findings.extend(making.cards(&prepared.facts.iter().collect::<Vec<_>>())?);
+        findings.extend(making.proof()?);
+        findings.extend(making.booklet()?);
+        Ok(findings)
+    })
+}
+
+fn on_threads<T: Send>(
+    jobs: Option<usize>,
+    work: impl FnOnce() -> Result<T, Fault> + Send,
+) -> Result<T, Fault> {
+    let threads = rayon::ThreadPoolBuilder::new().num_threads(jobs.unwrap_or(0)).build();
+    threads.map_err(|error| Fault::Jobs(error.to_string()))?.install(work)
+}
+
+fn reading(
+    world: &dyn World,
+    clock: &Clock,
+    progress: &(dyn Fn(Progress) + Sync),
+) -> Result<(Prepared, Findings), WorldError> {
+    progress(Progress { stage: Stage::Records, done: 0, of: 1 });
+    let prepared = clock.records(|| prepare(world));
+    progress(Progress { stage: Stage::Records, done: 1, of: 1 });
+    prepared
+}
+
+/// The cards to make. A number without a card is a fault, unless its record may be among those in error.
+fn wanted<'a>(
+    prepared: &'a Prepared,
+    only: &[String],
+    findings: &Findings,
+) -> Result<Vec<&'a CardFacts>, Fault> {
+    let numbers = || prepared.facts.iter().map(|card| card.number.as_str());
+    let unknown = only.iter().find(|number| !numbers().any(|known| known == number.as_str()));
+    if let Some(number) = unknown.filter(|_| !findings.has_errors()) {
+        let nearest = nearest(number, numbers()).map(str::to_owned);
+        return Err(Fault::UnknownCard { number: number.clone(), nearest });
+    }
+    let named = |card: &&CardFacts| only.is_empty() || only.contains(&card.number);
+    Ok(prepared.facts.iter().filter(named).collect())
+}
+
+fn finish(
+    staging: Staging,
+    prepared: &Prepared,
+    findings: &Findings,
+    options: &RenderOptions,
+) -> Result<PutInPlace, Fault> {
+    if !options.only.is_empty() {
+        return Ok(staging.put_in_place(Leftovers::KeptExceptIn("sheets"))?);
+    }
+    let Prepared { catalogue, mixups, facts, register, .. } = prepared;
+    staging
+        .write("data/catalogue.json", text(&catalogue_json(catalogue, mixups, facts, register)).as_bytes())?;
+    staging.write("data/findings.json", text(&diagnostics::to_json(findings)).as_bytes())?;
+    let list = card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?;
+    staging.write("data/cards.csv", &list)?;
+    Ok(staging.put_in_place(Leftovers::Removed)?)
+}
+
+fn unwritable(path: &str, error: &csv::Error) -> Fault {
+    Fault::Machine(WorldError { path: path.to_owned(), reason: error.to_string() })
+}
+
+fn text(value: &Value) -> String {
+    format!("{value:#}\n")
+}

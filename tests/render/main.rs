@@ -1,0 +1,214 @@
+//! A whole catalogue rendered: what lies in the output, that it is the same every time, and that it stays
+//! whole when something is in the way.
+
+use fittingcards::publish::{self, Fault, Manifest, RenderOptions, Report, Strictness};
+use fittingcards::source::{FilePath, MemoryWorld, World};
+use serde_json::Value;
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+
+/// A face that any record fills.
+const FACE: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" data-top="13" data-bottom="100">
+{%- set t = text(text=number, x=4, width=40, class="title", cut="bold") %}
+<g id="number" data-kind="heading" data-height="{{ t.height }}">{{ t.svg | safe }}</g></svg>"#;
+
+/// The plain catalogue with so many fittings, each like the first, on cards with nothing but their number.
+fn world(fittings: usize) -> MemoryWorld {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/plain/in");
+    let mut world = MemoryWorld::new();
+    for path in ["catalogue.yaml", "conductors/wire.yaml", "parts/parts.yaml"] {
+        world = world.with(FilePath::catalogue(path), fs::read(folder.join(path)).unwrap());
+    }
+    let first = fs::read_to_string(folder.join("fittings/end.yaml")).unwrap();
+    for number in 1..=fittings {
+        let text = first.replace("F-1", &format!("F-{number}"));
+        world = world.with(FilePath::catalogue(&format!("fittings/{number:04}.yaml")), text);
+    }
+    for kind in ["fitting", "body"] {
+        for side in ["front", "back"] {
+            world = world.with(FilePath::layouts(&format!("cards/a7-portrait-{kind}-{side}.svg")), FACE);
+        }
+    }
+    world
+}
+
+fn options(output: &Path) -> RenderOptions {
+    RenderOptions { preview_dpi: 30.0, ..RenderOptions::into_folder(output) }
+}
+
+fn render(world: &dyn World, options: &RenderOptions) -> Result<Report, Fault> {
+    publish::render(world, options, &|_| {})
+}
+
+fn rendered(world: &dyn World, options: &RenderOptions) -> Report {
+    let report = render(world, options).unwrap();
+    assert!(report.put.is_some(), "{:#?}", report.findings.sorted());
+    report
+}
+
+/// Every file below a folder with its bytes.
+fn tree(folder: &Path) -> BTreeMap<String, Vec<u8>> {
+    walkdir::WalkDir::new(folder)
+        .into_iter()
+        .map(Result::unwrap)
+        .filter(|entry| entry.file_type().is_file())
+        .map(|entry| {
+            let below = entry.path().strip_prefix(folder).unwrap().to_str().unwrap().replace('\\', "/");
+            (below, fs::read(entry.path()).unwrap())
+        })
+        .collect()
+}
+
+fn manifest(folder: &Path) -> Manifest {
+    serde_json::from_slice(&fs::read(folder.join("manifest.json")).unwrap()).unwrap()
+}
+
+#[test]
+fn every_file_is_in_the_manifest_with_its_size_and_hash() {
+    let folder = tempfile::tempdir().unwrap();
+    let report = rendered(&world(3), &options(folder.path()));
+    let mut tree = tree(folder.path());
+    tree.remove("manifest.json");
+    let files = manifest(folder.path()).files;
+    assert_eq!(report.put.unwrap().written, files.len() + 1);
+    assert_eq!(files.iter().map(|file| &file.path).collect::<Vec<_>>(), tree.keys().collect::<Vec<_>>());
+    for file in &files {
+        assert_eq!(file.size, tree[&file.path].len() as u64);
+        assert_eq!(file.blake3, blake3::hash(&tree[&file.path]).to_hex().to_string());
+    }
+    for path in [
+        "cards/F-1-front.svg",
+        "cards/F-1-back.svg",
+        "cards/F-1-front.png",
+        "cards/F-1-back.png",
+        "sheets/cards.pdf",
+        "sheets/proof.pdf",
+        "booklet/index.html",
+        "data/catalogue.json",
+        "data/findings.json",
+        "data/cards.csv",
+    ] {
+        assert!(tree.contains_key(path), "{path}");
+    }
+}
+
+#[test]
+fn one_thread_and_many_give_the_same_bytes() {
+    let (one, many) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    rendered(&world(30), &RenderOptions { jobs: Some(1), ..options(one.path()) });
+    rendered(&world(30), &RenderOptions { jobs: Some(4), ..options(many.path()) });
+    assert!(tree(one.path()) == tree(many.path()));
+}
+
+#[test]
+fn above_four_hundred_cards_there_are_several_files_of_sheets() {
+    let folder = tempfile::tempdir().unwrap();
+    let report = rendered(&world(401), &options(folder.path()));
+    assert_eq!(report.cards, 402, "one a fitting, and one for the body that they share");
+    let sheets: Vec<String> =
+        tree(folder.path()).into_keys().filter(|path| path.starts_with("sheets/")).collect();
+    assert_eq!(
+        sheets,
+        ["sheets/cards-001.pdf", "sheets/cards-002.pdf", "sheets/cards-003.pdf", "sheets/proof.pdf"]
+    );
+}
+
+#[test]
+fn the_data_says_what_was_computed_and_what_each_card_prints() {
+    let folder = tempfile::tempdir().unwrap();
+    rendered(&world(1), &options(folder.path()));
+    let data: Value =
+        serde_json::from_slice(&fs::read(folder.path().join("data/catalogue.json")).unwrap()).unwrap();
+    assert_eq!(data["title"], "Plain");
+    assert_eq!(data["fittings"][0]["number"], "F-1");
+    assert_eq!(data["conductors"][0]["fittings"], serde_json::json!(["F-1"]));
+    assert!(data["conductors"][0]["computed"]["section_mm2"].as_f64().unwrap() > 0.0);
+    assert_eq!(data["cards"][0]["prints"][0], serde_json::json!({ "name": "card number", "text": "F-1" }));
+    let list = fs::read_to_string(folder.path().join("data/cards.csv")).unwrap();
+    assert_eq!(list, "number,title,issue,status,check code\nF-1,Dead-end,,current,\n");
+}
+
+#[test]
+fn findings_leave_the_output_as_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let output = folder.path().join("output");
+    rendered(&world(2), &options(&output));
+    let before = tree(&output);
+    let broken = world(2).with(FilePath::catalogue("fittings/bad.yaml"), "number: F-9\n");
+    let full = world(2).with(
+        FilePath::layouts("cards/a7-portrait-fitting-back.svg"),
+        FACE.replace("data-height=\"{{ t.height }}\"", "data-height=\"500\""),
+    );
+    let unknown = world(2).with(
+        FilePath::layouts("cards/a7-portrait-fitting-back.svg"),
+        FACE.replace("{{ t.svg | safe }}", "{{ t.nothing }}"),
+    );
+    for world in [broken, unknown, full] {
+        let report = render(&world, &options(&output)).unwrap();
+        assert!(report.put.is_none(), "{:#?}", report.findings.sorted());
+        assert!(tree(&output) == before);
+        let found = publish::check(&world, None, &|_| {}).unwrap();
+        let codes = |findings: &fittingcards::diagnostics::Findings| {
+            findings.sorted().iter().map(|finding| finding.code).collect::<Vec<_>>()
+        };
+        assert_eq!(codes(&found), codes(&report.findings), "audit finds what render finds");
+    }
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1, "nothing is left beside the output");
+}
+
+#[test]
+fn warnings_stop_a_strict_run() {
+    let folder = tempfile::tempdir().unwrap();
+    let notice = world(1).with(
+        FilePath::catalogue("conductors/wire.yaml"),
+        "id: wire-95\nname: Wire 95\nduty: messenger\nmaterial: copper-hard-drawn\n\
+         construction: { stranded: { wires: 19, wire_diameter_mm: 2.50 } }\nstated: { section_mm2: 122.72 }\n",
+    );
+    let report = render(&notice, &options(folder.path())).unwrap();
+    let strict = RenderOptions { strictness: Strictness::Warnings, ..options(folder.path()) };
+    let again = render(&notice, &strict).unwrap();
+    let warned = report.findings.count(fittingcards::diagnostics::Severity::Warning) > 0;
+    assert!(warned || report.findings.has_errors(), "the circle area stated as section is found");
+    assert!(again.put.is_none());
+}
+
+#[test]
+fn only_some_cards_leave_everything_else_as_it_was() {
+    let folder = tempfile::tempdir().unwrap();
+    rendered(&world(3), &options(folder.path()));
+    let before = tree(folder.path());
+    let only = RenderOptions { only: vec!["F-2".to_owned()], ..options(folder.path()) };
+    assert_eq!(rendered(&world(3), &only).cards, 1);
+    let after = tree(folder.path());
+    let changed: Vec<&String> = before.keys().filter(|path| after.get(*path) != before.get(*path)).collect();
+    assert_eq!(changed, ["manifest.json", "sheets/cards.pdf", "sheets/proof.pdf"]);
+    assert!(after["sheets/cards.pdf"].len() < before["sheets/cards.pdf"].len());
+    let listed = manifest(folder.path()).files.len();
+    assert_eq!(listed + 1, after.len(), "the manifest lists what stayed too");
+}
+
+#[test]
+fn a_card_that_is_not_there_is_a_fault_with_the_nearest_named() {
+    let folder = tempfile::tempdir().unwrap();
+    let only = RenderOptions { only: vec!["f-2".to_owned()], ..options(folder.path()) };
+    let fault = render(&world(3), &only).unwrap_err();
+    assert_eq!(fault.to_string(), "there is no card f-2; did you mean F-2?");
+}
+
+#[test]
+fn a_file_that_is_not_ours_is_a_fault() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::create_dir(folder.path().join("data")).unwrap();
+    fs::write(folder.path().join("data/cards.csv"), "mine").unwrap();
+    let fault = render(&world(1), &options(folder.path())).unwrap_err();
+    assert!(matches!(fault, Fault::Machine(_)), "{fault}");
+    assert_eq!(tree(folder.path()).into_keys().collect::<Vec<_>>(), ["data/cards.csv"]);
+}
+
+#[test]
+fn a_resolution_that_makes_no_picture_is_a_fault() {
+    let folder = tempfile::tempdir().unwrap();
+    let fault = render(&world(1), &RenderOptions { preview_dpi: 1e9, ..options(folder.path()) }).unwrap_err();
+    assert!(matches!(fault, Fault::Resolution(_)), "{fault}");
+}
