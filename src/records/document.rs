@@ -32,8 +32,14 @@ impl Salvaged {
         text.lines()
             .filter_map(|line| line.strip_prefix("id:").or_else(|| line.strip_prefix("number:")))
             .filter_map(|rest| rest.split_whitespace().next())
-            .map(|word| Self(word.trim_matches(['"', '\'']).to_owned()))
+            .map(|word| Self(word.trim_matches(['"', '\'', ':', ',', '[']).to_owned()))
             .collect()
+    }
+
+    /// The ids of records that stand below another without `---` between.
+    fn unseparated(node: &Node) -> impl Iterator<Item = Self> {
+        let ids = node.entries().iter().filter(|entry| ["id", "number"].contains(&entry.key.as_str()));
+        ids.skip(1).filter_map(|entry| entry.value.written().map(|id| Self(id.to_owned())))
     }
 }
 
@@ -53,6 +59,7 @@ pub(super) fn read_documents<T: Read>(
         if node.is_empty() {
             findings.push(empty(node.place(file), "nothing stands between `---` and the next, or the end"));
         } else {
+            salvaged.extend(Salvaged::unseparated(&node));
             records.push(read_one(file, &node, findings));
         }
     }

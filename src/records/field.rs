@@ -125,27 +125,26 @@ impl<'a> Reader<'a> {
         Some(entries)
     }
 
-    /// The entries of a mapping that must have exactly one of some keys.
+    /// The one key that a mapping has of several, with the mapping's entries.
     pub fn only_entry<'n>(
         &mut self,
         node: &'n Node,
         called: &str,
         keys: &[&'static str],
-    ) -> Option<&'n [Entry]> {
-        let names: Vec<Key> = keys.iter().map(|name| Key { name, need: Need::Optional }).collect();
-        let entries = self.mapping(node, called, &names)?;
-        let known = keys.iter().filter(|key| entries.iter().any(|entry| entry.key == **key)).count();
-        if known == 1 && entries.len() == 1 {
-            return Some(entries);
-        }
-        if known != 1 {
-            let found: Vec<&str> = entries.iter().map(|entry| entry.key.as_str()).collect();
+    ) -> Option<(&'static str, &'n [Entry])> {
+        let found: Vec<&str> = node.entries().iter().map(|entry| entry.key.as_str()).collect();
+        let known: Vec<&'static str> = keys.iter().copied().filter(|key| found.contains(key)).collect();
+        let is_map = matches!(node.content, Content::Map(_));
+        if is_map && known.len() != 1 && found.len() != 1 {
             self.fault("not-exactly-one", node, format!("{called} has exactly one of its keys"), |finding| {
                 let found = if found.is_empty() { "none".to_owned() } else { listed(&found) };
                 finding.found(found).expected(format!("one of {}", listed(keys)))
             });
+            return None;
         }
-        None
+        let names: Vec<Key> = keys.iter().map(|name| Key { name, need: Need::Optional }).collect();
+        let entries = self.mapping(node, called, &names)?;
+        Some((*known.first()?, entries))
     }
 
     /// Tells of keys that stand twice in one mapping.
@@ -154,12 +153,20 @@ impl<'a> Reader<'a> {
             let Some(first) = entries[..index].iter().find(|earlier| earlier.key == entry.key) else {
                 continue;
             };
+            let next_record = self.path.is_empty() && ["id", "number"].contains(&entry.key.as_str());
+            let help = match next_record {
+                true => "where another record starts, put a line `---` above it; else keep one of the two",
+                false => "keep one of the two",
+            };
             let first = Place::at(self.file.clone(), first.line, first.column);
             let finding = Finding::error("duplicate-key", self.key_place(entry), "this key is already there")
-                .help("keep one of the two")
+                .help(help)
                 .related(first, "it is already here");
             let path = self.path_of(&entry.key);
             self.push(finding, &path);
+            if next_record {
+                return;
+            }
         }
     }
 

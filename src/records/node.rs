@@ -90,9 +90,15 @@ impl Node {
     /// The value of a key.
     #[must_use]
     pub fn get(&self, key: &str) -> Option<&Node> {
+        self.entries().iter().find(|entry| entry.key == key).map(|entry| &entry.value)
+    }
+
+    /// The keys with their values; none where it is no mapping.
+    #[must_use]
+    pub fn entries(&self) -> &[Entry] {
         match &self.content {
-            Content::Map(entries) => entries.iter().find(|entry| entry.key == key).map(|entry| &entry.value),
-            _ => None,
+            Content::Map(entries) => entries,
+            Content::Scalar(_) | Content::List(_) => &[],
         }
     }
 

@@ -66,8 +66,8 @@ macro_rules! one_of {
                 reader: &mut $crate::records::Reader<'_>,
             ) -> Option<Self> {
                 const KEYS: &[&str] = &[$($key),+];
-                let entries = reader.only_entry(node, $called, KEYS)?;
-                match entries[0].key.as_str() {
+                let (key, entries) = reader.only_entry(node, $called, KEYS)?;
+                match key {
                     $($key => reader.field(entries, $key).map(Self::$variant),)+
                     _ => None,
                 }
