@@ -1,12 +1,43 @@
 //! What an inspector would say of a catalogue: one file a rule.
 
+mod aluminium_against_copper;
 mod breaking_load_outside_material;
 #[cfg(test)]
 mod conductor_tests;
 mod conductors;
+mod cone_as_hard_as_body;
+mod cone_thinner_than_hole;
 mod contact_wire_outside_standard;
 mod contact_wire_width_differs;
+mod grip_not_known;
+mod hidden_mix_up;
+mod hidden_mix_up_marks_alike;
+mod hidden_mix_up_without_witness;
+mod holding_load_above_termination;
+mod holding_load_too_low;
+mod inspected;
+mod line_tension_too_high;
+mod look_alike_conductors;
+mod mark_colour_forbidden;
+mod mark_colour_reserved;
+mod mark_colours_too_close;
+mod mark_missing;
+mod mark_text_confusable;
+mod mark_text_is_nominal_size;
+mod mark_text_is_stamp;
+mod marks_alike;
+mod marks_alike_in_grey;
+mod marks_contradict;
+mod no_gripping_part;
 mod nominal_size_differs;
+mod own_part_does_not_grip;
+mod proof_too_weak;
+mod rope_grip_on_single_strand;
+mod socket_misses_throat;
+mod stamp_differs;
+mod stamps_alike;
+mod stand_out_contradicts_geometry;
+mod stand_out_grows_under_tension;
 mod stated_diameter_differs;
 mod stated_diameter_from_section;
 mod stated_diameter_in_inches;
@@ -20,6 +51,11 @@ mod stated_section_differs;
 mod stated_section_is_circle_area;
 mod stated_section_is_nominal_size;
 mod stated_section_is_outer_group;
+mod thimble_does_not_fit;
+mod torque_implausible;
+mod unusable_part_in_fitting;
+mod wires_through_hole_differ;
+mod worn_wire_not_held;
 
 use crate::catalogue::Catalogue;
 use crate::diagnostics::Findings;
@@ -39,10 +75,40 @@ type Rule = fn(Context<'_>, &mut Findings);
 
 /// Every rule, in the order of its file's name.
 const RULES: &[Rule] = &[
+    aluminium_against_copper::check,
     breaking_load_outside_material::check,
+    cone_as_hard_as_body::check,
+    cone_thinner_than_hole::check,
     contact_wire_outside_standard::check,
     contact_wire_width_differs::check,
+    grip_not_known::check,
+    hidden_mix_up::check,
+    hidden_mix_up_marks_alike::check,
+    hidden_mix_up_without_witness::check,
+    holding_load_above_termination::check,
+    holding_load_too_low::check,
+    line_tension_too_high::check,
+    look_alike_conductors::check,
+    mark_colour_forbidden::check,
+    mark_colour_reserved::check,
+    mark_colours_too_close::check,
+    mark_missing::check,
+    mark_text_confusable::check,
+    mark_text_is_nominal_size::check,
+    mark_text_is_stamp::check,
+    marks_alike::check,
+    marks_alike_in_grey::check,
+    marks_contradict::check,
+    no_gripping_part::check,
     nominal_size_differs::check,
+    own_part_does_not_grip::check,
+    proof_too_weak::check,
+    rope_grip_on_single_strand::check,
+    socket_misses_throat::check,
+    stamp_differs::check,
+    stamps_alike::check,
+    stand_out_contradicts_geometry::check,
+    stand_out_grows_under_tension::check,
     stated_diameter_differs::check,
     stated_diameter_from_section::check,
     stated_diameter_in_inches::check,
@@ -56,6 +122,11 @@ const RULES: &[Rule] = &[
     stated_section_is_circle_area::check,
     stated_section_is_nominal_size::check,
     stated_section_is_outer_group::check,
+    thimble_does_not_fit::check,
+    torque_implausible::check,
+    unusable_part_in_fitting::check,
+    wires_through_hole_differ::check,
+    worn_wire_not_held::check,
 ];
 
 /// Everything that the rules find.

@@ -1,6 +1,8 @@
 //! Whether two marks can be told apart by every eye, in a grey copy, and by touch.
 
-use super::{Confusion, Mark, Sight, confusion, difference};
+use super::{ColourCode, Confusion, Mark, Sight, confusion, difference};
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 /// Least difference in L* that a grey copy shows.
 pub const GREY_LIGHTNESS: f64 = 10.0;
@@ -122,8 +124,7 @@ impl Comparison {
 /// ```
 #[must_use]
 pub fn compare(one: &Mark, two: &Mark, limits: MarkLimits) -> Comparison {
-    let colours = (one.colour.printed(), two.colour.printed());
-    let differences = Sight::ALL.map(|sight| difference(colours.0, colours.1, sight));
+    let differences = differences(one.colour, two.colour);
     let mut likenesses = Vec::new();
     if one.colour == two.colour {
         likenesses.push(Likeness::SameColour);
@@ -150,4 +151,19 @@ fn grey_copy(one: &Mark, two: &Mark) -> Option<Likeness> {
     let lightness = (one.colour.printed().lab().lightness - two.colour.printed().lab().lightness).abs();
     let told_by_text = strsim::levenshtein(&one.text, &two.text) >= GREY_TEXT;
     (lightness < GREY_LIGHTNESS && !told_by_text).then_some(Likeness::GreyCopy { lightness })
+}
+
+/// CIEDE2000 between the printed values of two colours as each kind of eye sees them, in the order of
+/// [`Sight::ALL`].
+pub(super) fn differences(one: ColourCode, two: ColourCode) -> [f64; 4] {
+    /// A catalogue compares the same few colours thousands of times.
+    static TABLE: LazyLock<BTreeMap<(ColourCode, ColourCode), [f64; 4]>> = LazyLock::new(|| {
+        let all = ColourCode::USABLE.into_iter().chain([ColourCode::GNYE]);
+        all.clone().flat_map(|one| all.clone().map(move |two| ((one, two), measured(one, two)))).collect()
+    });
+    TABLE.get(&(one, two)).copied().unwrap_or_else(|| measured(one, two))
+}
+
+fn measured(one: ColourCode, two: ColourCode) -> [f64; 4] {
+    Sight::ALL.map(|sight| difference(one.printed(), two.printed(), sight))
 }

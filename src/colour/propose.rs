@@ -1,6 +1,7 @@
 //! Marks that are still free: one for a body, and a whole set for a new body.
 
-use super::{ColourCode, GREY_TEXT, Mark, MarkLimits, Sight, confusion, difference};
+use super::compare::differences;
+use super::{ColourCode, GREY_TEXT, Mark, MarkLimits, confusion};
 
 /// Letters that no stroke, no half-turn and no bad light turns into a figure or into each other.
 const LETTERS: [char; 12] = ['A', 'C', 'E', 'H', 'K', 'L', 'P', 'T', 'V', 'X', 'N', 'U'];
@@ -48,10 +49,7 @@ pub fn propose_set(size: usize, avoid: &[&str], limits: MarkLimits) -> Option<Ve
 
 /// The least difference that any eye sees between two colours.
 fn least(one: ColourCode, two: ColourCode) -> f64 {
-    Sight::ALL
-        .into_iter()
-        .map(|sight| difference(one.printed(), two.printed(), sight))
-        .fold(f64::INFINITY, f64::min)
+    differences(one, two).into_iter().fold(f64::INFINITY, f64::min)
 }
 
 fn candidates(earthing_too: bool) -> impl Iterator<Item = ColourCode> {

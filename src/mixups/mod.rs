@@ -25,5 +25,5 @@ pub use json::to_json;
 pub use knobs::Size;
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};
-pub use seat::{Own, held, own};
+pub use seat::{Own, held, own, own_worn};
 pub use ways_out::{Effect, WayOut, no_way_out, ways_out, ways_out_to_json};

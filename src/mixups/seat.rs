@@ -35,10 +35,20 @@ pub fn held(conductor: &Conductor) -> Held {
 /// for that.
 #[must_use]
 pub fn own(fitting: &Arc<Fitting>, limits: &Limits) -> Vec<Own> {
+    own_on(fitting, limits, |conductor| Some(held(conductor)))
+}
+
+/// The same on contact wires worn to their stop height; on nothing else.
+#[must_use]
+pub fn own_worn(fitting: &Arc<Fitting>, limits: &Limits) -> Vec<Own> {
+    own_on(fitting, limits, |conductor| held(conductor).worn_to(conductor.wear.as_ref()?.stop_height?))
+}
+
+fn own_on(fitting: &Arc<Fitting>, limits: &Limits, meets: impl Fn(&Conductor) -> Option<Held>) -> Vec<Own> {
     let mating = mating(fitting, None);
     let mut all = Vec::new();
     for seat in seats(fitting) {
-        let held = held(seat.conductor);
+        let Some(held) = meets(seat.conductor) else { continue };
         let thimbles = fitting.items.iter().map(|item| &item.part).filter(|part| part.role == Role::Thimble);
         for part in seat.own.iter().copied().chain(thimbles) {
             let outcome = judge(part.geometry.as_ref(), &mating, &held, grip_limits(limits));

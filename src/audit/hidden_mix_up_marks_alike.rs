@@ -1,0 +1,50 @@
+//! `hidden-mix-up-marks-alike`: a wrong part that nobody would see afterwards, with a mark that can be
+//! taken for the right one, or none.
+//!
+//! Why: then nothing at all stands between the crew and a fitting that lets go.
+//!
+//! To put it right: give the wrong part the mark that is proposed, or another that differs in colour,
+//! text and notches for every eye and in a grey copy.
+
+use super::Context;
+use super::hidden_mix_up::hidden;
+use super::inspected::on_fitting;
+use super::mark_colours_too_close::proposal;
+use crate::catalogue::Part;
+use crate::colour::{Mark, compare};
+use crate::diagnostics::{Findings, Severity};
+use crate::mixups::{Case, mark_limits, marks};
+use std::collections::BTreeMap;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let marks = marks(context.catalogue);
+    for (fitting, cases) in hidden(context) {
+        for case in cases.into_iter().filter(|case| !case.marks_distinct) {
+            let message =
+                format!("{} goes into it unseen, and {}", case.part.number, why(context, case, &marks));
+            let finding = on_fitting(Severity::Error, "hidden-mix-up-marks-alike", fitting, "parts", message)
+                .related(case.part.origin.of("mark"), "the wrong part")
+                .help(proposal(context, &case.part.number));
+            findings.push(finding);
+        }
+    }
+}
+
+type Marks<'a> = BTreeMap<&'a str, &'a Mark>;
+
+/// Why the marks do not tell the wrong part from the right one.
+fn why(context: Context<'_>, case: &Case, marks: &Marks<'_>) -> String {
+    let limits = mark_limits(&context.catalogue.settings.limits);
+    let right: Vec<&Part> = case.fitting.gripping().map(|item| item.part.as_ref()).collect();
+    let Some(wrong) = &case.mark else { return "it has no mark".into() };
+    for own in &right {
+        let Some(mark) = marks.get(own.number.as_str()) else {
+            return format!("the right part {} has no mark", own.number);
+        };
+        let comparison = compare(wrong, mark, limits);
+        if !comparison.distinct() {
+            return format!("its mark can be taken for that of {}: {}", own.number, comparison.words());
+        }
+    }
+    "no right part has a mark".into()
+}

@@ -1,0 +1,33 @@
+//! `hidden-mix-up-without-witness`: a wrong part that nobody would see afterwards, not even by its
+//! mark, in a fitting without a witness.
+//!
+//! Why: a mark inside a closed body helps only while the body is open, and only if a second person
+//! looks.
+//!
+//! To put it right: add `witness`, saying what is read before the body is closed; or put the mark where
+//! it is seen afterwards, and say `seen_after_assembly: true`.
+
+use super::Context;
+use super::hidden_mix_up::hidden;
+use super::inspected::{list, on_fitting};
+use crate::diagnostics::{Findings, Severity};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for (fitting, cases) in hidden(context) {
+        let mut unseen: Vec<&str> =
+            cases.iter().filter(|case| !case.mark_seen).map(|case| case.part.number.as_str()).collect();
+        unseen.dedup();
+        if unseen.is_empty() || !fitting.witness.is_empty() {
+            continue;
+        }
+        let (verb, whose) = if unseen.len() == 1 { ("goes", "its mark") } else { ("go", "their marks") };
+        let message = format!(
+            "{} {verb} into it unseen, {whose} can't be seen afterwards, and nobody witnesses",
+            list(&unseen)
+        );
+        let finding =
+            on_fitting(Severity::Error, "hidden-mix-up-without-witness", fitting, "witness", message);
+        findings
+            .push(finding.help("add `witness: …`, saying what a second person reads before it is closed"));
+    }
+}

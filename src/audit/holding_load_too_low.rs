@@ -1,0 +1,57 @@
+//! `holding-load-too-low`: a fitting that is proven to hold less than its conductor can carry.
+//!
+//! Why: a tension fitting must not be the weakest link. IEC 61284 asks tension clamps for 95 % of the
+//! conductor's breaking load; `limits.holding_percent_of_breaking_load` says what holds here. A rope's
+//! termination keeps only a part of it (EN 13411-3 and -5), and no more is asked.
+//!
+//! To put it right: check both loads and their units; else the fitting is not for that conductor.
+
+use super::Context;
+use super::inspected::{breaking_load, built, numerals, on_fitting};
+use crate::catalogue::{Conductor, Family, Fitting, Role};
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::{Termination, holding_percent};
+use crate::section::Construction;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let limit = context.catalogue.settings.limits.holding_percent_of_breaking_load;
+    let tension = |fitting: &Fitting| !matches!(fitting.family, Family::ParallelGroove | Family::Other);
+    for fitting in built(context).filter(|fitting| tension(fitting)) {
+        let Some(holding) = fitting.holding_load else { continue };
+        for conductor in &fitting.conductors {
+            let Some(breaking) = breaking_load(conductor) else { continue };
+            let kept = termination(fitting, conductor).map_or(100.0, |end| end.efficiency() * 100.0);
+            let (percent, limit) = (holding_percent(holding, breaking), limit.min(kept));
+            if percent >= limit - 1e-9 {
+                continue;
+            }
+            let numerals = numerals(context);
+            let message =
+                format!("it holds {} % of the breaking load of {}", numerals.fixed(percent, 1), conductor.id);
+            let finding =
+                on_fitting(Severity::Error, "holding-load-too-low", fitting, "holding_load_kN", message)
+                    .found(numerals.force(holding))
+                    .expected(format!(
+                        "at least {} % of {}: {}",
+                        numerals.shortest(limit, 1),
+                        numerals.force(breaking),
+                        numerals.force(breaking * (limit / 100.0))
+                    ));
+            findings
+                .push(finding.help("check both loads and their units; else it is not for that conductor"));
+        }
+    }
+}
+
+/// What ends a rope in this fitting; `None` for other conductors.
+pub(super) fn termination(fitting: &Fitting, conductor: &Conductor) -> Option<Termination> {
+    if !matches!(conductor.construction, Construction::Rope(_)) {
+        return None;
+    }
+    fitting.gripping().find_map(|item| match item.part.role {
+        Role::Ferrule => Some(Termination::PressedFerrule),
+        Role::RopeGrip => Some(Termination::RopeGrips),
+        Role::Wedge => Some(Termination::WedgeSocket),
+        _ => None,
+    })
+}

@@ -1,0 +1,23 @@
+//! `mark-text-confusable`: two mark texts of one body of which one can be taken for the other.
+//!
+//! Why: dirt, wear and a cone held upside down turn 66 into 99, 1 into 7, 3 into 8.
+//!
+//! To put it right: change one of the texts by two characters.
+
+use super::Context;
+use super::inspected::{Pair, on_part, pairs};
+use crate::colour::{Confusion, confusion};
+use crate::diagnostics::{Findings, Severity};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for Pair { one, two } in pairs(context) {
+        let Some(confusion) = confusion(&one.1.text, &two.1.text).filter(|how| *how != Confusion::Same)
+        else {
+            continue;
+        };
+        let message = format!("{} {}: {} on {}", two.1.text, confusion.words(), one.1.text, one.0.number);
+        let finding = on_part(Severity::Warning, "mark-text-confusable", two.0, "mark.text", message)
+            .related(one.0.origin.of("mark.text"), "the other text");
+        findings.push(finding.help("change one of the texts by two characters"));
+    }
+}

@@ -1,0 +1,33 @@
+//! `marks-alike`: two gripping parts of one body with the same colour, text or number of notches.
+//!
+//! Why: colour is lost in the dark, text in dirt, notches under a glove; each alone must tell them apart.
+//!
+//! To put it right: take the mark that is proposed.
+
+use super::Context;
+use super::inspected::{Pair, list, on_part, pairs};
+use super::mark_colours_too_close::proposal;
+use crate::colour::{Confusion, confusion};
+use crate::diagnostics::{Findings, Severity};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for Pair { one, two } in pairs(context) {
+        let same_text = confusion(&one.1.text, &two.1.text) == Some(Confusion::Same);
+        let same: Vec<&str> = [
+            (one.1.colour == two.1.colour, "colour"),
+            (same_text, "text"),
+            (one.1.notches == two.1.notches, "number of notches"),
+        ]
+        .into_iter()
+        .filter_map(|(same, what)| same.then_some(what))
+        .collect();
+        if same.is_empty() {
+            continue;
+        }
+        let message = format!("its mark has the {} of {}", list(&same), one.0.number);
+        let finding = on_part(Severity::Error, "marks-alike", two.0, "mark", message)
+            .found(two.1.words())
+            .related(one.0.origin.of("mark"), one.1.words());
+        findings.push(finding.help(proposal(context, &two.0.number)));
+    }
+}

@@ -1,0 +1,60 @@
+//! `own-part-does-not-grip`: a fitting whose own gripping part does not hold its own conductor.
+//!
+//! Why: the geometry says that it lets go; the fitting is wrong, or its records are. A part that is
+//! only marginal within its tolerances is a warning, unless it is proven on that conductor.
+//!
+//! To put it right: check the measurements and the conductor; else take the fitting out of use.
+
+use super::Context;
+use super::inspected::{built, on_fitting};
+use crate::catalogue::Role;
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::Verdict;
+use crate::mixups::{Own, own};
+use crate::units::Numerals;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let numerals = super::inspected::numerals(context);
+    for fitting in built(context) {
+        for own in own(fitting, &context.catalogue.settings.limits) {
+            let severity = match own.outcome.verdict {
+                Verdict::Grips | Verdict::Unknown => continue,
+                _ if matches!(own.part.role, Role::Thimble) => continue,
+                Verdict::Marginal if proven(&own) || own.part.role == Role::RopeGrip => continue,
+                Verdict::Marginal => Severity::Warning,
+                _ => Severity::Error,
+            };
+            let message = format!("{} on {}: {}", own.part.number, own.conductor.id, what(&own, numerals));
+            let finding = on_fitting(severity, "own-part-does-not-grip", fitting, "parts", message)
+                .related(own.part.origin.of("geometry"), "the part's measurements")
+                .related(own.conductor.origin.of("construction"), "the conductor");
+            findings.push(finding.help("check the measurements and the conductor; else take it out of use"));
+        }
+    }
+}
+
+fn proven(own: &Own) -> bool {
+    own.part.proven_on.iter().any(|proof| proof.conductor.id == own.conductor.id)
+}
+
+fn what(own: &Own, numerals: Numerals) -> String {
+    let said = match own.outcome.verdict {
+        Verdict::Marginal => "grips or not, within its tolerances and reserve",
+        Verdict::StandsProud => "stands proud and does not go home",
+        Verdict::WillNotEnter => "will not go together",
+        Verdict::ClosesWithoutGripping => "closes without gripping",
+        Verdict::CoreNotHeld => "holds the outer wires only, the inner wires pull through",
+        Verdict::TipContact => "tapers differ, it bears at one end only",
+        Verdict::Grips | Verdict::Unknown => "",
+    };
+    let lengths = [
+        ("clearance", own.outcome.clearance),
+        ("closure", own.outcome.closure),
+        ("depth", own.outcome.depth),
+    ];
+    let lengths: Vec<String> = lengths
+        .into_iter()
+        .filter_map(|(name, length)| Some(format!("{name} {}", numerals.length(length?, 2))))
+        .collect();
+    if lengths.is_empty() { said.to_owned() } else { format!("{said} ({})", lengths.join(", ")) }
+}

@@ -1,0 +1,26 @@
+//! `rope-grip-on-single-strand`: screwed rope grips on anything but a rope of several strands.
+//!
+//! Why: EN 13411-5 leaves ropes of a single strand out: the bow crushes the wires and the rope slips.
+//!
+//! To put it right: end it with a cone, a wedge or a pressed ferrule.
+
+use super::Context;
+use super::inspected::{built, on_fitting};
+use crate::catalogue::Role;
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::Make;
+use crate::mixups::held;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for fitting in built(context) {
+        let Some(grip) = fitting.gripping().find(|item| item.part.role == Role::RopeGrip) else { continue };
+        for wire in fitting.conductors.iter().filter(|wire| held(wire).make != Make::StrandedRope) {
+            let message =
+                format!("{} is for ropes of several strands, and {} is none", grip.part.number, wire.id);
+            let finding =
+                on_fitting(Severity::Error, "rope-grip-on-single-strand", fitting, "parts", message)
+                    .related(wire.origin.of("construction"), "the conductor");
+            findings.push(finding.help("end it with a cone, a wedge or a pressed ferrule"));
+        }
+    }
+}

@@ -1,0 +1,35 @@
+//! `stamp-differs`: a fitting whose stamp is on none of its bodies.
+//!
+//! Why: whoever checks the assembled fitting looks for characters that aren't there.
+//!
+//! To put it right: state on the fitting what is stamped on its body.
+
+use super::Context;
+use super::inspected::{built, list, on_fitting};
+use crate::catalogue::{Fitting, Part};
+use crate::diagnostics::{Findings, Severity};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for fitting in built(context).filter(|fitting| !fitting.stamp.is_empty()) {
+        let seen: Vec<&Part> = seen(fitting).into_iter().filter(|part| !part.stamp.is_empty()).collect();
+        if seen.is_empty() || seen.iter().any(|part| part.stamp.contains(&fitting.stamp)) {
+            continue;
+        }
+        let stamps: Vec<String> =
+            seen.iter().map(|part| format!("\u{201c}{}\u{201d} ({})", part.stamp, part.number)).collect();
+        let message = format!("its stamp is not the one on its parts: {}", list(&stamps));
+        let mut finding = on_fitting(Severity::Warning, "stamp-differs", fitting, "stamp", message)
+            .found(&*fitting.stamp)
+            .help("state on the fitting what is stamped on its body");
+        for part in seen {
+            finding = finding.related(part.origin.of("stamp"), "a stamp of its parts");
+        }
+        findings.push(finding);
+    }
+}
+
+/// What is seen of the assembled fitting: its bodies, or all its parts where it has none.
+fn seen(fitting: &Fitting) -> Vec<&Part> {
+    let bodies: Vec<&Part> = fitting.bodies().map(|item| item.part.as_ref()).collect();
+    if bodies.is_empty() { fitting.items.iter().map(|item| item.part.as_ref()).collect() } else { bodies }
+}

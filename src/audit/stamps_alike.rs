@@ -1,0 +1,26 @@
+//! `stamps-alike`: two gripping parts of one body with the same stamp.
+//!
+//! Why: the stamp is what a second person reads, and all that is left when the paint has gone.
+//!
+//! To put it right: check both stamps; parts that differ must not be stamped alike.
+
+use super::Context;
+use super::inspected::on_part;
+use crate::diagnostics::{Findings, Severity};
+use std::collections::BTreeMap;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for body in &context.mixups.bodies {
+        let mut first = BTreeMap::new();
+        for part in body.gripping_parts.iter().filter(|part| !part.stamp.is_empty()) {
+            let one = *first.entry(part.stamp.as_str()).or_insert(part);
+            if one.number != part.number {
+                let message = format!("{} has the same stamp", one.number);
+                let finding = on_part(Severity::Warning, "stamps-alike", part, "stamp", message)
+                    .found(&*part.stamp)
+                    .related(one.origin.of("stamp"), "the other stamp");
+                findings.push(finding.help("parts that differ must not be stamped alike"));
+            }
+        }
+    }
+}

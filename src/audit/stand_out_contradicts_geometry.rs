@@ -1,0 +1,59 @@
+//! `stand-out-contradicts-geometry`: a seated stand-out window that the right parts don't meet.
+//!
+//! Why: the crew rejects fittings that are right, or the window was taken from another fitting. Where
+//! only the ends of the tolerance fall outside it is a warning.
+//!
+//! To put it right: check the window and the measurements of cone and conductor.
+
+use super::Context;
+use super::inspected::{built, numerals, on_fitting};
+use crate::catalogue::{StandOutFrom, Window};
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::Interval;
+use crate::mixups::own;
+use crate::units::Length;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let numerals = numerals(context);
+    for fitting in built(context) {
+        let Some(stated) = fitting.stand_out.as_ref().filter(|stated| stated.from == StandOutFrom::ConeFace)
+        else {
+            continue;
+        };
+        let Some(window) = stated.seated else { continue };
+        for own in own(fitting, &context.catalogue.settings.limits) {
+            let (Some(at), Some(interval)) = (own.outcome.stand_out, own.outcome.stand_out_interval) else {
+                continue;
+            };
+            let (severity, what) = if !inside(at, window) {
+                (Severity::Error, "lies outside the window")
+            } else if !inside(interval.least, window) || !inside(interval.most, window) {
+                (Severity::Warning, "leaves the window within its tolerances")
+            } else {
+                continue;
+            };
+            let message = format!("the right stand-out of {} {what}", own.part.number);
+            let Interval { least, most } = interval;
+            let finding = on_fitting(
+                severity,
+                "stand-out-contradicts-geometry",
+                fitting,
+                "stand_out.seated_mm",
+                message,
+            )
+            .found(numerals.window(window.min.mm(), window.max.mm(), 1, "mm"))
+            .expected(format!(
+                "{} computed, {} with tolerances",
+                numerals.length(at, 1),
+                numerals.window(least.mm(), most.mm(), 1, "mm")
+            ))
+            .related(own.part.origin.of("geometry"), "the part's measurements");
+            findings.push(finding.help("check the window and the measurements of part and conductor"));
+        }
+    }
+}
+
+fn inside(length: Length, window: Window<Length>) -> bool {
+    let equal = Length::from_mm(1e-9);
+    window.min - equal <= length && length <= window.max + equal
+}

@@ -1,0 +1,25 @@
+//! `stand-out-grows-under-tension`: a tensioned stand-out window above the seated one.
+//!
+//! Why: line tension draws the gripping part in; it can't come out again. The two windows are swapped,
+//! or one belongs to another fitting.
+//!
+//! To put it right: check both windows.
+
+use super::Context;
+use super::inspected::on_fitting;
+use crate::diagnostics::{Findings, Severity};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for fitting in context.catalogue.fittings.values() {
+        let Some(stated) = &fitting.stand_out else { continue };
+        let (Some(seated), Some(tensioned)) = (stated.seated, stated.tensioned) else { continue };
+        if tensioned.max <= seated.max && tensioned.min <= seated.min {
+            continue;
+        }
+        let message = "it stands out further under tension than after seating".to_owned();
+        let code = "stand-out-grows-under-tension";
+        let finding = on_fitting(Severity::Warning, code, fitting, "stand_out.tensioned_mm", message)
+            .related(fitting.origin.of("stand_out.seated_mm"), "the seated window");
+        findings.push(finding.help("check both windows"));
+    }
+}

@@ -1,0 +1,43 @@
+//! `torque-implausible`: a torque that can't give the stated preload on its thread.
+//!
+//! Why: T = K·F·d with a nut factor K of 0.12 (well greased) to 0.30 (dry); outside it a unit, a thread
+//! or a zero is wrong. Common practice, no source. A torque that is plausible still proves no grip.
+//!
+//! To put it right: check torque, preload and thread.
+
+use super::Context;
+use super::inspected::{numerals, on_fitting};
+use crate::catalogue::Tightening;
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::{NUT_FACTOR, nut_factor};
+use crate::units::Length;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    for fitting in context.catalogue.fittings.values() {
+        for (nth, tightening) in fitting.tightening.iter().enumerate() {
+            let Some((least, most)) = factors(tightening) else { continue };
+            if NUT_FACTOR.contains(&least) && NUT_FACTOR.contains(&most) {
+                continue;
+            }
+            let message = format!("the torque on {} does not give the stated preload", tightening.thread);
+            let field = format!("tightening.{nth}.torque_Nm");
+            let finding = on_fitting(Severity::Warning, "torque-implausible", fitting, &field, message)
+                .found(format!("a nut factor of {}", numerals(context).window(least, most, 2, "").trim_end()))
+                .expected(format!("{} to {}", NUT_FACTOR.start(), NUT_FACTOR.end()));
+            findings.push(finding.help("check torque, preload and thread"));
+        }
+    }
+}
+
+fn factors(tightening: &Tightening) -> Option<(f64, f64)> {
+    let diameter = thread_diameter(&tightening.thread)?;
+    let (torque, preload) = (tightening.torque?, tightening.preload?);
+    Some((nut_factor(torque.min, preload, diameter), nut_factor(torque.max, preload, diameter)))
+}
+
+/// The diameter of a metric thread, such as 36 mm of "M36x2".
+fn thread_diameter(thread: &str) -> Option<Length> {
+    let digits = thread.trim().strip_prefix('M')?;
+    let end = digits.find(|letter: char| !letter.is_ascii_digit() && letter != '.').unwrap_or(digits.len());
+    digits[..end].parse().ok().map(Length::from_mm).filter(|diameter| diameter.is_positive())
+}

@@ -1,0 +1,42 @@
+//! `worn-wire-not-held`: a fitting that holds a new contact wire and lets go of one worn to its stop
+//! height.
+//!
+//! Why: the fitting stays in the line while the wire wears; it must hold to the day of replacement.
+//!
+//! To put it right: let the wedge bear on the wire's width, or give it more travel.
+
+use super::Context;
+use super::inspected::{built, numerals, on_fitting};
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::Verdict;
+use crate::mixups::{own, own_worn};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let limits = &context.catalogue.settings.limits;
+    for fitting in built(context) {
+        let new = own(fitting, limits);
+        for worn in own_worn(fitting, limits) {
+            let holds_new = new.iter().any(|own| {
+                own.part.number == worn.part.number
+                    && own.conductor.id == worn.conductor.id
+                    && own.outcome.verdict == Verdict::Grips
+            });
+            if !holds_new || matches!(worn.outcome.verdict, Verdict::Grips | Verdict::Unknown) {
+                continue;
+            }
+            let height = worn.conductor.wear.as_ref().and_then(|wear| wear.stop_height).unwrap_or_default();
+            let message = format!(
+                "{} holds {} new, but not worn to {}",
+                worn.part.number,
+                worn.conductor.id,
+                numerals(context).length(height, 1)
+            );
+            let finding = on_fitting(Severity::Error, "worn-wire-not-held", fitting, "parts", message)
+                .related(
+                    worn.conductor.origin.of("construction.grooved.wear.stop_height_mm"),
+                    "the stop height",
+                );
+            findings.push(finding.help("let the wedge bear on the wire's width, or give it more travel"));
+        }
+    }
+}
