@@ -9,14 +9,16 @@
 use super::Context;
 use super::hidden_mix_up::hidden;
 use super::inspected::on_fitting;
-use super::mark_colours_too_close::proposal;
+use super::proposals::Proposals;
 use crate::catalogue::Part;
 use crate::colour::{Mark, compare};
 use crate::diagnostics::{Findings, Severity};
 use crate::mixups::{Case, mark_limits, marks};
+use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let proposals = OnceCell::new();
     let marks = marks(context.catalogue);
     for (fitting, cases) in hidden(context) {
         for case in cases.into_iter().filter(|case| !case.marks_distinct) {
@@ -24,7 +26,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 format!("{} goes into it unseen, and {}", case.part.number, why(context, case, &marks));
             let finding = on_fitting(Severity::Error, "hidden-mix-up-marks-alike", fitting, "parts", message)
                 .related(case.part.origin.of("mark"), "the wrong part")
-                .help(proposal(context, &case.part.number));
+                .help(proposals.get_or_init(|| Proposals::of(context)).help(&case.part.number));
             findings.push(finding);
         }
     }

@@ -7,12 +7,14 @@
 
 use super::Context;
 use super::inspected::on_part;
-use super::mark_colours_too_close::proposal;
+use super::proposals::Proposals;
 use crate::diagnostics::{Findings, Severity};
 use crate::mixups::marks;
+use std::cell::OnceCell;
 use std::collections::BTreeSet;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let proposals = OnceCell::new();
     let marks = marks(context.catalogue);
     let mut told: BTreeSet<&str> = BTreeSet::new();
     for body in context.mixups.bodies.iter().filter(|body| body.gripping_parts.len() > 1) {
@@ -29,7 +31,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 message
             };
             let finding = on_part(Severity::Warning, "mark-missing", part, "mark", message);
-            findings.push(finding.help(proposal(context, &part.number)));
+            findings.push(finding.help(proposals.get_or_init(|| Proposals::of(context)).help(&part.number)));
         }
     }
 }

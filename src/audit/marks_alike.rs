@@ -6,11 +6,13 @@
 
 use super::Context;
 use super::inspected::{Pair, list, on_part, pairs};
-use super::mark_colours_too_close::proposal;
+use super::proposals::Proposals;
 use crate::colour::{Confusion, confusion};
 use crate::diagnostics::{Findings, Severity};
+use std::cell::OnceCell;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let proposals = OnceCell::new();
     for Pair { one, two } in pairs(context) {
         let same_text = confusion(&one.1.text, &two.1.text) == Some(Confusion::Same);
         let same: Vec<&str> = [
@@ -28,6 +30,6 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let finding = on_part(Severity::Error, "marks-alike", two.0, "mark", message)
             .found(two.1.words())
             .related(one.0.origin.of("mark"), one.1.words());
-        findings.push(finding.help(proposal(context, &two.0.number)));
+        findings.push(finding.help(proposals.get_or_init(|| Proposals::of(context)).help(&two.0.number)));
     }
 }

@@ -32,6 +32,7 @@ mod no_gripping_part;
 mod nominal_size_differs;
 mod own_part_does_not_grip;
 mod proof_too_weak;
+mod proposals;
 mod rope_grip_on_single_strand;
 mod socket_misses_throat;
 mod stamp_differs;

@@ -3,8 +3,10 @@
 //! A folder `tests/findings/<code>/` holds a catalogue and `expected.txt`. Adding a folder adds a test.
 //! With UPDATE=1 in the environment the expected texts are written anew, and the run fails.
 
+use fittingcards::audit::{Context, check};
 use fittingcards::catalogue::{Loaded, load};
 use fittingcards::diagnostics::{Colour, Findings, print};
+use fittingcards::mixups::find;
 use fittingcards::notes::to_html;
 use fittingcards::source::{DiskWorld, FilePath, Folder, World, WorldError};
 use std::path::{Path, PathBuf};
@@ -33,12 +35,14 @@ fn every_folder_gets_what_it_expects() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
-/// What is printed of a catalogue's findings, those of its notes among them.
+/// What is printed of a catalogue's findings, those of its notes and of the audit among them.
 fn printed(world: &dyn World) -> String {
     let Loaded { catalogue, mut findings } = load(world).unwrap();
     for note in &catalogue.notes {
         findings.extend(to_html(note, &catalogue).1);
     }
+    let mixups = find(&catalogue);
+    findings.extend(check(Context { catalogue: &catalogue, mixups: &mixups }));
     print_findings(&findings, world)
 }
 
