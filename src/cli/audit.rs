@@ -2,9 +2,10 @@
 
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
-use super::report::{self, Strictness};
-use crate::audit::{self, Context};
-use crate::{catalogue, diagnostics, mixups};
+use super::progress::Bar;
+use super::{render, report};
+use crate::diagnostics;
+use crate::publish;
 
 /// Options of `audit`.
 #[derive(Debug, clap::Args)]
@@ -16,13 +17,13 @@ pub(super) struct Options {
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let world = globals.world();
-    let loaded = catalogue::load(&world)?;
-    let mut findings = loaded.findings;
-    let mixups = mixups::find(&loaded.catalogue);
-    findings.extend(audit::check(Context { catalogue: &loaded.catalogue, mixups: &mixups }));
+    let bar = Bar::new(globals);
+    let findings = publish::check(&world, None, &|progress| bar.show(progress));
+    bar.clear();
+    let findings = findings?;
     match globals.format {
         Format::Json => report::result(&diagnostics::to_json(&findings).to_string())?,
         Format::Text => report::findings(&findings, &world, globals)?,
     }
-    Ok(Strictness::from_flag(options.deny_warnings).outcome(&findings))
+    Ok(Outcome::unless(render::strictness(options.deny_warnings).refuses(&findings)))
 }

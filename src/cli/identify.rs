@@ -2,7 +2,7 @@
 
 use super::options::{Colouring, Format, Globals};
 use super::outcome::{Fault, Outcome};
-use super::report::{self, Strictness};
+use super::report;
 use crate::catalogue::{self, Catalogue};
 use crate::mixups::{self, Candidate, Closed, Identified, Inside, Readings, Scratch, Shape};
 use crate::section::Magnetic;
@@ -103,7 +103,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         _ => candidates(globals, &loaded.catalogue, &readings(globals, options))?,
     };
     report::result(&answer)?;
-    Ok(Strictness::Errors.outcome(&loaded.findings))
+    Ok(Outcome::unless(loaded.findings.has_errors()))
 }
 
 fn readings(globals: &Globals, options: &Options) -> Readings {

@@ -2,7 +2,7 @@
 
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
-use super::report::{self, Strictness};
+use super::report;
 use crate::catalogue::{self, Catalogue};
 use crate::mixups::{self, BodyMixups, Case, Mixups, WayOut};
 use crate::units::Numerals;
@@ -28,7 +28,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         (true, format) => ways_out(&loaded.catalogue, &mixups, format),
     };
     report::result(&answer)?;
-    Ok(Strictness::Errors.outcome(&loaded.findings))
+    Ok(Outcome::unless(loaded.findings.has_errors()))
 }
 
 fn text(mixups: &Mixups, numerals: Numerals) -> String {

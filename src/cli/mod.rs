@@ -5,9 +5,12 @@ mod identify;
 mod mixups;
 mod options;
 mod outcome;
+mod progress;
+mod render;
 mod report;
 mod section;
 mod start;
+mod watch;
 
 use clap::{Parser, Subcommand};
 use options::Globals;
@@ -26,6 +29,8 @@ struct CommandLine {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    /// Check, compute, draw and write everything under the output folder
+    Render(render::Options),
     /// Check only; nothing is written
     Audit(audit::Options),
     /// Compute one conductor from the command line or from a record
@@ -48,6 +53,7 @@ pub fn run() -> ExitCode {
         command if globals.colour.is_of_metal() && !matches!(command, Command::Identify(_)) => {
             Err(Fault::new("--colour copper and grey belong to identify; expected auto, always or never"))
         }
+        Command::Render(options) => render::run(&globals, &options),
         Command::Audit(options) => audit::run(&globals, &options),
         Command::Section(options) => section::run(&globals, &options),
         Command::Identify(options) => identify::run(&globals, &options),

@@ -13,6 +13,11 @@ pub(super) enum Outcome {
 }
 
 impl Outcome {
+    /// Refused where the findings refuse, else done.
+    pub(super) fn unless(refused: bool) -> Self {
+        if refused { Self::Refused } else { Self::Done }
+    }
+
     pub(super) fn code(self) -> ExitCode {
         match self {
             Self::Done => ExitCode::SUCCESS,
@@ -37,6 +42,12 @@ impl Fault {
 impl From<WorldError> for Fault {
     fn from(error: WorldError) -> Self {
         Self::new(error.to_string())
+    }
+}
+
+impl From<crate::publish::Fault> for Fault {
+    fn from(fault: crate::publish::Fault) -> Self {
+        Self::new(fault.to_string())
     }
 }
 

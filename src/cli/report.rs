@@ -1,35 +1,11 @@
 //! Findings and faults, on standard error.
 
 use super::options::{Format, Globals};
-use super::outcome::{Fault, Outcome};
+use super::outcome::Fault;
 use crate::diagnostics::{self, Colour, Findings, Severity};
 use crate::source::World;
 use std::io::Write;
 use std::process::ExitCode;
-
-/// Whether warnings stop a run too.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Strictness {
-    /// Errors alone do.
-    Errors,
-    /// Warnings do too.
-    Warnings,
-}
-
-impl Strictness {
-    pub(super) fn from_flag(deny_warnings: bool) -> Self {
-        if deny_warnings { Self::Warnings } else { Self::Errors }
-    }
-
-    /// Whether these findings stop a run.
-    pub(super) fn refuses(self, findings: &Findings) -> bool {
-        findings.has_errors() || self == Self::Warnings && findings.count(Severity::Warning) > 0
-    }
-
-    pub(super) fn outcome(self, findings: &Findings) -> Outcome {
-        if self.refuses(findings) { Outcome::Refused } else { Outcome::Done }
-    }
-}
 
 /// Prints findings to standard error: all, or only the errors of a quiet run.
 pub(super) fn findings(findings: &Findings, world: &dyn World, globals: &Globals) -> Result<(), Fault> {

@@ -2,7 +2,7 @@
 
 use super::super::options::Globals;
 use super::super::outcome::{Fault, Outcome};
-use super::super::report::{self, Strictness};
+use super::super::report;
 use super::{Options, parse};
 use crate::catalogue::{self, Catalogue, Conductor};
 use crate::section::{Composite, Construction, Material, Rope, RopeCore, materials};
@@ -64,7 +64,7 @@ fn read(globals: &Globals) -> Result<(Catalogue, Outcome), Fault> {
     let world = globals.world();
     let loaded = catalogue::load(&world)?;
     report::findings(&loaded.findings, &world, globals)?;
-    Ok((loaded.catalogue, Strictness::Errors.outcome(&loaded.findings)))
+    Ok((loaded.catalogue, Outcome::unless(loaded.findings.has_errors())))
 }
 
 fn find<T>(known: &BTreeMap<String, Arc<T>>, id: &str, kind: &str) -> Result<Arc<T>, Fault> {

@@ -1,0 +1,85 @@
+//! `fittingcards render`: check, compute, draw and write everything under the output folder.
+
+use super::options::{Format, Globals};
+use super::outcome::{Fault, Outcome};
+use super::progress::Bar;
+use super::{report, watch};
+use crate::publish::{self, RenderOptions, Report, Strictness};
+use serde_json::json;
+
+/// Options of `render`.
+#[derive(Debug, clap::Args)]
+pub(super) struct Options {
+    /// Threads; as many as there are cores where not given
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    jobs: Option<u16>,
+    /// Resolution of the pictures of cards
+    #[arg(long, value_name = "N", default_value_t = 150.0)]
+    preview_dpi: f64,
+    /// Only these cards and sheets of them; the rest of the output stays as it is
+    #[arg(long, value_name = "NUMBER", num_args = 1..)]
+    only: Vec<String>,
+    /// Stop for warnings too
+    #[arg(long)]
+    deny_warnings: bool,
+    /// Render again whenever a record, note, font or layout changes, until interrupted
+    #[arg(long)]
+    watch: bool,
+}
+
+pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    if options.watch {
+        return watch::again_and_again(globals, || once(globals, options));
+    }
+    once(globals, options)
+}
+
+fn once(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    let world = globals.world();
+    let bar = Bar::new(globals);
+    let made = publish::render(&world, &asked(globals, options), &|progress| bar.show(progress));
+    bar.clear();
+    let made = made?;
+    report::findings(&made.findings, &world, globals)?;
+    say(globals, &made)?;
+    Ok(if made.put.is_some() { Outcome::Done } else { Outcome::Refused })
+}
+
+fn asked(globals: &Globals, options: &Options) -> RenderOptions {
+    RenderOptions {
+        jobs: options.jobs.map(usize::from),
+        preview_dpi: options.preview_dpi,
+        only: options.only.clone(),
+        strictness: strictness(options.deny_warnings),
+        ..RenderOptions::into_folder(&globals.output)
+    }
+}
+
+/// What stops a run, by the flag that says so.
+pub(super) fn strictness(deny_warnings: bool) -> Strictness {
+    if deny_warnings { Strictness::Warnings } else { Strictness::Errors }
+}
+
+fn say(globals: &Globals, made: &Report) -> Result<(), Fault> {
+    let folder = globals.output.display();
+    match (&made.put, globals.format) {
+        (Some(put), Format::Json) => report::result(
+            &json!({ "cards": made.cards, "files": put.written, "bytes": put.bytes, "left_alone": put.left_alone })
+                .to_string(),
+        ),
+        (Some(put), Format::Text) if !globals.quiet => {
+            for path in &put.left_alone {
+                report::result(&format!("{folder}/{path} no longer belongs, but was changed by hand: left alone"))?;
+            }
+            report::result(&format!(
+                "{} cards, {} files in {folder}; open {folder}/booklet/index.html, print {folder}/sheets/cards.pdf",
+                made.cards, put.written
+            ))
+        }
+        (None, Format::Text) => {
+            eprintln!("nothing was written; {folder} is as it was");
+            Ok(())
+        }
+        _ => Ok(()),
+    }
+}

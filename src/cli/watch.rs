@@ -1,0 +1,57 @@
+//! Doing a run again whenever what goes in has changed.
+
+use super::options::Globals;
+use super::outcome::{Fault, Outcome};
+use super::report;
+use crate::source::{Folder, World, WorldError};
+use std::time::Duration;
+
+/// How long to wait between two looks at the folders.
+const PAUSE: Duration = Duration::from_millis(400);
+
+/// Runs at once, and again after each change, until the process is interrupted. A run that fails is
+/// told and waits for the next change.
+pub(super) fn again_and_again(
+    globals: &Globals,
+    run: impl Fn() -> Result<Outcome, Fault>,
+) -> Result<Outcome, Fault> {
+    loop {
+        let before = state(&globals.world())?;
+        if let Err(fault) = run() {
+            report::fault(&fault, globals);
+        }
+        // A file may vanish between listing and reading it while an editor saves: that is a change too.
+        while state(&globals.world()).is_ok_and(|now| now == before) {
+            std::thread::sleep(PAUSE);
+        }
+    }
+}
+
+/// The hash of every file that a run reads.
+fn state(world: &dyn World) -> Result<blake3::Hash, WorldError> {
+    let mut hasher = blake3::Hasher::new();
+    for folder in [Folder::Catalogue, Folder::Layouts] {
+        for file in world.files(folder)? {
+            hasher.update(file.path.as_bytes());
+            hasher.update(blake3::hash(&world.read(&file)?).as_bytes());
+        }
+    }
+    Ok(hasher.finalize())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::{FilePath, MemoryWorld};
+
+    #[test]
+    fn any_change_of_a_name_or_a_byte_is_seen() {
+        let world = MemoryWorld::new().with(FilePath::catalogue("a.yaml"), "one");
+        let same = world.clone();
+        let text = world.clone().with(FilePath::catalogue("a.yaml"), "two");
+        let more = world.clone().with(FilePath::layouts("cards/x.svg"), "");
+        assert_eq!(state(&world).unwrap(), state(&same).unwrap());
+        assert_ne!(state(&world).unwrap(), state(&text).unwrap());
+        assert_ne!(state(&world).unwrap(), state(&more).unwrap());
+    }
+}
