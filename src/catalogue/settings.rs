@@ -4,7 +4,7 @@ use super::check::origin;
 use super::model::{
     CardFormat, CardSize, FlipEdge, Limits, Orientation, Origin, Settings, SheetFormat, SheetSize,
 };
-use super::quantities::{prose, quantity, word};
+use super::quantities::{quantity, word};
 use crate::records::{CardRecord, CatalogueRecord, DecimalMark, Document, Field, LimitsRecord, SheetRecord};
 use crate::source::{FilePath, Place};
 use crate::units::Length;
@@ -64,11 +64,13 @@ fn state(record: &CatalogueRecord, settings: &mut Settings) {
     if let Some(edition) = &record.edition {
         settings.edition.clone_from(&edition.value.0);
     }
+    if let Some(caution) = &record.caution {
+        settings.caution.clone_from(&caution.value.0);
+    }
     if let Some(language) = &record.language {
         settings.language.clone_from(&language.value.0);
     }
     settings.date = record.date.as_ref().map(|date| date.value.0);
-    settings.caution = prose(record.caution.as_ref());
     settings.decimal_mark = match word(record.decimal_mark.as_ref()) {
         Some(DecimalMark::Comma) => ',',
         Some(DecimalMark::Point) | None => '.',

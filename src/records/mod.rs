@@ -41,6 +41,8 @@ mod scalar;
 mod schema;
 mod schemas;
 mod sort;
+#[cfg(test)]
+mod tests;
 mod text;
 mod words;
 
@@ -55,7 +57,7 @@ pub use number::{
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,
 };
 pub use range::Range;
-pub use scalar::{Day, Identifier, Language, Name, Prose, Text, Truth};
+pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth};
 pub use schemas::schemas;
 pub use text::decode;
 pub use words::{

@@ -54,6 +54,10 @@ scalar! {
     Prose(String), json!({ "type": "string", "maxLength": LONGEST_PROSE })
 }
 scalar! {
+    /// A paragraph that is not empty.
+    Paragraph(String), json!({ "type": "string", "minLength": 1, "maxLength": LONGEST_PROSE })
+}
+scalar! {
     /// A day of the calendar, as YYYY-MM-DD.
     Day(Date), json!({ "type": "string", "format": "date" })
 }
@@ -104,12 +108,14 @@ fn is_device(written: &str) -> bool {
 
 impl Read for Name {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let written = one_line(node, reader)?;
-        if !written.is_empty() {
-            return Some(Self(written));
-        }
-        reader.fault("bad-text", node, "this text is empty", |finding| finding.expected("some text"));
-        None
+        one_line(node, reader).and_then(|written| not_empty(written, node, reader)).map(Self)
+    }
+}
+
+impl Read for Paragraph {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let Prose(written) = Read::read(node, reader)?;
+        not_empty(written, node, reader).map(Self)
     }
 }
 
@@ -188,6 +194,14 @@ fn one_line(node: &Node, reader: &mut Reader<'_>) -> Option<String> {
         return None;
     }
     not_too_long(&written, LONGEST_LINE, node, reader)?;
+    Some(written)
+}
+
+fn not_empty(written: String, node: &Node, reader: &mut Reader<'_>) -> Option<String> {
+    if written.is_empty() {
+        reader.fault("bad-text", node, "this text is empty", |finding| finding.expected("some text"));
+        return None;
+    }
     Some(written)
 }
 

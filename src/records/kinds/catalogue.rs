@@ -2,8 +2,8 @@
 
 use crate::records::record::record;
 use crate::records::{
-    CardSize, Day, DecimalMark, FlipEdge, Identifier, Language, Mm, Name, Orientation, Percent, Plain, Prose,
-    Pt, SheetSize, Size, SizeOrZero, Truth,
+    CardSize, Day, DecimalMark, FlipEdge, Identifier, Language, Mm, Name, Orientation, Paragraph, Percent,
+    Plain, Pt, SheetSize, Size, SizeOrZero, Truth,
 };
 
 record! {
@@ -28,7 +28,7 @@ record! {
         /// What the audit measures by.
         limits: LimitsRecord, Optional;
         /// Printed on every card and page.
-        caution: Prose, Required;
+        caution: Paragraph, Required;
     }
 }
 

@@ -1,0 +1,169 @@
+//! Values and places: what records make of the odd things that people write.
+
+use super::node::{Content, Node, ScalarKind, documents};
+use super::{Count, Day, Identifier, Mm, Read, Reader, Size, SizeOrZero, Truth};
+use crate::diagnostics::Findings;
+use crate::source::FilePath;
+use proptest::prelude::*;
+use serde_yaml::Value;
+
+/// The value that `written` is read as, or the codes of what is wrong with it.
+fn read<T: Read>(written: &str) -> Result<T, Vec<&'static str>> {
+    let (nodes, trouble) = documents(&format!("value: {written}\n"));
+    assert!(trouble.is_none(), "{written}: {trouble:?}");
+    let mut findings = Findings::new();
+    let file = FilePath::catalogue("parts/p.yaml");
+    let value = T::read(nodes[0].get("value").unwrap(), &mut Reader::new(&file, None, &mut findings));
+    value.ok_or_else(|| findings.sorted().iter().map(|finding| finding.code).collect())
+}
+
+#[test]
+fn numbers_are_what_yaml_calls_numbers_within_bounds() {
+    let size = |written| read::<Size<Mm, 20>>(written).map(Size::bare);
+    for (written, value) in [("2.5", 2.5), ("2", 2.0), ("1e1", 10.0), ("+3", 3.0), (".5", 0.5), ("20", 20.0)]
+    {
+        assert_eq!(size(written), Ok(value), "{written}");
+    }
+    let faults = [
+        ("0", "zero"),
+        ("-0.0", "zero"),
+        ("-1", "negative"),
+        ("20.001", "absurd"),
+        ("1e-9", "absurd"),
+        ("99999999999999999999999999999999999999999", "absurd"),
+        ("1e999", "absurd"),
+        (".nan", "nan"),
+        ("NaN", "nan"),
+        (".INF", "infinite"),
+        ("-.inf", "infinite"),
+        ("\"2.5\"", "wrong-type"),
+        ("2,5", "wrong-type"),
+        ("1_0", "wrong-type"),
+        ("007", "wrong-type"),
+        ("2.5mm", "wrong-type"),
+        ("true", "wrong-type"),
+        ("[2.5]", "wrong-type"),
+        ("\u{662}", "wrong-type"),
+    ];
+    for (written, code) in faults {
+        assert_eq!(size(written), Err(vec![code]), "{written}");
+    }
+    assert_eq!(read::<SizeOrZero<Mm, 20>>("0").map(SizeOrZero::bare), Ok(0.0));
+}
+
+#[test]
+fn counts_are_whole() {
+    let count = |written| read::<Count<1, 91>>(written).map(Count::bare);
+    assert_eq!([count("19"), count("19.0"), count("0x13")], [Ok(19), Ok(19), Ok(19)]);
+    for (written, code) in
+        [("0", "zero"), ("-1", "negative"), ("1.5", "not-whole"), ("92", "absurd"), (".nan", "nan")]
+    {
+        assert_eq!(count(written), Err(vec![code]), "{written}");
+    }
+}
+
+#[test]
+fn ids_can_be_file_names_everywhere() {
+    for good in ["ST-4100", "a", "2026-2", "4100", "007", "1.10", "com10", "console", "A_b.c-d"] {
+        assert_eq!(read::<Identifier>(good).unwrap().0, good);
+    }
+    for bad in
+        ["-a", ".a", "_a", "a b", "a/b", "ä", "con", "NUL.x", "lpt1", "\"\"", "\"a\\nb\"", &"a".repeat(41)]
+    {
+        assert!(read::<Identifier>(bad).is_err(), "{bad}");
+    }
+}
+
+#[test]
+fn days_are_in_the_calendar() {
+    assert_eq!(read::<Day>("2028-02-29").unwrap().0, jiff::civil::date(2028, 2, 29));
+    for bad in
+        ["2026-02-29", "2026-13-01", "26-01-01", "2026-1-1", "20260101", "0001-01-01", "2026-01-01T10:00"]
+    {
+        assert_eq!(read::<Day>(bad), Err(vec!["not-a-date"]), "{bad}");
+    }
+}
+
+#[test]
+fn yes_and_no_are_truth_values() {
+    for (written, truth) in [("true", true), ("yes", true), ("False", false), ("no", false)] {
+        assert_eq!(read::<Truth>(written), Ok(Truth(truth)), "{written}");
+    }
+    assert_eq!(read::<Truth>("1"), Err(vec!["wrong-type"]));
+}
+
+#[test]
+fn an_empty_value_stands_where_its_key_stands() {
+    let (nodes, _) = documents("name:\n\n\nrole: # later\nlist: [a,\n  b]\n");
+    let at = |key: &str| nodes[0].get(key).map(|node| (node.line, node.column)).unwrap();
+    assert_eq!([at("name"), at("role"), at("list")], [(1, 1), (4, 1), (5, 7)]);
+    let places = nodes[0].places(&FilePath::catalogue("x.yaml"));
+    assert_eq!((places["list.1"].line, places["list.1"].column), (6, 3));
+}
+
+/// Values as records have them: texts, numbers, lists and mappings.
+fn value() -> impl Strategy<Value = Value> {
+    let leaf = prop_oneof![
+        "[a-zé0-9 :#'\"\\-]{0,12}".prop_map(Value::from),
+        any::<bool>().prop_map(Value::from),
+        (-1000.0..1000.0_f64).prop_map(Value::from),
+        Just(Value::Null),
+    ];
+    leaf.prop_recursive(4, 24, 5, |inner| {
+        prop_oneof![
+            proptest::collection::vec(inner.clone(), 0..5).prop_map(Value::from),
+            proptest::collection::btree_map("[a-z_]{1,8}", inner, 0..5).prop_map(|map| {
+                Value::Mapping(map.into_iter().map(|(key, value)| (Value::from(key), value)).collect())
+            }),
+        ]
+    })
+}
+
+/// Whether a node is the value, and stands where its text stands.
+fn agrees(node: &Node, value: &Value, lines: &[&str]) -> bool {
+    match (&node.content, value) {
+        (Content::List(nodes), Value::Sequence(values)) => {
+            nodes.len() == values.len()
+                && nodes.iter().zip(values).all(|(node, value)| agrees(node, value, lines))
+        }
+        (Content::Map(entries), Value::Mapping(map)) => {
+            entries.len() == map.len()
+                && entries.iter().all(|entry| {
+                    let at = rest(lines, entry.line, entry.column);
+                    at.trim_start_matches('\'').starts_with(&entry.key)
+                        && agrees(&entry.value, &map[&entry.key], lines)
+                })
+        }
+        (Content::Scalar(scalar), value) => {
+            let same = match scalar.kind {
+                ScalarKind::Empty => value.is_null(),
+                ScalarKind::Truth(truth) => value.as_bool() == Some(truth),
+                ScalarKind::Number(number) => value.as_f64() == Some(number),
+                ScalarKind::Text => value.as_str() == Some(&scalar.written),
+            };
+            let at = rest(lines, node.line, node.column);
+            same && (scalar.quoted && at.starts_with(['\'', '"']) || at.starts_with(&scalar.written))
+        }
+        _ => false,
+    }
+}
+
+fn rest(lines: &[&str], line: u32, column: u32) -> String {
+    lines[line as usize - 1].chars().skip(column as usize - 1).collect()
+}
+
+proptest! {
+    #[test]
+    fn whatever_is_written_is_read_back_with_its_place(values in proptest::collection::vec(value(), 1..4)) {
+        let documents_text: Vec<String> =
+            values.iter().map(|value| serde_yaml::to_string(value).unwrap()).collect();
+        let text = format!("---\n{}", documents_text.join("---\n"));
+        let (nodes, trouble) = documents(&text);
+        prop_assert!(trouble.is_none(), "{text}\n{trouble:?}");
+        prop_assert_eq!(nodes.len(), values.len());
+        let lines: Vec<&str> = text.lines().collect();
+        for (node, value) in nodes.iter().zip(&values) {
+            prop_assert!(agrees(node, value, &lines), "{text}\n{node:?}\n{value:?}");
+        }
+    }
+}
