@@ -1,8 +1,8 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
 use super::Booklet;
-use crate::catalogue::{Conductor, WearLimits};
-use crate::sketch::{Drawing, Options, conductor_section, conductor_true_size, worn_section};
+use crate::catalogue::{Conductor, Fitting, WearLimits};
+use crate::sketch::{Drawing, Options, assembly, conductor_section, conductor_true_size, worn_section};
 use crate::units::Length;
 use serde_json::{Value, json};
 
@@ -10,8 +10,22 @@ use serde_json::{Value, json};
 const PIXELS_PER_MM: f64 = 5.2;
 /// Drawings wider than this scroll on a narrow screen, since their type would shrink to nothing.
 const NARROW_PIXELS: f64 = 420.0;
+/// The most room for an assembled fitting.
+const ASSEMBLY_ROOM: (f64, f64) = (136.0, 90.0);
+/// The most room for a conductor beside its fitting.
+const BESIDE_ROOM: (f64, f64) = (60.0, 60.0);
 /// The most room for the section of a conductor.
 const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
+
+/// The fitting assembled, and its conductors.
+pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
+    let mut figures = vec![figure("assembly", &assembly(fitting, &room(booklet, ASSEMBLY_ROOM)))];
+    figures.extend(fitting.conductors.iter().map(|conductor| {
+        let section = conductor_section(conductor, &room(booklet, BESIDE_ROOM));
+        figure(&format!("section-{}", conductor.id), &section)
+    }));
+    figures
+}
 
 /// The section enlarged with its dimensions, and at 1:1.
 pub(super) fn of_conductor(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {

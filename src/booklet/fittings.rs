@@ -4,7 +4,7 @@ use super::frame::Draft;
 use super::view::{
     body_link, card, conductor_link, fact, facts, fitting_links, note, notice_link, optional_mark, part_link,
 };
-use super::{Booklet, conductors};
+use super::{Booklet, conductors, figures};
 use crate::catalogue::{Fitting, Item, Tightening};
 use crate::facts::{Content, FittingFacts, PartLine, TighteningFacts, words};
 use crate::mixups::Case;
@@ -37,7 +37,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "notices": fitting.notices.iter().map(|notice| notice_link(notice)).collect::<Vec<_>>(),
         "note": note(booklet, &fitting.number),
         "card": card(booklet, &fitting.number),
-        "figures": [],
+        "figures": figures::of_fitting(booklet, fitting),
         "stages": [],
     });
     how(&mut values, fitting, printed, booklet.numerals);

@@ -16,9 +16,11 @@ mod measures;
 mod notices;
 mod pages;
 mod parts;
+mod single;
 mod start;
 mod uses;
 mod view;
 mod wear;
 
 pub use pages::{Booklet, Input, Page, Subject, make};
+pub use single::single_file;

@@ -1,9 +1,13 @@
 // The booklet in one file: the same pages, one shown at a time.
 
 import { check, equal, holds, open } from "./kit.mjs";
+import { readFileSync } from "node:fs";
 import { accessible } from "./looks.mjs";
+import { valid } from "./valid.mjs";
 
 export async function single(browser, path) {
+  // Only one of its pages is shown at a time, and landmarks are told apart within that page.
+  await valid({ pages: ["one file"], text: () => readFileSync(path, "utf8") }, { "unique-landmark": "off" });
   const { page, faults, done } = await open(browser, { viewport: { width: 390, height: 800 } });
   await check("one file opens on its first page", async () => {
     await page.goto(`file://${path}`);
@@ -11,7 +15,7 @@ export async function single(browser, path) {
     await accessible(page);
   });
   await check("one file: a link shows its page", async () => {
-    const link = page.locator(".page:visible main a[href^='#']").first();
+    const link = page.locator(".page:visible a[href^='#']").first();
     const target = await link.getAttribute("href");
     await link.click();
     holds((await page.locator(".page:visible").getAttribute("id")) === target.slice(1).split("--")[0], target);
