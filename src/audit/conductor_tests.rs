@@ -139,6 +139,7 @@ fn each_confusion_of_a_strand_gets_its_own_finding() {
     use Severity::{Error, Warning};
     let cases = [
         (section(153.94), "stated-section-is-circle-area", Error),
+        (section(154.0), "stated-section-is-circle-area", Error),
         (section(120.0), "stated-section-is-nominal-size", Error),
         (section(110.0), "stated-section-differs", Error),
         (diameter(12.2), "stated-diameter-from-section", Error),

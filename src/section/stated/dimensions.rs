@@ -61,7 +61,7 @@ pub fn judge_section(stated: Area, against: Against<'_>) -> Verdict<SectionConfu
         diameters.into_iter().flatten().map(|d| (SectionConfusion::CircleArea(d), d.circle_area().mm2()));
     let nominal = against.nominal_size.map(|size| (SectionConfusion::NominalSize, size.mm2()));
     let outer = against.section.outer.map(|outer| (SectionConfusion::OuterGroupOnly, outer.mm2()));
-    match nearest(value, circles.chain(nominal).chain(outer), NEAR) {
+    match nearest(value, circles.chain(nominal).chain(outer), NEAR, 0) {
         Some(confusion) => Verdict::Confused(confusion),
         None if agrees(value, computed, tolerance, 0) => Verdict::Agrees,
         None => Verdict::Differs,
@@ -106,7 +106,7 @@ pub fn judge_diameter(stated: Length, against: Against<'_>) -> Verdict<DiameterC
         .flatten()
         .map(|area| (DiameterConfusion::FromSection(area), area.circle_diameter().mm()));
     let inches = (DiameterConfusion::Inches, against.section.overall_diameter.inches());
-    match nearest(value, from_areas.chain([inches]), NEAR) {
+    match nearest(value, from_areas.chain([inches]), NEAR, 1) {
         Some(confusion) => Verdict::Confused(confusion),
         None => Verdict::Differs,
     }

@@ -61,12 +61,18 @@ impl<C> Verdict<C> {
     }
 }
 
-/// The candidate nearest to a value, among those within a relative departure of it.
-fn nearest<C>(value: f64, candidates: impl IntoIterator<Item = (C, f64)>, within: f64) -> Option<C> {
+/// The candidate nearest to a value, among those that it agrees with as far as its printed digits and a part of the
+/// candidate go.
+fn nearest<C>(
+    value: f64,
+    candidates: impl IntoIterator<Item = (C, f64)>,
+    part: f64,
+    least_decimals: usize,
+) -> Option<C> {
     candidates
         .into_iter()
+        .filter(|(_, candidate)| rounding::agrees(value, *candidate, candidate * part, least_decimals))
         .map(|(confusion, candidate)| (confusion, (value / candidate - 1.0).abs()))
-        .filter(|(_, departure)| *departure <= within)
         .min_by(|a, b| a.1.total_cmp(&b.1))
         .map(|(confusion, _)| confusion)
 }

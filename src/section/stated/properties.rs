@@ -129,7 +129,7 @@ pub fn judge_mass(stated: LinearMass, computed: LinearMass) -> Verdict<MassConfu
         (MassConfusion::PoundsPerThousandFeet, computed.lb_per_1000ft()),
         (MassConfusion::KilogramsPerHundredMetres, computed.kg_per_100m()),
     ];
-    nearest(value, candidates, UNIT_NEAR).map_or(Verdict::Differs, Verdict::Confused)
+    nearest(value, candidates, UNIT_NEAR, 1).map_or(Verdict::Differs, Verdict::Confused)
 }
 
 /// Whether a stated resistance at 20 °C agrees with the computed one.
