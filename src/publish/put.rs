@@ -179,7 +179,13 @@ fn sweep(workspace: &Workspace) -> Result<(), WorldError> {
             at(&home, make_room(&home).and_then(|()| fs::rename(tree.join(&file), &home)))?;
         }
     }
-    at(&tree, disk::clear(&tree))
+    discard(workspace, &tree)
+}
+
+/// Clears a tree under another name, so that what is left of it after a kill is not taken for a whole one.
+fn discard(workspace: &Workspace, tree: &Path) -> Result<(), WorldError> {
+    let new = workspace.new_tree();
+    at(tree, disk::clear(&new).and_then(|()| fs::rename(tree, &new)).and_then(|()| disk::clear(&new)))
 }
 
 /// From here on the journal will be followed to its end, if not by this run then by the next.
