@@ -76,10 +76,6 @@ impl<'a> Draft<'a> {
         self.scene.line(purpose, points, Ink::line(Pen::Thin));
     }
 
-    pub fn thick(&mut self, purpose: Purpose, points: &[Point]) {
-        self.scene.line(purpose, points, Ink::line(Pen::Thick));
-    }
-
     pub fn centre_line(&mut self, from: Point, to: Point) {
         self.scene.line(Purpose::Centre, &[from, to], Ink::line(Pen::Centre));
     }
@@ -95,8 +91,13 @@ impl<'a> Draft<'a> {
     }
 
     /// Moves the drawing to its corner and writes it.
-    pub fn finish(mut self, caption: Caption) -> Drawing {
+    pub fn finish(self, caption: Caption) -> Drawing {
         let bounds = self.bounds();
+        self.finish_within(bounds, caption)
+    }
+
+    /// Writes the drawing on a page of its own choice, so that several share one frame.
+    pub fn finish_within(mut self, bounds: Rect, caption: Caption) -> Drawing {
         self.scene.moved(-Point { x: bounds.left, y: bounds.top });
         Drawing {
             width: Length::from_mm(bounds.width()),

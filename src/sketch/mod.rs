@@ -1,5 +1,4 @@
 //! Drawings in millimetres, from the same geometry as the numbers.
-#![allow(dead_code, reason = "the kit comes before the assemblies that use the rest of it")]
 
 mod assembly;
 mod balloon;
@@ -9,6 +8,7 @@ mod draft;
 mod drawing;
 mod hatch;
 mod ink;
+mod key;
 mod letters;
 mod number;
 mod options;
@@ -18,10 +18,11 @@ mod scale;
 mod scene;
 mod write;
 
-pub use assembly::assembly;
+pub use assembly::{assembly, line_up, stages, wrong_part};
 pub use conductor::{Subject, conductor_section, conductor_true_size, section_of, worn_section};
 pub use drawing::{Dimension, Drawing};
 pub use ink::dark_rules;
+pub use key::key;
 pub use number::number;
 pub use options::{Detail, Options};
 

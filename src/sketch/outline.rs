@@ -51,11 +51,6 @@ impl Outline {
         crossings.count() % 2 == 1
     }
 
-    /// Distance of a point from the nearest side.
-    pub fn distance(&self, point: Point) -> f64 {
-        self.sides().map(|(from, to)| point.distance_from(from, to)).fold(f64::INFINITY, f64::min)
-    }
-
     /// Every point put through `map`.
     #[must_use]
     pub fn mapped(&self, map: impl Fn(Point) -> Point) -> Self {

@@ -138,10 +138,6 @@ impl Rect {
         Self::new(self.left - by, self.top - by, self.right + by, self.bottom + by)
     }
 
-    pub fn moved(self, by: Point) -> Self {
-        Self::new(self.left + by.x, self.top + by.y, self.right + by.x, self.bottom + by.y)
-    }
-
     pub fn width(self) -> f64 {
         self.right - self.left
     }

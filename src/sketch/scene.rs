@@ -3,7 +3,7 @@
 use super::ink::Ink;
 use super::letters::Text;
 use super::outline::Outline;
-use super::point::{Point, Rect, segments_meet};
+use super::point::{Point, Rect};
 
 /// A drawing as data, back to front.
 #[derive(Debug, Clone, Default)]
@@ -63,7 +63,7 @@ impl Shape {
         }
     }
 
-    fn contains(&self, point: Point) -> bool {
+    pub fn contains(&self, point: Point) -> bool {
         match self {
             Self::Area(outline) => outline.contains(point),
             Self::Circle(centre, radius) => centre.distance(point) <= *radius,
@@ -151,38 +151,12 @@ impl Scene {
         })
     }
 
-    /// The part that is seen at a point: that of the last area drawn there.
-    pub fn part_at(&self, point: Point) -> Option<usize> {
-        let seen = self.elements.iter().rev().find(|element| {
-            matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire)
-                && element.shape.contains(point)
-        })?;
-        match seen.purpose {
-            Purpose::Cut(part) | Purpose::View(part) => Some(part),
-            _ => None,
-        }
-    }
-
     /// Areas of a part.
     pub fn areas_of(&self, part: usize) -> impl Iterator<Item = &Shape> {
         self.elements
             .iter()
             .filter(move |element| matches!(element.purpose, Purpose::Cut(p) | Purpose::View(p) if p == part))
             .map(|element| &element.shape)
-    }
-
-    /// Whether a leader from one point to another would meet a text or an earlier leader or balloon.
-    pub fn leader_is_free(&self, from: Point, to: Point) -> bool {
-        self.elements.iter().all(|element| match (&element.shape, element.purpose) {
-            (Shape::Text(text), _) => !text.bounds().grown(0.2).meets_segment(from, to),
-            (Shape::Lines(lines), Purpose::Leader(_)) => !lines
-                .iter()
-                .any(|line| line.windows(2).any(|pair| segments_meet((pair[0], pair[1]), (from, to)))),
-            (Shape::Circle(centre, radius), Purpose::Balloon(_) | Purpose::Leader(_)) => {
-                centre.distance_from(from, to) > *radius + 0.2
-            }
-            _ => true,
-        })
     }
 
     /// Everything moved.

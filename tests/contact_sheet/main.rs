@@ -2,8 +2,10 @@
 //! written to `target/contact_sheet.html` and not shipped.
 
 use fittingcards::catalogue::{Catalogue, load};
+use fittingcards::mixups;
 use fittingcards::sketch::{
-    Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, dark_rules,
+    Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, dark_rules, key, line_up,
+    stages, worn_section, wrong_part,
 };
 use fittingcards::source::{DiskWorld, World};
 use fittingcards::typeset::Fonts;
@@ -53,6 +55,19 @@ fn drawings(catalogue: &Catalogue, fonts: &Fonts) -> Vec<Drawing> {
         all.push(conductor_true_size(conductor, &card));
         all.push(conductor_section(conductor, &room(30.0, 30.0)));
         all.push(conductor_section(conductor, &room(90.0, 70.0)));
+        if let Some(height) = conductor.wear.as_ref().and_then(|wear| wear.stop_height) {
+            all.push(worn_section(conductor, height, &room(60.0, 50.0)));
+        }
     }
+    for fitting in catalogue.fittings.values() {
+        all.extend(stages(fitting, &room(120.0, 60.0)));
+    }
+    for body in mixups::find(catalogue).bodies {
+        all.push(line_up(&body.body, &body.gripping_parts, &room(120.0, 60.0)));
+        for case in body.cases.iter().filter(|case| !case.right) {
+            all.push(wrong_part(&case.fitting, &case.part, &case.outcome, &room(80.0, 50.0)));
+        }
+    }
+    all.extend(key(&room(60.0, 40.0)));
     all
 }

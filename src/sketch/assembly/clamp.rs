@@ -70,10 +70,12 @@ impl Clamp {
         self.grooves[0].1.max(self.grooves[1].1) + self.wall
     }
 
-    fn draw_bolt(&self, sheet: &mut Sheet, setup: &Setup) {
+    fn draw_bolt(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
         let (shank, back) = (self.shank, self.back());
         let bar = |half: f64, top: f64, bottom: f64| {
+            let lift = pose.conductor + pose.closing;
             Outline::of(&[(-half, top), (half, top), (half, bottom), (-half, bottom)])
+                .mapped(|point| at(point.x, point.y + lift))
         };
         let Some(look) = self.bolt else { return };
         let nut = setup.first(&[Role::Nut]).map_or(look, |found| found.0);
@@ -84,10 +86,11 @@ impl Clamp {
 }
 
 impl Figure for Clamp {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, _: Pose) {
-        sheet.cut(self.lower, &self.half(1.0));
-        sheet.cut(self.upper, &self.half(-1.0));
-        self.draw_bolt(sheet, setup);
+    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+        let lifted = |side: f64, by: f64| self.half(side).mapped(|point| at(point.x, point.y + side * by));
+        sheet.cut(self.lower, &lifted(1.0, pose.conductor));
+        sheet.cut(self.upper, &lifted(-1.0, pose.cone));
+        self.draw_bolt(sheet, setup, pose);
         let conductors = [setup.fitting.conductors.first(), setup.fitting.conductors.last()];
         for (conductor, (x, _)) in conductors.into_iter().flatten().zip(self.grooves) {
             draw_conductor(sheet, conductor, at(x, 0.0));

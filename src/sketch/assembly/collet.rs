@@ -91,7 +91,7 @@ impl ColletSeat {
         let radius = large.1 - (large.0 - from) * slope;
         sheet.view(self.cone, &lower(&[(from, 0.0), (from, radius), large, (large.0, 0.0)]));
         let slit = self.slit / 2.0;
-        let y = 0.78 * large.1;
+        let y = 0.5 * small.1;
         if small.0 > 0.0 {
             sheet.empty(&Outline::of(&[
                 (from, y - slit),

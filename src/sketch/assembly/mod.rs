@@ -3,18 +3,25 @@
 mod axial;
 mod band;
 mod clamp;
-mod collet;
+pub(crate) mod collet;
 mod dead_end;
+mod line_up;
 mod plain;
-mod setup;
+pub(crate) mod setup;
 mod sheet;
 mod sleeve;
-mod spreading;
+pub(crate) mod spreading;
+mod stages;
 mod strand;
-mod thimble;
-mod wedge;
+pub(crate) mod thimble;
+pub(crate) mod wedge;
+mod wrong;
 
-use super::balloon::{Band, Item};
+pub use line_up::line_up;
+pub use stages::stages;
+pub use wrong::wrong_part;
+
+use super::balloon::Item;
 use super::draft::{Caption, fit};
 use super::drawing::Drawing;
 use super::options::{Detail, Options};
@@ -60,7 +67,7 @@ pub(crate) trait Figure {
 }
 
 /// The figure of a fitting: by its family, as far as its parts allow.
-fn figure(setup: &Setup, pose: Pose) -> Box<dyn Figure> {
+pub(crate) fn figure(setup: &Setup, pose: Pose) -> Box<dyn Figure> {
     let family = setup.fitting.family;
     let found: Option<Box<dyn Figure>> = match family {
         Family::ConeDeadEnd => {
@@ -112,14 +119,14 @@ fn finished(setup: &Setup, pose: Pose, options: &Options) -> Drawing {
 }
 
 /// Round scales at which the bare drawing has a chance to fit.
-fn scales(setup: &Setup, figure: &dyn Figure, pose: Pose, options: &Options) -> Vec<Scale> {
+pub(crate) fn scales(setup: &Setup, figure: &dyn Figure, pose: Pose, options: &Options) -> Vec<Scale> {
     let silent = Options { detail: Detail::Bare, ..*options };
     let bounds = compose(setup, figure, pose, &silent, Scale(1.0)).draft.bounds();
     let most = (options.width.mm() / bounds.width()).min(options.height.mm() / bounds.height());
     Scale::below(most * 1.15)
 }
 
-fn compose<'a>(
+pub(crate) fn compose<'a>(
     setup: &Setup,
     figure: &dyn Figure,
     pose: Pose,
@@ -135,12 +142,9 @@ fn compose<'a>(
         {
             dead_end::dimension(&mut sheet, setup, &measures);
         }
-        let items: Vec<Item> = (0..setup.parts.len()).map(|part| Item { part, number: part + 1 }).collect();
-        if sheet.draft.has_room_for_balloons(Band::Above) {
-            sheet.draft.balloons(&items, Band::Above);
-        } else {
-            sheet.draft.complete = false;
-        }
+        let items: Vec<Item> =
+            (0..setup.parts.len()).map(|part| Item { part, label: (part + 1).to_string() }).collect();
+        sheet.draft.balloons(&items);
     }
     sheet
 }

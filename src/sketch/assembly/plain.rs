@@ -31,12 +31,13 @@ impl Plain {
 }
 
 impl Figure for Plain {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, _: Pose) {
+    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
         let reach = dead_end::stub_length(sheet);
         strand::stub(sheet, setup.conductor, self.radius, (-reach, 0.0));
         strand::stub(sheet, setup.conductor, self.radius, (self.length() + reach, 0.0));
         for (index, part) in setup.parts.iter().enumerate() {
-            sheet.view(Look::of(index, part), &self.block(index));
+            let away = at(0.0, -pose.cone * (1 + index % 2) as f64 / 2.0);
+            sheet.view(Look::of(index, part), &self.block(index).mapped(|point| point + away));
         }
         sheet.axis(at(-reach, 0.0), at(self.length() + reach, 0.0));
     }

@@ -95,7 +95,7 @@ impl SpreadingSeat {
             push: (-depth, 0.92 * large),
             hole: inner + 0.5,
             free: inside + 0.8,
-            end: dead_end::conductor_end(setup, entry, 0.0).max(face + 2.0),
+            end: dead_end::conductor_end(setup, entry, 0.0).max(2.0 - depth),
             drawn_back: pose.closing,
         };
         let socket = own.map(|(look, _)| OwnSocket { look, taper, outside: shell });

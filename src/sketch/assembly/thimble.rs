@@ -131,9 +131,10 @@ fn holder(setup: &Setup, known: &mut Proportions, rope: f64, throat: f64) -> Opt
 }
 
 impl Figure for RopeEye {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, _: Pose) {
+    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
         let (rope, half) = (self.rope, self.rope / 2.0);
-        sheet.view(self.thimble, &self.thimble());
+        let away = at(pose.cone, 0.0);
+        sheet.view(self.thimble, &self.thimble().mapped(|point| point + away));
         let line = self.tail_end.min(self.tail_from) - dead_end::stub_length(sheet) - rope;
         let path = self.path();
         sheet.wire(&band(&path, half), strand::tone(setup.conductor));
@@ -148,10 +149,11 @@ impl Figure for RopeEye {
         );
         match &self.holder {
             Some(Holder::Ferrule { look, from, to, half }) => {
-                draw_ferrule(sheet, *look, (*from, *to), *half, rope)
+                draw_ferrule(sheet, *look, (from - pose.closing, to - pose.closing), *half, rope);
             }
             Some(Holder::Grips { look, places }) => {
-                places.iter().for_each(|&x| draw_grip(sheet, *look, x, rope))
+                let down = if pose.closing > 0.0 { 3.4 * rope } else { 0.0 };
+                places.iter().for_each(|&x| draw_grip(sheet, *look, at(x, -down), rope));
             }
             None => {}
         }
@@ -197,11 +199,11 @@ fn draw_ferrule(sheet: &mut Sheet, look: Look, (from, to): (f64, f64), half: f64
 }
 
 /// The saddle on the loaded leg, the bow on the tail, nuts on the saddle.
-fn draw_grip(sheet: &mut Sheet, look: Look, x: f64, rope: f64) {
+fn draw_grip(sheet: &mut Sheet, look: Look, place: Point, rope: f64) {
     let bar = |left: f64, right: f64, top: f64, bottom: f64| {
         Outline::of(
-            &[(x + left, top), (x + right, top), (x + right, bottom), (x + left, bottom)]
-                .map(|(x, y)| (x, y * rope)),
+            &[(left, top), (right, top), (right, bottom), (left, bottom)]
+                .map(|(x, y)| (place.x + x, place.y + y * rope)),
         )
     };
     let r = rope;

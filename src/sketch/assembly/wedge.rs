@@ -26,6 +26,8 @@ pub(crate) struct WedgeSeat {
     pub slope: f64,
     length: f64,
     wall: f64,
+    /// x of the seated wedge's large face.
+    seat: f64,
     /// Corners of the wedge: x of its small and large face, thickness there.
     pub small: (f64, f64),
     pub large: (f64, f64),
@@ -71,6 +73,7 @@ impl WedgeSeat {
             slope,
             length: body_length,
             wall: (0.22 * mouth).max(3.5),
+            seat: -depth,
             small: (face - length, thickness - length * slope),
             large: (face, thickness),
             end: dead_end::conductor_end(setup, -body_length, -depth),
@@ -102,7 +105,7 @@ impl WedgeSeat {
 
     /// The lug that a closing bolt goes through: x of its faces, y of its foot.
     fn lug(&self) -> (f64, f64, f64) {
-        let near = 0.12 * self.mouth + self.large.0.max(0.0);
+        let near = 0.12 * self.mouth + self.seat.max(0.0);
         (near, near + 0.42 * self.mouth, -self.wire - 0.06 * self.mouth)
     }
 
@@ -118,7 +121,7 @@ impl WedgeSeat {
         let Some(look) = self.bolt(setup) else { return };
         let (_, far, _) = self.lug();
         let (y, radius) = (-self.wire - self.large.1 / 2.0, self.bolt_radius(setup));
-        let tip = self.large.0.min(far - 1.0) + self.drawn_back;
+        let tip = self.seat.min(far - 1.0) + self.drawn_back;
         let head = far + 0.08 * self.mouth + self.drawn_back;
         let bar = |from: f64, to: f64, half: f64| {
             Outline::of(&[(from, y - half), (to, y - half), (to, y + half), (from, y + half)])
@@ -131,7 +134,7 @@ impl WedgeSeat {
     fn eye(&self, setup: &Setup) -> (f64, f64, f64) {
         let hole = 0.24 * self.mouth;
         let arm = 0.5 * (self.mouth + 2.0 * self.wall) * 0.62;
-        let behind = if self.bolt(setup).is_some() { self.lug().1 + 0.3 * self.mouth } else { self.large.0 };
+        let behind = if self.bolt(setup).is_some() { self.lug().1 + 0.3 * self.mouth } else { self.seat };
         (behind.max(self.end).max(0.0) + hole + 0.3 * self.mouth, hole, arm)
     }
 
@@ -160,7 +163,7 @@ impl WedgeSeat {
             && self.bolt(setup).is_none()
         {
             let radius = 0.16 * self.large.1;
-            let x = self.large.0 + radius + 0.3 + self.drawn_back;
+            let x = self.seat + radius + 0.3 + self.drawn_back;
             sheet.disc(pin, at(x, -self.wire - 0.45 * self.large.1), radius);
         }
     }

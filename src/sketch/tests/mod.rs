@@ -1,4 +1,7 @@
 //! Geometry of drawings, on shapes rather than pictures.
 
+mod assemblies;
+mod chance;
+mod checks;
 mod sample;
 mod sections;

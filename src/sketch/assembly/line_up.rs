@@ -1,0 +1,183 @@
+//! The gripping parts of a body side by side at one scale.
+
+use super::setup::Proportions;
+use super::sheet::{Look, Sheet, lower, upper};
+use crate::catalogue::Part;
+use crate::grip::{Collet, Geometry, SpreadingCone, Wedge};
+use crate::sketch::draft::{Caption, fit};
+use crate::sketch::drawing::Drawing;
+use crate::sketch::letters::Anchor;
+use crate::sketch::options::{Detail, Options};
+use crate::sketch::outline::Outline;
+use crate::sketch::point::at;
+use crate::sketch::scale::Scale;
+use crate::units::{Angle, Length};
+use std::sync::Arc;
+
+/// The gripping parts that go into one body, side by side at one scale: above the axis cut open, below
+/// it seen from outside, each with its number.
+///
+/// Sizes come from the parts' geometry; of collets, the large end is that of the body's seat.
+#[must_use]
+pub fn line_up(body: &Part, parts: &[Arc<Part>], options: &Options) -> Drawing {
+    let shapes: Vec<Shape> =
+        parts.iter().enumerate().map(|(index, part)| Shape::of(index, part, body)).collect();
+    let height = shapes.iter().map(|shape| 2.0 * shape.reach).fold(1.0, f64::max);
+    let length: f64 = shapes.iter().map(|shape| shape.length).sum::<f64>().max(1.0);
+    let scales = Scale::below((options.width.mm() / length).min(options.height.mm() / height));
+    let less = [Detail::Full, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
+    for detail in less {
+        let options = Options { detail, ..*options };
+        let found = fit(&scales, |scale| compose(&shapes, parts, &options, scale).draft);
+        if let Some((scale, draft)) = found
+            && draft.fits()
+        {
+            return draft.finish(caption(&shapes, parts, body, scale, &options));
+        }
+    }
+    let options = Options { detail: Detail::Bare, ..*options };
+    let scale = Scale(scales.last().map_or(0.01, |scale| scale.0));
+    compose(&shapes, parts, &options, scale).draft.finish(caption(&shapes, parts, body, scale, &options))
+}
+
+/// A gripping part lying along the axis, its small end at x = 0.
+struct Shape {
+    look: Look,
+    length: f64,
+    reach: f64,
+    /// Radii at the small and the large end, of the hole; a wedge has thicknesses and no hole.
+    small: f64,
+    large: f64,
+    hole: Option<f64>,
+    slit: Option<f64>,
+    assumed: bool,
+}
+
+impl Shape {
+    fn of(index: usize, part: &Part, body: &Part) -> Self {
+        let look = Look::of(index, part);
+        match &part.geometry {
+            Some(Geometry::Collet(collet)) => Self::collet(look, collet, body),
+            Some(Geometry::SpreadingCone(cone)) => Self::spreading(look, cone),
+            Some(Geometry::Wedge(wedge)) => Self::wedge(look, wedge),
+            _ => Self {
+                look,
+                length: 30.0,
+                reach: 10.0,
+                small: 10.0,
+                large: 10.0,
+                hole: Some(5.0),
+                slit: None,
+                assumed: true,
+            },
+        }
+    }
+
+    fn collet(look: Look, collet: &Collet, body: &Part) -> Self {
+        let seat = if let Some(Geometry::Body(seat)) = &body.geometry { Some(seat) } else { None };
+        let mut known = Proportions::default();
+        let hole = known.length(collet.bore, 14.0) / 2.0;
+        let length = known.length(collet.length, 8.0 * hole);
+        let slope = slope(collet.half_angle.or(seat.and_then(|seat| seat.half_angle)), &mut known);
+        let mouth =
+            known.length(seat.and_then(|seat| seat.large_diameter), 4.0 * hole + 2.0 * length * slope) / 2.0;
+        let out = collet.stand_out_at_bore.map_or(0.0, Length::mm);
+        let large = (mouth + out * slope).max(hole * 1.3 + length * slope);
+        let slit = collet.slits.zip(collet.slit_width).map(|(_, width)| width.mm());
+        Self {
+            look,
+            length,
+            reach: large,
+            small: large - length * slope,
+            large,
+            hole: Some(hole),
+            slit,
+            assumed: known.assumed,
+        }
+    }
+
+    fn spreading(look: Look, cone: &SpreadingCone) -> Self {
+        let mut known = Proportions::default();
+        let hole = known.length(cone.hole_diameter, 8.0) / 2.0;
+        let length = known.length(cone.length, 24.0);
+        let slope = slope(cone.half_angle, &mut known);
+        let large = known.length(cone.large_diameter, 2.0 * (hole + 1.0 + length * slope)) / 2.0;
+        let small = (large - length * slope).max(hole + 0.1);
+        let slit = cone.slits.zip(cone.slit_width).map(|(_, width)| width.mm());
+        Self { look, length, reach: large, small, large, hole: Some(hole), slit, assumed: known.assumed }
+    }
+
+    fn wedge(look: Look, wedge: &Wedge) -> Self {
+        let mut known = Proportions::default();
+        let length = known.length(wedge.length, 80.0);
+        let slope = slope(wedge.taper, &mut known);
+        let large = known.length(wedge.thickness, 1.2 * length * slope).max(length * slope + 0.5);
+        Self {
+            look,
+            length,
+            reach: large / 2.0,
+            small: large - length * slope,
+            large,
+            hole: None,
+            slit: None,
+            assumed: known.assumed,
+        }
+    }
+
+    fn draw(&self, sheet: &mut Sheet, x: f64) {
+        let end = x + self.length;
+        let Some(hole) = self.hole else {
+            let foot = self.large / 2.0;
+            let corners = [(x, foot), (x, foot - self.small), (end, foot - self.large), (end, foot)];
+            sheet.cut(self.look, &Outline::of(&corners));
+            return;
+        };
+        sheet.empty(&upper(&[(x, 0.0), (x, hole), (end, hole), (end, 0.0)]));
+        sheet.cut(self.look, &upper(&[(x, hole), (x, self.small), (end, self.large), (end, hole)]));
+        sheet.view(self.look, &lower(&[(x, 0.0), (x, self.small), (end, self.large), (end, 0.0)]));
+        if let Some(slit) = self.slit {
+            let (y, half) = (0.5 * self.small, slit.max(sheet.object(0.3)) / 2.0);
+            sheet.fine(vec![
+                vec![at(x, y - half), at(end, y - half)],
+                vec![at(x, y + half), at(end, y + half)],
+            ]);
+        }
+        sheet.edge(&[at(x, -hole), at(x, 0.0)]);
+        sheet.edge(&[at(end, -hole), at(end, 0.0)]);
+        sheet.axis(at(x, 0.0), at(end, 0.0));
+    }
+}
+
+fn slope(angle: Option<Angle>, known: &mut Proportions) -> f64 {
+    known.assumed |= angle.is_none();
+    angle.map_or(0.1, Angle::tan)
+}
+
+fn compose<'a>(shapes: &[Shape], parts: &[Arc<Part>], options: &'a Options<'a>, scale: Scale) -> Sheet<'a> {
+    let mut sheet = Sheet::new(options, scale);
+    let size = sheet.draft.size();
+    let reach = shapes.iter().map(|shape| shape.reach).fold(0.0, f64::max);
+    let foot = sheet.place(at(0.0, reach)).y + size;
+    let mut x = 0.0;
+    for (shape, part) in shapes.iter().zip(parts) {
+        let wide =
+            if options.speaks() { sheet.object(sheet.draft.lettering().width(&part.number)) } else { 0.0 };
+        let room = shape.length.max(wide);
+        shape.draw(&mut sheet, x + (room - shape.length) / 2.0);
+        if options.speaks() {
+            let middle = sheet.place(at(x + room / 2.0, 0.0)).x;
+            sheet.draft.text_at_first_clear(&[(at(middle, foot), Anchor::Middle)], &part.number);
+        }
+        x += room + sheet.object(2.0 * size);
+    }
+    sheet
+}
+
+fn caption(shapes: &[Shape], parts: &[Arc<Part>], body: &Part, scale: Scale, options: &Options) -> Caption {
+    let assumed = shapes.iter().any(|shape| shape.assumed);
+    let scale = if assumed { "not to scale".to_owned() } else { scale.words(options.numerals) };
+    let names: Vec<String> = parts.iter().map(|part| format!("{} {}", part.number, part.name)).collect();
+    let title = format!("Gripping parts of {}", body.name);
+    let description = format!("Side by side at one scale: {}.", names.join("; "));
+    Caption { scale, title, description }
+}

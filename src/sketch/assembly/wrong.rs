@@ -1,0 +1,136 @@
+//! A fitting with the wrong gripping part in it, in place as it is computed.
+
+use super::dead_end::level;
+use super::setup::Setup;
+use super::sheet::Sheet;
+use super::{Figure, Pose, caption, figure, scales};
+use crate::catalogue::{Family, Fitting, Part};
+use crate::grip::{Outcome, Verdict};
+use crate::sketch::balloon::Item;
+use crate::sketch::dimension::Prefer;
+use crate::sketch::draft::{Caption, fit};
+use crate::sketch::drawing::Drawing;
+use crate::sketch::letters::Anchor;
+use crate::sketch::options::{Detail, Options};
+use crate::sketch::point::at;
+use crate::sketch::scale::Scale;
+use crate::units::Length;
+
+/// A fitting with another gripping part in place of its own, as the outcome says: proud of the face,
+/// deeper than it should be with the gap that is left, beside the conductor where it won't go on.
+///
+/// The length that tells it apart is dimensioned where it is known; the verdict is lettered below. A
+/// wrong part is never said to grip.
+#[must_use]
+pub fn wrong_part(fitting: &Fitting, part: &Part, outcome: &Outcome, options: &Options) -> Drawing {
+    let setup = Setup::with(fitting, part, outcome);
+    let pose = pose(&setup, outcome);
+    let figure = figure(&setup, pose);
+    let scales = scales(&setup, &*figure, pose, options);
+    let less =
+        [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
+    for detail in less {
+        let options = Options { detail, ..*options };
+        let found = fit(&scales, |scale| compose(&setup, &*figure, pose, &options, scale).draft);
+        if let Some((scale, draft)) = found
+            && draft.fits()
+            && (draft.complete || detail == Detail::Bare)
+        {
+            return draft.finish(titled(&setup, &*figure, part, scale, &options));
+        }
+    }
+    let options = Options { detail: Detail::Bare, ..*options };
+    let scale = Scale(scales.last().map_or(0.01, |scale| scale.0));
+    let draft = compose(&setup, &*figure, pose, &options, scale).draft;
+    draft.finish(titled(&setup, &*figure, part, scale, &options))
+}
+
+/// A part that can't be put on is drawn behind the fitting.
+fn pose(setup: &Setup, outcome: &Outcome) -> Pose {
+    let dead_end = matches!(setup.fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd);
+    if outcome.verdict != Verdict::WillNotEnter || !dead_end {
+        return Pose::default();
+    }
+    let seated = figure(setup, Pose::default());
+    let away = seated.rear(setup) + 1.2 * seated.gripping_length();
+    Pose { cone: away, closing: away + 0.7 * seated.gripping_length(), conductor: 0.0 }
+}
+
+fn compose<'a>(
+    setup: &Setup,
+    figure: &dyn Figure,
+    pose: Pose,
+    options: &'a Options<'a>,
+    scale: Scale,
+) -> Sheet<'a> {
+    let mut sheet = Sheet::new(options, scale);
+    figure.draw(&mut sheet, setup, pose);
+    if !options.speaks() {
+        return sheet;
+    }
+    if pose == Pose::default() {
+        dimension(&mut sheet, setup, figure);
+    }
+    let foot = sheet.draft.scene.bounds().bottom + 0.9 * sheet.draft.size();
+    let left = sheet.draft.scene.object_bounds().left;
+    sheet.draft.text_at_first_clear(&[(at(left, foot), Anchor::Start)], &words(setup, options));
+    let wrong = setup.parts.iter().position(|part| part.role.grips());
+    let items: Vec<Item> = wrong.map(|part| Item { part, label: "×".to_owned() }).into_iter().collect();
+    sheet.draft.balloons(&items);
+    sheet
+}
+
+/// Proud or sunk: from the body's face to the gripping part's.
+fn dimension(sheet: &mut Sheet, setup: &Setup, figure: &dyn Figure) {
+    let Some(ends) =
+        figure.measures(setup).and_then(|measures| measures.faces.map(|faces| (measures.edges, faces)))
+    else {
+        return;
+    };
+    let (edges, faces) = ends;
+    let by = faces.1.x - faces.0.x;
+    if by.abs() < 0.05
+        || setup.outcome.as_ref().is_none_or(|outcome| outcome.stand_out.or(outcome.depth).is_none())
+    {
+        return;
+    }
+    let line = sheet.place(at(0.0, edges.0)).y - 0.9 * sheet.draft.size();
+    let verdict = setup.outcome.as_ref().map(|outcome| outcome.verdict);
+    let name = match (by > 0.0, verdict) {
+        (true, Some(Verdict::StandsProud)) => "proud by",
+        (true, _) => "stand-out",
+        (false, _) => "below the face by",
+    };
+    let text = sheet.draft.options.numerals.length(Length::from_mm(by.abs()), 1);
+    level(sheet, name, text, faces, line, Prefer::Before);
+}
+
+/// The verdict in words, with the gap that a shut cone leaves.
+fn words(setup: &Setup, options: &Options) -> String {
+    let Some(outcome) = &setup.outcome else { return String::new() };
+    match outcome.verdict {
+        Verdict::Grips | Verdict::Marginal => "fits, looks right, not proven".to_owned(),
+        Verdict::StandsProud => "stands proud".to_owned(),
+        Verdict::WillNotEnter => "will not enter".to_owned(),
+        Verdict::ClosesWithoutGripping => match gap(outcome) {
+            Some(gap) => format!("shut, and loose by {}", options.numerals.length(gap, 1)),
+            None => "shut, and loose".to_owned(),
+        },
+        Verdict::CoreNotHeld => "inner wires not held".to_owned(),
+        Verdict::TipContact => "touches at one end only".to_owned(),
+        Verdict::Unknown => "not known: do not fit".to_owned(),
+    }
+}
+
+/// Diameter that the conductor lacks to be held.
+fn gap(outcome: &Outcome) -> Option<Length> {
+    let gap = outcome.clearance? - outcome.closure?;
+    (gap.mm() >= 0.05).then_some(gap)
+}
+
+fn titled(setup: &Setup, figure: &dyn Figure, part: &Part, scale: Scale, options: &Options) -> Caption {
+    let whole = caption(setup, figure, scale, options);
+    let title = format!("{} with the wrong part, {}", setup.fitting.name, part.number);
+    let description = format!("{title}: {}. {}", words(setup, options), whole.description);
+    Caption { title, description, ..whole }
+}

@@ -1,0 +1,152 @@
+//! Balloons in a row or column, with leaders that end in a dot inside their part (ISO 6433).
+
+mod seating;
+mod targets;
+
+use super::draft::Draft;
+use super::ink::{Ink, Pen, Tone};
+use super::letters::Anchor;
+use super::options::Detail;
+use super::point::{Point, Rect, at};
+use super::scene::{Purpose, Shape};
+use seating::Seating;
+use targets::Seen;
+
+/// The side of the drawing that balloons stand on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Band {
+    /// A row above it.
+    Above,
+    /// A column to its right.
+    Right,
+}
+
+/// A balloon to be placed: the part that it points at, and the letters in it.
+#[derive(Debug, Clone)]
+pub(crate) struct Item {
+    pub part: usize,
+    pub label: String,
+}
+
+/// What turns the band's own coordinates into the page's.
+#[derive(Clone, Copy)]
+struct Frame {
+    band: Band,
+    /// Where the balloons' centres lie across the band.
+    level: f64,
+}
+
+impl Frame {
+    fn along(self, point: Point) -> f64 {
+        if self.band == Band::Above { point.x } else { point.y }
+    }
+
+    fn place(self, along: f64) -> Point {
+        if self.band == Band::Above { at(along, self.level) } else { at(self.level, along) }
+    }
+}
+
+impl Draft<'_> {
+    /// Radius of a balloon: two figures fit in it.
+    pub fn balloon_radius(&self) -> f64 {
+        0.86 * self.size()
+    }
+
+    /// Places balloons for items in the order of their numbers: in that order along the band wherever
+    /// leaders then stay clear of each other. Where no band takes them all, the drawing isn't complete.
+    pub fn balloons(&mut self, items: &[Item]) {
+        let dot = 0.17 * self.size();
+        for (band, base) in self.bands() {
+            let off = 0.55 * self.size() + self.balloon_radius();
+            let level = if band == Band::Above { base.top - off } else { base.right + off };
+            if !self.has_room(band, level) {
+                continue;
+            }
+            let frame = Frame { band, level };
+            if let Some(seated) = self.seated(items, frame, base, dot) {
+                for (item, (place, target)) in items.iter().zip(seated) {
+                    self.balloon(item, place, target, dot);
+                }
+                return;
+            }
+        }
+        self.complete = false;
+    }
+
+    /// Places and targets of all balloons along a band, where none is in another's way.
+    fn seated(&self, items: &[Item], frame: Frame, base: Rect, dot: f64) -> Option<Vec<(Point, Point)>> {
+        let seen = Seen::of(&self.scene);
+        let targets: Vec<Vec<(Point, f64)>> =
+            items.iter().map(|item| seen.places(item.part, 2.2 * dot, frame.band)).collect();
+        if targets.iter().any(Vec::is_empty) {
+            return None;
+        }
+        let slots = self.slots(frame, base, items.len());
+        let texts = self.scene.texts().map(|text| text.bounds().grown(0.2)).collect();
+        Seating { targets: &targets, slots: &slots, frame, radius: self.balloon_radius(), texts }.solve()
+    }
+
+    /// Bands in order of preference, with what they stand off from: the object, in full drawings its
+    /// dimensions, too.
+    fn bands(&self) -> Vec<(Band, Rect)> {
+        let (object, all) = (self.scene.object_bounds(), self.scene.bounds());
+        let beyond = Rect { top: all.top, right: all.right, ..object };
+        let mut bands = vec![(Band::Above, beyond), (Band::Right, beyond)];
+        if self.options.detail != Detail::Full {
+            bands.insert(0, (Band::Above, object));
+        }
+        bands
+    }
+
+    /// Whether the drawing still fits its room with balloons along a band.
+    fn has_room(&self, band: Band, level: f64) -> bool {
+        let (all, reach) = (self.bounds(), self.balloon_radius() + self.options.thick() / 2.0 + 0.1);
+        let with = match band {
+            Band::Above => Rect { top: all.top.min(level - reach), ..all },
+            Band::Right => Rect { right: all.right.max(level + reach), ..all },
+        };
+        with.width() <= self.options.width.mm() && with.height() <= self.options.height.mm()
+    }
+
+    /// Positions along the band where a balloon would lie clear, in rising order.
+    fn slots(&self, frame: Frame, object: Rect, count: usize) -> Vec<f64> {
+        let radius = self.balloon_radius();
+        let need = count as f64 * self.balloon_pitch();
+        let (from, to) = match frame.band {
+            Band::Above => (object.left, object.right),
+            Band::Right => (object.top, object.bottom),
+        };
+        let spare = ((need - (to - from)) / 2.0).max(0.0);
+        let room = match frame.band {
+            Band::Above => self.options.width.mm() - self.bounds().width(),
+            Band::Right => self.options.height.mm() - self.bounds().height(),
+        };
+        let (from, to) = (from - spare + radius, to + spare.max(room) - radius);
+        let step = radius / 1.6;
+        let steps = ((to - from) / step).floor().max(0.0) as usize;
+        let all = (0..=steps).map(|index| from + index as f64 * step);
+        all.filter(|&along| {
+            let reach = Rect::around([frame.place(along)]).grown(radius + 0.3);
+            self.scene.elements.iter().all(|element| match &element.shape {
+                Shape::Text(text) => !text.bounds().touches(reach),
+                shape => element.purpose != Purpose::Dimension || !shape.strokes_meet(reach),
+            })
+        })
+        .collect()
+    }
+
+    /// Distance between centres of neighbouring balloons.
+    pub fn balloon_pitch(&self) -> f64 {
+        2.0 * self.balloon_radius() + 0.2 * self.size()
+    }
+
+    fn balloon(&mut self, item: &Item, place: Point, target: Point, dot: f64) {
+        let radius = self.balloon_radius();
+        let from = place + (target - place).unit() * radius;
+        self.thin(Purpose::Leader(item.part), &[from, target]);
+        self.scene.circle(Purpose::Leader(item.part), target, dot, Ink::solid(Tone::Ink));
+        self.scene.circle(Purpose::Balloon(item.part), place, radius, Ink::area(Tone::Paper, Pen::Thin));
+        let number = self.level(place, Anchor::Middle, &item.label);
+        self.scene.text(number);
+    }
+}

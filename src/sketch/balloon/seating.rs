@@ -1,0 +1,178 @@
+//! Which balloon stands where: leaders that meet nothing, short, in the order of the items.
+
+use super::Frame;
+use crate::sketch::point::{Point, Rect, at, segments_meet};
+
+/// The choice of a target and a slot for every item.
+pub(super) struct Seating<'l> {
+    /// Of every item: where its dot may lie, and what each place costs.
+    pub targets: &'l [Vec<(Point, f64)>],
+    /// Where balloons may stand along the band.
+    pub slots: &'l [f64],
+    pub frame: Frame,
+    /// Radius of a balloon.
+    pub radius: f64,
+    /// Boxes that leaders stay out of.
+    pub texts: Vec<Rect>,
+}
+
+impl Seating<'_> {
+    /// Balloon place and target of each item, where no leader meets anything: descends from two starts,
+    /// changing one item at a time.
+    pub fn solve(&self) -> Option<Vec<(Point, Point)>> {
+        let mut best: Option<(f64, Vec<usize>, Vec<Point>)> = None;
+        for start in [self.rising(), self.cheapest()] {
+            let (cost, chosen, places) = self.descend(start)?;
+            if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
+                best = Some((cost, chosen, places));
+            }
+        }
+        let (_, chosen, places) = best?;
+        let free = self.conflicts(&chosen, &places) == 0;
+        let seated = (0..chosen.len()).map(|item| (places[item], self.target(&chosen, item))).collect();
+        free.then_some(seated)
+    }
+
+    fn cheapest(&self) -> Vec<usize> {
+        vec![0; self.targets.len()]
+    }
+
+    /// Targets that rise along the band with the item numbers, as far as the parts allow.
+    fn rising(&self) -> Vec<usize> {
+        let mut least = f64::NEG_INFINITY;
+        let mut chosen = Vec::new();
+        for targets in self.targets {
+            let ahead = |index: &usize| self.frame.along(targets[*index].0) > least;
+            let along = |index: &usize| self.frame.along(targets[*index].0);
+            let next = (0..targets.len()).filter(ahead).min_by(|a, b| along(a).total_cmp(&along(b)));
+            least = next.map_or(least, |index| along(&index) + 1.0);
+            chosen.push(next.unwrap_or(0));
+        }
+        chosen
+    }
+
+    fn descend(&self, mut chosen: Vec<usize>) -> Option<(f64, Vec<usize>, Vec<Point>)> {
+        let (mut cost, mut places) = self.cost(&chosen)?;
+        for _ in 0..4 {
+            let before = cost;
+            for item in 0..self.targets.len() {
+                for index in 0..self.targets[item].len() {
+                    let kept = std::mem::replace(&mut chosen[item], index);
+                    match self.cost(&chosen) {
+                        Some((tried, moved)) if tried < cost - 1e-9 => (cost, places) = (tried, moved),
+                        _ => chosen[item] = kept,
+                    }
+                }
+            }
+            if cost >= before - 1e-9 {
+                break;
+            }
+        }
+        Some((cost, chosen, places))
+    }
+
+    fn cost(&self, chosen: &[usize]) -> Option<(f64, Vec<Point>)> {
+        let places = self.seat(chosen)?;
+        let own: f64 = chosen.iter().zip(self.targets).map(|(&index, targets)| targets[index].1).sum();
+        let slant: f64 = (0..places.len())
+            .map(|item| {
+                let target = self.target(chosen, item);
+                (self.frame.along(places[item]) - self.frame.along(target)).abs()
+                    + 0.3 * places[item].distance(target)
+            })
+            .sum();
+        let disorder = (1..places.len())
+            .filter(|&item| self.frame.along(places[item]) < self.frame.along(places[item - 1]))
+            .count();
+        let conflicts = self.conflicts(chosen, &places);
+        Some((own + slant + 12.0 * disorder as f64 + 200.0 * conflicts as f64, places))
+    }
+
+    fn target(&self, chosen: &[usize], item: usize) -> Point {
+        self.targets[item][chosen[item]].0
+    }
+
+    /// Balloons in the order of their targets, each as near to its own as their pitch allows.
+    fn seat(&self, chosen: &[usize]) -> Option<Vec<Point>> {
+        let mut order: Vec<usize> = (0..chosen.len()).collect();
+        let wish = |item: usize| self.frame.along(self.target(chosen, item));
+        order.sort_by(|&a, &b| wish(a).total_cmp(&wish(b)));
+        let wishes: Vec<f64> = order.iter().map(|&item| wish(item)).collect();
+        let seats = seats(&wishes, self.slots, 2.0 * self.radius + 0.3)?;
+        let mut places = vec![at(0.0, 0.0); chosen.len()];
+        for (rank, &item) in order.iter().enumerate() {
+            places[item] = self.frame.place(seats[rank]);
+        }
+        Some(places)
+    }
+
+    /// How many leaders meet each other, a foreign dot or balloon, or a text.
+    fn conflicts(&self, chosen: &[usize], places: &[Point]) -> usize {
+        let lines: Vec<(Point, Point)> =
+            (0..places.len()).map(|item| (places[item], self.target(chosen, item))).collect();
+        let mut count = 0;
+        for (index, &(from, to)) in lines.iter().enumerate() {
+            count += self.texts.iter().filter(|text| text.meets_segment(from, to)).count();
+            for (other, &(balloon, dot)) in lines.iter().enumerate() {
+                if other == index {
+                    continue;
+                }
+                let crossed = other > index && segments_meet((from, to), (balloon, dot));
+                let covered =
+                    dot.distance_from(from, to) < 0.8 || balloon.distance_from(from, to) < self.radius + 0.2;
+                count += usize::from(crossed) + usize::from(covered);
+            }
+        }
+        count
+    }
+}
+
+/// Positions out of rising `slots`, at least `pitch` apart, in order, with the least sum of distances
+/// from rising `wishes`.
+fn seats(wishes: &[f64], slots: &[f64], pitch: f64) -> Option<Vec<f64>> {
+    // best[k][s]: least cost with item k at slot s or before it, and the slot that gives it.
+    let mut best: Vec<Vec<(f64, usize)>> = Vec::with_capacity(wishes.len());
+    for (rank, wish) in wishes.iter().enumerate() {
+        let mut row: Vec<(f64, usize)> = Vec::with_capacity(slots.len());
+        let mut behind = 0;
+        for (index, slot) in slots.iter().enumerate() {
+            while behind < index && slots[behind] <= slot - pitch {
+                behind += 1;
+            }
+            let before = match rank {
+                0 => 0.0,
+                _ if behind == 0 => f64::INFINITY,
+                _ => best[rank - 1][behind - 1].0,
+            };
+            let here = (before + (slot - wish).abs(), index);
+            let least = row.last().copied().filter(|last: &(f64, usize)| last.0 <= here.0).unwrap_or(here);
+            row.push(least);
+        }
+        best.push(row);
+    }
+    let mut end = slots.len();
+    let mut seats = vec![0.0; wishes.len()];
+    for rank in (0..wishes.len()).rev() {
+        let (cost, slot) = *best[rank].get(end.checked_sub(1)?)?;
+        if !cost.is_finite() {
+            return None;
+        }
+        seats[rank] = slots[slot];
+        end = slots[..slot].iter().take_while(|other| **other <= slots[slot] - pitch).count();
+    }
+    Some(seats)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::seats;
+
+    #[test]
+    fn seats_keep_order_and_pitch_and_stay_near_their_wishes() {
+        let slots: Vec<f64> = (0..=20).map(f64::from).collect();
+        assert_eq!(seats(&[5.0, 12.0], &slots, 4.0), Some(vec![5.0, 12.0]));
+        let crowded = seats(&[5.0, 5.0, 6.0], &slots, 4.0).unwrap();
+        assert!(crowded.windows(2).all(|pair| pair[1] - pair[0] >= 4.0), "{crowded:?}");
+        assert_eq!(seats(&[1.0, 1.0], &[0.0, 1.0], 4.0), None);
+    }
+}

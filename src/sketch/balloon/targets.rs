@@ -1,0 +1,82 @@
+//! Where the dot of a leader may lie: well inside what is seen of its part.
+
+use super::Band;
+use crate::sketch::point::{Point, Rect, at};
+use crate::sketch::scene::{Purpose, Scene, Shape};
+
+/// Areas back to front with their boxes, to look up what is seen at a point.
+pub(super) struct Seen<'s> {
+    areas: Vec<(Purpose, Rect, &'s Shape)>,
+    texts: Vec<Rect>,
+}
+
+impl<'s> Seen<'s> {
+    pub fn of(scene: &'s Scene) -> Self {
+        let areas = scene
+            .elements
+            .iter()
+            .filter(|element| matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire))
+            .map(|element| (element.purpose, element.shape.bounds(), &element.shape))
+            .collect();
+        Self { areas, texts: scene.texts().map(|text| text.bounds().grown(0.4)).collect() }
+    }
+
+    fn shows(&self, part: usize, point: Point) -> bool {
+        let seen = self
+            .areas
+            .iter()
+            .rev()
+            .find(|(_, bounds, shape)| bounds.contains(point) && shape.contains(point));
+        matches!(seen, Some((Purpose::Cut(p) | Purpose::View(p), ..)) if *p == part)
+    }
+
+    /// Points well inside what is seen of a part, the cheapest first: near its middle, cut rather than
+    /// in view, close to the band.
+    pub fn places(&self, part: usize, margin: f64, band: Band) -> Vec<(Point, f64)> {
+        let mut places = Vec::new();
+        for (purpose, bounds, _) in &self.areas {
+            let (Purpose::Cut(p) | Purpose::View(p)) = purpose else { continue };
+            if *p != part {
+                continue;
+            }
+            let view = if matches!(purpose, Purpose::View(_)) { 2.0 } else { 0.0 };
+            for point in grid(*bounds) {
+                let around = [at(margin, 0.0), at(-margin, 0.0), at(0.0, margin), at(0.0, -margin)];
+                let inside = self.shows(part, point) && around.iter().all(|&by| self.shows(part, point + by));
+                if inside && !self.texts.iter().any(|text| text.contains(point)) {
+                    places.push((point, view + 0.25 * off_centre(point, *bounds, band)));
+                }
+            }
+        }
+        if places.is_empty() && margin > 0.15 {
+            return self.places(part, margin / 2.0, band);
+        }
+        places.sort_by(|a, b| a.1.total_cmp(&b.1));
+        // The cheapest, and some of the rest from all over the part.
+        let rest = places.split_off(places.len().min(7));
+        let stride = rest.len().div_ceil(11).max(1);
+        places.extend(rest.into_iter().step_by(stride));
+        places
+    }
+}
+
+fn off_centre(point: Point, bounds: Rect, band: Band) -> f64 {
+    let by = point - bounds.centre();
+    if band == Band::Above { by.x.abs() * 0.5 + by.y.abs() } else { by.x.abs() + by.y.abs() * 0.5 }
+}
+
+fn grid(bounds: Rect) -> Vec<Point> {
+    let columns = (bounds.width() / 1.5).clamp(5.0, 13.0) as usize;
+    let rows = (bounds.height() / 1.5).clamp(5.0, 9.0) as usize;
+    let mut points = Vec::with_capacity(columns * rows);
+    for row in 0..rows {
+        for column in 0..columns {
+            let share = |index: usize, count: usize| (index as f64 + 0.5) / count as f64;
+            points.push(at(
+                bounds.left + share(column, columns) * bounds.width(),
+                bounds.top + share(row, rows) * bounds.height(),
+            ));
+        }
+    }
+    points
+}

@@ -1,0 +1,115 @@
+//! Assemblies: parts lie, touch and stand out as computed, also of 200 fittings at random.
+
+use super::chance::fitting_at_random;
+use super::checks::{card, distance, faults, page, scene_of};
+use super::sample::{collet_dead_end, fonts, socket_dead_end};
+use crate::catalogue::Fitting;
+use crate::sketch::assembly::Pose;
+use crate::sketch::assembly::collet::ColletSeat;
+use crate::sketch::assembly::setup::Setup;
+use crate::sketch::assembly::spreading::SpreadingSeat;
+use crate::sketch::assembly::wedge::WedgeSeat;
+use crate::sketch::point::at;
+use crate::sketch::{assembly, stages};
+
+/// Millimetres of the object within which touching parts touch.
+const TOUCH: f64 = 0.01;
+
+fn all() -> impl Iterator<Item = Fitting> {
+    [collet_dead_end(), socket_dead_end()].into_iter().chain((0..200).map(fitting_at_random))
+}
+
+#[test]
+fn nothing_overlaps_crosses_or_strays() {
+    let fonts = fonts();
+    let mut silent = 0;
+    for fitting in all() {
+        for options in [page(&fonts), card(&fonts)] {
+            let (scene, whole) = scene_of(&fitting, &options);
+            if whole {
+                assert_eq!(faults(&scene), Vec::<String>::new(), "{} {fitting:#?}", fitting.name);
+            }
+            silent += usize::from(!whole);
+        }
+    }
+    assert!(silent <= 12, "{silent} of 404 drawings had to leave something out");
+}
+
+#[test]
+fn drawings_keep_to_their_room_and_size() {
+    let fonts = fonts();
+    for fitting in all() {
+        for options in [page(&fonts), card(&fonts)] {
+            let drawing = assembly(&fitting, &options);
+            assert!(drawing.width <= options.width && drawing.height <= options.height, "{}", fitting.name);
+            assert!(drawing.to_svg().len() < 60_000);
+        }
+    }
+}
+
+#[test]
+fn collets_sit_as_computed_and_touch_their_seat() {
+    for fitting in all() {
+        let setup = Setup::of(&fitting);
+        let Some(seat) = ColletSeat::of(&setup, Pose::default()) else { continue };
+        let computed = setup.outcome.as_ref().and_then(|outcome| outcome.stand_out).expect("a stand-out");
+        assert!((seat.flank[1].0 - computed.mm()).abs() < TOUCH, "{}", fitting.name);
+        assert!(seat.bore >= setup.diameter() / 2.0 - TOUCH);
+        let [small, large] = seat.flank;
+        let touching = at(small.0.max(-1.0), 0.0).x;
+        let flank = small.1 + (large.1 - small.1) * (touching - small.0) / (large.0 - small.0);
+        let bore = radius_at(&seat.axial.bore, touching);
+        assert!((flank - bore).abs() < TOUCH, "{} cone {flank} seat {bore}", fitting.name);
+    }
+}
+
+#[test]
+fn wires_spread_between_cone_and_socket() {
+    for fitting in all() {
+        let setup = Setup::of(&fitting);
+        let Some(seat) = SpreadingSeat::of(&setup, Pose::default()) else { continue };
+        let depth = setup.outcome.as_ref().and_then(|outcome| outcome.depth).expect("a depth");
+        assert!((seat.flank[1].0 + depth.mm()).abs() < TOUCH, "{}", fitting.name);
+        let (mouth, slope) = seat.taper;
+        let bands = seat.bands();
+        let (first, last) = (&bands[0], &bands[bands.len() - 1]);
+        let [small, large] = seat.flank;
+        let middle = at((small.0 + large.0) / 2.0, (small.1 + large.1) / 2.0);
+        assert!(distance(first, middle) < TOUCH, "the inner wires leave the cone");
+        let wall = at(large.0, mouth + large.0 * slope);
+        assert!(distance(last, wall) < TOUCH, "the outer wires leave the socket");
+        for point in last.rings.concat().iter().filter(|point| point.x < 0.0 && point.x > large.0 - 1.0) {
+            assert!(point.y <= mouth + point.x * slope + TOUCH, "a wire runs through the socket");
+        }
+    }
+}
+
+#[test]
+fn wedges_touch_wire_and_wall() {
+    for fitting in all() {
+        let setup = Setup::of(&fitting);
+        let Some(seat) = WedgeSeat::of(&setup, Pose::default()) else { continue };
+        for (x, thickness) in [seat.small, seat.large] {
+            let wall = seat.mouth + x * seat.slope;
+            assert!((seat.wire + thickness - wall).abs() < TOUCH, "{} at {x}: {wall}", fitting.name);
+        }
+    }
+}
+
+#[test]
+fn stages_share_one_frame() {
+    let fonts = fonts();
+    for fitting in (0..28).map(fitting_at_random) {
+        let [apart, entered, seated] = stages(&fitting, &page(&fonts));
+        assert_eq!((apart.width, apart.height), (seated.width, seated.height));
+        assert_eq!((entered.width, entered.height), (seated.width, seated.height));
+    }
+}
+
+fn radius_at(profile: &[(f64, f64)], x: f64) -> f64 {
+    profile
+        .windows(2)
+        .find(|pair| pair[0].0 <= x && x <= pair[1].0)
+        .map(|pair| pair[0].1 + (pair[1].1 - pair[0].1) * (x - pair[0].0) / (pair[1].0 - pair[0].0))
+        .expect("within the seat")
+}

@@ -1,0 +1,126 @@
+//! What every scene must keep, whatever it shows.
+
+use crate::sketch::assembly::setup::Setup;
+use crate::sketch::assembly::{Pose, compose, figure, scales};
+use crate::sketch::draft::fit;
+use crate::sketch::options::{Detail, Options};
+use crate::sketch::outline::Outline;
+use crate::sketch::point::{Point, segments_meet};
+use crate::sketch::scene::{Purpose, Scene, Shape};
+
+/// The scene of a seated fitting at the scale that its drawing gets, and whether it says everything.
+pub fn scene_of(fitting: &crate::catalogue::Fitting, options: &Options) -> (Scene, bool) {
+    let setup = Setup::of(fitting);
+    let figure = figure(&setup, Pose::default());
+    let scales = scales(&setup, &*figure, Pose::default(), options);
+    let (_, draft) = fit(&scales, |scale| compose(&setup, &*figure, Pose::default(), options, scale).draft)
+        .expect("a scale");
+    let whole = draft.complete && draft.fits();
+    (draft.scene, whole)
+}
+
+/// Everything that is wrong with a scene.
+pub fn faults(scene: &Scene) -> Vec<String> {
+    let mut faults = texts_overlap(scene);
+    faults.extend(texts_on_lines(scene));
+    faults.extend(hatches_outside(scene));
+    faults.extend(leaders_astray(scene));
+    faults
+}
+
+fn texts_overlap(scene: &Scene) -> Vec<String> {
+    let texts: Vec<_> = scene.texts().collect();
+    let pairs = texts
+        .iter()
+        .enumerate()
+        .flat_map(|(index, one)| texts[..index].iter().map(move |other| (one, other)));
+    pairs
+        .filter(|(one, other)| one.bounds().touches(other.bounds()))
+        .map(|(one, other)| format!("“{}” overlaps “{}”", one.text, other.text))
+        .collect()
+}
+
+fn texts_on_lines(scene: &Scene) -> Vec<String> {
+    let mut faults = Vec::new();
+    for text in scene.texts() {
+        for element in &scene.elements {
+            let drawn = element.ink.pen.is_some() || element.purpose == Purpose::Dimension;
+            if drawn && element.shape.strokes_meet(text.bounds()) {
+                faults.push(format!("“{}” lies on a line of {:?}", text.text, element.purpose));
+            }
+        }
+    }
+    faults
+}
+
+fn hatches_outside(scene: &Scene) -> Vec<String> {
+    let mut faults = Vec::new();
+    for element in &scene.elements {
+        let (Purpose::Hatch(part), Shape::Lines(lines)) = (element.purpose, &element.shape) else { continue };
+        for line in lines {
+            let middle = line[0].towards(line[1], 0.5);
+            for point in [line[0], middle, line[1]] {
+                if !lies_in(scene, part, point) {
+                    faults.push(format!("hatching of item {} outside it", part + 1));
+                }
+            }
+        }
+    }
+    faults
+}
+
+fn lies_in(scene: &Scene, part: usize, point: Point) -> bool {
+    scene.areas_of(part).any(|shape| match shape {
+        Shape::Area(outline) => outline.contains(point) || distance(outline, point) < 0.01,
+        _ => false,
+    })
+}
+
+fn leaders_astray(scene: &Scene) -> Vec<String> {
+    let mut faults = Vec::new();
+    let mut lines: Vec<(usize, Point, Point)> = Vec::new();
+    for element in &scene.elements {
+        match (element.purpose, &element.shape) {
+            (Purpose::Leader(part), Shape::Circle(dot, _)) if part_at(scene, *dot) != Some(part) => {
+                faults.push(format!("leader of item {} ends outside it", part + 1));
+            }
+            (Purpose::Leader(part), Shape::Lines(line)) => lines.push((part, line[0][0], line[0][1])),
+            _ => {}
+        }
+    }
+    for (index, one) in lines.iter().enumerate() {
+        for other in &lines[..index] {
+            if segments_meet((one.1, one.2), (other.1, other.2)) {
+                faults.push(format!("leaders of items {} and {} cross", one.0 + 1, other.0 + 1));
+            }
+        }
+    }
+    faults
+}
+
+/// Full detail in a room as on a page of the booklet.
+pub fn page(fonts: &crate::typeset::Fonts) -> Options<'_> {
+    Options::new(fonts, super::sample::mm(170.0), super::sample::mm(90.0))
+}
+
+/// A card's room.
+pub fn card(fonts: &crate::typeset::Fonts) -> Options<'_> {
+    Options { detail: Detail::Card, ..Options::new(fonts, super::sample::mm(66.0), super::sample::mm(28.0)) }
+}
+
+/// The part that is seen at a point: that of the last area drawn there.
+fn part_at(scene: &Scene, point: Point) -> Option<usize> {
+    let seen = scene.elements.iter().rev().find(|element| {
+        matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire)
+            && element.shape.contains(point)
+    })?;
+    match seen.purpose {
+        Purpose::Cut(part) | Purpose::View(part) => Some(part),
+        _ => None,
+    }
+}
+
+/// Distance of a point from the nearest side of an outline.
+pub fn distance(outline: &Outline, point: Point) -> f64 {
+    outline.sides().map(|(from, to)| point.distance_from(from, to)).fold(f64::INFINITY, f64::min)
+}
