@@ -56,15 +56,15 @@ impl From<Finding> for Trouble {
 /// Where the layout fails, or where the texts don't fit at the smallest type of their classes.
 pub(super) fn face(frame: Frame<'_>, sitting: Sitting<'_>) -> Result<Face, Trouble> {
     let fitted = fit(frame, sitting)?;
-    let plan = match fitted.plan.elastic().cloned() {
-        Some(elastic) => {
-            let height = Length::from_mm(fitted.elastic);
-            let drawing = sitting.drawings.draw(&elastic.drawing, Length::from_mm(elastic.width), height);
-            fill(frame, sitting, fitted.fit, Some((&elastic.drawing, drawing)))?
-        }
-        None => fitted.plan.clone(),
+    let Some(elastic) = fitted.plan.elastic().cloned() else {
+        let placed = aired(&fitted.plan, fitted.fit, 0.0);
+        return draw(frame, sitting, &fitted.plan, &placed);
     };
-    let placed = aired(&plan, fitted.fit, fitted.elastic);
+    let room = (Length::from_mm(elastic.width), Length::from_mm(fitted.elastic));
+    let drawing = sitting.drawings.draw(&elastic.drawing, room.0, room.1);
+    let height = drawing.as_ref().map_or(0.0, |drawing| drawing.height.mm());
+    let plan = fill(frame, sitting, fitted.fit, drawing.as_ref())?;
+    let placed = aired(&plan, fitted.fit, height);
     draw(frame, sitting, &plan, &placed)
 }
 
@@ -155,7 +155,7 @@ fn fill(
     frame: Frame<'_>,
     sitting: Sitting<'_>,
     fit: Fit,
-    drawing: Option<(&str, Option<Drawing>)>,
+    drawing: Option<&Drawing>,
 ) -> Result<Plan, Trouble> {
     let mut values = sitting.values.clone();
     let (width, height) = frame.format.cut();
@@ -165,8 +165,7 @@ fn fill(
     );
     values.insert("cut".into(), json!({ "width": width.mm(), "height": height.mm() }));
     values.insert("bleed".into(), frame.bleed.mm().into());
-    let roomy = drawing.and_then(|(_, drawing)| drawing);
-    values.insert("roomy".into(), roomy.as_ref().map_or_else(no_drawing, drawing_values));
+    values.insert("roomy".into(), drawing.map_or_else(no_drawing, drawing_values));
     Ok(plan::read(sitting.layout, &frame.layouts.fill(sitting.layout, &Value::Object(values))?)?)
 }
 
@@ -183,7 +182,7 @@ fn no_drawing() -> Value {
 }
 
 /// Most that a gap widens where there is room to spare.
-const MOST_AIR: f64 = 1.6;
+const MOST_AIR: f64 = 3.0;
 
 /// Spreads what is left over between the blocks, so that a face with little on it is calm.
 fn aired(plan: &Plan, fit: Fit, elastic: f64) -> Placed {

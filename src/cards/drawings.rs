@@ -3,7 +3,7 @@
 use super::make::Input;
 use crate::catalogue::{Conductor, Fitting};
 use crate::facts::CardFacts;
-use crate::sketch::{Detail, Drawing, Options, conductor_section, conductor_true_size};
+use crate::sketch::{Detail, Drawing, Options, assembly, conductor_section, conductor_true_size};
 use crate::units::{Length, Numerals};
 use std::sync::Arc;
 
@@ -19,6 +19,11 @@ impl<'a> Drawings<'a> {
         Self { input, fitting: input.catalogue.fittings.get(&facts.number) }
     }
 
+    /// Whether there is an assembly to draw.
+    pub fn has_assembly(&self) -> bool {
+        self.fitting.is_some()
+    }
+
     /// The sections of the card's conductors at true size.
     pub fn sections(&self) -> Vec<Option<Drawing>> {
         let options = self.options(Length::ZERO, Length::ZERO);
@@ -30,6 +35,7 @@ impl<'a> Drawings<'a> {
     pub fn draw(&self, name: &str, width: Length, height: Length) -> Option<Drawing> {
         let fitting = self.fitting?;
         match name {
+            "assembly" => Some(assembly(fitting, &self.options(width, height))),
             "section" => Some(conductor_section(fitting.conductor(), &self.options(width, height))),
             _ => None,
         }

@@ -80,7 +80,7 @@ fn frame(input: Input<'_>) -> Frame<'_> {
 
 fn with_drawings(mut values: Map<String, Value>, drawings: &Drawings<'_>) -> Map<String, Value> {
     values.insert("sections".into(), values::sections(&drawings.sections()));
-    values.insert("has_assembly".into(), false.into());
+    values.insert("has_assembly".into(), drawings.has_assembly().into());
     values
 }
 

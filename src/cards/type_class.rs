@@ -42,7 +42,7 @@ impl TypeClass {
             Self::Stamp => (22.0, 18.0),
             Self::Mark => (16.0, 14.0),
             Self::Stamps => (14.0, 10.0),
-            Self::Title => (11.0, 9.5),
+            Self::Title => (11.0, 9.0),
             Self::Check => (10.5, 10.0),
             Self::Body => (9.0, 8.5),
             Self::Foot => (7.5, 0.0),
@@ -88,7 +88,7 @@ impl Fit {
 
     /// What a gap of the design becomes.
     pub fn gap(self, designed: f64) -> f64 {
-        designed * (1.0 - 0.55 * self.close)
+        designed * (1.0 - 0.7 * self.close)
     }
 }
 

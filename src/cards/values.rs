@@ -5,11 +5,12 @@ use crate::catalogue::Settings;
 use crate::colour::{ColourCode, Srgb};
 use crate::facts::{
     BodyFacts, CardFacts, CheckFacts, ConductorFacts, Content, FittingFacts, MarkFacts, NotThis, PartLine,
-    TighteningFacts, WearFacts,
+    TighteningFacts, WearFacts, WearRow,
 };
 use crate::register::Standing;
 use crate::sketch::Drawing;
 use serde_json::{Map, Value, json};
+use std::collections::BTreeMap;
 
 /// The values of a card's two faces. `sections` are the conductors' sections at true size.
 pub(super) fn of_card(facts: &CardFacts, standing: &Standing, settings: &Settings) -> Map<String, Value> {
@@ -41,6 +42,15 @@ fn foot(standing: &Standing, settings: &Settings) -> Value {
             "date": date, "check_code": format!("check {check_code}"),
         }),
     }
+}
+
+/// Stands before a wrong part that can't be seen once the fitting is closed.
+const HIDDEN: &str = "●\u{a0}";
+
+/// What marked wrong parts have in common: how little of them shows, said once.
+fn hidden(facts: &FittingFacts) -> String {
+    let hidden = facts.not_these.iter().find(|wrong| wrong.hidden && !wrong.noticed.is_empty());
+    hidden.map_or_else(String::new, |wrong| format!("{HIDDEN}{}", wrong.noticed))
 }
 
 /// Where the wrong parts are that the front has no room for.
@@ -87,6 +97,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
         "not_these_words": more(facts),
+        "hidden_words": hidden(facts),
         "body_card": facts.body_card.clone().unwrap_or_default(),
         "steps": numbered(&facts.steps),
         "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
@@ -94,8 +105,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "witness": facts.witness,
         "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
         "greased": greased(&facts.tightening),
-        "reject_words": prefixed("Reject if: ", &facts.reject_if.join("; ")),
-        "reject_if": facts.reject_if.iter().map(|text| json!({ "bullet": "–", "text": text })).collect::<Vec<_>>(),
+        "beside_section": beside_section(facts),
         "notices": facts.notices.iter().map(|notice| notice.number.clone()).collect::<Vec<_>>().join(", "),
         "supersedes": facts.supersedes.join(", "),
         "in_service": facts.in_service.clone().unwrap_or_default(),
@@ -129,9 +139,12 @@ fn matrix(facts: &BodyFacts) -> Vec<Value> {
         let cells = || facts.rows.iter().filter_map(|row| Some((row, row.cells.get(column)?)));
         let right: Vec<String> =
             cells().filter(|(_, cell)| cell.right).map(|(row, _)| stamp(&row.part)).collect();
-        let wrong = cells().filter(|(_, cell)| !cell.right);
-        let rows = wrong.map(
-            |(row, cell)| json!({ "stamp": stamp(&row.part), "text": cell.text, "hidden": cell.hidden }),
+        let mut wrong: BTreeMap<(bool, &str), Vec<String>> = BTreeMap::new();
+        for (row, cell) in cells().filter(|(_, cell)| !cell.right) {
+            wrong.entry((!cell.hidden, &cell.text)).or_default().push(stamp(&row.part));
+        }
+        let rows = wrong.into_iter().map(
+            |((seen, text), stamps)| json!({ "text": format!("{text}: {}", stamps.join(", ")), "hidden": !seen }),
         );
         json!({
             "number": number, "conductor": format!("{number}: {conductor}"), "right": right.join(", "),
@@ -171,15 +184,44 @@ fn conductor(facts: &ConductorFacts) -> Value {
     })
 }
 
+/// The wear table in two halves side by side; rows at which something is done are named in the head.
 fn wear(facts: &WearFacts) -> Value {
-    let limits = facts.limits.iter().map(|(name, text)| format!("{name} {text}")).collect::<Vec<_>>();
-    let rows = facts.rows.iter().map(|row| {
-        json!({
-            "height": row.height, "flat": row.flat, "section": row.section, "worn": row.worn, "action": row.action,
-            "acts": !row.action.is_empty(),
-        })
+    let limits = one_unit(&facts.limits);
+    let (first, second) = facts.rows.split_at(facts.rows.len().div_ceil(2));
+    let mut rows: Vec<Map<String, Value>> = first.iter().map(|row| worn(row, "left")).collect();
+    for (index, line) in rows.iter_mut().enumerate() {
+        line.extend(second.get(index).map_or_else(|| nothing_worn("right"), |row| worn(row, "right")));
+    }
+    let head = format!("Height, flat in mm; mm²; {}.", facts.basis);
+    json!({ "head": joined(&[&head, &sentence(&limits)], " "), "rows": rows })
+}
+
+fn nothing_worn(half: &str) -> Map<String, Value> {
+    [(format!("{half}_acts"), false.into())].into_iter().collect()
+}
+
+/// Names and lengths in one line; millimetres are said once where one length follows another.
+fn one_unit(limits: &[(String, String)]) -> String {
+    let unit = "\u{a0}mm";
+    let texts = limits.iter().enumerate().map(|(index, (name, text))| {
+        let again = limits.get(index + 1).is_some_and(|(_, next)| next.ends_with(unit));
+        let text = text.strip_suffix(unit).filter(|_| again).unwrap_or(text);
+        format!("{name} {text}")
     });
-    json!({ "basis": facts.basis, "limits": limits.join(", "), "rows": rows.collect::<Vec<_>>() })
+    texts.collect::<Vec<_>>().join(", ")
+}
+
+fn worn(row: &WearRow, half: &str) -> Map<String, Value> {
+    let key = |name: &str| format!("{half}_{name}");
+    [
+        (key("height"), row.height.clone().into()),
+        (key("flat"), row.flat.clone().into()),
+        (key("section"), row.section.clone().into()),
+        (key("worn"), row.worn.clone().into()),
+        (key("acts"), (!row.action.is_empty()).into()),
+    ]
+    .into_iter()
+    .collect()
 }
 
 fn part(facts: &PartLine) -> Value {
@@ -193,26 +235,45 @@ fn part(facts: &PartLine) -> Value {
 
 fn wrong(facts: &NotThis) -> Value {
     let colour = facts.mark.as_ref().map_or_else(String::new, |mark| mark.colour.clone());
-    let happens = joined(&[&facts.happens, &facts.noticed], "; ");
+    let (dot, noticed) = if facts.hidden { (HIDDEN, "") } else { ("", facts.noticed.as_str()) };
+    let happens = joined(&[&facts.happens, noticed], "; ");
     let (text, ink) =
         facts.mark.as_ref().map_or_else(Default::default, |mark| (mark.text.clone(), ink(mark)));
     json!({
         "number": facts.number, "stamp": whole(&facts.stamp), "mark": facts.mark.as_ref().map(mark),
-        "mark_text": text, "ink": ink, "text": joined(&[&colour, &happens], ": "), "hidden": facts.hidden,
+        "mark_text": text, "ink": ink, "text": format!("{dot}{}", joined(&[&colour, &happens], ": ")), "hidden": facts.hidden,
     })
 }
 
 fn tightening(facts: &TighteningFacts) -> Value {
-    json!({ "torque": facts.torque, "item": joined(&[&facts.item, &facts.spanner, &facts.passes], ", "), "grease": facts.grease })
+    json!({ "torque": facts.torque, "item": joined(&[&facts.item, &facts.passes], ", "), "grease": facts.grease })
 }
 
-/// What is greased, once where several tightenings share it, and what torque does not tell.
+/// What stands beside the enlarged section: the sizes that are not drawn in it, and what is rejected.
+fn beside_section(facts: &FittingFacts) -> Vec<Value> {
+    let sizes = facts.conductors.first().map_or_else(String::new, |conductor| {
+        let nominal = prefixed("nominal ", conductor.nominal.as_deref().unwrap_or_default());
+        let neck = prefixed("neck ", conductor.neck.as_deref().unwrap_or_default());
+        joined(&[&conductor.section, &nominal, &neck], ", ")
+    });
+    let reject = facts.reject_if.iter().map(|text| sentence(text)).collect::<Vec<_>>().join(" ");
+    let texts = [sizes, prefixed("Reject if: ", &reject)];
+    texts.iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect()
+}
+
+/// Spanners and grease, each once where several tightenings share it, and what torque does not tell.
 fn greased(facts: &[TighteningFacts]) -> String {
-    let mut greases: Vec<&str> =
-        facts.iter().map(|facts| facts.grease.as_str()).filter(|text| !text.is_empty()).collect();
-    greases.dedup();
-    let sentences = greases.into_iter().chain(["torque does not prove grip"]).map(sentence);
-    sentences.collect::<Vec<_>>().join(" ")
+    let mut how: Vec<&str> = Vec::new();
+    for text in facts
+        .iter()
+        .map(|facts| facts.spanner.as_str())
+        .chain(facts.iter().map(|facts| facts.grease.as_str()))
+    {
+        if !text.is_empty() && !how.contains(&text) {
+            how.push(text);
+        }
+    }
+    how.into_iter().chain(["torque does not prove grip"]).map(sentence).collect::<Vec<_>>().join(" ")
 }
 
 fn sentence(text: &str) -> String {
@@ -231,7 +292,7 @@ fn checks(facts: &[CheckFacts]) -> Vec<Value> {
         let shared = facts.get(index + 1).is_some_and(|next| next.no_go == check.no_go);
         if !shared && !check.no_go.is_empty() {
             lines.push(
-                json!({ "what": "", "go": "", "no_go": format!("no-go: {}", check.no_go), "first": false }),
+                json!({ "what": "", "go": "", "no_go": sentence(&format!("no-go: {}", check.no_go)), "first": false }),
             );
         }
     }

@@ -156,11 +156,19 @@ fn checks(fitting: &Fitting, numerals: Numerals) -> Vec<CheckFacts> {
             windows.into_iter().filter_map(|(when, window)| measured(stand_out, when, window?, numerals)),
         );
     }
+    let stamp = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty());
+    // Where a second person reads it, that is the check.
+    if let Some(stamp) = stamp.filter(|_| fitting.witness.is_empty()) {
+        checks.insert(0, read("Before closing", "stamp", stamp));
+    }
     if !fitting.stamp.is_empty() {
-        checks.push(read("Closed", "stamp on fitting", &fitting.stamp));
+        checks.push(read("Closed", "fitting’s stamp", &fitting.stamp));
     }
     checks
 }
+
+/// What is done about every check that fails: one sentence, so that a card says it once.
+const NO_GO: &str = "anything else: take it apart";
 
 fn measured(
     stand_out: &StandOut,
@@ -175,21 +183,12 @@ fn measured(
         when: when.to_owned(),
         what: words::stand_out(stand_out.from).to_owned(),
         go: numerals.window(window.min.mm(), window.max.mm(), 1, "mm"),
-        no_go: format!(
-            "under {} or over {}: take it apart",
-            numerals.fixed(window.min.mm(), 1),
-            numerals.length(window.max, 1)
-        ),
+        no_go: NO_GO.to_owned(),
     })
 }
 
 fn read(when: &str, what: &str, stamp: &str) -> CheckFacts {
-    CheckFacts {
-        when: when.to_owned(),
-        what: what.to_owned(),
-        go: stamp.to_owned(),
-        no_go: "any other, or not readable".to_owned(),
-    }
+    CheckFacts { when: when.to_owned(), what: what.to_owned(), go: stamp.to_owned(), no_go: NO_GO.to_owned() }
 }
 
 fn dimensions(fitting: &Fitting, numerals: Numerals) -> Vec<(String, String)> {

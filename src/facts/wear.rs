@@ -6,7 +6,7 @@ use crate::section::{self, Construction, WearMarks, WearStage};
 use crate::units::{Area, Numerals};
 
 /// As many rows as a pocket card has room for.
-const MOST_ROWS: usize = 14;
+const MOST_ROWS: usize = 12;
 
 pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> WearFacts {
     let (basis, basis_words) = basis(conductor, limits, numerals);
@@ -17,7 +17,7 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
         .filter_map(|(name, height)| Some((name.to_owned(), numerals.length(height?, 1))))
         .collect();
     if let Some(percent) = limits.limit_percent {
-        stated.push(("most worn".to_owned(), numerals.shortest(percent, 1) + "\u{a0}%"));
+        stated.push(("limit".to_owned(), numerals.shortest(percent, 1) + "\u{a0}%"));
     }
     WearFacts { basis: basis_words, limits: stated, rows: rows(conductor, limits, basis, numerals) }
 }
@@ -25,9 +25,9 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
 fn basis(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> (Area, String) {
     match (limits.basis, conductor.nominal_size) {
         (WearBasis::Nominal, Some(size)) => {
-            (size, format!("percent of nominal {}\u{a0}mm²", numerals.shortest(size.mm2(), 2)))
+            (size, format!("% of nominal {}\u{a0}mm²", numerals.shortest(size.mm2(), 2)))
         }
-        _ => (conductor.section.metal, "percent of the section when new".to_owned()),
+        _ => (conductor.section.metal, "% of the section when new".to_owned()),
     }
 }
 

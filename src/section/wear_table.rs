@@ -61,7 +61,7 @@ pub enum WearStage {
 }
 
 /// Steps that a caliper reads, the finest first.
-const STEPS: [f64; 3] = [0.1, 0.2, 0.5];
+const STEPS: [f64; 4] = [0.1, 0.2, 0.5, 1.0];
 /// How far a table runs where nothing is known of limits: percent of the new section.
 const WITHOUT_LIMITS: f64 = 30.0;
 /// Rows past the last mark.
@@ -105,7 +105,8 @@ pub fn wear_table(profile: &Profile, marks: &WearMarks) -> Result<WearTable, Sec
             .map_or_else(|| height_at_loss(profile, profile.area * (WITHOUT_LIMITS / 100.0)), Ok)?,
     };
     let grids = STEPS.map(|step| (step, heights(profile, &stages, last, step)));
-    let fitting = grids.iter().find(|(_, heights)| heights.len() <= marks.most_rows).unwrap_or(&grids[2]);
+    let fitting =
+        grids.iter().find(|(_, heights)| heights.len() <= marks.most_rows).unwrap_or(&grids[STEPS.len() - 1]);
     let rows: Result<Vec<WearRow>, SectionError> =
         fitting.1.iter().map(|height| row(profile, *height, marks.basis, &stages)).collect();
     Ok(WearTable { step: Length::from_mm(fitting.0), rows: rows? })
@@ -209,7 +210,7 @@ mod tests {
         assert_eq!(wear_table(&profile, &stop(7.5)).unwrap().step.mm(), 0.1);
         assert_eq!(wear_table(&profile, &stop(6.5)).unwrap().step.mm(), 0.2);
         assert_eq!(wear_table(&profile, &stop(5.0)).unwrap().step.mm(), 0.5);
-        assert_eq!(wear_table(&profile, &stop(0.5)).unwrap().step.mm(), 0.5);
+        assert_eq!(wear_table(&profile, &stop(0.5)).unwrap().step.mm(), 1.0);
     }
 
     #[test]
