@@ -13,7 +13,11 @@ use crate::units::Numerals;
 pub fn verdict(case: &Case) -> &'static str {
     match case.outcome.verdict {
         Verdict::Grips if case.right => "grips",
-        Verdict::Grips | Verdict::Marginal if case.approved => "proven here too",
+        Verdict::Grips | Verdict::Marginal if case.approved => match case.part.status {
+            Status::Current => "proven here too",
+            Status::OnHold => "on hold: do not use",
+            Status::Withdrawn | Status::Superseded => "withdrawn: do not use",
+        },
         Verdict::Grips => "fits, looks right, not proven",
         Verdict::Marginal if case.right => "marginal",
         Verdict::Marginal => "may close on it, not proven",

@@ -113,7 +113,7 @@ fn cards_of_the_demo_do_not_warn_of_a_part_that_is_proven_and_in_use() {
 
     assert!(not_these("ST-4080").iter().all(|wrong| wrong.number != "ST-4103"));
     let withdrawn = not_these("ST-4100").into_iter().find(|wrong| wrong.number == "ST-4081");
-    assert_eq!(withdrawn.expect("the old cone").happens, "Proven, but withdrawn: do not build it in.");
+    assert_eq!(withdrawn.expect("the old cone").happens, "withdrawn: do not use");
 }
 
 #[test]
