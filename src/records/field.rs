@@ -5,6 +5,7 @@ use super::node::{Content, Entry, Node};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Place};
 use schemars::JsonSchema;
+use std::collections::BTreeMap;
 
 /// A value, the dotted path of its field, and where it stands.
 #[derive(Debug, Clone)]
@@ -149,8 +150,10 @@ impl<'a> Reader<'a> {
 
     /// Tells of keys that stand twice in one mapping.
     pub fn doubled_keys(&mut self, entries: &[Entry]) {
-        for (index, entry) in entries.iter().enumerate() {
-            let Some(first) = entries[..index].iter().find(|earlier| earlier.key == entry.key) else {
+        let mut seen: BTreeMap<&str, &Entry> = BTreeMap::new();
+        for entry in entries {
+            let Some(first) = seen.get(entry.key.as_str()) else {
+                seen.insert(&entry.key, entry);
                 continue;
             };
             let next_record = self.path.is_empty() && ["id", "number"].contains(&entry.key.as_str());

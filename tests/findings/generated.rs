@@ -81,6 +81,7 @@ fn nesting_and_repeating_without_end_is_refused() {
         "a:\n ".repeat(200_000),
         "\"".repeat(1_000_000),
         "--- \n".repeat(200_000),
+        (0..100_000).map(|key| format!("k{key}:\n")).collect(),
     ];
     for bomb in bombs {
         let out = printed("parts/bomb.yaml", &bomb);
