@@ -1,0 +1,85 @@
+//! From readings to conductors.
+
+use super::{catalogue, demo, strand};
+use fittingcards::mixups::{Identified, Readings, Scratch, Shape, identify};
+use fittingcards::section::Magnetic;
+use fittingcards::units::Length;
+
+fn readings(diameters: &[f64]) -> Readings {
+    Readings { diameters: diameters.iter().map(|mm| Length::from_mm(*mm)).collect(), ..Readings::default() }
+}
+
+fn ids(found: &Identified) -> Vec<&str> {
+    found.candidates.iter().map(|candidate| candidate.conductor.id.as_str()).collect()
+}
+
+#[test]
+fn copper_and_bronze_of_one_size_remain_and_say_so() {
+    let found = identify(&demo(), &readings(&[14.0])).unwrap();
+    assert_eq!(ids(&found), ["messenger-120", "messenger-cu-120"]);
+    for candidate in &found.candidates {
+        assert!(!candidate.fittings.is_empty());
+        assert_eq!(candidate.tell_apart.len(), 1);
+        assert!(candidate.tell_apart[0].contains("can't be settled by hand"), "{:?}", candidate.tell_apart);
+    }
+}
+
+#[test]
+fn the_nearest_comes_first_and_counts_tell_it_apart() {
+    let wires = strand("a", 2.80, "bronze-2")
+        + "---\nid: b\nname: b\nduty: feeder\nmaterial: bronze-2\n\
+           construction: { stranded: { wires: 37, wire_diameter_mm: 2.01 } }\n";
+    let catalogue = catalogue(&wires, "", "");
+    let found = identify(&catalogue, &readings(&[14.05, 14.09])).unwrap();
+    assert_eq!(ids(&found), ["b", "a"]);
+    assert_eq!(
+        found.candidates[1].tell_apart[0].split("; ").next().unwrap(),
+        "from b: wires in the outer layer: 12, not 18"
+    );
+    let counted = Readings { outer_wires: Some(12), ..readings(&[14.05]) };
+    assert_eq!(ids(&identify(&catalogue, &counted).unwrap()), ["a"]);
+    let json = identify(&catalogue, &readings(&[14.1])).unwrap().to_json();
+    assert_eq!(json["candidates"][1]["difference_mm"], 0.1);
+}
+
+#[test]
+fn magnet_scratch_and_shape_exclude() {
+    let catalogue = demo();
+    let narrowed = |more: Readings| identify(&catalogue, &more).unwrap().candidates.len();
+    let by = readings(&[14.0]);
+    assert_eq!(narrowed(Readings { scratch: Some(Scratch::Copper), ..by.clone() }), 2);
+    assert_eq!(narrowed(Readings { scratch: Some(Scratch::Grey), ..by.clone() }), 0);
+    assert_eq!(narrowed(Readings { shape: Some(Shape::Grooved), ..by.clone() }), 0);
+    assert_eq!(narrowed(Readings { magnetic: Some(Magnetic::Yes), ..by }), 0);
+}
+
+#[test]
+fn a_worn_contact_wire_is_known_by_its_width() {
+    let catalogue = demo();
+    let wire = &catalogue.conductors["contact-120"];
+    let width = wire.section.overall_diameter.mm();
+    let found = identify(&catalogue, &readings(&[width, width - 2.5])).unwrap();
+    assert!(ids(&found).contains(&"contact-120"));
+    assert_eq!(found.remarks.len(), 1, "{:?}", found.remarks);
+}
+
+#[test]
+fn nothing_that_agrees_is_said_plainly() {
+    let found = identify(&demo(), &readings(&[77.0])).unwrap();
+    assert!(found.candidates.is_empty());
+    assert!(found.to_json()["remarks"][0].as_str().unwrap().contains("stop"));
+}
+
+#[test]
+fn readings_beyond_reason_are_refused() {
+    let demo = demo();
+    for bad in
+        [vec![], vec![0.0], vec![-4.0], vec![f64::NAN], vec![f64::INFINITY], vec![1e6], vec![1.0, 2.0, 3.0]]
+    {
+        assert!(identify(&demo, &readings(&bad)).is_err(), "{bad:?}");
+    }
+    let zero = Readings { wires: Some(0), ..readings(&[14.0]) };
+    assert!(identify(&demo, &zero).is_err());
+    let negative = Readings { tolerance: Length::from_mm(-1.0), ..readings(&[14.0]) };
+    assert!(identify(&demo, &negative).is_err());
+}

@@ -1,0 +1,163 @@
+//! Which cases there are, and what is said of each.
+
+use super::{BODY, catalogue, cone, demo, fitting, strand};
+use fittingcards::catalogue::Catalogue;
+use fittingcards::grip::Verdict;
+use fittingcards::mixups::{Case, Mixups, find, look_alikes, to_json, words};
+use fittingcards::units::Numerals;
+
+fn shared(more: [&str; 2], ends: [&str; 2]) -> Catalogue {
+    let parts = BODY.to_owned() + &cone("C-1", 14.3, more[0]) + &cone("C-2", 12.8, more[1]);
+    let fittings = fitting("F-1", "w-140", "C-1", ends[0]) + &fitting("F-2", "w-125", "C-2", ends[1]);
+    catalogue(&(strand("w-140", 2.8, "bronze-2") + &strand("w-125", 2.5, "bronze-1")), &parts, &fittings)
+}
+
+fn case<'a>(mixups: &'a Mixups, part: &str, fitting: &str) -> &'a Case {
+    mixups.cases().find(|case| case.part.number == part && case.fitting.number == fitting).unwrap()
+}
+
+#[test]
+fn a_thinner_conductor_lets_a_wider_cone_shut_and_sit_deeper() {
+    let mixups = find(&shared(["", ""], ["", ""]));
+    let wrong = case(&mixups, "C-1", "F-2");
+    assert_eq!(wrong.outcome.verdict, Verdict::ClosesWithoutGripping);
+    assert!(wrong.danger && wrong.visible && !wrong.hidden && !wrong.right);
+    assert_eq!(format!("{:.2}", wrong.stand_out_shift.unwrap().mm()), "-3.74");
+    assert!(case(&mixups, "C-2", "F-1").outcome.verdict == Verdict::WillNotEnter);
+    assert!(!case(&mixups, "C-2", "F-1").danger && case(&mixups, "C-2", "F-1").visible);
+}
+
+#[test]
+fn nothing_is_visible_where_stand_out_cannot_be_seen() {
+    let mixups = find(&shared(["", ""], ["", "stand_out: { from: none }\n"]));
+    assert!(case(&mixups, "C-1", "F-2").hidden);
+}
+
+#[test]
+fn the_stated_window_decides_before_the_right_pair() {
+    // The wrong cone stands out 0.54 mm: 2 mm off a window from 2.55, not off one from 2.5.
+    for (least, visible) in [(2.5, false), (2.55, true)] {
+        let end = format!("stand_out: {{ from: cone-face, seated_mm: {{ min: {least}, max: 6 }} }}\n");
+        let mixups = find(&shared(["", ""], ["", &end]));
+        assert_eq!(case(&mixups, "C-1", "F-2").visible, visible, "{least}");
+    }
+}
+
+#[test]
+fn a_proof_takes_the_danger_away() {
+    let proof = "proven_on: [{ conductor: w-125, holding_load_kN: 44, report: T-1 }]\n";
+    let mixups = find(&shared([proof, ""], ["", ""]));
+    let proven = case(&mixups, "C-1", "F-2");
+    assert!(proven.approved && !proven.danger && !proven.hidden);
+}
+
+#[test]
+fn parts_of_the_same_interface_go_in_though_no_fitting_of_the_body_has_them() {
+    let seat = "interface: seat\n";
+    let parts = BODY.to_owned()
+        + &BODY.replace("B-1", "B-2").replacen("number", "---\nnumber", 1)
+        + &cone("C-1", 14.3, seat)
+        + &cone("C-2", 14.3, seat)
+        + &cone("C-3", 14.3, "interface: other\n");
+    let fittings =
+        fitting("F-1", "w-140", "C-1", "") + &fitting("F-2", "w-140", "C-2", "").replace("B-1", "B-2");
+    let mixups = find(&catalogue(&strand("w-140", 2.8, "bronze-2"), &parts, &fittings));
+    let goes_in: Vec<Vec<&str>> = mixups
+        .bodies
+        .iter()
+        .map(|body| body.gripping_parts.iter().map(|part| part.number.as_str()).collect())
+        .collect();
+    assert_eq!(goes_in, [["C-1", "C-2"], ["C-1", "C-2"]]);
+}
+
+#[test]
+fn a_joint_has_a_cone_for_each_conductor_and_they_can_be_swapped() {
+    let parts = BODY.to_owned() + &cone("C-1", 14.3, "") + &cone("C-2", 12.8, "");
+    let joint =
+        "number: J-1\nname: Joint\nfamily: other\nconductors: [w-140, w-125]\nparts: [B-1, C-1, C-2]\n";
+    let wires = strand("w-140", 2.8, "bronze-2") + &strand("w-125", 2.5, "bronze-1");
+    let mixups = find(&catalogue(&wires, &parts, joint));
+    let told: Vec<(&str, &str, bool)> = mixups
+        .cases()
+        .map(|case| (case.part.number.as_str(), case.conductor.id.as_str(), case.right))
+        .collect();
+    let expected =
+        [("C-1", "w-140", true), ("C-1", "w-125", false), ("C-2", "w-140", false), ("C-2", "w-125", true)];
+    assert_eq!(told, expected);
+    assert!(mixups.cases().any(|case| !case.right && case.danger));
+}
+
+#[test]
+fn marks_are_distinct_only_by_colour_text_and_notches_together() {
+    let mark = |colour: &str, text: &str, notches: u32| {
+        format!("mark: {{ colour: {colour}, text: {text}, notches: {notches} }}\n")
+    };
+    let told = |other: String| {
+        let mixups = find(&shared([&mark("BU", "KA", 1), &other], ["", ""]));
+        case(&mixups, "C-1", "F-2").marks_distinct
+    };
+    assert!(told(mark("OG", "RY", 2)));
+    assert!(!told(mark("BU", "RY", 2)), "colour");
+    assert!(!told(mark("OG", "KA", 2)), "text");
+    assert!(!told(mark("OG", "RY", 1)), "notches");
+    assert!(!told(mark("VT", "RY", 2)), "blue and violet to a deutan eye");
+    assert!(!told(String::new()), "no mark");
+}
+
+#[test]
+fn json_leaves_out_what_does_not_apply() {
+    let json = to_json(&find(&shared(["", ""], ["", ""])));
+    let cases = json["bodies"][0]["cases"].as_array().unwrap();
+    assert_eq!(cases.len(), 4);
+    let refuses = cases.iter().find(|case| case["verdict"] == "will-not-enter").unwrap();
+    assert_eq!(refuses["clearance_mm"], -1.2);
+    assert!(refuses.get("stand_out_mm").is_none() && refuses.get("stand_out_shift_mm").is_none());
+    assert_eq!(refuses["missing"], serde_json::json!([]));
+}
+
+/// Cards never print "grips" of a wrong part.
+#[test]
+fn no_wrong_part_is_said_to_grip() {
+    let mixups = find(&demo());
+    for case in mixups.cases().filter(|case| !case.right) {
+        let said = [
+            words::verdict(case).to_owned(),
+            words::happens(case, Numerals::default()),
+            words::noticed(case, Numerals::default()),
+        ]
+        .join(" ");
+        assert!(!said.contains("grip"), "{said}");
+    }
+}
+
+#[test]
+fn the_worst_wrong_part_comes_first() {
+    let catalogue = demo();
+    let mixups = find(&catalogue);
+    for fitting in catalogue.fittings.values() {
+        let wrong = mixups.wrong_parts(fitting);
+        assert!(wrong.iter().all(|case| !case.right));
+        assert!(wrong.is_sorted_by_key(|case| (!case.hidden, !case.danger)));
+    }
+}
+
+/// Both shared bodies of the demo: a hidden danger that marks cover, and one that stand-out reveals.
+#[test]
+fn the_demo_has_a_hidden_danger_and_one_that_shows() {
+    let mixups = find(&demo());
+    let hidden = |body: &str| mixups.body(body).unwrap().cases.iter().filter(|case| case.hidden).count();
+    assert!(hidden("ST-4101") > 0 && hidden("ST-4141") > 0);
+    assert!(mixups.cases().filter(|case| case.hidden).all(|case| case.marks_distinct));
+    assert!(mixups.cases().any(|case| case.danger && case.visible));
+}
+
+#[test]
+fn copper_and_bronze_are_never_told_apart_by_hand() {
+    let found = look_alikes(&demo());
+    let pair = found
+        .iter()
+        .find(|alike| (&*alike.one.id, &*alike.other.id) == ("messenger-120", "messenger-cu-120"));
+    let words = pair.unwrap().words(Numerals::default());
+    assert!(!pair.unwrap().settled_by_hand());
+    assert!(words.contains("stop; read the line record or the drum tag"), "{words}");
+}
