@@ -7,7 +7,9 @@ use crate::catalogue::{
 };
 use crate::diagnostics::Severity;
 use crate::mixups::Mixups;
-use crate::section::{Citation, Composite, Construction, Grooved, Group, Strands, compute, materials};
+use crate::section::{
+    Citation, Composite, Construction, Grooved, Group, Rope, RopeCore, Strands, compute, materials,
+};
 use crate::source::{FilePath, Place};
 use crate::units::{Angle, Area, Force, Length, LinearMass, LinearResistance};
 use std::collections::{BTreeMap, BTreeSet};
@@ -196,6 +198,22 @@ fn a_composite_may_be_named_by_its_outer_group_but_not_measured_by_it() {
     let said = said_of(composite(), "aluminium-al1", 240.0, section(243.05));
     assert_eq!(said, [("stated-section-is-outer-group", Severity::Error)]);
     assert_eq!(said_of(composite(), "aluminium-al1", 240.0, section(282.5)), []);
+}
+
+#[test]
+fn a_rope_may_depart_from_the_factor_of_its_class() {
+    let rope = || {
+        Construction::Rope(Rope {
+            class: "7x19".into(),
+            core: RopeCore::Wsc,
+            diameter: Length::from_mm(9.0),
+            grade: None,
+        })
+    };
+    let said = |mm2| said_of(rope(), "stainless-1.4401", 34.0, section(mm2));
+    assert_eq!(said(32.3), [("stated-section-differs", Severity::Warning)]);
+    assert_eq!(said(25.0), [("stated-section-differs", Severity::Error)]);
+    assert_eq!(said(63.62), [("stated-section-is-circle-area", Severity::Error)]);
 }
 
 #[test]

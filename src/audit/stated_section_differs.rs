@@ -3,19 +3,28 @@
 //!
 //! Why: either the section or the wires are wrong; a fitting chosen by either may not hold.
 //!
+//! A rope is computed by its class's factor; one that departs from it by up to 10 % is warned of only.
+//!
 //! To put it right: check number and diameter of the wires against the specification; measure a sample
 //! where they cannot both be true. `limits.section_tolerance_percent` says how far a stated section may
 //! depart.
 
 use super::Context;
-use super::conductors::{each, error};
+use super::conductors::{each, error, warning};
 use crate::diagnostics::Findings;
+use crate::section::Construction;
 use crate::section::stated::judge_section;
+
+/// A rope's section is its class's factor, from which makers' ropes depart by so much.
+const ROPES_DEPART: f64 = 0.10;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     each(context, findings, |conductor, against| {
         let stated = conductor.stated.section?;
         let metal = against.section.metal;
+        let is_rope = matches!(conductor.construction, Construction::Rope(_));
+        let usual = is_rope && (stated / metal - 1.0).abs() <= ROPES_DEPART;
+        let report = if usual { warning } else { error };
         let message = format!(
             "the stated section of {} mm² departs by {:+.1} % from the metal section of {:.2} mm²",
             stated.mm2(),
@@ -23,7 +32,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             metal.mm2()
         );
         judge_section(stated, against).differs().then(|| {
-            error(conductor, "stated-section-differs", "stated.section_mm2", message)
+            report(conductor, "stated-section-differs", "stated.section_mm2", message)
                 .found(format!("{} mm²", stated.mm2()))
                 .expected(format!("{:.2} mm² ± {} %", metal.mm2(), against.section_tolerance_percent))
                 .help("check the wires' number and diameter against the specification")

@@ -4,16 +4,16 @@ use super::error::check_size;
 use super::increments::{self, Increment};
 use super::layers::{from_centre, outer_radius, round_core};
 use super::properties::{Metal, properties};
-use super::{Band, Composite, Construction, Group, Layer, LayerRole, Material, Rope, Section, SectionError};
+use super::{Composite, Construction, Grooved, Group, Layer, LayerRole, Material, Section, SectionError};
 use super::{profile, rope};
-use crate::units::{Area, Density, Force, Length, LinearMass};
+use crate::units::{Area, Length};
 
 /// Computes a conductor.
 ///
 /// Geometry needs no material; mass, resistance and breaking load are there where the material states
 /// what they need. A rope has mass and breaking load of its own (EN 12385-2, -4). The formulas and
 /// standards that were used are named in [`Section::sources`]. For the section of a conductor whose
-/// wires have a tolerance see [`with_wire_tolerance`].
+/// wires have a tolerance see [`super::with_wire_tolerance`].
 ///
 /// # Errors
 /// Where a size is no size, wires have no usual arrangement, or a layer does not fit: with the key concerned.
@@ -41,22 +41,8 @@ pub fn compute(construction: &Construction, material: Option<&Material>) -> Resu
         Construction::Solid { diameter } => solid(*diameter, material),
         Construction::Stranded(group) => stranded(group, material),
         Construction::Composite(composite) => self::composite(composite, material),
-        Construction::Rope(rope) => self::rope(rope, material),
-        Construction::Grooved(grooved) => {
-            let profile = profile::profile(grooved)?;
-            let mut section = plain(profile.area, grooved.height);
-            section.neck = profile.groove.as_ref().map(|groove| groove.neck);
-            section
-                .sources
-                .push("metal section: circle on the height less two grooves, exact arcs and lines".into());
-            if (grooved.width - grooved.height).abs() > Length::from_mm(0.005) {
-                section.sources.push(format!(
-                    "the profile is taken as the circle on the height; the stated width differs from it by {:.2} mm",
-                    (grooved.width - grooved.height).mm()
-                ));
-            }
-            Ok(one_piece(section, profile.area, grooved.height, material))
-        }
+        Construction::Rope(rope) => rope::section(rope, material),
+        Construction::Grooved(grooved) => self::grooved(grooved, material),
         Construction::Tube { outside_diameter, wall } => tube(*outside_diameter, *wall, material),
         Construction::Bar { width, thickness, corner_radius } => {
             bar(*width, *thickness, *corner_radius, material)
@@ -64,54 +50,8 @@ pub fn compute(construction: &Construction, material: Option<&Material>) -> Resu
     }
 }
 
-/// Computes a conductor whose round wires have a tolerance on their diameter.
-///
-/// The same as [`compute`], with [`Section::band`] filled for solid, stranded and composite conductors:
-/// S(1 ± 2t/d) to first order, group by group.
-///
-/// # Errors
-/// As [`compute`]; and where the tolerance is negative or not smaller than the wire.
-///
-/// # Examples
-/// ```
-/// use fittingcards::section::{Construction, with_wire_tolerance};
-/// use fittingcards::units::Length;
-///
-/// let wire = Construction::Solid { diameter: Length::from_mm(8.0) };
-/// let band = with_wire_tolerance(&wire, None, Length::from_mm(0.04))?.band.expect("a round wire");
-/// assert!((band.most.mm2() / band.least.mm2() - 1.01 / 0.99).abs() < 1e-9);
-/// # Ok::<(), fittingcards::section::SectionError>(())
-/// ```
-pub fn with_wire_tolerance(
-    construction: &Construction,
-    material: Option<&Material>,
-    tolerance: Length,
-) -> Result<Section, SectionError> {
-    let mut section = compute(construction, material)?;
-    let groups: Vec<(Area, Length)> = match construction {
-        Construction::Solid { diameter } => vec![(section.metal, *diameter)],
-        Construction::Stranded(group) => vec![(section.metal, group.wire_diameter)],
-        Construction::Composite(composite) => {
-            let areas = [section.core, section.outer].map(Option::unwrap_or_default);
-            vec![(areas[0], composite.core.wire_diameter), (areas[1], composite.outer.wire_diameter)]
-        }
-        _ => return Ok(section),
-    };
-    if groups.iter().any(|(_, wire)| !(tolerance >= Length::ZERO && tolerance < *wire / 2.0)) {
-        return Err(SectionError::new("tolerance.wire_diameter_mm", "this is no tolerance on these wires")
-            .found(format!("{} mm", tolerance.mm()))
-            .expected("0 mm or more, and far less than the wire's diameter"));
-    }
-    let spread: Area = groups.iter().map(|(area, wire)| *area * (2.0 * (tolerance / *wire))).sum();
-    section.band = Some(Band { least: section.metal - spread, most: section.metal + spread });
-    section
-        .sources
-        .push(format!("tolerance band: S(1 ± 2t/d) with t = {} mm on the wire diameter", tolerance.mm()));
-    Ok(section)
-}
-
 /// A section with its geometry only.
-fn plain(metal: Area, overall_diameter: Length) -> Section {
+pub(super) fn plain(metal: Area, overall_diameter: Length) -> Section {
     let circle = overall_diameter.circle_area();
     Section {
         metal,
@@ -148,6 +88,21 @@ fn solid(diameter: Length, material: Option<&Material>) -> Result<Section, Secti
     section.sources.push("metal section: πd²/4".into());
     let metal = section.metal;
     Ok(one_piece(section, metal, diameter, material))
+}
+
+fn grooved(grooved: &Grooved, material: Option<&Material>) -> Result<Section, SectionError> {
+    let profile = profile::profile(grooved)?;
+    let mut section = plain(profile.area, grooved.height);
+    section.neck = profile.groove.map(|groove| groove.neck);
+    section.sources.push("metal section: circle on the height less two grooves, exact arcs and lines".into());
+    let difference = grooved.width - grooved.height;
+    if difference.abs() > Length::from_mm(0.005) {
+        section.sources.push(format!(
+            "the profile is the circle on the height; the stated width departs from it by {:+.2} mm",
+            difference.mm()
+        ));
+    }
+    Ok(one_piece(section, profile.area, grooved.height, material))
 }
 
 fn tube(outside: Length, wall: Length, material: Option<&Material>) -> Result<Section, SectionError> {
@@ -192,7 +147,7 @@ fn bar(
     Ok(one_piece(section, metal, shorter, material))
 }
 
-fn stranded(group: &Group, material: Option<&Material>) -> Result<Section, SectionError> {
+pub(super) fn stranded(group: &Group, material: Option<&Material>) -> Result<Section, SectionError> {
     let key = "construction.stranded";
     let layers = from_centre(group, LayerRole::Outer, key)?;
     let increment = increments::of_stranded(group, &layers, key)?;
@@ -249,54 +204,4 @@ fn wires_of<'a>(
         role,
         wires: of_role().map(|layer| layer.wires).sum(),
     }
-}
-
-/// Density of steel that the mass factors of EN 12385-2 hold for.
-const ROPE_STEEL: Density = Density::from_kg_per_m3(7850.0);
-
-fn rope(rope: &Rope, material: Option<&Material>) -> Result<Section, SectionError> {
-    let class = rope::class(rope)?;
-    if rope::is_single(class) {
-        return single_strand(rope, class, material);
-    }
-    let (factors, row) = rope::factors(class, rope.core).ok_or_else(|| {
-        SectionError::new(
-            "construction.rope.core",
-            format!("there are no factors for {} with this core", rope.class),
-        )
-        .expected("wsc, iwrc or fibre")
-    })?;
-    let square = rope.diameter * rope.diameter;
-    let metal = factors.area.map_or(Area::ZERO, |factor| square * factor);
-    let mut section = plain(metal, rope.diameter);
-    section
-        .sources
-        .push(format!("metal section: C·d², EN 12385-4 {row}, C = {}", factors.area.unwrap_or_default()));
-    if let Some(factor) = factors.mass {
-        let steel = material.and_then(|material| material.density).unwrap_or(ROPE_STEEL);
-        let heavier =
-            if material.is_some_and(|material| material.group.is_iron()) { 1.0 } else { steel / ROPE_STEEL };
-        section.mass = Some(LinearMass::from_kg_per_100m(square.mm2() * factor * heavier));
-        section.sources.push(format!("mass: W·d², EN 12385-4 {row}, W = {factor} kg/100 m"));
-    }
-    if let (Some(factor), Some(grade)) = (factors.breaking, rope.grade) {
-        section.breaking_load = Some(Force::from_newtons(square.mm2() * factor * grade.n_per_mm2()));
-        section.sources.push(format!(
-            "breaking load: K·d²·R, EN 12385-4 {row}, K = {factor}, rope grade {} N/mm²",
-            grade.n_per_mm2()
-        ));
-    }
-    Ok(section)
-}
-
-/// A rope that is one strand has the section of its wires; the standard gives it no breaking load.
-fn single_strand(
-    rope: &Rope,
-    class: rope::Class,
-    material: Option<&Material>,
-) -> Result<Section, SectionError> {
-    let mut section = stranded(&rope::single_strand(rope, class)?, material)?;
-    section.breaking_load = None;
-    section.sources.retain(|source| !source.starts_with("breaking load"));
-    Ok(section)
 }

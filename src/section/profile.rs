@@ -139,27 +139,17 @@ struct Flanks {
 impl Flanks {
     fn of(grooved: &Grooved) -> Result<Self, SectionError> {
         let radius = grooved.height.mm() / 2.0;
-        let apex = (grooved.apex_width.mm() / 2.0, radius - grooved.apex_depth.mm());
-        if apex.0.hypot(apex.1) >= radius {
-            return Err(SectionError::new(key("apex_width_mm"), "the groove's apex lies outside the wire")
-                .found(format!(
-                    "{} mm wide at {} mm below the top",
-                    grooved.apex_width.mm(),
-                    grooved.apex_depth.mm()
-                ))
-                .expected(format!("inside the circle of {} mm", grooved.height.mm())));
-        }
+        let apex = apex(grooved, radius)?;
         let (lower, upper) = (grooved.lower_flank.radians(), grooved.upper_flank.radians());
+        let (lower_length, upper_length) = (to_circle(apex, -lower, radius), to_circle(apex, upper, radius));
         let half = f64::midpoint(lower, upper);
         let fillet = grooved.fillet.mm();
-        let bisector = (upper - lower) / 2.0;
-        let reach = fillet / half.sin();
-        let (lower_length, upper_length) = (to_circle(apex, -lower, radius), to_circle(apex, upper, radius));
         let tangent = fillet / half.tan();
-        if tangent >= lower_length.min(upper_length) {
+        let shorter = lower_length.min(upper_length);
+        if tangent >= shorter {
             return Err(SectionError::new(key("fillet_mm"), "the fillet is larger than the groove")
                 .found(format!("{fillet} mm"))
-                .expected(format!("less than {:.2} mm", lower_length.min(upper_length) * half.tan())));
+                .expected(format!("less than {:.2} mm", shorter * half.tan())));
         }
         Ok(Self {
             radius,
@@ -167,7 +157,7 @@ impl Flanks {
             lower,
             upper,
             apex,
-            root: along(apex, bisector, reach),
+            root: along(apex, (upper - lower) / 2.0, fillet / half.sin()),
             tangent,
             lower_lip: along(apex, -lower, lower_length),
             upper_lip: along(apex, upper, upper_length),
@@ -212,6 +202,18 @@ impl Flanks {
         segments.retain(|segment| !matches!(segment, Segment::Arc { radius, .. } if *radius == Length::ZERO));
         segments
     }
+}
+
+/// Where the right groove's flanks would meet.
+fn apex(grooved: &Grooved, radius: f64) -> Result<(f64, f64), SectionError> {
+    let apex = (grooved.apex_width.mm() / 2.0, radius - grooved.apex_depth.mm());
+    if apex.0.hypot(apex.1) < radius {
+        return Ok(apex);
+    }
+    let (width, depth) = (grooved.apex_width.mm(), grooved.apex_depth.mm());
+    Err(SectionError::new(key("apex_width_mm"), "the groove's apex lies outside the wire")
+        .found(format!("{width} mm wide at {depth} mm below the top"))
+        .expected(format!("inside the circle of {} mm", grooved.height.mm())))
 }
 
 fn along(from: (f64, f64), angle: f64, length: f64) -> (f64, f64) {

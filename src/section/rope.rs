@@ -1,19 +1,9 @@
-//! Wire ropes: classes as written, and the factors that EN 12385-4 gives a class with its core.
+//! Wire ropes: classes as written, and what the standard's factors make of them.
 
 use super::error::check_size;
-use super::{Group, Rope, RopeCore, SectionError, Strands};
-use crate::units::Area;
-
-/// What the standard says of a class with its core; what it does not print is `None`.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Factors {
-    /// kg per 100 m and mm² of nominal diameter squared.
-    pub mass: Option<f64>,
-    /// Metal section over the square of the nominal diameter.
-    pub area: Option<f64>,
-    /// Breaking load over the square of the nominal diameter and the rope grade.
-    pub breaking: Option<f64>,
-}
+use super::rope_factors::{self, Factors};
+use super::{Group, Material, Rope, RopeCore, Section, SectionError, Strands, compute};
+use crate::units::{Area, Density, Force, LinearMass};
 
 /// A class, taken apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,46 +32,6 @@ pub(super) enum Lay {
     /// Warrington-Seale, WS.
     WarringtonSeale,
 }
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Core {
-    Fibre,
-    Steel,
-    Strand,
-}
-
-type Row = (&'static str, Core, Option<f64>, Option<f64>, Option<f64>);
-
-/// EN 12385-4, read in reprints: W, C and K by class and core. Two reprints disagree on W of 6x19M and
-/// 6x37M; the first one is kept.
-#[allow(clippy::approx_constant, reason = "0.318 is a factor of the standard, not 1/π")]
-const FACTORS: &[Row] = &[
-    ("6x7", Core::Fibre, Some(0.345), Some(0.369), Some(0.332)),
-    ("6x7", Core::Steel, Some(0.384), Some(0.432), Some(0.359)),
-    ("6x7", Core::Strand, Some(0.384), Some(0.432), Some(0.388)),
-    ("8x7", Core::Fibre, Some(0.327), Some(0.335), Some(0.291)),
-    ("8x7", Core::Steel, Some(0.391), Some(0.439), Some(0.359)),
-    ("6x19", Core::Fibre, Some(0.359), Some(0.384), Some(0.330)),
-    ("6x19", Core::Steel, Some(0.400), Some(0.449), Some(0.356)),
-    ("8x19", Core::Fibre, Some(0.340), Some(0.349), Some(0.293)),
-    ("8x19", Core::Steel, Some(0.407), Some(0.457), Some(0.356)),
-    ("6x36", Core::Fibre, Some(0.367), Some(0.393), Some(0.330)),
-    ("6x36", Core::Steel, Some(0.409), Some(0.460), Some(0.356)),
-    ("8x36", Core::Fibre, Some(0.348), Some(0.357), Some(0.293)),
-    ("8x36", Core::Steel, Some(0.417), Some(0.468), Some(0.356)),
-    ("6x35M", Core::Fibre, Some(0.352), Some(0.377), Some(0.317)),
-    ("6x35M", Core::Steel, Some(0.392), Some(0.441), Some(0.345)),
-    ("6x19M", Core::Fibre, Some(0.346), Some(0.357), Some(0.307)),
-    ("6x19M", Core::Steel, Some(0.372), Some(0.418), Some(0.332)),
-    ("6x19M", Core::Strand, Some(0.381), Some(0.418), Some(0.362)),
-    ("6x37M", Core::Fibre, Some(0.346), Some(0.357), Some(0.295)),
-    ("6x37M", Core::Steel, Some(0.381), Some(0.418), Some(0.319)),
-    ("6x37M", Core::Strand, Some(0.381), Some(0.418), Some(0.346)),
-    ("18x7", Core::Fibre, Some(0.382), Some(0.408), Some(0.328)),
-    ("18x7", Core::Steel, Some(0.401), Some(0.433), Some(0.328)),
-    ("34x7", Core::Fibre, Some(0.390), Some(0.416), Some(0.318)),
-    ("34x7", Core::Steel, Some(0.401), Some(0.428), Some(0.318)),
-];
 
 const KNOWN: &str = "1x7, 1x19, 6x7, 7x7, 8x7, 18x7, 34x7, 6x19, 6x19M, 7x19, 8x19, 6x35M, 6x36, 6x37M, 8x36, \
                      or a construction of these classes such as 6x36WS";
@@ -116,31 +66,6 @@ pub(super) fn class(rope: &Rope) -> Result<Class, SectionError> {
 /// One strand alone: its section is geometric.
 pub(super) fn is_single(class: Class) -> bool {
     class.strands == 1
-}
-
-/// The factors of a class with a core, and the row they stand in.
-///
-/// Every figure is the first that the reprints give for the class and the core, so that a figure left
-/// out by one comes from the other.
-pub(super) fn factors(class: Class, core: RopeCore) -> Option<(Factors, String)> {
-    let name = table_class(class)?;
-    let row = row(name, core)?;
-    let words = match row.1 {
-        Core::Fibre => "fibre core",
-        Core::Steel => "steel core",
-        Core::Strand => "strand core",
-    };
-    Some((Factors { mass: row.2, area: row.3, breaking: row.4 }, format!("class {name} with {words}")))
-}
-
-/// A strand core that the standard does not list apart counts as a steel core.
-fn row(name: &str, core: RopeCore) -> Option<&'static Row> {
-    let find = |wanted: Core| FACTORS.iter().find(|row| row.0 == name && row.1 == wanted);
-    match core {
-        RopeCore::Fibre => find(Core::Fibre),
-        RopeCore::Iwrc => find(Core::Steel),
-        RopeCore::Wsc => find(Core::Strand).or_else(|| find(Core::Steel)),
-    }
 }
 
 fn parse(text: &str) -> Option<Class> {
@@ -203,6 +128,62 @@ pub(super) fn single_strand(rope: &Rope, class: Class) -> Result<Group, SectionE
 
 /// Metal section of a rope of several strands, C·d².
 pub(super) fn metal(rope: &Rope, class: Class) -> Option<Area> {
-    let (factors, _) = factors(class, rope.core)?;
-    factors.area.map(|factor| rope.diameter * rope.diameter * factor)
+    let (factors, _) = factors(rope, class)?;
+    Some(rope.diameter * rope.diameter * factors.area)
+}
+
+/// Density of steel that the mass factors of EN 12385-2 hold for.
+const STEEL: Density = Density::from_kg_per_m3(7850.0);
+
+/// Computes a rope: section, mass and breaking load by the factors of its class and core.
+pub(super) fn section(rope: &Rope, material: Option<&Material>) -> Result<Section, SectionError> {
+    let class = class(rope)?;
+    if is_single(class) {
+        return single_section(rope, class, material);
+    }
+    let Some((factors, row)) = factors(rope, class) else {
+        return Err(SectionError::new(
+            "construction.rope.core",
+            format!("there are no factors for {} with this core", rope.class),
+        ));
+    };
+    let square = rope.diameter * rope.diameter;
+    let mut section = compute::plain(square * factors.area, rope.diameter);
+    section.sources.push(format!("metal section: C·d², EN 12385-4 {row}, C = {}", factors.area));
+    section.mass = Some(LinearMass::from_kg_per_100m(square.mm2() * factors.mass) * against_steel(material));
+    section.sources.push(say_mass(factors.mass, &row, against_steel(material)));
+    if let Some(grade) = rope.grade {
+        let (factor, grade) = (factors.breaking, grade.n_per_mm2());
+        section.breaking_load = Some(Force::from_newtons(square.mm2() * factor * grade));
+        section
+            .sources
+            .push(format!("breaking load: K·d²·R, EN 12385-4 {row}, K = {factor}, rope grade {grade} N/mm²"));
+    }
+    Ok(section)
+}
+
+/// How much heavier than steel a rope's material is; every iron counts as steel.
+fn against_steel(material: Option<&Material>) -> f64 {
+    let other = material.filter(|material| !material.group.is_iron());
+    other.and_then(|material| material.density).map_or(1.0, |density| density / STEEL)
+}
+
+fn say_mass(factor: f64, row: &str, against_steel: f64) -> String {
+    let scaled = match against_steel {
+        1.0 => String::new(),
+        other => format!(", × {other:.3} for a material that is not steel"),
+    };
+    format!("mass: W·d², EN 12385-4 {row}, W = {factor} kg/100 m{scaled}")
+}
+
+/// A rope that is one strand has the section of its wires; the standard gives it no breaking load.
+fn single_section(rope: &Rope, class: Class, material: Option<&Material>) -> Result<Section, SectionError> {
+    let mut section = compute::stranded(&single_strand(rope, class)?, material)?;
+    section.breaking_load = None;
+    section.sources.retain(|source| !source.starts_with("breaking load"));
+    Ok(section)
+}
+
+fn factors(rope: &Rope, class: Class) -> Option<(Factors, String)> {
+    rope_factors::factors(table_class(class)?, rope.core)
 }
