@@ -4,7 +4,7 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::progress::Bar;
 use super::{report, watch};
-use crate::publish::{self, RenderOptions, Report, Strictness};
+use crate::publish::{self, BookletForm, RenderOptions, Report, Strictness};
 use serde_json::json;
 
 /// Options of `render`.
@@ -19,6 +19,9 @@ pub(super) struct Options {
     /// Only these cards and sheets of them; the rest of the output stays as it is
     #[arg(long, value_name = "NUMBER", num_args = 1..)]
     only: Vec<String>,
+    /// Also make the booklet as one HTML file with everything in it, booklet.html
+    #[arg(long)]
+    single_file: bool,
     /// Stop for warnings too
     #[arg(long)]
     deny_warnings: bool,
@@ -50,6 +53,7 @@ fn asked(globals: &Globals, options: &Options) -> RenderOptions {
         jobs: options.jobs.map(usize::from),
         preview_dpi: options.preview_dpi,
         only: options.only.clone(),
+        booklet: if options.single_file { BookletForm::PagesAndSingleFile } else { BookletForm::Pages },
         strictness: strictness(options.deny_warnings),
         ..RenderOptions::into_folder(&globals.output)
     }

@@ -4,14 +4,16 @@ use super::clock::{Clock, Waiting};
 use super::options::{Fault, Progress, Stage, Strictness};
 use super::prepared::Prepared;
 use super::staging::Staging;
-use crate::booklet::{Booklet, Subject};
+use crate::booklet::{self, Booklet, Page, Subject};
 use crate::cards::{self, Card, Face};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::CardFacts;
 use crate::sheets::{self, SheetFault, SheetFile};
 use rayon::prelude::*;
+use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::mpsc::{Receiver, sync_channel};
+use std::sync::{Mutex, PoisonError};
 use std::thread;
 
 /// Cards that are made before the next ones are begun, a thread.
@@ -28,8 +30,17 @@ pub(super) struct Making<'a> {
     pub(super) strictness: Strictness,
     pub(super) stopped: AtomicBool,
     pub(super) preview_dpi: f64,
+    /// Faces and pages that are kept for the single file, where there is to be one.
+    pub(super) single: Option<Single>,
     pub(super) clock: &'a Clock,
     pub(super) progress: &'a (dyn Fn(Progress) + Sync),
+}
+
+/// What goes into the booklet's single file.
+#[derive(Debug, Default)]
+pub(super) struct Single {
+    /// Faces as SVG by their file name.
+    faces: Mutex<BTreeMap<String, String>>,
 }
 
 impl Making<'_> {
@@ -115,13 +126,16 @@ impl Making<'_> {
     }
 
     fn pictures(&self, number: &str, face: &Face, staging: &Staging) -> Result<(), Fault> {
-        let name = format!("cards/{number}-{}", face.side.word());
+        let name = format!("{number}-{}", face.side.word());
         let (svg, png) = self.clock.pictures(|| (face.svg(), face.png(self.preview_dpi)));
         let png = png.map_err(|error| Fault::Resolution(error.to_string()))?;
         self.clock.output(|| {
-            staging.write(&format!("{name}.svg"), svg.as_bytes())?;
-            staging.write(&format!("{name}.png"), &png)
+            staging.write(&format!("cards/{name}.svg"), svg.as_bytes())?;
+            staging.write(&format!("cards/{name}.png"), &png)
         })?;
+        if let Some(single) = &self.single {
+            single.faces.lock().unwrap_or_else(PoisonError::into_inner).insert(format!("{name}.svg"), svg);
+        }
         Ok(())
     }
 
@@ -150,34 +164,51 @@ impl Making<'_> {
         Ok(None)
     }
 
-    /// Makes every page of the booklet.
+    /// Makes every page of the booklet, and the single file of them.
     pub(super) fn booklet(&self) -> Result<Findings, Fault> {
         let booklet = Booklet::new(self.prepared.booklet());
         let subjects = booklet.subjects();
         let done = AtomicUsize::new(0);
-        let found: Vec<Option<Finding>> = subjects
+        let made: Vec<Result<Option<Page>, Finding>> = subjects
             .par_iter()
             .map(|subject| {
-                let finding = self.page(&booklet, subject)?;
+                let page = self.page(&booklet, subject)?;
                 let done = done.fetch_add(1, Ordering::Relaxed) + 1;
                 (self.progress)(Progress { stage: Stage::Booklet, done, of: subjects.len() });
-                Ok(finding)
+                Ok(page)
             })
             .collect::<Result<_, Fault>>()?;
         let mut findings = Findings::new();
-        findings.extend(found.into_iter().flatten());
+        let mut pages = Vec::new();
+        for page in made {
+            match page {
+                Ok(page) => pages.extend(page),
+                Err(finding) => findings.push(finding),
+            }
+        }
+        self.single_file(&pages)?;
         Ok(findings)
     }
 
-    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Option<Finding>, Fault> {
+    /// One page, kept only where the single file needs it.
+    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Result<Option<Page>, Finding>, Fault> {
         let page = match self.clock.booklet(|| booklet.page(subject).map_err(Box::new)) {
             Ok(page) => page,
-            Err(finding) => return Ok(Some(*finding)),
+            Err(finding) => return Ok(Err(*finding)),
         };
         if let Some(staging) = self.staging() {
             let path = format!("booklet/{}", page.path);
             self.clock.output(|| staging.write(&path, page.text.as_bytes()))?;
         }
-        Ok(None)
+        Ok(Ok(self.single.is_some().then_some(page)))
+    }
+
+    fn single_file(&self, pages: &[Page]) -> Result<(), Fault> {
+        if let (Some(single), Some(staging)) = (&self.single, self.staging()) {
+            let faces = single.faces.lock().unwrap_or_else(PoisonError::into_inner);
+            let text = self.clock.booklet(|| booklet::single_file(pages, &faces));
+            self.clock.output(|| staging.write("booklet.html", text.as_bytes()))?;
+        }
+        Ok(())
     }
 }

@@ -14,7 +14,7 @@ mod workspace;
 
 pub use data::{card_list, catalogue_json};
 pub use manifest::{Manifest, ManifestEntry};
-pub use options::{Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings};
+pub use options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings};
 pub use render::{check, render};
 pub use staging::{Leftovers, PutInPlace, Staging};
 

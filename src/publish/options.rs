@@ -18,6 +18,8 @@ pub struct RenderOptions {
     /// The cards to print; empty for all. With numbers here, only these cards and sheets of them are made,
     /// and everything else in the output stays as it was, but for the sheets.
     pub only: Vec<String>,
+    /// Whether the booklet is also made as one file, `booklet.html`.
+    pub booklet: BookletForm,
     /// What stops the run.
     pub strictness: Strictness,
 }
@@ -31,9 +33,19 @@ impl RenderOptions {
             jobs: None,
             preview_dpi: 150.0,
             only: Vec::new(),
+            booklet: BookletForm::Pages,
             strictness: Strictness::Errors,
         }
     }
+}
+
+/// How the booklet is made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BookletForm {
+    /// A file a page.
+    Pages,
+    /// The pages, and one file with everything in it.
+    PagesAndSingleFile,
 }
 
 /// What stops a run.

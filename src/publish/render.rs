@@ -2,8 +2,8 @@
 
 use super::clock::Clock;
 use super::data::{card_list, catalogue_json};
-use super::made::Making;
-use super::options::{Fault, Progress, RenderOptions, Report, Stage, Strictness};
+use super::made::{Making, Single};
+use super::options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness};
 use super::prepared::{Prepared, prepare};
 use super::staging::{Leftovers, PutInPlace, Staging};
 use crate::diagnostics::{self, Findings};
@@ -34,6 +34,7 @@ pub fn render(
             strictness: options.strictness,
             stopped: AtomicBool::new(options.strictness.refuses(&findings)),
             preview_dpi: options.preview_dpi,
+            single: (options.booklet == BookletForm::PagesAndSingleFile).then(Single::default),
             clock: &clock,
             progress,
         };
@@ -70,6 +71,7 @@ pub fn check(
             strictness: Strictness::Errors,
             stopped: AtomicBool::new(findings.has_errors()),
             preview_dpi: 0.0,
+            single: None,
             clock: &clock,
             progress,
         };

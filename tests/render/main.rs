@@ -1,7 +1,7 @@
 //! A whole catalogue rendered: what lies in the output, that it is the same every time, and that it stays
 //! whole when something is in the way.
 
-use fittingcards::publish::{self, Fault, Manifest, RenderOptions, Report, Strictness};
+use fittingcards::publish::{self, BookletForm, Fault, Manifest, RenderOptions, Report, Strictness};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -186,6 +186,17 @@ fn only_some_cards_leave_everything_else_as_it_was() {
     assert!(after["sheets/cards.pdf"].len() < before["sheets/cards.pdf"].len());
     let listed = manifest(folder.path()).files.len();
     assert_eq!(listed + 1, after.len(), "the manifest lists what stayed too");
+}
+
+#[test]
+fn the_single_file_holds_pages_and_faces() {
+    let folder = tempfile::tempdir().unwrap();
+    let single = RenderOptions { booklet: BookletForm::PagesAndSingleFile, ..options(folder.path()) };
+    rendered(&world(2), &single);
+    let text = fs::read_to_string(folder.path().join("booklet.html")).unwrap();
+    assert!(text.contains("F-2") && text.contains("</html>"));
+    rendered(&world(2), &options(folder.path()));
+    assert!(!folder.path().join("booklet.html").exists(), "it no longer belongs");
 }
 
 #[test]
