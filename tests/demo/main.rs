@@ -6,6 +6,7 @@ use fittingcards::diagnostics::{Findings, Severity};
 use fittingcards::facts::{self, Content};
 use fittingcards::grip::Verdict;
 use fittingcards::mixups::{self, BodyMixups, Mixups};
+use fittingcards::publish;
 use fittingcards::source::DiskWorld;
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -17,10 +18,13 @@ struct Checked {
     findings: Findings,
 }
 
-fn checked(folder: &str) -> Checked {
+fn world(folder: &str) -> DiskWorld {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let world = DiskWorld::new(root.join(folder), root.join("layouts"));
-    let Loaded { catalogue, mut findings } = load(&world).expect("the folder is read");
+    DiskWorld::new(root.join(folder), root.join("layouts"))
+}
+
+fn checked(folder: &str) -> Checked {
+    let Loaded { catalogue, mut findings } = load(&world(folder)).expect("the folder is read");
     let mixups = mixups::find(&catalogue);
     findings.extend(audit::check(Context { catalogue: &catalogue, mixups: &mixups }));
     Checked { catalogue, mixups, findings }
@@ -44,6 +48,15 @@ fn every_catalogue_that_ships_is_sound() {
     let cases = cases.map(|case| format!("tests/cases/{case}/in"));
     for folder in ["content", "src/cli/starter"].into_iter().chain(cases.iter().map(String::as_str)) {
         assert_eq!(errors(&checked(folder)), none, "{folder}");
+    }
+}
+
+#[test]
+fn every_card_and_page_of_the_demo_and_the_starting_catalogue_can_be_printed() {
+    for folder in ["content", "src/cli/starter"] {
+        let findings = publish::check(&world(folder), None, &|_| {}).expect("nothing is in the way");
+        let errors = findings.sorted().into_iter().filter(|finding| finding.severity == Severity::Error);
+        assert_eq!(errors.map(|finding| &finding.message).next(), None, "{folder}");
     }
 }
 
