@@ -207,3 +207,44 @@ pub fn dark_rules() -> String {
     }
     rules
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use palette::Srgb;
+    use palette::color_difference::Wcag21RelativeContrast;
+
+    fn contrast(one: &str, other: &str) -> f32 {
+        let colour = |hex: &str| hex.parse::<Srgb<u8>>().unwrap().into_format::<f32>();
+        colour(one).relative_contrast(colour(other))
+    }
+
+    /// WCAG 2.2, 1.4.3: 4.5:1.
+    #[test]
+    fn lines_and_texts_stand_out_from_every_tone() {
+        for tone in Tone::all().into_iter().filter(|tone| !matches!(tone, Tone::Ink | Tone::Signal)) {
+            assert!(contrast(INK, tone.light()) >= 4.5, "{tone:?} on light paper");
+            assert!(contrast(INK_DARK, tone.dark()) >= 4.5, "{tone:?} on a dark screen");
+        }
+    }
+
+    /// WCAG 2.2, 1.4.11: 3:1 for what must be seen of a graphic.
+    #[test]
+    fn slip_marks_stand_out_from_wires_and_paper() {
+        let wires = Tone::all().into_iter().filter(|tone| matches!(tone, Tone::Metal(..) | Tone::Paper));
+        for tone in wires {
+            assert!(contrast(Tone::Signal.light(), tone.light()) >= 3.0, "{tone:?} on light paper");
+            assert!(contrast(Tone::Signal.dark(), tone.dark()) >= 3.0, "{tone:?} on a dark screen");
+        }
+    }
+
+    #[test]
+    fn shades_of_one_material_differ_in_grey() {
+        for (group, _, light, dark) in GROUPS {
+            for shades in [light, dark] {
+                assert!(contrast(shades[0], shades[1]) >= 1.15, "{group:?}");
+                assert!(contrast(shades[1], shades[2]) >= 1.25, "{group:?}");
+            }
+        }
+    }
+}

@@ -1,7 +1,7 @@
 //! What every axial dead-end has: a body with arms to its eye, a closing part, the conductor's ends.
 
 use super::setup::Setup;
-use super::sheet::{Look, Sheet, lower, upper};
+use super::sheet::{Look, Sheet, upper};
 use crate::catalogue::Role;
 use crate::sketch::outline::{Outline, arc};
 use crate::sketch::point::{Point, at};
@@ -150,6 +150,7 @@ impl Axial {
         cavity.extend(&self.bore);
         cavity.push((0.0, 0.0));
         sheet.empty(&upper(&cavity));
+        sheet.edge(&[at(self.entry, -self.bore.first().map_or(0.0, |corner| corner.1)), at(self.entry, 0.0)]);
         sheet.cut(body, &upper(&points));
         if Self::closing(setup).0 == Closing::Screw {
             let ((window, end), thread) = (self.ring(setup), self.thread(setup));
@@ -207,6 +208,7 @@ impl Axial {
             (end, self.hole),
             (end, 0.0),
         ]));
+        sheet.edge(&[at(end, -self.hole), at(end, 0.0)]);
         sheet.cut(look, &upper(&shape));
         self.draw_closing_from_outside(sheet, setup, look, closing);
         if let Some((lock, _)) = setup.first(&[Role::Lock])
@@ -216,7 +218,7 @@ impl Axial {
             let to = from + self.lock_width(setup);
             let outer = self.shell(setup) * 0.96;
             sheet.cut(lock, &upper(&[(from, thread), (from, outer), (to, outer), (to, thread)]));
-            sheet.view(lock, &lower(&[(from, 0.0), (from, outer), (to, outer), (to, 0.0)]));
+            sheet.outside(lock, &[(from, 0.0), (from, outer), (to, outer), (to, 0.0)]);
         }
     }
 
@@ -224,17 +226,16 @@ impl Axial {
         let (push, face) = (self.push.0 + self.drawn_back, self.push.1);
         let ((start, end), head, thread) = (self.head(setup), self.head_radius(setup), self.thread(setup));
         let chamfer = 0.12 * head;
-        let hexagon = |from: f64| {
-            lower(&[(from, 0.0), (from, head), (end - chamfer, head), (end, head - chamfer), (end, 0.0)])
-        };
+        let hexagon =
+            |from: f64| [(from, 0.0), (from, head), (end - chamfer, head), (end, head - chamfer), (end, 0.0)];
         if closing == Closing::Screw {
             let from = push.max(0.0);
             let window = self.ring(setup).0 + self.drawn_back;
-            sheet.view(look, &lower(&[(from, 0.0), (from, face), (window, face), (window, 0.0)]));
-            sheet.view(look, &lower(&[(window, 0.0), (window, thread), (start, thread), (start, 0.0)]));
-            sheet.view(look, &hexagon(start));
+            sheet.outside(look, &[(from, 0.0), (from, face), (window, face), (window, 0.0)]);
+            sheet.outside(look, &[(window, 0.0), (window, thread), (start, thread), (start, 0.0)]);
+            sheet.outside(look, &hexagon(start));
         } else {
-            sheet.view(look, &hexagon(-0.34 * self.shell(setup) + self.drawn_back));
+            sheet.outside(look, &hexagon(-0.34 * self.shell(setup) + self.drawn_back));
         }
     }
 
@@ -242,9 +243,9 @@ impl Axial {
     pub fn draw_body_outside(&self, sheet: &mut Sheet, setup: &Setup, body: Look) {
         let shell = self.shell(setup);
         let (nose, shoulder) = self.nose(shell);
-        sheet.view(
+        sheet.outside(
             body,
-            &lower(&[(self.entry, 0.0), (self.entry, nose), (shoulder, shell), (0.0, shell), (0.0, 0.0)]),
+            &[(self.entry, 0.0), (self.entry, nose), (shoulder, shell), (0.0, shell), (0.0, 0.0)],
         );
         sheet.edge(&[at(shoulder, 0.0), at(shoulder, shell)]);
     }
@@ -253,7 +254,7 @@ impl Axial {
     pub fn draw_ring_outside(&self, sheet: &mut Sheet, setup: &Setup, body: Look) {
         if Self::closing(setup).0 == Closing::Screw {
             let ((window, end), shell) = (self.ring(setup), self.shell(setup));
-            sheet.view(body, &lower(&[(window, 0.0), (window, shell), (end, shell), (end, 0.0)]));
+            sheet.outside(body, &[(window, 0.0), (window, shell), (end, shell), (end, 0.0)]);
         }
     }
 
@@ -292,7 +293,7 @@ impl Axial {
         if Self::closing(setup).0 == Closing::Nut {
             -0.55 * self.shell(setup)
         } else {
-            -0.02 * self.shell(setup)
+            -0.06 * self.shell(setup)
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::axial::Axial;
 use super::setup::{Proportions, Setup};
-use super::sheet::{Look, Sheet, lower, upper};
+use super::sheet::{Look, Sheet, upper};
 use super::strand::{Sides, along_axis, stub};
 use super::{Figure, Measures, Pose, dead_end};
 use crate::grip::{Collet, Geometry, collet_closure};
@@ -89,7 +89,7 @@ impl ColletSeat {
         }
         let slope = (large.1 - small.1) / (large.0 - small.0);
         let radius = large.1 - (large.0 - from) * slope;
-        sheet.view(self.cone, &lower(&[(from, 0.0), (from, radius), large, (large.0, 0.0)]));
+        sheet.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
         let slit = self.slit / 2.0;
         let y = 0.5 * small.1;
         if small.0 > 0.0 {

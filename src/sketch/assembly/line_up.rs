@@ -1,7 +1,7 @@
 //! The gripping parts of a body side by side at one scale.
 
 use super::setup::Proportions;
-use super::sheet::{Look, Sheet, lower, upper};
+use super::sheet::{Look, Sheet, upper};
 use crate::catalogue::Part;
 use crate::grip::{Collet, Geometry, SpreadingCone, Wedge};
 use crate::sketch::draft::{Caption, fit};
@@ -134,7 +134,7 @@ impl Shape {
         };
         sheet.empty(&upper(&[(x, 0.0), (x, hole), (end, hole), (end, 0.0)]));
         sheet.cut(self.look, &upper(&[(x, hole), (x, self.small), (end, self.large), (end, hole)]));
-        sheet.view(self.look, &lower(&[(x, 0.0), (x, self.small), (end, self.large), (end, 0.0)]));
+        sheet.outside(self.look, &[(x, 0.0), (x, self.small), (end, self.large), (end, 0.0)]);
         if let Some(slit) = self.slit {
             let (y, half) = (0.5 * self.small, slit.max(sheet.object(0.3)) / 2.0);
             sheet.fine(vec![

@@ -82,6 +82,14 @@ impl<'a> Sheet<'a> {
         self.draft.scene.area(Purpose::View(look.item), outline, Ink::area(look.tone, Pen::Thick));
     }
 
+    /// The half of a round part below the axis, seen from outside: corners from the axis round to the
+    /// axis again. The axis itself is no edge.
+    pub fn outside(&mut self, look: Look, corners: &[(f64, f64)]) {
+        self.fill(look, &Outline::of(corners));
+        let corners: Vec<Point> = corners.iter().map(|&(x, y)| at(x, y)).collect();
+        self.edge(&corners);
+    }
+
     /// A part seen from outside, without its outline.
     pub fn fill(&mut self, look: Look, outline: &Outline) {
         let outline = self.on_paper(outline);
@@ -110,6 +118,13 @@ impl<'a> Sheet<'a> {
     pub fn wire(&mut self, outline: &Outline, tone: Tone) {
         let outline = self.on_paper(outline);
         self.draft.scene.area(Purpose::Wire, outline, Ink::area(tone, Pen::Thin));
+    }
+
+    /// The half of the conductor above the axis, which is no edge.
+    pub fn half_wire(&mut self, corners: &[(f64, f64)], tone: Tone) {
+        let outline = self.on_paper(&Outline::of(corners));
+        self.draft.scene.area(Purpose::Wire, outline, Ink::solid(tone));
+        self.fine(vec![corners.iter().map(|&(x, y)| at(x, y)).collect()]);
     }
 
     /// A slip mark painted on the conductor.
@@ -144,11 +159,6 @@ impl<'a> Sheet<'a> {
 /// negative on paper).
 pub(crate) fn upper(points: &[(f64, f64)]) -> Outline {
     Outline::new(points.iter().map(|&(x, radius)| at(x, -radius)).collect())
-}
-
-/// The same below the axis, where parts are seen from outside.
-pub(crate) fn lower(points: &[(f64, f64)]) -> Outline {
-    Outline::of(points)
 }
 
 /// A tone of a conductor's metal.

@@ -2,7 +2,7 @@
 
 use super::dead_end::{self, Measures};
 use super::setup::{Proportions, Setup};
-use super::sheet::{Look, Sheet, lower, upper};
+use super::sheet::{Look, Sheet, upper};
 use super::strand::{self, Sides};
 use super::{Figure, Pose};
 use crate::catalogue::Role;
@@ -62,7 +62,7 @@ impl Figure for Sleeve {
         }
         sheet.cut(self.look, &upper(&[(-half, left), (-half, outer), (0.0, outer), (0.0, left)]));
         sheet.cut(self.look, &upper(&[(0.0, right), (0.0, outer), (half, outer), (half, right)]));
-        sheet.view(self.look, &lower(&[(-half, 0.0), (-half, outer), (half, outer), (half, 0.0)]));
+        sheet.outside(self.look, &[(-half, 0.0), (-half, outer), (half, outer), (half, 0.0)]);
         sheet.fine(self.bites());
         if shift == 0.0 {
             dead_end::slip_mark(sheet, -half, left);

@@ -168,8 +168,7 @@ impl Figure for SpreadingSeat {
         if large.0 > 0.5 {
             let from = small.0.max(0.0);
             let radius = small.1.max(large.1 - (large.0 - from) * self.taper.1);
-            sheet
-                .view(self.cone, &super::sheet::lower(&[(from, 0.0), (from, radius), large, (large.0, 0.0)]));
+            sheet.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
         }
         self.axial.draw_ring_outside(sheet, setup, self.body);
         self.axial.draw_in_front(sheet, setup, self.body);

@@ -41,7 +41,13 @@ pub(crate) fn along_axis_at(
 ) {
     let bottom = if sides == Sides::Both { radius } else { 0.0 };
     let outline = Outline::of(&[(from, y - radius), (to, y - radius), (to, y + bottom), (from, y + bottom)]);
-    sheet.wire(&outline, tone(conductor));
+    match sides {
+        Sides::Both => sheet.wire(&outline, tone(conductor)),
+        Sides::Upper => {
+            let corners = [(from, y), (from, y - radius), (to, y - radius), (to, y)];
+            sheet.half_wire(&corners, tone(conductor));
+        }
+    }
     let lines = lay(sheet, conductor, radius, (from, to), bottom);
     sheet.fine(raised(lines, y));
 }

@@ -3,6 +3,11 @@
 use super::Frame;
 use crate::sketch::point::{Point, Rect, at, segments_meet};
 
+/// What a balloon out of its order costs, in millimetres of leader.
+const DISORDER: f64 = 12.0;
+/// What a leader that meets something costs.
+const CONFLICT: f64 = 200.0;
+
 /// The choice of a target and a slot for every item.
 pub(super) struct Seating<'l> {
     /// Of every item: where its dot may lie, and what each place costs.
@@ -25,6 +30,9 @@ impl Seating<'_> {
             let (cost, chosen, places) = self.descend(start)?;
             if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
                 best = Some((cost, chosen, places));
+            }
+            if cost < DISORDER {
+                break;
             }
         }
         let (_, chosen, places) = best?;
@@ -85,7 +93,7 @@ impl Seating<'_> {
             .filter(|&item| self.frame.along(places[item]) < self.frame.along(places[item - 1]))
             .count();
         let conflicts = self.conflicts(chosen, &places);
-        Some((own + slant + 12.0 * disorder as f64 + 200.0 * conflicts as f64, places))
+        Some((own + slant + DISORDER * disorder as f64 + CONFLICT * conflicts as f64, places))
     }
 
     fn target(&self, chosen: &[usize], item: usize) -> Point {

@@ -116,11 +116,19 @@ fn draw<'a>(
 
 /// Adds the pieces of a section, put through `place` and enlarged by `scale`.
 pub(crate) fn add_pieces(draft: &mut Draft, pieces: &[Piece], place: impl Fn(Point) -> Point, scale: f64) {
-    let crowded =
-        pieces.iter().any(|piece| matches!(piece.shape, Shape::Circle(_, radius) if radius * scale < 1.2));
-    let pen = if crowded { Pen::Thin } else { Pen::Thick };
+    let finest = pieces.iter().filter_map(|piece| match piece.shape {
+        Shape::Circle(_, radius) => Some(radius * scale),
+        _ => None,
+    });
+    let pen = match finest.fold(f64::INFINITY, f64::min) {
+        // Outlines of the finest wires would run together: their tones must do.
+        radius if radius < 0.35 => None,
+        radius if radius < 1.2 => Some(Pen::Thin),
+        _ => Some(Pen::Thick),
+    };
     for piece in pieces {
-        let ink = if piece.gone { Ink::line(Pen::Gone) } else { Ink::area(piece.tone, pen) };
+        let solid = Ink { fill: Some(piece.tone), pen };
+        let ink = if piece.gone { Ink::line(Pen::Gone) } else { solid };
         match &piece.shape {
             Shape::Circle(centre, radius) => {
                 draft.scene.circle(Purpose::Wire, place(*centre), radius * scale, ink);
