@@ -96,12 +96,15 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "stamp": facts.stamp,
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
+        "not_these_stacked": stacked_wrong(&facts.not_these),
         "not_these_words": more(facts),
         "hidden_words": hidden(facts),
         "body_card": facts.body_card.clone().unwrap_or_default(),
         "steps": numbered(&facts.steps),
         "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
         "checks": checks(&facts.checks),
+        "checks_stacked": stacked_checks(&facts.checks),
+        "tension_words": prefixed("Line tension max ", facts.line_tension_max.as_deref().unwrap_or_default()),
         "witness": facts.witness,
         "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
         "greased": greased(&facts.tightening),
@@ -297,6 +300,26 @@ fn checks(facts: &[CheckFacts]) -> Vec<Value> {
         }
     }
     lines
+}
+
+/// The same lines for a narrow column: what is right below what is looked at.
+fn stacked_checks(facts: &[CheckFacts]) -> Vec<Value> {
+    let apart = |line: Value| {
+        let part = |key: &str| {
+            (!line[key].as_str().unwrap_or_default().is_empty()).then(|| json!({ key: line[key] }))
+        };
+        ["what", "go", "no_go"].into_iter().filter_map(part).collect::<Vec<_>>()
+    };
+    checks(facts).into_iter().flat_map(apart).collect()
+}
+
+/// The wrong parts for a narrow column: what happens below mark and stamp.
+fn stacked_wrong(facts: &[NotThis]) -> Vec<Value> {
+    let apart = |mut row: Value| {
+        let text = row["text"].take();
+        [row, json!({ "text": text })]
+    };
+    facts.iter().map(wrong).flat_map(apart).collect()
 }
 
 fn numbered(texts: &[String]) -> Vec<Value> {
