@@ -2,8 +2,7 @@
 
 use super::face::BlockKind;
 use super::type_class::Fit;
-use crate::diagnostics::Finding;
-use crate::source::{FilePath, Place};
+use crate::diagnostics::{FilePath, Finding, Place};
 use usvg::roxmltree::{Document, Node};
 
 /// What a filled layout says about its face.

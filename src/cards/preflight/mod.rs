@@ -5,8 +5,7 @@ mod letters;
 mod room;
 
 use super::face::{Card, Face};
-use crate::diagnostics::{Finding, Findings};
-use crate::source::Place;
+use crate::diagnostics::{Finding, Findings, Place};
 use crate::units::Length;
 use ink::Ink;
 
