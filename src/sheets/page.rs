@@ -105,12 +105,29 @@ impl<'b> Page<'_, 'b> {
         drawn?;
         let mut group = match block.kind {
             BlockKind::Ornament => return None,
-            BlockKind::Heading => TagGroup::new(Tag::Hn(level, None)),
-            BlockKind::Text => TagGroup::new(Tag::P),
+            BlockKind::Heading => TagGroup::new(Tag::Hn(level, None).with_actual_text(words(block))),
+            BlockKind::Text => TagGroup::new(Tag::P.with_actual_text(words(block))),
             BlockKind::Drawing => TagGroup::new(Tag::Figure(Some(block.alternative.clone()))),
         };
         group.push(identifier);
         Some(group.into())
+    }
+}
+
+/// The text of a block with a space from line to line, which the drawn lines don't have between them.
+fn words(block: &Block) -> Option<String> {
+    let mut words = Vec::new();
+    gather(block.tree.root(), &mut words);
+    (!words.is_empty()).then(|| words.join(" "))
+}
+
+fn gather(group: &usvg::Group, words: &mut Vec<String>) {
+    for node in group.children() {
+        match node {
+            usvg::Node::Group(group) => gather(group, words),
+            usvg::Node::Text(text) => words.push(text.chunks().iter().map(|chunk| chunk.text()).collect()),
+            usvg::Node::Path(_) | usvg::Node::Image(_) => {}
+        }
     }
 }
 
