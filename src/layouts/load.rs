@@ -131,10 +131,23 @@ fn compile(
 fn empty(helpers: &[Helper]) -> Tera {
     let mut tera = Tera::new();
     tera.autoescape_on([".svg", ".html"]);
+    tera.register_filter("safe", safe);
     for helper in helpers {
         helper.register(&mut tera);
     }
     tera
+}
+
+/// Text that is not escaped again. The library's own filter prints nothing for a value that is not there;
+/// a card must not be silent.
+fn safe(value: tera::Value, _: tera::Kwargs, _: &tera::State<'_>) -> tera::TeraResult<tera::Value> {
+    match value.as_str() {
+        Some(text) => Ok(tera::Value::safe_string(text)),
+        None if value.is_undefined() || value.is_none() => {
+            Err(tera::Error::message("the value is not there"))
+        }
+        None => Ok(value),
+    }
 }
 
 /// Each file is first compiled alone, so that one that is broken hides no other.

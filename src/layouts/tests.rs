@@ -41,6 +41,15 @@ fn a_missing_value_stops_with_file_and_line() {
 }
 
 #[test]
+fn a_missing_value_that_is_not_to_be_escaped_stops_too() {
+    let (layouts, _) = load(&[("trial/a.svg", "<svg>\n{{ part.drawing | safe }}</svg>")]);
+    let finding = layouts.fill("trial/a.svg", &json!({ "part": {} })).expect_err("no drawing");
+    assert_eq!(at(&finding), ("layout-value", "trial/a.svg", 2));
+    let drawn = layouts.fill("trial/a.svg", &json!({ "part": { "drawing": "<g/>" } }));
+    assert_eq!(drawn.expect("a drawing"), "<svg>\n<g/></svg>");
+}
+
+#[test]
 fn a_missing_value_in_an_included_file_is_found_there() {
     let (layouts, _) =
         load(&[("trial/a.svg", "\n{% include \"trial/b.svg\" %}"), ("trial/b.svg", "\n\n{{ stamp }}")]);
