@@ -1,12 +1,16 @@
 //! The page of a shared body: every gripping part on every conductor, in words.
 
 use super::Booklet;
+use super::figures;
 use super::frame::Draft;
 use super::view::{card, fitting_link, fitting_links, optional_mark, part_link, status};
 use crate::catalogue::Part;
 use crate::mixups::words::happens;
 use crate::mixups::{BodyMixups, Case};
 use serde_json::{Value, json};
+
+/// So many wrong parts are drawn for a fitting: as many as its card names.
+const DRAWN_WRONG_PARTS: usize = 3;
 
 pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
     let found = booklet.input.mixups.bodies.iter().find(|found| found.body.number == body.number);
@@ -20,7 +24,8 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "lead": found.map_or_else(String::new, lead),
         "table": table,
         "parts": parts.map(|part| side_by_side(booklet, part)).collect::<Vec<_>>(),
-        "comparisons": [],
+        "line_up": found.map_or(Value::Null, |found| figures::gripping_parts(booklet, found)),
+        "comparisons": found.map_or_else(Vec::new, |found| comparisons(booklet, found)),
         "fittings": fitting_links(found.map(|found| &found.fittings)),
         "part": part_link(body),
         "card": card(booklet, &body.number),
@@ -31,6 +36,19 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         kind: "Body and mix-ups",
         values,
     }
+}
+
+/// Each fitting right, and with the wrong parts that its card names.
+fn comparisons(booklet: &Booklet<'_>, found: &BodyMixups) -> Vec<Value> {
+    let compared = found.fittings.iter().filter_map(|fitting| {
+        let mut wrong = booklet.input.mixups.wrong_parts(fitting);
+        wrong.retain(|case| case.danger);
+        wrong.truncate(DRAWN_WRONG_PARTS);
+        let figures = figures::right_and_wrong(booklet, fitting, &wrong);
+        (!wrong.is_empty())
+            .then(|| json!({ "title": format!("{} {}", fitting.number, fitting.name), "figures": figures }))
+    });
+    compared.collect()
 }
 
 fn lead(found: &BodyMixups) -> String {
@@ -101,6 +119,5 @@ fn side_by_side(booklet: &Booklet<'_>, part: &Part) -> Value {
         "stamp": part.stamp,
         "mark": optional_mark(booklet.mark_of(part)),
         "conductors": if names.is_empty() { "no fitting of this catalogue".to_owned() } else { names.join(", ") },
-        "figure": null,
     })
 }

@@ -1,8 +1,12 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
 use super::Booklet;
-use crate::catalogue::{Conductor, Fitting, WearLimits};
-use crate::sketch::{Drawing, Options, assembly, conductor_section, conductor_true_size, worn_section};
+use crate::catalogue::{Conductor, Family, Fitting, WearLimits};
+use crate::mixups::{BodyMixups, Case};
+use crate::sketch::{
+    Drawing, Options, assembly, conductor_section, conductor_true_size, line_up, stages as drawn_stages,
+    worn_section, wrong_part,
+};
 use crate::units::Length;
 use serde_json::{Value, json};
 
@@ -12,6 +16,10 @@ const PIXELS_PER_MM: f64 = 5.2;
 const NARROW_PIXELS: f64 = 420.0;
 /// The most room for an assembled fitting.
 const ASSEMBLY_ROOM: (f64, f64) = (136.0, 90.0);
+/// The most room for one of several drawings side by side.
+const STAGE_ROOM: (f64, f64) = (78.0, 56.0);
+/// The most room for all gripping parts of a body.
+const LINE_UP_ROOM: (f64, f64) = (170.0, 60.0);
 /// The most room for a conductor beside its fitting.
 const BESIDE_ROOM: (f64, f64) = (60.0, 60.0);
 /// The most room for the section of a conductor.
@@ -25,6 +33,32 @@ pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value>
         figure(&format!("section-{}", conductor.id), &section)
     }));
     figures
+}
+
+/// A dead-end apart, entered and seated; other families go together in one step.
+pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
+    if !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
+        return Vec::new();
+    }
+    let drawings = drawn_stages(fitting, &room(booklet, STAGE_ROOM));
+    drawings.iter().zip(1..).map(|(drawing, stage)| figure(&format!("stage-{stage}"), drawing)).collect()
+}
+
+/// A fitting seated right, and beside it with each of these wrong parts.
+pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &[&Case]) -> Vec<Value> {
+    let room = room(booklet, STAGE_ROOM);
+    let name = |part: &str| format!("{}-with-{part}", fitting.number);
+    let mut figures = vec![figure(&name("its-own"), &assembly(fitting, &room))];
+    figures.extend(wrong.iter().map(|case| {
+        let drawing = wrong_part(fitting, &case.part, &case.outcome, &room);
+        figure(&name(&case.part.number), &drawing)
+    }));
+    figures
+}
+
+/// The gripping parts of a body, side by side at one scale.
+pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
+    figure("line-up", &line_up(&found.body, &found.gripping_parts, &room(booklet, LINE_UP_ROOM)))
 }
 
 /// The section enlarged with its dimensions, and at 1:1.

@@ -38,7 +38,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "note": note(booklet, &fitting.number),
         "card": card(booklet, &fitting.number),
         "figures": figures::of_fitting(booklet, fitting),
-        "stages": [],
+        "stages": figures::stages(booklet, fitting),
     });
     how(&mut values, fitting, printed, booklet.numerals);
     wrong(&mut values, booklet, fitting);
