@@ -3,9 +3,9 @@
 use super::drawing::{Dimension, Drawing};
 use super::ink::{Ink, Pen};
 use super::letters::{Anchor, Lettering, Text};
-use super::options::Options;
+use super::options::{Detail, Options};
 use super::outline::Outline;
-use super::point::{Point, Rect};
+use super::point::{Point, Rect, at};
 use super::scale::Scale;
 use super::scene::{Purpose, Scene};
 use super::write;
@@ -90,10 +90,38 @@ impl<'a> Draft<'a> {
         bounds.width() <= self.options.width.mm() + 1e-6 && bounds.height() <= self.options.height.mm() + 1e-6
     }
 
-    /// Moves the drawing to its corner and writes it.
-    pub fn finish(self, caption: Caption) -> Drawing {
+    /// Moves the drawing to its corner and writes it. A card has no caption: there the drawing itself
+    /// says its scale.
+    pub fn finish(mut self, caption: Caption) -> Drawing {
+        if self.options.detail == Detail::Card {
+            self.letter_scale(&caption.scale);
+        }
         let bounds = self.bounds();
         self.finish_within(bounds, caption)
+    }
+
+    /// Letters the scale in a corner that is clear, else beside or under the drawing where the room lasts.
+    fn letter_scale(&mut self, scale: &str) {
+        let (bounds, half, gap) = (self.scene.bounds(), self.size() / 2.0, self.size() * 0.4);
+        let corners = [
+            (at(bounds.left, bounds.bottom - half), Anchor::Start),
+            (at(bounds.right, bounds.bottom - half), Anchor::End),
+            (at(bounds.left, bounds.top + half), Anchor::Start),
+            (at(bounds.right, bounds.top + half), Anchor::End),
+            (at(bounds.left - gap, bounds.bottom - half), Anchor::End),
+            (at(bounds.right + gap, bounds.bottom - half), Anchor::Start),
+            (at(bounds.left, bounds.bottom + half + gap), Anchor::Start),
+        ];
+        let room = (self.options.width.mm() - 0.5, self.options.height.mm() - 0.5);
+        for (place, anchor) in corners {
+            let text = self.level(place, anchor, scale);
+            let whole = text.bounds().join(bounds);
+            let fits = whole.width() <= room.0 && whole.height() <= room.1;
+            if fits && self.scene.is_clear(text.bounds().grown(self.size() * 0.14)) {
+                self.scene.text(text);
+                return;
+            }
+        }
     }
 
     /// Writes the drawing on a page of its own choice, so that several share one frame.
