@@ -74,42 +74,36 @@ struct Fitted {
     elastic: f64,
 }
 
-/// The loosest fit that has room for the drawing as large as wanted, else for it as small as it may be.
+/// How much of the way from the least to the wanted height a drawing is given, in the order tried.
+const SHARES: [f64; 5] = [1.0, 0.75, 0.5, 0.25, 0.0];
+
+/// The loosest fit that has room for the drawing as large as wanted; where none has, texts close up and
+/// shrink before the drawing does.
 fn fit(frame: Frame<'_>, sitting: Sitting<'_>) -> Result<Fitted, Trouble> {
     let mut plans = Vec::new();
     for fit in Fit::all(frame.smallest) {
         let plan = fill(frame, sitting, fit, None)?;
-        if let Some(elastic) = room(&plan, fit, Want::Wanted) {
+        if let Some(elastic) = room(&plan, fit, SHARES[0]) {
             return Ok(Fitted { fit, plan, elastic });
         }
         plans.push((fit, plan));
     }
-    let least = plans
-        .iter()
-        .find_map(|(fit, plan)| room(plan, *fit, Want::Least).map(|elastic| (*fit, plan, elastic)));
-    match (least, plans.last()) {
+    let loosest = |share| plans.iter().find_map(|(fit, plan)| Some((*fit, plan, room(plan, *fit, share)?)));
+    match (SHARES.into_iter().find_map(loosest), plans.last()) {
         (Some((fit, plan, elastic)), _) => Ok(Fitted { fit, plan: plan.clone(), elastic }),
         (None, tightest) => Err(tightest.map_or_else(nothing_tried, |(fit, plan)| too_full(*fit, plan))),
     }
 }
 
-enum Want {
-    Wanted,
-    Least,
-}
-
 /// The height of the elastic drawing where everything fits.
-fn room(plan: &Plan, fit: Fit, want: Want) -> Option<f64> {
+fn room(plan: &Plan, fit: Fit, share: f64) -> Option<f64> {
     if !plan.too_long.is_empty() {
         return None;
     }
     let Some(elastic) = plan.elastic() else {
         return (plan.placed(fit, 0.0, 0.0).excess <= SLACK).then_some(0.0);
     };
-    let least = match want {
-        Want::Wanted => elastic.wanted,
-        Want::Least => elastic.least,
-    };
+    let least = elastic.least + share * (elastic.wanted - elastic.least);
     if plan.placed(fit, least, 0.0).excess > SLACK {
         return None;
     }

@@ -3,6 +3,7 @@
 mod audit;
 mod identify;
 mod mixups;
+mod render;
 mod section;
 mod start;
 

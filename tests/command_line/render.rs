@@ -1,0 +1,90 @@
+//! `fittingcards render`.
+
+use super::{Run, demo, root};
+use std::path::Path;
+
+/// The faces that README shows.
+const SHOWN: [&str; 2] = ["ST-4100-front.png", "ST-4100-back.png"];
+
+fn manifest(run: &Run, folder: &str) -> String {
+    std::fs::read_to_string(run.folder.path().join(folder).join("manifest.json")).unwrap()
+}
+
+#[test]
+fn the_demo_comes_out_whole_and_the_same_twice() {
+    let (run, catalogue) = (Run::new(), demo());
+    let arguments = ["render", "--catalogue", &catalogue];
+    run.command(&[&arguments[..], &["--output", "one", "--jobs", "1"]].concat()).assert().success();
+    run.command(&[&arguments[..], &["--output", "two", "--jobs", "3"]].concat()).assert().success();
+    assert_eq!(manifest(&run, "one"), manifest(&run, "two"));
+    for path in [
+        "sheets/cards.pdf",
+        "booklet/index.html",
+        "data/catalogue.json",
+        "data/findings.json",
+        "data/cards.csv",
+    ] {
+        assert!(run.folder.path().join("one").join(path).is_file(), "{path}");
+    }
+    let cards = std::fs::read_dir(run.folder.path().join("one/cards")).unwrap().count();
+    let fittings = 18;
+    let shared_bodies = 3;
+    assert_eq!(cards, 4 * (fittings + shared_bodies), "two faces of each, as SVG and PNG");
+    pictures_of_readme_are_today_s(&run.folder.path().join("one/cards"));
+}
+
+/// README shows cards as the program makes them now; UPDATE=1 takes new pictures, and fails.
+fn pictures_of_readme_are_today_s(cards: &Path) {
+    let update = std::env::var_os("UPDATE").is_some();
+    for name in SHOWN {
+        let (made, kept) = (cards.join(name), root().join("tests/pictures").join(name));
+        if update {
+            std::fs::copy(&made, &kept).unwrap();
+        }
+        let same = std::fs::read(&made).unwrap() == std::fs::read(&kept).unwrap_or_default();
+        assert!(
+            same,
+            "tests/pictures/{name} is not what the program makes: look at it, then run with UPDATE=1"
+        );
+    }
+    assert!(!update, "new pictures were taken: look at them, and run without UPDATE");
+}
+
+#[test]
+fn an_error_leaves_the_output_as_it_was() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    run.command(&["render"]).assert().success();
+    let before = manifest(&run, "output");
+    let broken = run.folder.path().join("content/fittings/broken.yaml");
+    std::fs::write(
+        &broken,
+        "number: F-999\nname: Broken\nfamily: cone-dead-end\nconductor: none\nparts: [F-1]\n",
+    )
+    .unwrap();
+    let stderr = run.stderr(&["render"], 1);
+    assert!(stderr.contains("content/fittings/broken.yaml:4:12"), "{stderr}");
+    assert!(stderr.contains("content/fittings/broken.yaml:5:9"), "{stderr}");
+    assert_eq!(before, manifest(&run, "output"));
+}
+
+#[test]
+fn a_layout_of_the_user_that_asks_for_what_is_not_there_stops_with_file_and_line() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let layouts = run.folder.path().join("layouts/booklet");
+    std::fs::create_dir_all(&layouts).unwrap();
+    std::fs::write(layouts.join("glossary.html"), "<p>\n{{ no_such_value }}\n</p>\n").unwrap();
+    let stderr = run.stderr(&["render"], 1);
+    assert!(stderr.contains("layouts/booklet/glossary.html:2"), "{stderr}");
+    assert!(!run.folder.path().join("output").exists());
+}
+
+#[test]
+fn the_date_comes_from_the_environment_where_it_says_so() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    run.command(&["render"]).env("SOURCE_DATE_EPOCH", "1893456000").assert().success();
+    let page = std::fs::read_to_string(run.folder.path().join("output/booklet/index.html")).unwrap();
+    assert!(page.contains("2030-01-01"));
+}
