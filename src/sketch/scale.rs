@@ -7,7 +7,7 @@ use crate::units::Numerals;
 pub(crate) struct Scale(pub f64);
 
 /// Steps within a decade (ISO 5455 recommends 1, 2, 5; between them where room is short).
-const STEPS: [f64; 7] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0];
+const STEPS: [f64; 9] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0];
 impl Scale {
     /// Round scales no larger than `most`, from large to small.
     pub fn below(most: f64) -> Vec<Self> {

@@ -97,10 +97,15 @@ pub fn assembly(fitting: &Fitting, options: &Options) -> Drawing {
     finished(&setup, Pose::default(), options)
 }
 
+/// Lettering may take so much of the room that this share of the largest scale is left, and no more: what
+/// can't be made out is not worth its labels.
+const LEAST_SHARE: f64 = 0.5;
+
 fn finished(setup: &Setup, pose: Pose, options: &Options) -> Drawing {
     let figure = figure(setup, pose);
     let figure = &*figure;
     let scales = scales(setup, figure, pose, options);
+    let largest = scales.first().map_or(0.0, |scale| scale.0);
     let less =
         [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
     for detail in less {
@@ -108,7 +113,7 @@ fn finished(setup: &Setup, pose: Pose, options: &Options) -> Drawing {
         let found = fit(&scales, |scale| compose(setup, figure, pose, &options, scale).draft);
         if let Some((scale, draft)) = found
             && draft.fits()
-            && (draft.complete || detail == Detail::Bare)
+            && (detail == Detail::Bare || draft.complete && scale.0 >= LEAST_SHARE * largest)
         {
             return draft.finish(caption(setup, figure, scale, &options));
         }

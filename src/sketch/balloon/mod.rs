@@ -91,7 +91,9 @@ impl Draft<'_> {
     fn bands(&self) -> Vec<(Band, Rect)> {
         let (object, all) = (self.scene.object_bounds(), self.scene.bounds());
         let beyond = Rect { top: all.top, right: all.right, ..object };
-        let mut bands = vec![(Band::Above, beyond), (Band::Right, beyond)];
+        // A column stands to the right of everything, so it may reach down beside the dimensions.
+        let beside = Rect { bottom: all.bottom, ..beyond };
+        let mut bands = vec![(Band::Above, beyond), (Band::Right, beside)];
         if self.options.detail != Detail::Full {
             bands.insert(0, (Band::Above, object));
         }
