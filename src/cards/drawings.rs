@@ -3,7 +3,8 @@
 use super::make::Input;
 use crate::catalogue::{Conductor, Fitting};
 use crate::facts::CardFacts;
-use crate::sketch::{Detail, Drawing, Options, assembly, conductor_section, conductor_true_size};
+use crate::mixups::BodyMixups;
+use crate::sketch::{Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, line_up};
 use crate::units::{Length, Numerals};
 use std::sync::Arc;
 
@@ -12,16 +13,29 @@ use std::sync::Arc;
 pub(super) struct Drawings<'a> {
     input: Input<'a>,
     fitting: Option<&'a Arc<Fitting>>,
+    body: Option<&'a BodyMixups>,
 }
+
+/// Gripping parts drawn lower than this can't be told apart: they are left out.
+const LEAST_LINE_UP: Length = Length::from_mm(9.0);
 
 impl<'a> Drawings<'a> {
     pub fn of(input: Input<'a>, facts: &CardFacts) -> Self {
-        Self { input, fitting: input.catalogue.fittings.get(&facts.number) }
+        Self {
+            input,
+            fitting: input.catalogue.fittings.get(&facts.number),
+            body: input.mixups.body(&facts.number),
+        }
     }
 
     /// Whether there is an assembly to draw.
     pub fn has_assembly(&self) -> bool {
         self.fitting.is_some()
+    }
+
+    /// Whether there are gripping parts to draw side by side.
+    pub fn has_line_up(&self) -> bool {
+        self.body.is_some_and(|body| body.gripping_parts.len() > 1)
     }
 
     /// The sections of the card's conductors at true size.
@@ -33,10 +47,14 @@ impl<'a> Drawings<'a> {
 
     /// The drawing of this name, at most so large.
     pub fn draw(&self, name: &str, width: Length, height: Length) -> Option<Drawing> {
-        let fitting = self.fitting?;
+        let options = self.options(width, height);
         match name {
-            "assembly" => Some(assembly(fitting, &self.options(width, height))),
-            "section" => Some(conductor_section(fitting.conductor(), &self.options(width, height))),
+            "assembly" => Some(assembly(self.fitting?, &options)),
+            "section" => Some(conductor_section(self.fitting?.conductor(), &options)),
+            "line-up" if height >= LEAST_LINE_UP => {
+                let body = self.body?;
+                Some(line_up(&body.body, &body.gripping_parts, &options))
+            }
             _ => None,
         }
     }

@@ -80,6 +80,7 @@ fn frame(input: Input<'_>) -> Frame<'_> {
 fn with_drawings(mut values: Map<String, Value>, drawings: &Drawings<'_>) -> Map<String, Value> {
     values.insert("sections".into(), values::sections(&drawings.sections()));
     values.insert("has_assembly".into(), drawings.has_assembly().into());
+    values.insert("has_line_up".into(), drawings.has_line_up().into());
     values
 }
 

@@ -25,7 +25,8 @@ pub fn line_up(body: &Part, parts: &[Arc<Part>], options: &Options) -> Drawing {
     let height = shapes.iter().map(|shape| 2.0 * shape.reach).fold(1.0, f64::max);
     let length: f64 = shapes.iter().map(|shape| shape.length).sum::<f64>().max(1.0);
     let scales = Scale::below((options.width.mm() / length).min(options.height.mm() / height));
-    let less = [Detail::Full, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
+    let less =
+        [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
     for detail in less {
         let options = Options { detail, ..*options };
         let found = fit(&scales, |scale| compose(&shapes, parts, &options, scale).draft);
