@@ -104,9 +104,19 @@ pub fn wear_table(profile: &Profile, marks: &WearMarks) -> Result<WearTable, Sec
             .reduce(Length::min)
             .map_or_else(|| height_at_loss(profile, profile.area * (WITHOUT_LIMITS / 100.0)), Ok)?,
     };
-    let grids = STEPS.map(|step| (step, heights(profile, &stages, last, step)));
-    let fitting =
-        grids.iter().find(|(_, heights)| heights.len() <= marks.most_rows).unwrap_or(&grids[STEPS.len() - 1]);
+    // Near the end of a thin wire a coarse step has no two rows left past the stop height.
+    let reaches = |heights: &[Length]| {
+        heights.iter().filter(|height| **height < last && !same(**height, last)).count() >= ROWS_PAST
+    };
+    let all = STEPS.map(|step| (step, heights(profile, &stages, last, step)));
+    let grids: Vec<&(f64, Vec<Length>)> = all
+        .iter()
+        .enumerate()
+        .filter(|(index, grid)| *index == 0 || reaches(&grid.1))
+        .map(|(_, grid)| grid)
+        .collect();
+    let coarsest = grids[grids.len() - 1];
+    let fitting = grids.into_iter().find(|(_, heights)| heights.len() <= marks.most_rows).unwrap_or(coarsest);
     let rows: Result<Vec<WearRow>, SectionError> =
         fitting.1.iter().map(|height| row(profile, *height, marks.basis, &stages)).collect();
     Ok(WearTable { step: Length::from_mm(fitting.0), rows: rows? })
@@ -210,7 +220,7 @@ mod tests {
         assert_eq!(wear_table(&profile, &stop(7.5)).unwrap().step.mm(), 0.1);
         assert_eq!(wear_table(&profile, &stop(6.5)).unwrap().step.mm(), 0.2);
         assert_eq!(wear_table(&profile, &stop(5.0)).unwrap().step.mm(), 0.5);
-        assert_eq!(wear_table(&profile, &stop(0.5)).unwrap().step.mm(), 1.0);
+        assert_eq!(wear_table(&profile, &stop(2.5)).unwrap().step.mm(), 1.0);
     }
 
     #[test]
