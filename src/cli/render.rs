@@ -44,7 +44,7 @@ fn once(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     bar.clear();
     let made = made?;
     report::findings(&made.findings, &world, globals)?;
-    say(globals, &made)?;
+    say(globals, options, &made)?;
     Ok(if made.put.is_some() { Outcome::Done } else { Outcome::Refused })
 }
 
@@ -64,7 +64,7 @@ pub(super) fn strictness(deny_warnings: bool) -> Strictness {
     if deny_warnings { Strictness::Warnings } else { Strictness::Errors }
 }
 
-fn say(globals: &Globals, made: &Report) -> Result<(), Fault> {
+fn say(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fault> {
     let folder = globals.output.display();
     match (&made.put, globals.format) {
         (Some(put), Format::Json) => report::result(
@@ -75,10 +75,7 @@ fn say(globals: &Globals, made: &Report) -> Result<(), Fault> {
             for path in &put.left_alone {
                 report::result(&format!("{folder}/{path} no longer belongs, but was changed by hand: left alone"))?;
             }
-            report::result(&format!(
-                "{} cards, {} files in {folder}; open {folder}/booklet/index.html, print {folder}/sheets/cards.pdf",
-                made.cards, put.written
-            ))
+            report::result(&done(made.cards, put.written, &folder.to_string(), options))
         }
         (None, Format::Text) => {
             eprintln!("nothing was written; {folder} is as it was");
@@ -86,4 +83,12 @@ fn say(globals: &Globals, made: &Report) -> Result<(), Fault> {
         }
         _ => Ok(()),
     }
+}
+
+/// What was made, and where to look at it.
+fn done(cards: usize, files: usize, folder: &str, options: &Options) -> String {
+    let cards = if cards == 1 { "1 card".to_owned() } else { format!("{cards} cards") };
+    let booklet =
+        if options.only.is_empty() { format!("open {folder}/booklet/index.html, ") } else { String::new() };
+    format!("{cards}, {files} files in {folder}; {booklet}print the sheets in {folder}/sheets")
 }
