@@ -1,16 +1,16 @@
-//! Writes a sound catalogue of any size: bodies that ten fittings share, each with a cone of its own.
+//! Writes a sound catalogue of any size: bodies that four fittings share, each with a cone of its own.
 
 use std::path::Path;
 use std::{fs, io};
 
 /// Fittings that share one body.
-pub const FITTINGS_OF_A_BODY: usize = 10;
+pub const FITTINGS_OF_A_BODY: usize = 4;
 
 /// Colours that no two cones of a body share; none that earthing uses.
-const COLOURS: [&str; FITTINGS_OF_A_BODY] = ["WH", "BU", "OG", "BK", "PK", "VT", "GY", "BN", "TQ", "RD"];
+const COLOURS: [&str; FITTINGS_OF_A_BODY] = ["WH", "BU", "OG", "BK"];
 
 /// Texts that differ from each other in both letters.
-const TEXTS: [&str; FITTINGS_OF_A_BODY] = ["KA", "TE", "RY", "JO", "MU", "LI", "FA", "PC", "DG", "XH"];
+const TEXTS: [&str; FITTINGS_OF_A_BODY] = ["KA", "TE", "RY", "JO"];
 
 /// Wires of the conductors, with the wires that lie across one.
 const STRANDS: [(u32, u32); 3] = [(7, 3), (19, 5), (37, 7)];
