@@ -79,7 +79,8 @@ fn layer(layer: &Layer) -> Row {
     let role = if layer.role == LayerRole::Core { "core" } else { "" };
     let pitch = format!("on radius {:.2} mm", layer.pitch_radius.mm());
     let remark = [role, &pitch].into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(", ");
-    (format!("  {} wires", layer.wires), format!("{:.2}", layer.wire_diameter.mm()), "mm", remark)
+    let wires = if layer.wires == 1 { "wire" } else { "wires" };
+    (format!("  {} {wires}", layer.wires), format!("{:.2}", layer.wire_diameter.mm()), "mm", remark)
 }
 
 /// Numbers end at one column whatever their decimals, so that units and remarks line up.
