@@ -140,8 +140,8 @@ pub(crate) fn compose<'a>(
 ) -> Sheet<'a> {
     let mut sheet = Sheet::new(options, scale);
     figure.draw(&mut sheet, setup, pose);
-    draw_loose(&mut sheet, setup);
     if options.speaks() {
+        draw_loose(&mut sheet, setup);
         if pose == Pose::default()
             && let Some(measures) = figure.measures(setup)
         {
@@ -154,7 +154,8 @@ pub(crate) fn compose<'a>(
     sheet
 }
 
-/// Parts that the figure has no place for: small blocks beside it, so that every item is shown.
+/// Parts that the figure has no place for: small blocks beside it, so that every balloon has a target.
+/// Their size is that of the lettering: a bare drawing, which may be as small as need be, goes without.
 fn draw_loose(sheet: &mut Sheet, setup: &Setup) {
     let missing: Vec<usize> =
         (0..setup.parts.len()).filter(|&part| sheet.draft.scene.areas_of(part).next().is_none()).collect();
