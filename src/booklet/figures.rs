@@ -4,8 +4,8 @@ use super::Booklet;
 use crate::catalogue::{Conductor, Family, Fitting, WearLimits};
 use crate::mixups::{BodyMixups, Case};
 use crate::sketch::{
-    Drawing, Options, assembly, conductor_section, conductor_true_size, line_up, stages as drawn_stages,
-    worn_section, wrong_part,
+    self, Drawing, Options, assembly, conductor_section, conductor_true_size, line_up,
+    stages as drawn_stages, worn_section, wrong_part,
 };
 use crate::units::Length;
 use serde_json::{Value, json};
@@ -59,6 +59,12 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
 /// The gripping parts of a body, side by side at one scale.
 pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
     figure("line-up", &line_up(&found.body, &found.gripping_parts, &room(booklet, LINE_UP_ROOM)))
+}
+
+/// Everything that drawings use, each with what it means.
+pub(super) fn key(booklet: &Booklet<'_>) -> Vec<Value> {
+    let drawings = sketch::key(&room(booklet, SECTION_ROOM));
+    drawings.iter().zip(1..).map(|(drawing, number)| figure(&format!("key-{number}"), drawing)).collect()
 }
 
 /// The section enlarged with its dimensions, and at 1:1.

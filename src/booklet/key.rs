@@ -2,14 +2,14 @@
 
 use super::frame::Draft;
 use super::view::{fact, facts};
-use super::{Booklet, conductors};
+use super::{Booklet, conductors, figures};
 use crate::section::{Magnetic, Material, MaterialGroup, Strength};
 use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let materials = booklet.input.catalogue.materials.values();
     let values = json!({
-        "figures": [],
+        "figures": figures::key(booklet),
         "materials": materials.map(|material| entry(booklet, material)).collect::<Vec<_>>(),
     });
     Draft { layout: "key", title: "Materials and lines".to_owned(), kind: "Booklet", values }
