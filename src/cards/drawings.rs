@@ -16,6 +16,14 @@ pub(super) struct Drawings<'a> {
     body: Option<&'a BodyMixups>,
 }
 
+/// What the group round a drawing that is made here is called, before the drawing's own name: by it
+/// preflight sees whether a layout leaves the drawing at its scale.
+pub(super) const MADE_HERE: &str = "drawn-";
+
+fn named(name: &str, drawing: Drawing) -> Drawing {
+    Drawing { body: format!("<g id=\"{MADE_HERE}{name}\">{}</g>", drawing.body), ..drawing }
+}
+
 /// Gripping parts drawn lower than this can't be told apart: they are left out.
 const LEAST_LINE_UP: Length = Length::from_mm(9.0);
 
@@ -41,22 +49,26 @@ impl<'a> Drawings<'a> {
     /// The sections of the card's conductors at true size.
     pub fn sections(&self) -> Vec<Option<Drawing>> {
         let options = self.options(Length::ZERO, Length::ZERO);
-        let section = |conductor: &Arc<Conductor>| Some(conductor_true_size(conductor, &options));
-        self.fitting.map(|fitting| fitting.conductors.iter().map(section).collect()).unwrap_or_default()
+        let section = |(index, conductor): (usize, &Arc<Conductor>)| {
+            Some(named(&format!("true-size-{}", index + 1), conductor_true_size(conductor, &options)))
+        };
+        let conductors = self.fitting.map_or(&[][..], |fitting| &fitting.conductors);
+        conductors.iter().enumerate().map(section).collect()
     }
 
     /// The drawing of this name, at most so large.
     pub fn draw(&self, name: &str, width: Length, height: Length) -> Option<Drawing> {
         let options = self.options(width, height);
-        match name {
-            "assembly" => Some(assembly(self.fitting?, &options)),
-            "section" => Some(conductor_section(self.fitting?.conductor(), &options)),
+        let drawing = match name {
+            "assembly" => assembly(self.fitting?, &options),
+            "section" => conductor_section(self.fitting?.conductor(), &options),
             "line-up" if height >= LEAST_LINE_UP => {
                 let body = self.body?;
-                Some(line_up(&body.body, &body.gripping_parts, &options))
+                line_up(&body.body, &body.gripping_parts, &options)
             }
-            _ => None,
-        }
+            _ => return None,
+        };
+        Some(named(name, drawing))
     }
 
     fn options(&self, width: Length, height: Length) -> Options<'a> {

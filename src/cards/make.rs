@@ -3,7 +3,8 @@
 use super::compose::{Frame, Sitting, Trouble, face};
 use super::drawings::Drawings;
 use super::face::{Card, Side};
-use super::{preflight, values};
+use super::preflight::{self, Held};
+use super::values;
 use crate::catalogue::{CardSize, Catalogue, Orientation};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::{CardFacts, Content};
@@ -61,9 +62,21 @@ pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
     let (front, back) = (side(Side::Front), side(Side::Back));
     let (Some(front), Some(back)) = (front, back) else { return (None, findings) };
     let card = Card { number: facts.number.clone(), title: facts.title.clone(), front, back };
-    let smallest = input.catalogue.settings.limits.smallest_type;
-    findings.extend(preflight::card(&card, smallest, &place(input, facts, "")));
+    let held = Held {
+        smallest_type: input.catalogue.settings.limits.smallest_type,
+        stamp: stamp(facts),
+        place: &place(input, facts, ""),
+    };
+    findings.extend(preflight::card(&card, held));
     (Some(card), findings)
+}
+
+/// The gripping part's stamp, on a fitting's card.
+fn stamp(facts: &CardFacts) -> &str {
+    match &facts.content {
+        Content::Fitting(fitting) => &fitting.gripping_stamp,
+        Content::Body(_) => "",
+    }
 }
 
 fn frame(input: Input<'_>) -> Frame<'_> {

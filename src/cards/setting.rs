@@ -257,10 +257,11 @@ impl<'a> Setting<'a> {
             );
             let _ = write!(
                 svg,
-                " font-weight=\"{}\" font-size=\"{}\" data-length=\"{}\"",
+                " font-weight=\"{}\" font-size=\"{}\" data-length=\"{}\" data-class=\"{}\"",
                 run.weight,
                 number(self.size.mm()),
-                number(length)
+                number(length),
+                escaped(&self.column.class)
             );
             if !ink.fill.is_empty() {
                 let _ = write!(svg, " fill=\"{}\"", escaped(ink.fill));

@@ -29,7 +29,7 @@ fn world(step: &str) -> MemoryWorld {
     files.into_iter().fold(world, |world, (path, text)| world.with(FilePath::catalogue(path), text))
 }
 
-fn made(world: &MemoryWorld) -> (Vec<Card>, Findings) {
+pub(super) fn made(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     let (fonts, _) = Fonts::new(&world.fonts(), &[]);
     let fonts = Arc::new(fonts);
     let loaded = catalogue::load(world).expect("a readable world");
@@ -45,19 +45,19 @@ fn made(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     )
 }
 
-fn codes(findings: &Findings) -> Vec<&'static str> {
+pub(super) fn codes(findings: &Findings) -> Vec<&'static str> {
     findings.sorted().iter().map(|finding| finding.code).collect()
 }
 
 /// A front of the user's own with this in its only block.
-fn with_front(body: &str) -> MemoryWorld {
+pub(super) fn with_front(body: &str) -> MemoryWorld {
     let layout = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\">\n<g id=\"a\" data-kind=\"text\" data-y=\"0\">\n{body}\n</g></svg>"
     );
     world("Look.").with(FilePath::layouts("cards/a7-portrait-fitting-front.svg"), layout)
 }
 
-fn text(x: f64, y: f64, size: f64, family: &str, text: &str) -> String {
+pub(super) fn text(x: f64, y: f64, size: f64, family: &str, text: &str) -> String {
     format!("<text x=\"{x}\" y=\"{y}\" font-size=\"{size}\" font-family=\"{family}\">{text}</text>")
 }
 
@@ -115,25 +115,6 @@ fn a_users_layout_that_asks_for_what_is_not_there_stops_with_file_and_line() {
     let finding = findings.sorted()[0].clone();
     assert_eq!((finding.code, finding.place.line), ("layout-value", 3));
     assert_eq!(&*finding.place.file.path, "cards/a7-portrait-fitting-front.svg");
-}
-
-#[test]
-fn preflight_sees_what_a_printer_would_send_back() {
-    let sans = "DejaVu Sans";
-    let faults = [
-        ("text-unsafe", text(1.0, 40.0, 3.0, sans, "out")),
-        ("text-punched", text(63.0, 9.0, 3.0, sans, "hole")),
-        ("text-overlap", text(10.0, 40.0, 3.0, sans, "one") + &text(11.0, 41.0, 3.0, sans, "two")),
-        ("type-too-small", text(10.0, 40.0, 2.0, sans, "small")),
-        ("glyph-missing", text(10.0, 40.0, 3.0, sans, "錐")),
-        ("font-missing", text(10.0, 40.0, 3.0, "No Such Font", "lost")),
-    ];
-    for (code, body) in faults {
-        let (_, findings) = made(&with_front(&body));
-        assert_eq!(codes(&findings), [code]);
-    }
-    let (_, findings) = made(&with_front(&text(10.0, 40.0, 3.0, sans, "sound")));
-    assert_eq!(codes(&findings), Vec::<&str>::new());
 }
 
 #[test]

@@ -84,6 +84,14 @@ impl Fonts {
                 select_font: usvg::FontResolver::default_font_selector(),
                 select_fallback: Box::new(|_, _, _| None),
             },
+            image_href_resolver: usvg::ImageHrefResolver {
+                resolve_data: Box::new(|mime, data, _| match mime {
+                    "image/png" => Some(usvg::ImageKind::PNG(data)),
+                    "image/jpeg" => Some(usvg::ImageKind::JPEG(data)),
+                    _ => None,
+                }),
+                resolve_string: Box::new(|_, _| None),
+            },
             ..usvg::Options::default()
         }
     }

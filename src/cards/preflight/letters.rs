@@ -1,10 +1,15 @@
-//! Letters that are too small, and characters and fonts that are not there.
+//! `type-too-small`, `font-missing`, `glyph-missing`: letters that are too small, and fonts and characters that
+//! are not there.
+//!
+//! Why: a font that is missing leaves its text out without a word, and a character that it lacks prints as an
+//! empty box.
+//!
+//! To put it right: a built-in font, or one of the catalogue's `fonts` folder that has the character.
 
 use super::Sheet;
 use super::ink::{Ink, InkedText};
 use crate::cards::face::Block;
 use crate::diagnostics::Findings;
-use crate::units::Length;
 use usvg::roxmltree::{Document, Node};
 
 pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
@@ -18,20 +23,22 @@ pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
 }
 
 fn sizes(sheet: Sheet<'_>, text: &InkedText<'_>, findings: &mut Findings) {
-    let scale = f64::from(text.text.abs_transform().get_scale().1);
-    let spans = text.text.chunks().iter().flat_map(|chunk| chunk.spans());
-    let smallest = spans.map(|span| f64::from(span.font_size().get()) * scale).fold(f64::INFINITY, f64::min);
-    let size = Length::from_mm(smallest);
+    let size = text.size();
     if size.pt() + 0.01 < sheet.smallest_type.pt() {
         let said = format!("“{}” is set in {:.1} pt", text.words(), size.pt());
-        let expected = format!("at least {:.1} pt", sheet.smallest_type.pt());
-        findings.push(sheet.finding("type-too-small", said).field(text.block).expected(expected));
+        let finding = sheet.finding("type-too-small", said).field(text.block);
+        findings.push(
+            finding
+                .found(format!("{:.1} pt", size.pt()))
+                .expected(format!("at least {:.1} pt", sheet.smallest_type.pt()))
+                .help("set it larger, or mend the layout"),
+        );
     }
 }
 
 /// A text whose font is not there is left out of the drawing without a word.
 fn fonts(sheet: Sheet<'_>, block: &Block, ink: &Ink<'_>, findings: &mut Findings) {
-    let drawn = ink.texts.iter().filter(|text| text.block == block.name).count();
+    let drawn = ink.texts_of(block).count();
     if drawn == block.source.matches("<text").count() {
         return;
     }
@@ -40,16 +47,12 @@ fn fonts(sheet: Sheet<'_>, block: &Block, ink: &Ink<'_>, findings: &mut Findings
     let texts = document.descendants().filter(|node| node.has_tag_name("text"));
     let read: Vec<String> = texts.map(|node| words(node)).filter(|words| !words.trim().is_empty()).collect();
     if read.len() > drawn {
-        let all = ink
-            .texts
-            .iter()
-            .filter(|text| text.block == block.name)
-            .map(InkedText::words)
-            .collect::<Vec<_>>();
+        let all: Vec<String> = ink.texts_of(block).map(InkedText::words).collect();
         let lost = read.into_iter().find(|words| !all.contains(words)).unwrap_or_default();
         let said = format!("“{lost}” asks for a font that is not there");
         let help = "use a built-in font, or one of the catalogue's fonts folder";
-        findings.push(sheet.finding("font-missing", said).field(&block.name).help(help));
+        let finding = sheet.finding("font-missing", said).field(&block.name);
+        findings.push(finding.expected("a font of the program or of the catalogue").help(help));
     }
 }
 
@@ -68,5 +71,6 @@ fn glyphs(sheet: Sheet<'_>, text: &InkedText<'_>, findings: &mut Findings) {
         text.words()
     );
     let help = "put a font that has it into the catalogue's fonts folder, or write the text without it";
-    findings.push(sheet.finding("glyph-missing", said).field(text.block).help(help));
+    let finding = sheet.finding("glyph-missing", said).field(text.block);
+    findings.push(finding.found(format!("U+{:04X}", u32::from(character))).help(help));
 }

@@ -1,13 +1,33 @@
-//! What a printer would send back: texts outside the safe area, over each other, too small, lost.
+//! What a printer would send back: texts outside the safe area, over each other, too small, too pale, lost;
+//! lines too thin; drawings off their scale; ink that is cut away.
 
+mod bounds;
+mod classes;
+mod contrast;
+mod edges;
+mod ground;
 mod ink;
 mod letters;
+mod lines;
+mod pictures;
 mod room;
+mod scale;
 
 use super::face::{Card, Face};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::units::Length;
 use ink::Ink;
+
+/// What cards are held to, beside what holds for all.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Held<'a> {
+    /// The smallest type on a card.
+    pub smallest_type: Length,
+    /// The stamp of the gripping part; empty where the card has none.
+    pub stamp: &'a str,
+    /// The record that the card is about.
+    pub place: &'a Place,
+}
 
 /// What a check looks at.
 #[derive(Clone, Copy)]
@@ -15,17 +35,25 @@ struct Sheet<'a> {
     card: &'a str,
     face: &'a Face,
     smallest_type: Length,
+    stamp: &'a str,
     place: &'a Place,
 }
 
-/// Everything that would print wrong on a card. `place` is the record that it is about.
-pub(super) fn card(card: &Card, smallest_type: Length, place: &Place) -> Findings {
+/// Everything that would print wrong on a card.
+pub(super) fn card(card: &Card, held: Held<'_>) -> Findings {
     let mut findings = Findings::new();
+    let Held { smallest_type, stamp, place } = held;
     for face in [&card.front, &card.back] {
-        let sheet = Sheet { card: &card.number, face, smallest_type, place };
+        let sheet = Sheet { card: &card.number, face, smallest_type, stamp, place };
         let ink = Ink::of(face);
         room::check(sheet, &ink, &mut findings);
         letters::check(sheet, &ink, &mut findings);
+        classes::check(sheet, &ink, &mut findings);
+        contrast::check(sheet, &ink, &mut findings);
+        lines::check(sheet, &ink, &mut findings);
+        scale::check(sheet, &ink, &mut findings);
+        pictures::check(sheet, &ink, &mut findings);
+        edges::check(sheet, &ink, &mut findings);
     }
     findings
 }
@@ -36,3 +64,6 @@ impl Sheet<'_> {
         Finding::error(code, self.place.clone(), message).record(self.card)
     }
 }
+
+#[cfg(test)]
+mod tests;
