@@ -170,10 +170,10 @@ impl Findings {
         self.list.extend(findings);
     }
 
-    /// How many there are of a severity.
+    /// How many different ones there are of a severity.
     #[must_use]
     pub fn count(&self, severity: Severity) -> usize {
-        self.list.iter().filter(|finding| finding.severity == severity).count()
+        self.sorted().iter().filter(|finding| finding.severity == severity).count()
     }
 
     /// Whether any of them stops the run.

@@ -105,7 +105,7 @@ impl Making<'_> {
                 .map(|facts| self.card(facts).inspect(|_| tell(1)))
                 .collect::<Result<_, Fault>>()?;
             for (card, found) in made {
-                findings.extend(found);
+                findings.extend(found.into_iter().filter(|finding| self.prepared.is_news(finding)));
                 card.into_iter().for_each(&mut hand_on);
             }
         }
@@ -183,7 +183,8 @@ impl Making<'_> {
         for page in made {
             match page {
                 Ok(page) => pages.extend(page),
-                Err(finding) => findings.push(finding),
+                Err(finding) if self.prepared.is_news(&finding) => findings.push(finding),
+                Err(_) => {}
             }
         }
         self.single_file(&pages)?;

@@ -27,6 +27,8 @@ pub(super) struct Prepared {
     pub(super) fonts: Arc<Fonts>,
     card_layouts: Layouts,
     booklet_layouts: Layouts,
+    /// Whether a layout does not compile; it is then not there to be filled.
+    layouts_failed: bool,
     facts_by_number: BTreeMap<String, CardFacts>,
     issues: BTreeMap<String, String>,
     state: &'static str,
@@ -44,9 +46,10 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     let (fonts, found) = Fonts::new(&world.fonts(), &sources);
     findings.extend(found);
     let fonts = Arc::new(fonts);
-    let (card_layouts, found) = Layouts::load(world, "cards", &cards::helpers(&fonts))?;
-    findings.extend(found);
-    let (booklet_layouts, found) = Layouts::load(world, "booklet", &[])?;
+    let (card_layouts, mut found) = Layouts::load(world, "cards", &cards::helpers(&fonts))?;
+    let (booklet_layouts, more) = Layouts::load(world, "booklet", &[])?;
+    found.extend(more);
+    let layouts_failed = found.has_errors();
     findings.extend(found);
     let register = Register::default();
     let facts = facts::of_catalogue(&catalogue, &mixups);
@@ -63,11 +66,18 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         fonts,
         card_layouts,
         booklet_layouts,
+        layouts_failed,
     };
     Ok((prepared, findings))
 }
 
 impl Prepared {
+    /// Whether a finding adds something: a layout that does not compile is found once, not once more for
+    /// every card and page that lacks it.
+    pub(super) fn is_news(&self, finding: &Finding) -> bool {
+        !(self.layouts_failed && finding.code == "layout-missing")
+    }
+
     pub(super) fn cards(&self) -> cards::Input<'_> {
         cards::Input {
             catalogue: &self.catalogue,

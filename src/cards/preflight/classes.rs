@@ -17,20 +17,31 @@ use crate::units::Length;
 const SLACK: f64 = 0.01;
 
 pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
+    let stamp = stamp(sheet, ink);
     for block in &sheet.face.blocks {
         let texts: Vec<&InkedText<'_>> = ink.texts_of(block).collect();
-        let classes: Vec<&str> = block.source.split("<text").skip(1).map(class).collect();
+        let named: Vec<&str> = block.source.split("<text").skip(1).map(class).collect();
         // Where texts are drawn by reference or left out there is no telling which is which.
-        if texts.len() != classes.len() {
-            continue;
-        }
-        for (text, class) in texts.into_iter().zip(classes) {
-            if let Some((name, class)) = class_of(text, class) {
+        let told = texts.len() == named.len();
+        for (index, text) in texts.into_iter().enumerate() {
+            let named = if told { named[index] } else { "foot" };
+            let is_stamp = stamp.is_some_and(|stamp| std::ptr::eq(stamp, text));
+            let named = if is_stamp { "stamp" } else { named };
+            if let Some((name, class)) = class_of(text, named) {
                 below(sheet, text, (name, least(sheet, class)), findings);
             }
         }
     }
-    stamp(sheet, ink, findings);
+}
+
+/// The gripping part's stamp, which stands on the front once as large as stamps must: the largest text
+/// that says it.
+fn stamp<'a, 'b>(sheet: Sheet<'_>, ink: &'b Ink<'a>) -> Option<&'b InkedText<'a>> {
+    if sheet.face.side != Side::Front || sheet.stamp.is_empty() {
+        return None;
+    }
+    let same = |text: &&InkedText<'_>| text.words().replace('\u{a0}', " ").trim() == sheet.stamp;
+    ink.texts.iter().filter(same).max_by(|a, b| a.size().mm().total_cmp(&b.size().mm()))
 }
 
 /// The class that an element of text names.
@@ -52,38 +63,12 @@ fn least(sheet: Sheet<'_>, class: TypeClass) -> Length {
     Fit { close: 1.0, shrink: 1.0, smallest: sheet.smallest_type }.size(class)
 }
 
-fn below(sheet: Sheet<'_>, text: &InkedText<'_>, class: (&str, Length), findings: &mut Findings) {
+/// What is smaller than the smallest type on a card is found as such.
+fn below(sheet: Sheet<'_>, text: &InkedText<'_>, (class, least): (&str, Length), findings: &mut Findings) {
     let size = text.size();
-    // What is smaller than the smallest type is found as such.
-    if is_below(size, class.1) && !is_below(size, sheet.smallest_type) {
-        report(sheet, text, size, class, findings);
-    }
-}
-
-fn is_below(size: Length, least: Length) -> bool {
-    size.pt() + SLACK < least.pt()
-}
-
-/// The gripping part's stamp stands on the front once as large as stamps must.
-fn stamp(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    if sheet.face.side != Side::Front || sheet.stamp.is_empty() {
+    if !is_below(size, least) || is_below(size, sheet.smallest_type) {
         return;
     }
-    let same = |text: &&InkedText<'_>| text.words().replace('\u{a0}', " ").trim() == sheet.stamp;
-    let largest = ink.texts.iter().filter(same).max_by(|a, b| a.size().mm().total_cmp(&b.size().mm()));
-    let least = least(sheet, TypeClass::Stamp);
-    if let Some(text) = largest.filter(|text| is_below(text.size(), least)) {
-        report(sheet, text, text.size(), ("stamp", least), findings);
-    }
-}
-
-fn report(
-    sheet: Sheet<'_>,
-    text: &InkedText<'_>,
-    size: Length,
-    (class, least): (&str, Length),
-    findings: &mut Findings,
-) {
     let said = format!("“{}” is set in {:.1} pt, too small for the class {class}", text.words(), size.pt());
     findings.push(
         sheet
@@ -93,4 +78,8 @@ fn report(
             .expected(format!("at least {:.1} pt", least.pt()))
             .help("set it with `text` or `table` and do not scale it; a raw <text> names its class in `data-class`"),
     );
+}
+
+fn is_below(size: Length, least: Length) -> bool {
+    size.pt() + SLACK < least.pt()
 }
