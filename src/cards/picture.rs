@@ -3,7 +3,7 @@
 use super::face::{BlockKind, Face};
 use super::setting::escaped;
 use crate::sketch::number;
-use resvg::tiny_skia::{Color, Pixmap, Transform};
+use resvg::tiny_skia::{Color, Pixmap, PremultipliedColorU8, Transform};
 use std::fmt::Write;
 
 /// A picture could not be made.
@@ -53,9 +53,9 @@ impl Face {
         encoded(&pixmap, dpi)
     }
 
-    /// How many pixels of ink lie outside the bleed, where every sheet clips them: the face drawn
-    /// without its clip, less the face drawn with it. 0 for a face that is whole. Below 200 dpi
-    /// thin lines are drawn wider than they are, and count.
+    /// How many pixels of ink a sheet's clip takes away from the face: those outside the bleed, up to 20 mm
+    /// from it, of the face drawn without a clip. 0 for a face that is whole. Below 200 dpi thin lines are
+    /// drawn wider than they are, and count.
     ///
     /// # Errors
     /// Where the resolution is too small or too large for a picture.
@@ -63,10 +63,11 @@ impl Face {
         let scale = dpi / 25.4;
         let field = (self.cut.0 + self.bleed * 2.0, self.cut.1 + self.bleed * 2.0);
         let wide = (field.0.mm() + 2.0 * AROUND, field.1.mm() + 2.0 * AROUND);
-        let around = (AROUND * scale).round();
-        let unclipped = self.pixels(wide, scale, -around)?;
-        let clipped = self.pixels((field.0.mm(), field.1.mm()), scale, 0.0)?;
-        Ok(inked(&unclipped) - inked(&clipped).min(inked(&unclipped)))
+        let around = pixels(AROUND * scale)?;
+        let unclipped = self.pixels(wide, scale, -f64::from(around))?;
+        let across = around..around + pixels(field.0.mm() * scale)?;
+        let down = around..around + pixels(field.1.mm() * scale)?;
+        Ok(inked(&unclipped, |x, y| !(across.contains(&x) && down.contains(&y))))
     }
 
     /// Draws the blocks on a white field of this size in millimetres; the corner of the bleed lies
@@ -87,12 +88,11 @@ impl Face {
 /// How far outside the bleed lost ink is looked for, in millimetres.
 const AROUND: f64 = 20.0;
 
-fn inked(pixmap: &Pixmap) -> usize {
-    pixmap
-        .pixels()
-        .iter()
-        .filter(|pixel| pixel.red() < 250 || pixel.green() < 250 || pixel.blue() < 250)
-        .count()
+/// How many pixels are not white, of those that count.
+fn inked(pixmap: &Pixmap, counts: impl Fn(u32, u32) -> bool) -> usize {
+    let places = (0..pixmap.height()).flat_map(|y| (0..pixmap.width()).map(move |x| (x, y)));
+    let dark = |pixel: &PremultipliedColorU8| pixel.red().min(pixel.green()).min(pixel.blue()) < 250;
+    pixmap.pixels().iter().zip(places).filter(|(pixel, (x, y))| counts(*x, *y) && dark(pixel)).count()
 }
 
 /// Largest side of a picture, in pixels.

@@ -1,0 +1,86 @@
+//! Faces of cards as readable text, held against `tests/cases/<name>/out/faces.txt`; and the demo's faces in
+//! every size that it prints in: no finding of preflight, no ink lost to the clip.
+//!
+//! With UPDATE=1 in the environment the texts are written anew, and the run fails.
+
+mod difference;
+mod made;
+mod readable;
+
+use fittingcards::diagnostics::Severity;
+use fittingcards::publish;
+use fittingcards::source::{FilePath, MemoryWorld};
+use rayon::prelude::*;
+use std::path::Path;
+
+/// Sizes that the demo prints in; `tests/print` measures the same.
+const SIZES: &str = include_str!("../print/sizes.csv");
+
+#[test]
+fn faces_are_what_they_were() {
+    let update = made::environment("UPDATE").is_some();
+    let mut changed = Vec::new();
+    for case in ["gaps", "plain", "statuses"] {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases").join(case);
+        let golden = folder.join("out/faces.txt");
+        let text = readable::cards(&made::cards(&made::world(&folder.join("in"))));
+        if update {
+            std::fs::create_dir_all(folder.join("out")).unwrap();
+            std::fs::write(&golden, text).unwrap();
+        } else if let Some(difference) = difference::between(&made::read(&golden), &text) {
+            changed.push(format!("tests/cases/{case}/out/faces.txt\n{difference}"));
+        }
+    }
+    assert!(!update, "the faces were written anew: read them, and run without UPDATE");
+    assert!(changed.is_empty(), "faces have changed (UPDATE=1 writes them anew):\n{}", changed.join("\n"));
+}
+
+/// The demo, with its cards in another size.
+fn demo(row: &str) -> MemoryWorld {
+    let (size, orientation) = row.split_once(',').unwrap();
+    let content = Path::new(env!("CARGO_MANIFEST_DIR")).join("content");
+    let settings = made::read(&content.join("catalogue.yaml"));
+    let other = |line: &str| match line.starts_with("card:") {
+        true => format!("card: {{ size: {size}, orientation: {orientation} }}\n"),
+        false => format!("{line}\n"),
+    };
+    let settings: String = settings.lines().map(other).collect();
+    assert!(settings.contains(size) && settings.contains(orientation));
+    made::world(&content).with(FilePath::catalogue("catalogue.yaml"), settings)
+}
+
+#[test]
+fn the_demo_is_sound_in_every_size() {
+    for row in SIZES.lines().skip(1) {
+        let findings = publish::check(&demo(row), None, &|_| {}).unwrap();
+        let errors = findings.sorted().into_iter().filter(|finding| finding.severity == Severity::Error);
+        assert_eq!(errors.map(|finding| finding.message.as_str()).collect::<Vec<_>>(), [""; 0], "{row}");
+    }
+}
+
+/// Every face drawn with its clip and without it has the same ink.
+#[test]
+fn the_demo_loses_nothing_to_the_clip_in_any_size() {
+    for row in SIZES.lines().skip(1) {
+        let cards = made::cards(&demo(row));
+        assert!(cards.len() >= 12, "{row}");
+        let faces: Vec<_> = cards.iter().flat_map(|card| [(card, &card.front), (card, &card.back)]).collect();
+        faces.par_iter().for_each(|(card, face)| {
+            assert_eq!(face.lost_to_clip(200.0), Ok(0), "{row}: {} {}", card.number, face.side.word());
+        });
+    }
+}
+
+#[test]
+fn ink_beside_the_card_is_lost_to_the_clip() {
+    let layout = "<svg xmlns=\"http://www.w3.org/2000/svg\"><g id=\"a\" data-kind=\"ornament\" data-y=\"50\">\
+                  <rect x=\"-5\" width=\"10\" height=\"10\"/></g></svg>";
+    let front = FilePath::layouts("cards/a7-portrait-fitting-front.svg");
+    let case = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/plain/in");
+    let cards = made::cards(&made::world(&case).with(front, layout));
+    // 3 mm of the 10 mm lie outside the bleed of 2 mm.
+    let expected = (3.0 * 200.0 / 25.4) * (10.0 * 200.0 / 25.4);
+    #[allow(clippy::cast_precision_loss, reason = "some thousand pixels")]
+    let lost = cards[0].front.lost_to_clip(200.0).unwrap() as f64;
+    assert!((lost - expected).abs() < 200.0, "{lost} pixels, not {expected}");
+}
