@@ -7,6 +7,7 @@ mod make;
 mod picture;
 mod plan;
 mod preflight;
+mod room;
 mod setting;
 mod type_class;
 mod values;

@@ -3,6 +3,7 @@
 use super::face::BlockKind;
 use super::type_class::Fit;
 use crate::diagnostics::{FilePath, Finding, Place};
+use std::collections::BTreeMap;
 use usvg::roxmltree::{Document, Node};
 
 /// What a filled layout says about its face.
@@ -18,6 +19,10 @@ pub(super) struct Plan {
     pub top: f64,
     /// Where they must end.
     pub bottom: f64,
+    /// How many forms the layout has: the first where there is room, the next where there isn't.
+    pub forms: u32,
+    /// The least and the largest part of the width that its first column can have.
+    pub shares: Option<(f64, f64)>,
 }
 
 /// A block as the layout describes it. Lengths are millimetres.
@@ -32,6 +37,8 @@ pub(super) struct Planned {
     pub body: String,
     /// Attributes of its group that are handed on.
     pub looks: String,
+    /// The column that it stands in; empty where it takes the whole width.
+    pub column: String,
     pub place: Placing,
     pub height: f64,
     pub gap: f64,
@@ -44,12 +51,10 @@ pub(super) struct Planned {
 pub(super) enum Placing {
     /// Its top stands at this height.
     At(f64),
-    /// Below everything so far.
+    /// Below everything so far, or everything in its column.
     Below,
     /// Its top level with that of another block.
     Beside(String),
-    /// Below one other block.
-    Under(String),
     /// On the lower edge of the safe area.
     Bottom,
 }
@@ -81,6 +86,8 @@ pub(super) fn read(layout: &str, filled: &str) -> Result<Plan, Finding> {
         too_long: too_long(root),
         top: number(root, "data-top").unwrap_or_default(),
         bottom: number(root, "data-bottom").unwrap_or_default(),
+        forms: root.attribute("data-forms").and_then(|forms| forms.trim().parse().ok()).unwrap_or(1),
+        shares: number(root, "data-least-share").zip(number(root, "data-most-share")),
     })
 }
 
@@ -108,6 +115,7 @@ fn block(layout: &str, filled: &str, group: Node<'_, '_>) -> Result<Planned, Fin
         field: group.attribute("data-field").unwrap_or(name).to_owned(),
         body: filled[first..last].to_owned(),
         looks: looks(group),
+        column: group.attribute("data-column").unwrap_or_default().to_owned(),
         place: placing(group),
         height: number(group, "data-height").unwrap_or_default(),
         gap: number(group, "data-gap").unwrap_or_default(),
@@ -129,10 +137,9 @@ fn placing(group: Node<'_, '_>) -> Placing {
     if let Some(y) = number(group, "data-y") {
         return Placing::At(y);
     }
-    match (group.attribute("data-beside"), group.attribute("data-under"), group.attribute("data-place")) {
-        (Some(name), _, _) => Placing::Beside(name.to_owned()),
-        (_, Some(name), _) => Placing::Under(name.to_owned()),
-        (_, _, Some("bottom")) => Placing::Bottom,
+    match (group.attribute("data-beside"), group.attribute("data-place")) {
+        (Some(name), _) => Placing::Beside(name.to_owned()),
+        (_, Some("bottom")) => Placing::Bottom,
         _ => Placing::Below,
     }
 }
@@ -188,29 +195,27 @@ impl Plan {
     /// `air` is added to every gap.
     pub fn placed(&self, fit: Fit, elastic: f64, air: f64) -> Placed {
         let mut tops: Vec<f64> = Vec::with_capacity(self.blocks.len());
-        let (mut below, mut limit) = (self.top, self.bottom);
+        let (mut flow, mut limit) = (Flow::from(self.top), self.bottom);
         for (index, block) in self.blocks.iter().enumerate() {
             let height = block.height_with(elastic);
             let gap = fit.gap(block.gap) + if block.gap > 0.0 { air } else { 0.0 };
-            let other = |name: &str| self.blocks[..index].iter().position(|earlier| earlier.name == name);
+            let beside = |name: &str| {
+                self.blocks[..index].iter().position(|earlier| earlier.name == name).map(|other| tops[other])
+            };
             let top = match &block.place {
                 Placing::At(y) => *y,
-                Placing::Below => below + gap,
-                Placing::Beside(name) => other(name).map_or(below + gap, |other| tops[other]),
-                Placing::Under(name) => {
-                    other(name).map_or(below, |other| tops[other] + self.blocks[other].height_with(elastic))
-                        + gap
-                }
+                Placing::Below => flow.below(&block.column) + gap,
+                Placing::Beside(name) => beside(name).unwrap_or(flow.below(&block.column) + gap),
                 Placing::Bottom => self.bottom - height,
             };
             tops.push(top);
             if block.place == Placing::Bottom {
                 limit = limit.min(top - gap);
             } else if block.kind != BlockKind::Ornament || height > 0.0 {
-                below = below.max(top + height);
+                flow.take(&block.column, top + height);
             }
         }
-        Placed { tops, excess: below - limit }
+        Placed { tops, excess: flow.lowest - limit }
     }
 
     /// The drawing that takes the room left over, where the face has one.
@@ -221,6 +226,35 @@ impl Plan {
     /// How many gaps can take air.
     pub fn gaps(&self) -> usize {
         self.blocks.iter().filter(|block| block.gap > 0.0 && block.place == Placing::Below).count()
+    }
+}
+
+/// How far down blocks have come: in all, and in each column since the last block over the whole width.
+struct Flow<'a> {
+    lowest: f64,
+    start: f64,
+    columns: BTreeMap<&'a str, f64>,
+}
+
+impl<'a> Flow<'a> {
+    fn from(top: f64) -> Self {
+        Self { lowest: top, start: top, columns: BTreeMap::new() }
+    }
+
+    /// Where the next block of this column can begin.
+    fn below(&self, column: &str) -> f64 {
+        if column.is_empty() { self.lowest } else { self.columns.get(column).copied().unwrap_or(self.start) }
+    }
+
+    fn take(&mut self, column: &'a str, bottom: f64) {
+        self.lowest = self.lowest.max(bottom);
+        if column.is_empty() {
+            self.columns.clear();
+            self.start = self.lowest;
+        } else {
+            let reached = self.below(column).max(bottom);
+            self.columns.insert(column, reached);
+        }
     }
 }
 

@@ -89,7 +89,7 @@ struct TableGiven {
     /// Between rows.
     #[serde(default = "row_gap")]
     gap: f64,
-    /// The least height of a row.
+    /// The least height of a row that does not say its own as `least`.
     #[serde(default)]
     least: f64,
     fit: FitGiven,
@@ -111,7 +111,7 @@ fn table(fonts: &Fonts, given: &Map<String, Value>) -> Result<Value, String> {
             y += fit.gap(given.gap);
         }
         let (height, reach) = set_row(fonts, &columns, row, y, &mut svg);
-        let height = height.max(given.least);
+        let height = height.max(row.get("least").and_then(Value::as_f64).unwrap_or(given.least));
         width = width.max(reach);
         rows.push(json!({ "y": rounded(y), "height": rounded(height) }));
         y += height;

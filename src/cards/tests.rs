@@ -117,6 +117,77 @@ fn a_users_layout_that_asks_for_what_is_not_there_stops_with_file_and_line() {
     assert_eq!(&*finding.place.file.path, "cards/a7-portrait-fitting-front.svg");
 }
 
+/// Tops of the named blocks of a front, as its SVG tells, with the bleed.
+fn tops(front: &str, names: &[&str]) -> Vec<f64> {
+    let top = |name: &&str| {
+        let block = front.split(&format!("<g id=\"{name}\"")).nth(1).expect("the block");
+        let shift = block.split("translate(").nth(1).and_then(|rest| rest.split(')').next());
+        shift.and_then(|shift| shift.split(' ').nth(1)?.parse().ok()).expect("a shift")
+    };
+    names.iter().map(top).collect()
+}
+
+fn with_layout(attributes: &str, blocks: &str) -> MemoryWorld {
+    let layout = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" data-top=\"10\" data-bottom=\"90\" {attributes}>{blocks}</svg>"
+    );
+    world("Look.").with(FilePath::layouts("cards/a7-portrait-fitting-front.svg"), layout)
+}
+
+fn block(id: &str, column: &str, height: &str) -> String {
+    format!(
+        "<g id=\"{id}\" data-kind=\"ornament\" data-column=\"{column}\" data-height=\"{height}\"><path d=\"M5 0h5\" stroke=\"#000\"/></g>"
+    )
+}
+
+#[test]
+fn columns_begin_at_one_level_and_end_before_what_takes_the_whole_width() {
+    let blocks = [
+        ("a", "", "5"),
+        ("b", "left", "20"),
+        ("c", "right", "8"),
+        ("d", "left", "3"),
+        ("e", "right", "4"),
+        ("f", "", "2"),
+        ("g", "right", "1"),
+    ];
+    let blocks: String = blocks.iter().map(|(id, column, height)| block(id, column, height)).collect();
+    let (cards, findings) = made(&with_layout("", &blocks));
+    assert_eq!(codes(&findings), Vec::<&str>::new());
+    let found = tops(&cards[0].front.svg(), &["a", "b", "c", "d", "e", "f", "g"]);
+    let bleed = 2.0;
+    assert_eq!(found, [10.0, 15.0, 15.0, 35.0, 23.0, 38.0, 40.0].map(|top| top + bleed));
+}
+
+#[test]
+fn a_form_that_is_too_full_gives_way_to_the_next() {
+    let form = |first: &str| {
+        let both = format!(
+            "{{% if form == 0 %}}{}{{% else %}}{}{{% endif %}}",
+            block("words", "", first),
+            block("signs", "", "30")
+        );
+        let (cards, findings) = made(&with_layout("data-forms=\"2\"", &both));
+        (cards.first().map(|card| card.front.svg().contains("id=\"words\"")), codes(&findings))
+    };
+    assert_eq!(form("79"), (Some(true), vec![]));
+    assert_eq!(form("81"), (Some(false), vec![]));
+    let (_, findings) = made(&with_layout("data-forms=\"2\"", &block("words", "", "81")));
+    assert_eq!(codes(&findings), ["card-too-full"]);
+}
+
+#[test]
+fn the_first_column_gets_the_width_that_leaves_most_room() {
+    let blocks =
+        block("a", "left", "{{ 90 - 100 * share }}") + &block("b", "right", "{{ 100 * share - 10 }}");
+    let (cards, _) = made(&with_layout(
+        "data-least-share=\"0.4\" data-most-share=\"0.7\"",
+        &format!("{blocks}{}", block("c", "", "1")),
+    ));
+    let level = tops(&cards[0].front.svg(), &["c"])[0];
+    assert!((level - 52.0).abs() < 1.1, "{level}");
+}
+
 #[test]
 fn ink_outside_the_bleed_is_counted() {
     let (cards, _) = made(&with_front("<rect x=\"-10\" y=\"50\" width=\"20\" height=\"5\"/>"));

@@ -61,9 +61,9 @@ pub(super) struct Fit {
     pub smallest: Length,
 }
 
-/// From roomy to tight: blocks close up first, then types shrink.
-const STEPS: [(f64, f64); 7] =
-    [(0.0, 0.0), (0.5, 0.0), (1.0, 0.0), (1.0, 0.25), (1.0, 0.5), (1.0, 0.75), (1.0, 1.0)];
+/// From roomy to tight: blocks close up first, then types shrink; the last resort is lines that all but touch.
+const STEPS: [(f64, f64); 8] =
+    [(0.0, 0.0), (0.4, 0.0), (0.8, 0.0), (0.8, 0.25), (0.8, 0.5), (0.8, 0.75), (0.8, 1.0), (1.0, 1.0)];
 
 impl Fit {
     /// Every fit that is tried, from roomy to tight.
@@ -83,12 +83,12 @@ impl Fit {
 
     /// From one base line to the next, in type sizes.
     pub fn leading(self) -> f64 {
-        1.22 - 0.16 * self.close
+        1.22 - 0.2 * self.close
     }
 
     /// What a gap of the design becomes.
     pub fn gap(self, designed: f64) -> f64 {
-        designed * (1.0 - 0.7 * self.close)
+        designed * (1.0 - 0.875 * self.close)
     }
 }
 
@@ -116,7 +116,8 @@ mod tests {
     fn blocks_close_up_before_types_shrink() {
         let fits: Vec<Fit> = Fit::all(Length::from_pt(7.0)).collect();
         let first_shrunk = fits.iter().position(|fit| fit.shrink > 0.0).expect("a fit that shrinks");
-        assert!((fits[first_shrunk].close - 1.0).abs() < 1e-9);
+        assert!((fits[first_shrunk - 1].close - fits[first_shrunk].close).abs() < 1e-9);
+        assert!(fits[first_shrunk].close > 0.7);
         assert!(fits.windows(2).all(|pair| pair[0].size(TypeClass::Body) >= pair[1].size(TypeClass::Body)));
     }
 }

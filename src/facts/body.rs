@@ -1,7 +1,8 @@
 //! The facts of a shared body's card.
 
-use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, Content, fitting::mark, words};
-use crate::catalogue::{Catalogue, Fitting, Part};
+use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, fitting::mark, words};
+use crate::catalogue::{Catalogue, Fitting, Part, Status};
+use crate::grip::Verdict;
 use crate::mixups::{self, BodyMixups, Case, Mixups};
 use std::sync::Arc;
 
@@ -86,5 +87,19 @@ fn row(part: &Part, fittings: &[&Arc<Fitting>], found: &BodyMixups) -> BodyRow {
 }
 
 fn cell(case: &Case) -> Cell {
-    Cell { text: mixups::words::verdict(case).to_owned(), right: case.right, hidden: case.hidden }
+    Cell { text: mixups::words::verdict(case).to_owned(), kind: kind(case) }
+}
+
+fn kind(case: &Case) -> CellKind {
+    match case.outcome.verdict {
+        _ if case.right => CellKind::Right,
+        Verdict::WillNotEnter => CellKind::Apart,
+        Verdict::Grips | Verdict::Marginal if case.approved => match case.part.status {
+            Status::Current => CellKind::Proven,
+            Status::OnHold | Status::Withdrawn | Status::Superseded => CellKind::Barred,
+        },
+        _ if case.hidden => CellKind::Hidden,
+        Verdict::Unknown => CellKind::Unknown,
+        _ => CellKind::Shows,
+    }
 }

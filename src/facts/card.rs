@@ -260,8 +260,26 @@ pub struct BodyRow {
 pub struct Cell {
     /// In words.
     pub text: String,
-    /// Whether it is the fitting's own.
-    pub right: bool,
-    /// Whether it is a hidden danger.
-    pub hidden: bool,
+    /// What a crew makes of it.
+    pub kind: CellKind,
+}
+
+/// What a crew makes of a gripping part in one fitting, for a table that has no room for words.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum CellKind {
+    /// The fitting's own.
+    Right,
+    /// Not its own, but proven on its conductor.
+    Proven,
+    /// Wrong, and nobody sees it from outside.
+    Hidden,
+    /// Wrong, and it shows.
+    Shows,
+    /// Proven, but withdrawn or on hold.
+    Barred,
+    /// It can't be put together.
+    Apart,
+    /// Not known: to be taken as holding nothing.
+    #[default]
+    Unknown,
 }

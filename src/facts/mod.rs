@@ -10,8 +10,8 @@ mod wear;
 pub mod words;
 
 pub use card::{
-    BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CheckFacts, ConductorFacts, Content, FittingFacts,
-    MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, WearFacts, WearRow,
+    BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, CheckFacts, ConductorFacts, Content,
+    FittingFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, WearFacts, WearRow,
 };
 pub use check_code::CheckCode;
 pub use conductor::conductor;

@@ -1,6 +1,6 @@
 //! A card's facts as an ordered list of names and texts: what the check code and comparisons see.
 
-use super::{BodyFacts, CardFacts, CheckCode, ConductorFacts, Content, FittingFacts, MarkFacts};
+use super::{BodyFacts, CardFacts, CellKind, CheckCode, ConductorFacts, Content, FittingFacts, MarkFacts};
 
 /// One thing that a card prints: what it is, and the text.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -70,8 +70,9 @@ impl List {
         }
         for wrong in &facts.not_these {
             self.mark(&format!("not {}: mark", wrong.number), wrong.mark.as_ref());
-            let texts = [&wrong.stamp, &wrong.happens, &wrong.noticed];
-            self.add(&format!("not {}", wrong.number), &joined(&texts.map(String::as_str)));
+            let unseen = if wrong.hidden { NOT_SEEN } else { "" };
+            let texts = [&wrong.stamp, &wrong.happens, &wrong.noticed].map(String::as_str);
+            self.add(&format!("not {}", wrong.number), &joined(&[&texts[..], &[unseen]].concat()));
         }
         if facts.not_these_more > 0 {
             self.add("more wrong parts", &facts.not_these_more.to_string());
@@ -138,7 +139,8 @@ impl List {
         }
         for row in &facts.rows {
             for (cell, (fitting, conductor)) in row.cells.iter().zip(&facts.fittings) {
-                self.add(&format!("{} in {fitting}, {conductor}", row.part), &cell.text);
+                let unseen = if cell.kind == CellKind::Hidden { NOT_SEEN } else { "" };
+                self.add(&format!("{} in {fitting}, {conductor}", row.part), &joined(&[&cell.text, unseen]));
             }
         }
     }
@@ -155,6 +157,9 @@ impl List {
         }
     }
 }
+
+/// What cards print as a dot or in bold.
+const NOT_SEEN: &str = "nobody sees it";
 
 fn joined(texts: &[&str]) -> String {
     texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join("; ")

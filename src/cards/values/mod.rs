@@ -1,19 +1,25 @@
 //! What card layouts are filled with: the facts as finished texts, by the names that layouts use.
 
-use super::compose::drawing_values;
+mod body;
+mod checks;
+mod wear;
+
+use crate::cards::compose::drawing_values;
 use crate::catalogue::Settings;
 use crate::colour::{ColourCode, Srgb};
 use crate::facts::{
-    BodyFacts, CardFacts, CheckFacts, ConductorFacts, Content, FittingFacts, MarkFacts, NotThis, PartLine,
-    TighteningFacts, WearFacts, WearRow,
+    CardFacts, ConductorFacts, Content, FittingFacts, MarkFacts, NotThis, PartLine, TighteningFacts,
 };
 use crate::register::Standing;
 use crate::sketch::Drawing;
 use serde_json::{Map, Value, json};
-use std::collections::BTreeMap;
 
 /// The values of a card's two faces. `sections` are the conductors' sections at true size.
-pub(super) fn of_card(facts: &CardFacts, standing: &Standing, settings: &Settings) -> Map<String, Value> {
+pub(in crate::cards) fn of_card(
+    facts: &CardFacts,
+    standing: &Standing,
+    settings: &Settings,
+) -> Map<String, Value> {
     let mut values = Map::new();
     values.insert("number".into(), facts.number.clone().into());
     values.insert("title".into(), facts.title.clone().into());
@@ -21,10 +27,18 @@ pub(super) fn of_card(facts: &CardFacts, standing: &Standing, settings: &Setting
     values.insert("caution".into(), facts.caution.clone().into());
     values.insert("owner".into(), settings.owner.clone().into());
     values.insert("foot".into(), foot(standing, settings));
-    values.insert("foot_lines".into(), foot_lines(facts, settings));
+    let foot_lines = foot_lines(facts, settings);
+    values.insert(
+        "foot_words".into(),
+        joined(&foot_lines.iter().map(String::as_str).collect::<Vec<_>>(), " ").into(),
+    );
+    values.insert(
+        "foot_lines".into(),
+        foot_lines.iter().map(|text| json!({ "text": text })).collect::<Vec<_>>().into(),
+    );
     match &facts.content {
         Content::Fitting(fitting) => values.extend(of_fitting(fitting)),
-        Content::Body(body) => values.extend(of_body(body)),
+        Content::Body(body) => values.extend(body::of_body(body)),
     }
     values
 }
@@ -63,7 +77,7 @@ fn more(facts: &FittingFacts) -> String {
 }
 
 /// What the foot of the back says, line by line.
-fn foot_lines(facts: &CardFacts, settings: &Settings) -> Value {
+fn foot_lines(facts: &CardFacts, settings: &Settings) -> Vec<String> {
     let date = settings.date.map_or_else(String::new, |date| date.to_string());
     let mut lines = vec![facts.caution.clone()];
     let mut history = Vec::new();
@@ -74,13 +88,9 @@ fn foot_lines(facts: &CardFacts, settings: &Settings) -> Value {
         history.push(fitting.in_service.clone().unwrap_or_default());
     }
     history.extend([date, "printed copy: check the register".to_owned()]);
-    lines.push(joined(&history.iter().map(String::as_str).collect::<Vec<_>>(), " · "));
+    lines.push(capital(&joined(&history.iter().map(String::as_str).collect::<Vec<_>>(), " · ")));
+    lines.retain(|line| !line.is_empty());
     lines
-        .iter()
-        .filter(|line| !line.is_empty())
-        .map(|text| json!({ "text": text }))
-        .collect::<Vec<_>>()
-        .into()
 }
 
 fn prefixed(prefix: &str, text: &str) -> String {
@@ -92,7 +102,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "family": facts.family,
         "mark": facts.mark.as_ref().map(mark),
         "conductors": facts.conductors.iter().map(conductor).collect::<Vec<_>>(),
-        "gripping": { "name": facts.gripping_name, "number": facts.gripping_number, "stamp": whole(&facts.gripping_stamp) },
+        "gripping": { "name": facts.gripping_name, "number": facts.gripping_number, "role": gripping_role(facts), "stamp": whole(&facts.gripping_stamp) },
         "stamp": facts.stamp,
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
@@ -102,59 +112,22 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "body_card": facts.body_card.clone().unwrap_or_default(),
         "steps": numbered(&facts.steps),
         "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
-        "checks": checks(&facts.checks),
-        "checks_stacked": stacked_checks(&facts.checks),
+        "tightening_stacked": facts.tightening.iter().map(tightening).flat_map(below_torque).collect::<Vec<_>>(),
+        "checks": checks::rows(&facts.checks),
+        "check_cells": checks::cells(&facts.checks),
+        "no_go": checks::no_go(&facts.checks),
+        "checks_stacked": checks::stacked(&facts.checks),
         "tension_words": prefixed("Line tension max ", facts.line_tension_max.as_deref().unwrap_or_default()),
         "witness": facts.witness,
         "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
         "greased": greased(&facts.tightening),
         "beside_section": beside_section(facts),
+        "worn": facts.conductors.iter().any(|conductor| conductor.wear.is_some()),
         "notices": facts.notices.iter().map(|notice| notice.number.clone()).collect::<Vec<_>>().join(", "),
         "supersedes": facts.supersedes.join(", "),
         "in_service": facts.in_service.clone().unwrap_or_default(),
     });
     object(values)
-}
-
-fn of_body(facts: &BodyFacts) -> Map<String, Value> {
-    let parts = facts.parts.iter().map(|part| {
-        json!({
-            "number": part.number, "name": part.name, "stamp": whole(&part.stamp), "mark": part.mark.as_ref().map(mark),
-            "conductors": part.conductors.join(", "),
-        })
-    });
-    let values = json!({
-        "body_words": prefixed("stamp on the body: ", &facts.stamp),
-        "parts": parts.collect::<Vec<_>>(),
-        "matrix": matrix(facts),
-    });
-    object(values)
-}
-
-/// Conductor by conductor: the right gripping part's stamp, and what each of the others does.
-fn matrix(facts: &BodyFacts) -> Vec<Value> {
-    let stamp = |number: &str| {
-        let part = facts.parts.iter().find(|part| part.number == number);
-        part.filter(|part| !part.stamp.is_empty())
-            .map_or_else(|| number.to_owned(), |part| whole(&part.stamp))
-    };
-    let on = |(column, (number, conductor)): (usize, &(String, String))| {
-        let cells = || facts.rows.iter().filter_map(|row| Some((row, row.cells.get(column)?)));
-        let right: Vec<String> =
-            cells().filter(|(_, cell)| cell.right).map(|(row, _)| stamp(&row.part)).collect();
-        let mut wrong: BTreeMap<(bool, &str), Vec<String>> = BTreeMap::new();
-        for (row, cell) in cells().filter(|(_, cell)| !cell.right) {
-            wrong.entry((!cell.hidden, &cell.text)).or_default().push(stamp(&row.part));
-        }
-        let rows = wrong.into_iter().map(
-            |((seen, text), stamps)| json!({ "text": format!("{text}: {}", stamps.join(", ")), "hidden": !seen }),
-        );
-        json!({
-            "number": number, "conductor": format!("{number}: {conductor}"), "right": right.join(", "),
-            "rows": rows.collect::<Vec<_>>(),
-        })
-    };
-    facts.fittings.iter().enumerate().map(on).collect()
 }
 
 /// A mark with the colours that it is printed in.
@@ -183,48 +156,8 @@ fn conductor(facts: &ConductorFacts) -> Value {
     json!({
         "id": facts.id, "name": facts.name, "built": built, "measured": measured,
         "nominal": facts.nominal.clone().unwrap_or_default(), "neck": facts.neck.clone().unwrap_or_default(),
-        "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "wear": facts.wear.as_ref().map(wear),
+        "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "wear": facts.wear.as_ref().map(wear::wear),
     })
-}
-
-/// The wear table in two halves side by side; rows at which something is done are named in the head.
-fn wear(facts: &WearFacts) -> Value {
-    let limits = one_unit(&facts.limits);
-    let (first, second) = facts.rows.split_at(facts.rows.len().div_ceil(2));
-    let mut rows: Vec<Map<String, Value>> = first.iter().map(|row| worn(row, "left")).collect();
-    for (index, line) in rows.iter_mut().enumerate() {
-        line.extend(second.get(index).map_or_else(|| nothing_worn("right"), |row| worn(row, "right")));
-    }
-    let head = format!("Height, flat in mm; mm²; {}.", facts.basis);
-    json!({ "head": joined(&[&head, &sentence(&limits)], " "), "rows": rows })
-}
-
-fn nothing_worn(half: &str) -> Map<String, Value> {
-    [(format!("{half}_acts"), false.into())].into_iter().collect()
-}
-
-/// Names and lengths in one line; millimetres are said once where one length follows another.
-fn one_unit(limits: &[(String, String)]) -> String {
-    let unit = "\u{a0}mm";
-    let texts = limits.iter().enumerate().map(|(index, (name, text))| {
-        let again = limits.get(index + 1).is_some_and(|(_, next)| next.ends_with(unit));
-        let text = text.strip_suffix(unit).filter(|_| again).unwrap_or(text);
-        format!("{name} {text}")
-    });
-    texts.collect::<Vec<_>>().join(", ")
-}
-
-fn worn(row: &WearRow, half: &str) -> Map<String, Value> {
-    let key = |name: &str| format!("{half}_{name}");
-    [
-        (key("height"), row.height.clone().into()),
-        (key("flat"), row.flat.clone().into()),
-        (key("section"), row.section.clone().into()),
-        (key("worn"), row.worn.clone().into()),
-        (key("acts"), (!row.action.is_empty()).into()),
-    ]
-    .into_iter()
-    .collect()
 }
 
 fn part(facts: &PartLine) -> Value {
@@ -240,16 +173,27 @@ fn wrong(facts: &NotThis) -> Value {
     let colour = facts.mark.as_ref().map_or_else(String::new, |mark| mark.colour.clone());
     let (dot, noticed) = if facts.hidden { (HIDDEN, "") } else { ("", facts.noticed.as_str()) };
     let happens = joined(&[&facts.happens, noticed], "; ");
+    let coloured = joined(&[&colour, &happens], ": ");
     let (text, ink) =
         facts.mark.as_ref().map_or_else(Default::default, |mark| (mark.text.clone(), ink(mark)));
     json!({
         "number": facts.number, "stamp": whole(&facts.stamp), "mark": facts.mark.as_ref().map(mark),
-        "mark_text": text, "ink": ink, "text": format!("{dot}{}", joined(&[&colour, &happens], ": ")), "hidden": facts.hidden,
+        "mark_text": text, "ink": ink, "text": format!("{dot}{coloured}"), "happens": format!("{dot}{}", facts.happens),
     })
 }
 
 fn tightening(facts: &TighteningFacts) -> Value {
     json!({ "torque": facts.torque, "item": joined(&[&facts.item, &facts.passes], ", "), "grease": facts.grease })
+}
+
+/// What the gripping part does, in a word.
+fn gripping_role(facts: &FittingFacts) -> String {
+    facts.parts.iter().find(|part| part.gripping).map_or_else(String::new, |part| part.role.clone())
+}
+
+/// What is tightened for a narrow column: below its torque.
+fn below_torque(row: Value) -> [Value; 2] {
+    [json!({ "torque": row["torque"] }), json!({ "item": row["item"] })]
 }
 
 /// What stands beside the enlarged section: the sizes that are not drawn in it, and what is rejected.
@@ -280,44 +224,24 @@ fn greased(facts: &[TighteningFacts]) -> String {
 }
 
 fn sentence(text: &str) -> String {
-    let mut letters = text.trim_end_matches('.').chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect::<String>() + ".")
+    let text = text.trim_end_matches('.');
+    if text.is_empty() { String::new() } else { capital(text) + "." }
 }
 
-/// Checks line by line: what is right; and, once for all that share it, what is wrong.
-fn checks(facts: &[CheckFacts]) -> Vec<Value> {
-    let mut lines = Vec::new();
-    for (index, check) in facts.iter().enumerate() {
-        let what = joined(&[&check.when, &check.what], ": ");
-        lines.push(json!({ "what": what, "go": check.go, "no_go": "", "first": index > 0 }));
-        let shared = facts.get(index + 1).is_some_and(|next| next.no_go == check.no_go);
-        if !shared && !check.no_go.is_empty() {
-            lines.push(
-                json!({ "what": "", "go": "", "no_go": sentence(&format!("no-go: {}", check.no_go)), "first": false }),
-            );
-        }
-    }
-    lines
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// The same lines for a narrow column: what is right below what is looked at.
-fn stacked_checks(facts: &[CheckFacts]) -> Vec<Value> {
-    let apart = |line: Value| {
-        let part = |key: &str| {
-            (!line[key].as_str().unwrap_or_default().is_empty()).then(|| json!({ key: line[key] }))
-        };
-        ["what", "go", "no_go"].into_iter().filter_map(part).collect::<Vec<_>>()
-    };
-    checks(facts).into_iter().flat_map(apart).collect()
-}
+/// Height that a mark's swatch takes in a row, in millimetres.
+const CHIP: f64 = 3.6;
 
 /// The wrong parts for a narrow column: what happens below mark and stamp.
 fn stacked_wrong(facts: &[NotThis]) -> Vec<Value> {
     let apart = |mut row: Value| {
-        let text = row["text"].take();
-        [row, json!({ "text": text })]
+        let (text, happens) = (row["text"].take(), row["happens"].take());
+        row["least"] = CHIP.into();
+        [row, json!({ "text": text, "happens": happens })]
     };
     facts.iter().map(wrong).flat_map(apart).collect()
 }
@@ -327,7 +251,7 @@ fn numbered(texts: &[String]) -> Vec<Value> {
 }
 
 /// The sections at true size, as layouts see them.
-pub(super) fn sections(drawings: &[Option<Drawing>]) -> Value {
+pub(in crate::cards) fn sections(drawings: &[Option<Drawing>]) -> Value {
     drawings.iter().map(|drawing| drawing.as_ref().map(drawing_values)).collect::<Vec<_>>().into()
 }
 

@@ -1,0 +1,109 @@
+//! What the layouts of a shared body's card are filled with.
+
+use super::{mark, object, prefixed, whole};
+use crate::facts::{BodyFacts, BodyPart, Cell, CellKind};
+use serde_json::{Map, Value, json};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
+    let parts = facts.parts.iter().map(|part| {
+        json!({
+            "number": part.number, "name": part.name, "stamp": whole(&part.stamp), "mark": part.mark.as_ref().map(mark),
+            "conductors": part.conductors.join(", "),
+        })
+    });
+    let values = json!({
+        "body_words": prefixed("stamp on the body: ", &facts.stamp),
+        "parts": parts.collect::<Vec<_>>(),
+        "matrix": matrix(facts),
+        "signs": signs(facts),
+    });
+    object(values)
+}
+
+/// Conductor by conductor: the right gripping part's stamp, and what each of the others does.
+fn matrix(facts: &BodyFacts) -> Vec<Value> {
+    let on = |(column, (number, conductor)): (usize, &(String, String))| {
+        let cells = || facts.rows.iter().filter_map(|row| Some((row, row.cells.get(column)?)));
+        let mut wrong: BTreeMap<(bool, &str), Vec<String>> = BTreeMap::new();
+        for (row, cell) in cells().filter(|(_, cell)| cell.kind != CellKind::Right) {
+            let seen = cell.kind != CellKind::Hidden;
+            wrong.entry((seen, &cell.text)).or_default().push(stamp(facts, &row.part));
+        }
+        let rows = wrong.into_iter().map(
+            |((seen, text), stamps)| json!({ "text": format!("{text}: {}", stamps.join(", ")), "hidden": !seen }),
+        );
+        json!({
+            "number": number, "conductor": format!("{number}: {conductor}"), "right": right(facts, column),
+            "rows": rows.collect::<Vec<_>>(),
+        })
+    };
+    facts.fittings.iter().enumerate().map(on).collect()
+}
+
+/// The stamps of a fitting's own gripping parts.
+fn right(facts: &BodyFacts, column: usize) -> String {
+    let own = |cells: &[Cell]| cells.get(column).is_some_and(|cell| cell.kind == CellKind::Right);
+    let stamps = facts.rows.iter().filter(|row| own(&row.cells)).map(|row| stamp(facts, &row.part));
+    stamps.collect::<Vec<_>>().join(", ")
+}
+
+/// The same table in signs, for where words have no room.
+fn signs(facts: &BodyFacts) -> Value {
+    let heads: Vec<Value> = facts.rows.iter().map(|row| head(facts, &row.part)).collect();
+    let on = |(column, (number, conductor)): (usize, &(String, String))| {
+        let cells =
+            facts.rows.iter().map(|row| row.cells.get(column).map(|cell| cell.kind).unwrap_or_default());
+        json!({
+            "number": number, "conductor": conductor, "right": right(facts, column),
+            "cells": cells.map(|kind| json!({ "sign": sign(kind), "own": kind == CellKind::Right })).collect::<Vec<_>>(),
+        })
+    };
+    let used: BTreeSet<CellKind> =
+        facts.rows.iter().flat_map(|row| &row.cells).map(|cell| cell.kind).collect();
+    let key = used.into_iter().map(|kind| format!("{}\u{a0}{}", sign(kind), whole(meaning(kind))));
+    json!({
+        "parts": heads, "fittings": facts.fittings.iter().enumerate().map(on).collect::<Vec<_>>(),
+        "key": key.collect::<Vec<_>>(),
+    })
+}
+
+fn head(facts: &BodyFacts, number: &str) -> Value {
+    json!({ "mark": part(facts, number).and_then(|part| part.mark.as_ref()).map(mark), "stamp": stamp(facts, number) })
+}
+
+fn part<'a>(facts: &'a BodyFacts, number: &str) -> Option<&'a BodyPart> {
+    facts.parts.iter().find(|part| part.number == number)
+}
+
+/// A part's stamp; its number where it has none.
+fn stamp(facts: &BodyFacts, number: &str) -> String {
+    part(facts, number)
+        .filter(|part| !part.stamp.is_empty())
+        .map_or_else(|| number.to_owned(), |part| whole(&part.stamp))
+}
+
+/// Told apart by shape, never by colour; the dot is the one that the fittings' cards use.
+fn sign(kind: CellKind) -> &'static str {
+    match kind {
+        CellKind::Right => "✓",
+        CellKind::Proven => "+",
+        CellKind::Hidden => "●",
+        CellKind::Shows => "○",
+        CellKind::Barred => "×",
+        CellKind::Apart => "–",
+        CellKind::Unknown => "?",
+    }
+}
+
+fn meaning(kind: CellKind) -> &'static str {
+    match kind {
+        CellKind::Right => "right part",
+        CellKind::Proven => "proven too",
+        CellKind::Hidden => "wrong, not seen",
+        CellKind::Shows => "wrong, it shows",
+        CellKind::Barred => "do not use",
+        CellKind::Apart => "cannot be built",
+        CellKind::Unknown => "not known",
+    }
+}
