@@ -126,8 +126,10 @@ fn draw(frame: Frame<'_>, sitting: Sitting<'_>, plan: &Plan, placed: &Placed) ->
         let shift = format!("translate({} {})", number(frame.bleed.mm()), number(frame.bleed.mm() + top));
         let body = format!("{}<g transform=\"{shift}\"{}>{}</g>", plan.shared, block.looks, block.body);
         let (width, height) = (number(whole.0.mm()), number(whole.1.mm()));
+        // Only the library that draws here needs its clusters shifted: see `typeset::Run::shifts`.
+        let drawn = body.replace(" data-shifts=", " dx=");
         let source = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 {width} {height}\">{body}</svg>"
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 {width} {height}\">{drawn}</svg>"
         );
         let tree = usvg::Tree::from_str(&source, &options)
             .map_err(|error| unsound(sitting.layout, &block.name, &error))?;

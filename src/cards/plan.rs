@@ -162,7 +162,8 @@ fn looks(group: Node<'_, '_>) -> String {
 
 fn too_long(root: Node<'_, '_>) -> Vec<(String, f64)> {
     let over = |node: Node<'_, '_>| {
-        number(node, "data-over").map(|over| (node.text().unwrap_or_default().to_owned(), over))
+        let texts = || node.descendants().filter(Node::is_text).filter_map(|text| text.text());
+        number(node, "data-over").map(|over| (texts().collect(), over))
     };
     root.descendants().filter_map(over).collect()
 }

@@ -1,9 +1,10 @@
 //! The functions that card layouts call to set text: broken and measured before it is drawn.
 
+use super::preflight::SAFE;
 use super::type_class::{Fit, TypeClass};
 use crate::layouts::Helper;
 use crate::sketch::number;
-use crate::typeset::{Cut, Fonts, Style};
+use crate::typeset::{Cut, Fonts, Line, Run, Style};
 use crate::units::Length;
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
@@ -126,18 +127,15 @@ fn set_row(
     y: f64,
     svg: &mut String,
 ) -> (f64, f64) {
-    let cells = columns.iter().map(|column| (column, column.lines(fonts, row)));
-    let cells: Vec<(&Setting, Vec<String>, Cut)> =
-        cells.map(|(column, (lines, cut))| (column, lines, cut)).collect();
-    let line_one = cells.iter().filter(|(_, lines, _)| !lines.is_empty()).map(|(column, _, _)| column.rise());
-    let base = y + line_one.fold(0.0, f64::max);
+    let cells: Vec<(&Setting, Vec<Line>)> =
+        columns.iter().map(|column| (column, column.lines(fonts, row))).collect();
+    let base = y + cells.iter().map(|(column, lines)| column.rise(lines)).fold(0.0, f64::max);
     let (mut height, mut reach) = (0.0_f64, 0.0_f64);
-    for (column, lines, cut) in &cells {
-        column.write(fonts, lines, &Ink { cut: *cut, fill: column.fill(row) }, base, svg);
-        if !lines.is_empty() {
-            height = height.max(base - y + column.below(lines.len()));
-            reach = reach.max(column.longest(fonts, lines, *cut));
-        }
+    for (column, lines) in &cells {
+        let Some(last) = lines.last() else { continue };
+        let fall = column.write(lines, column.fill(row), base, svg) + column.fall(last);
+        height = height.max(base - y + fall);
+        reach = reach.max(lines.iter().map(|line| line.extent().mm()).fold(0.0, f64::max));
     }
     (height, reach)
 }
@@ -172,12 +170,6 @@ fn text(fonts: &Fonts, given: &Map<String, Value>) -> Result<Value, String> {
     table(fonts, &whole)
 }
 
-/// How a line is inked.
-struct Ink<'a> {
-    cut: Cut,
-    fill: &'a str,
-}
-
 /// A column that is ready to set text.
 struct Setting<'a> {
     column: &'a Column,
@@ -186,9 +178,12 @@ struct Setting<'a> {
     leading: f64,
 }
 
-/// Height of the tallest letters above the base line and of the deepest below it, in type sizes.
+/// Height of the tallest plain letters above the base line and of the deepest below it, in type sizes.
 const RISE: f64 = 0.76;
 const FALL: f64 = 0.24;
+
+/// Least room between the ink of two lines, in type sizes.
+const BETWEEN: f64 = 0.05;
 
 impl<'a> Setting<'a> {
     fn of(column: &'a Column, fit: Fit) -> Result<Self, String> {
@@ -199,16 +194,24 @@ impl<'a> Setting<'a> {
         Ok(Self { column, cut, size: fit.size(class), leading: fit.leading() })
     }
 
-    fn rise(&self) -> f64 {
-        self.size.mm() * RISE
+    /// From the top down to the first base line: more than plain letters need where accents or another
+    /// script rise higher.
+    fn rise(&self, lines: &[Line]) -> f64 {
+        lines.first().map_or(0.0, |line| (self.size.mm() * RISE).max(line.ink.above.mm()))
     }
 
-    fn below(&self, lines: usize) -> f64 {
-        let further = u32::try_from(lines.saturating_sub(1)).unwrap_or(u32::MAX);
-        self.size.mm() * (f64::from(further) * self.leading + FALL)
+    /// From the last base line down to the foot.
+    fn fall(&self, line: &Line) -> f64 {
+        (self.size.mm() * FALL).max(line.ink.below.mm())
     }
 
-    fn lines(&self, fonts: &Fonts, row: &Map<String, Value>) -> (Vec<String>, Cut) {
+    /// From a base line to the next: the leading, unless ink would come too near to ink.
+    fn step(&self, line: &Line, next: &Line) -> f64 {
+        let size = self.size.mm();
+        (size * self.leading).max(line.ink.below.mm() + next.ink.above.mm() + size * BETWEEN)
+    }
+
+    fn lines(&self, fonts: &Fonts, row: &Map<String, Value>) -> Vec<Line> {
         let text = match row.get(&self.column.key) {
             Some(Value::String(text)) => text.clone(),
             Some(Value::Number(number)) => number.to_string(),
@@ -216,66 +219,99 @@ impl<'a> Setting<'a> {
         };
         let emphatic = row.get(&self.column.bold_if).and_then(Value::as_bool).unwrap_or_default();
         let cut = if emphatic { bolder(self.cut) } else { self.cut };
-        (fonts.lines(&text, Style { cut, size: self.size }, Length::from_mm(self.column.width)), cut)
-    }
-
-    /// Length of the longest line.
-    fn longest(&self, fonts: &Fonts, lines: &[String], cut: Cut) -> f64 {
-        lines.iter().map(|line| fonts.width(line, Style { cut, size: self.size }).mm()).fold(0.0, f64::max)
+        fonts.lines(&text, Style { cut, size: self.size }, Length::from_mm(self.column.width))
     }
 
     fn fill<'b>(&'b self, row: &'b Map<String, Value>) -> &'b str {
         row.get(&self.column.fill_from).and_then(Value::as_str).unwrap_or(&self.column.fill)
     }
 
-    fn write(&self, fonts: &Fonts, lines: &[String], ink: &Ink<'_>, base: f64, svg: &mut String) {
+    /// Writes the lines; answers with how far the last base line lies below the first.
+    fn write(&self, lines: &[Line], fill: &str, base: f64, svg: &mut String) -> f64 {
         let mut y = base;
-        for line in lines {
-            self.write_line(fonts, line, ink, y, svg);
-            y += self.size.mm() * self.leading;
+        for (index, line) in lines.iter().enumerate() {
+            if index > 0 {
+                y += self.step(&lines[index - 1], line);
+            }
+            self.write_line(line, fill, y, svg);
+        }
+        y - base
+    }
+
+    /// One element a line; where fonts or directions meet in it, one chunk for each at its measured
+    /// place, so that no font shapes another's characters and nothing is put in order twice.
+    fn write_line(&self, line: &Line, fill: &str, y: f64, svg: &mut String) {
+        let start = self.start(line);
+        let x = |run: &Run| number(start + run.left.mm());
+        let place = |run: &Run| format!(" x=\"{}\" y=\"{}\"", x(run), number(y));
+        let size = format!(" font-size=\"{}\"", number(self.size.mm()));
+        let rest = self.looks(line, fill);
+        match line.runs.as_slice() {
+            [run] => {
+                let (font, length) = (font(run), length(run));
+                let _ = write!(
+                    svg,
+                    "<text{}{font}{size}{length}{rest}>{}</text>",
+                    place(run),
+                    escaped(&run.text)
+                );
+            }
+            runs => {
+                let _ = write!(svg, "<text{size}{rest}>");
+                for run in runs {
+                    let (font, length, text) = (font(run), length(run), escaped(&run.text));
+                    let _ = write!(svg, "<tspan{}{font}{length}>{text}</tspan>", place(run));
+                }
+                svg.push_str("</text>");
+            }
         }
     }
 
-    /// One element a font run, each at its measured place, so that no font shapes another's characters.
-    fn write_line(&self, fonts: &Fonts, line: &str, ink: &Ink<'_>, y: f64, svg: &mut String) {
-        let style = Style { cut: ink.cut, size: self.size };
-        let width = fonts.width(line, style).mm();
-        let over = width - self.column.width;
-        let mut x = match self.column.align.as_str() {
-            "end" => self.column.x + self.column.width - width,
-            "middle" => self.column.x + (self.column.width - width) / 2.0,
-            _ => self.column.x,
-        };
-        for run in fonts.runs(line, ink.cut) {
-            let length = fonts.width(&run.text, style).mm();
-            let _ = write!(
-                svg,
-                "<text x=\"{}\" y=\"{}\" font-family=\"{}, sans-serif\"",
-                number(x),
-                number(y),
-                escaped(&run.family)
-            );
-            let _ = write!(
-                svg,
-                " font-weight=\"{}\" font-size=\"{}\" data-length=\"{}\" data-class=\"{}\"",
-                run.weight,
-                number(self.size.mm()),
-                number(length),
-                escaped(&self.column.class)
-            );
-            if !ink.fill.is_empty() {
-                let _ = write!(svg, " fill=\"{}\"", escaped(ink.fill));
-            }
-            if over > 0.005 {
-                let _ = write!(svg, " data-over=\"{}\"", number(over));
-            }
-            if run.text.starts_with(' ') || run.text.ends_with(' ') {
-                svg.push_str(" xml:space=\"preserve\"");
-            }
-            let _ = write!(svg, ">{}</text>", escaped(&run.text));
-            x += length;
+    /// Where a line begins on the left. Its ink stays in the column on the right; on the left, where
+    /// few letters stick out, it may hang out of the column but not of the safe area.
+    fn start(&self, line: &Line) -> f64 {
+        let (column, width) = (self.column, line.width.mm());
+        let left = column.x.max(column.x.min(SAFE) + line.ink.before.mm());
+        let right = column.x + column.width - line.ink.after.mm() - width;
+        match column.align.as_str() {
+            "end" => right,
+            "middle" => column.x + (column.width - width) / 2.0,
+            _ if line.right_to_left => right,
+            _ => left,
         }
     }
+
+    fn looks(&self, line: &Line, fill: &str) -> String {
+        let mut looks = format!(" data-class=\"{}\"", escaped(&self.column.class));
+        if !fill.is_empty() {
+            let _ = write!(looks, " fill=\"{}\"", escaped(fill));
+        }
+        let over = line.extent().mm() - self.column.width;
+        if over > 0.005 {
+            let _ = write!(looks, " data-over=\"{}\"", number(over));
+        }
+        if line.runs.iter().any(|run| run.text.starts_with(' ') || run.text.ends_with(' ')) {
+            looks.push_str(" xml:space=\"preserve\"");
+        }
+        looks
+    }
+}
+
+fn font(run: &Run) -> String {
+    format!(" font-family=\"{}, sans-serif\" font-weight=\"{}\"", escaped(&run.family), run.weight)
+}
+
+/// The measured length; in scripts whose letters touch it may be kept only by stretching the letters.
+fn length(run: &Run) -> String {
+    let mut length = format!(" data-length=\"{}\"", number(run.width.mm()));
+    if run.text.chars().any(|c| ('\u{590}'..'\u{1E00}').contains(&c)) {
+        length.push_str(" lengthAdjust=\"spacingAndGlyphs\"");
+    }
+    if !run.shifts.is_empty() {
+        let shifts: Vec<String> = run.shifts.iter().map(|shift| number(shift.mm())).collect();
+        let _ = write!(length, " data-shifts=\"{}\"", shifts.join(" "));
+    }
+    length
 }
 
 fn bolder(cut: Cut) -> Cut {

@@ -4,7 +4,7 @@ use super::document::Options;
 use super::impose::{MARK_GAP, MARK_LENGTH, Rectangle, UNPRINTABLE};
 use super::page::{pt, rect};
 use crate::catalogue::FlipEdge;
-use crate::typeset::{Cut, Fonts, Style};
+use crate::typeset::{Cut, Fonts, Run, Style};
 use crate::units::Length;
 use krilla::geom::{Path, PathBuilder, Size, Transform};
 use krilla::paint::{Fill, Stroke};
@@ -137,18 +137,25 @@ fn how_to_print(options: &Options<'_>) -> &'static str {
 pub(super) fn text(fonts: &Fonts, text: &str, cut: Cut, at: (Length, Length), room: Length) -> String {
     let width = fonts.width(text, Style { cut, size: TYPE_SIZE });
     let size = if width > room { TYPE_SIZE * (room / width) } else { TYPE_SIZE };
-    let mut element =
-        format!(r#"<text x="{:.3}" y="{:.3}" font-size="{:.3}">"#, at.0.mm(), at.1.mm(), size.mm());
-    for run in fonts.runs(text, cut) {
+    let mut element = format!(r#"<text font-size="{:.3}" xml:space="preserve">"#, size.mm());
+    for run in fonts.line(text, Style { cut, size }).runs {
         let _ = write!(
             element,
-            r#"<tspan font-family="{}" font-weight="{}">{}</tspan>"#,
+            r#"<tspan x="{:.3}" y="{:.3}"{} font-family="{}" font-weight="{}">{}</tspan>"#,
+            (at.0 + run.left).mm(),
+            at.1.mm(),
+            shifted(&run),
             escaped(&run.family),
             run.weight,
             escaped(&run.text)
         );
     }
     element + "</text>"
+}
+
+fn shifted(run: &Run) -> String {
+    let shifts: Vec<String> = run.shifts.iter().map(|shift| format!("{:.3}", shift.mm())).collect();
+    if shifts.is_empty() { String::new() } else { format!(r#" dx="{}""#, shifts.join(" ")) }
 }
 
 /// Draws SVG elements whose unit is the millimetre over the whole sheet.

@@ -6,7 +6,7 @@ use super::impose::{Rectangle, SheetPlan, Slot, capacity, impose};
 use super::margin::{self, Margin};
 use super::page::{Page, Printer};
 use crate::cards::Side;
-use crate::typeset::{Cut, Style};
+use crate::typeset::{Cut, Line, Style};
 use crate::units::Length;
 use krilla::geom::{Path, PathBuilder};
 use krilla::outline::Outline;
@@ -85,8 +85,8 @@ fn words(cut: Rectangle, side: Side, options: &Options<'_>) -> String {
     let place = |index: usize| {
         (cut.left + inset, cut.top + Length::from_mm(10.0) + style.size * (1.3 * index as f64))
     };
-    let set = |(index, line): (usize, &String)| {
-        margin::text(options.fonts, line, style.cut, place(index), cut.width - inset * 2.0)
+    let set = |(index, line): (usize, &Line)| {
+        margin::text(options.fonts, &line.text, style.cut, place(index), cut.width - inset * 2.0)
     };
     lines.iter().enumerate().map(set).collect()
 }

@@ -1,6 +1,8 @@
 //! The fonts of a run: the built-in ones and those of the catalogue, and never the system's.
 
 use super::Cut;
+use super::coverage::Coverage;
+use super::shaping::Shaped;
 use crate::diagnostics::{Finding, Findings};
 use crate::source::Place;
 use std::collections::HashMap;
@@ -35,8 +37,15 @@ pub struct FontSource {
 pub struct Fonts {
     pub(super) database: Arc<Database>,
     pub(super) faces: Vec<FontFace>,
-    pub(super) widths: RwLock<HashMap<Cut, HashMap<Box<str>, f64>>>,
+    pub(super) widths: RwLock<HashMap<Cut, PerText<f64>>>,
+    pub(super) shaped: RwLock<PerFont<Arc<Shaped>>>,
 }
+
+/// What is known of each text.
+type PerText<T> = HashMap<Box<str>, T>;
+
+/// What is known of each text in a font, from right to left or not.
+type PerFont<T> = HashMap<(usize, bool), PerText<T>>;
 
 /// One face, as it is asked for in a drawing.
 #[derive(Debug, Clone)]
@@ -44,6 +53,7 @@ pub(super) struct FontFace {
     pub(super) id: ID,
     pub(super) family: Arc<str>,
     pub(super) weight: u16,
+    pub(super) coverage: Coverage,
 }
 
 impl Fonts {
@@ -64,7 +74,8 @@ impl Fonts {
             }
             faces.extend(loaded);
         }
-        (Self { database: Arc::new(database), faces, widths: RwLock::default() }, findings)
+        let (widths, shaped) = (RwLock::default(), RwLock::default());
+        (Self { database: Arc::new(database), faces, widths, shaped }, findings)
     }
 
     /// The database that drawings are parsed with.
@@ -109,7 +120,9 @@ fn named(database: &mut Database, id: ID) -> Option<FontFace> {
     let id = if condensed { rename(database, info) } else { id };
     let info = database.face(id)?;
     let family = info.families.first()?.0.as_str().into();
-    Some(FontFace { id, family, weight: info.weight.0 })
+    let weight = info.weight.0;
+    let coverage = database.with_face_data(id, Coverage::of).flatten()?;
+    Some(FontFace { id, family, weight, coverage })
 }
 
 fn rename(database: &mut Database, info: FaceInfo) -> ID {

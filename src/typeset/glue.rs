@@ -1,5 +1,7 @@
 //! Which words stay on one line: a number with its unit, a sign with its number, a code in one piece.
 
+use textwrap::core::Word;
+
 /// Units and their like that never stand at the start of a line without their number.
 const UNITS: &[&str] = &[
     "mm", "mm²", "mm2", "cm", "m", "km", "µm", "kN", "N", "N·m", "Nm", "kN/m", "N/mm²", "MPa", "kg", "g",
@@ -13,9 +15,32 @@ const SIGNS: &[&str] = &[
     "ø",
 ];
 
+/// Words joined where they must stay together, each with whether a space follows.
+pub(super) fn glued<'a>(words: impl Iterator<Item = Word<'a>>) -> Vec<(String, bool)> {
+    let mut glued: Vec<(String, bool)> = Vec::new();
+    for word in words {
+        let spaced = !word.whitespace.is_empty();
+        match glued.last_mut() {
+            Some((before, space)) if together(last_word(before), word.word, *space) => {
+                if *space {
+                    before.push(' ');
+                }
+                before.push_str(word.word);
+                *space = spaced;
+            }
+            _ => glued.push((word.word.to_owned(), spaced)),
+        }
+    }
+    glued
+}
+
+fn last_word(text: &str) -> &str {
+    text.rsplit(' ').next().unwrap_or(text)
+}
+
 /// Whether two neighbouring words must stay on one line. `spaced` says whether there is a space
 /// between them.
-pub(super) fn together(before: &str, after: &str, spaced: bool) -> bool {
+fn together(before: &str, after: &str, spaced: bool) -> bool {
     if !spaced {
         return code(before) || code(after);
     }

@@ -1,13 +1,17 @@
 //! Fonts, and the measuring and breaking of text: what a text takes on paper before it is drawn.
 
 mod breaking;
+mod choosing;
+mod coverage;
+mod direction;
 mod fonts;
 mod glue;
-mod measure;
+mod line;
+mod shaping;
 mod style;
 
 pub use fonts::{FontSource, Fonts};
-pub use measure::Run;
+pub use line::{Ink, Line, Run};
 pub use style::{Cut, Style};
 
 #[cfg(test)]

@@ -8,27 +8,125 @@ fn fonts() -> Fonts {
     Fonts::new(&MemoryWorld::new().fonts(), &[]).0
 }
 
-fn drawn_width(fonts: &Fonts, run: &Run, size: f64) -> f32 {
-    let svg = format!(
-        "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 500 100'><text y='50' font-family='{}' \
-         font-weight='{}' font-size='{size}'>{}</text></svg>",
-        run.family, run.weight, run.text
-    );
-    let tree = usvg::Tree::from_str(&svg, &fonts.options()).expect("a sound drawing");
-    let usvg::Node::Text(text) = &tree.root().children()[0] else { panic!("a text") };
-    text.bounding_box().width()
+/// The catalogue's font of the case with two scripts, beside the built-in ones.
+fn fonts_with_devanagari() -> Fonts {
+    let bytes = include_bytes!("../../tests/cases/scripts/in/fonts/Lohit-Devanagari.ttf").as_slice();
+    let place = Place::whole(FilePath::catalogue("fonts/Lohit-Devanagari.ttf"));
+    Fonts::new(&MemoryWorld::new().fonts(), &[FontSource { bytes: bytes.into(), place }]).0
 }
 
+const SIZE: f64 = 40.0;
+/// Where the line begins, so that ink may stick out on every side.
+const ORIGIN: (f64, f64) = (60.0, 100.0);
+
+/// A line as cards draw it.
+fn drawing(fonts: &Fonts, line: &Line) -> usvg::Tree {
+    let chunk = |run: &Run| {
+        let shifts: Vec<String> = run.shifts.iter().map(|shift| format!("{}", shift.mm())).collect();
+        format!(
+            "<tspan x='{}' y='{}' dx='{}' font-family='{}' font-weight='{}'>{}</tspan>",
+            ORIGIN.0 + run.left.mm(),
+            ORIGIN.1,
+            if shifts.is_empty() { "0".to_owned() } else { shifts.join(" ") },
+            run.family,
+            run.weight,
+            run.text
+        )
+    };
+    let chunks: String = line.runs.iter().map(chunk).collect();
+    let svg = format!(
+        "<svg xmlns='http://www.w3.org/2000/svg' width='1200' height='200'>\
+         <text font-size='{SIZE}' xml:space='preserve'>{chunks}</text></svg>"
+    );
+    usvg::Tree::from_str(&svg, &fonts.options()).expect("a sound drawing")
+}
+
+/// Left, top, right and bottom of the dark pixels.
+fn dark(tree: &usvg::Tree) -> [f64; 4] {
+    let mut pixmap = resvg::tiny_skia::Pixmap::new(1200, 200).expect("pixels");
+    resvg::render(tree, usvg::Transform::identity(), &mut pixmap.as_mut());
+    let inked = pixmap.pixels().iter().enumerate().filter(|(_, pixel)| pixel.alpha() > 8);
+    let places = inked.map(|(index, _)| ((index % 1200) as f64, (index / 1200) as f64));
+    places.fold([f64::MAX, f64::MAX, 0.0, 0.0], |box_, (x, y)| {
+        [box_[0].min(x), box_[1].min(y), box_[2].max(x + 1.0), box_[3].max(y + 1.0)]
+    })
+}
+
+const TEXTS: [&str; 14] = [
+    "B14.0",
+    "Seated 3.0…6.0 mm",
+    "AVAW Tofu",
+    "Jj",
+    "Überstand",
+    "Ế Ǘ Ạ",
+    "Ωµ²°",
+    "अंतिम पकड़ 95",
+    "दूसरा व्यक्ति निशान KA पढ़े।",
+    "र्कीं कार्ड",
+    "نهاية السلك 70",
+    "يقرأ شخص ثان العلامة TE.",
+    "سلك 19 × 2.80 mm",
+    "שלום F-2",
+];
+
+/// The box that is reckoned from the fonts' glyphs by ttf-parser, against pixels drawn by resvg.
 #[test]
-fn widths_are_those_of_the_drawing_library() {
-    let fonts = fonts();
-    for cut in [Cut::Regular, Cut::Bold, Cut::Condensed, Cut::CondensedBold] {
-        for text in ["B14.0", "Seated 3.0…6.0 mm", "AVAW Tofu", "19 × 2.80 mm", "Ωµ²°"] {
-            let measured = fonts.width(text, Style { cut, size: Length::from_mm(10.0) }).mm();
-            let drawn: f32 = fonts.runs(text, cut).iter().map(|run| drawn_width(&fonts, run, 10.0)).sum();
-            assert!((measured - f64::from(drawn)).abs() < 0.02, "{cut:?} {text}: {measured} and {drawn}");
+fn ink_is_where_it_was_measured() {
+    let fonts = fonts_with_devanagari();
+    for cut in [Cut::Regular, Cut::CondensedBold] {
+        for text in TEXTS {
+            let line = fonts.line(text, Style { cut, size: Length::from_mm(SIZE) });
+            let found = dark(&drawing(&fonts, &line));
+            let (ink, right) = (line.ink, ORIGIN.0 + line.width.mm());
+            let above_and_below = [ORIGIN.1 - ink.above.mm(), ORIGIN.1 + ink.below.mm()];
+            assert!((found[1] - above_and_below[0]).abs() < 1.2, "{cut:?} {text}: {found:?} {line:?}");
+            assert!((found[3] - above_and_below[1]).abs() < 1.2, "{cut:?} {text}: {found:?} {line:?}");
+            assert!(found[0] > ORIGIN.0 - ink.before.mm() - 1.2, "{cut:?} {text}: {found:?} {line:?}");
+            assert!(found[2] < right + ink.after.mm() + 1.2, "{cut:?} {text}: {found:?} {line:?}");
+            assert!(found[0] < ORIGIN.0 + SIZE * 0.2 && found[2] > right - SIZE * 0.2, "{cut:?} {text}");
         }
     }
+}
+
+/// Advances measured run by run, against those of the glyphs that usvg lays out.
+#[test]
+fn each_glyph_is_drawn_where_it_was_measured() {
+    let fonts = fonts_with_devanagari();
+    for text in TEXTS {
+        let line = fonts.line(text, Style { cut: Cut::Regular, size: Length::from_mm(SIZE) });
+        let tree = drawing(&fonts, &line);
+        let usvg::Node::Text(drawn) = &tree.root().children()[0] else { panic!("a text") };
+        let glyphs: Vec<_> = drawn.layouted().iter().flat_map(|span| &span.positioned_glyphs).collect();
+        let mut expected = Vec::new();
+        for run in &line.runs {
+            expected.extend(origins(&fonts, run).into_iter().map(|x| ORIGIN.0 + run.left.mm() + x));
+        }
+        assert_eq!(glyphs.len(), expected.len(), "{text}");
+        for (glyph, expected) in glyphs.iter().zip(expected) {
+            let x = f64::from(glyph.transform().tx);
+            assert!((x - expected).abs() < 0.02, "{text}: {} at {x}, not {expected}", glyph.text);
+        }
+    }
+}
+
+/// Where the shaper puts each glyph of a run.
+fn origins(fonts: &Fonts, run: &Run) -> Vec<f64> {
+    let face = fonts.faces.iter().find(|face| face.family == run.family && face.weight == run.weight);
+    let origins = |data: &[u8], index| {
+        let face = rustybuzz::Face::from_slice(data, index).expect("a font");
+        let mut buffer = rustybuzz::UnicodeBuffer::new();
+        buffer.push_str(&run.text);
+        buffer.guess_segment_properties();
+        let (glyphs, mut pen) = (rustybuzz::shape(&face, &[], buffer), 0);
+        let scale = SIZE / f64::from(face.units_per_em());
+        let mut at = Vec::new();
+        for position in glyphs.glyph_positions() {
+            at.push(f64::from(pen + position.x_offset) * scale);
+            pen += position.x_advance;
+        }
+        at
+    };
+    fonts.database.with_face_data(face.expect("a font").id, origins).expect("a font")
 }
 
 #[test]
@@ -51,15 +149,36 @@ fn a_character_that_no_font_has_is_named() {
 
 #[test]
 fn a_narrow_cut_takes_what_it_lacks_from_another_font() {
-    let fonts = fonts();
-    let lacking = ('\u{2190}'..'\u{2C00}').find(|&c| {
-        fonts.missing(&c.to_string()).is_none()
-            && fonts.runs(&c.to_string(), Cut::Condensed)[0].family.len() < 15
-    });
-    if let Some(c) = lacking {
-        let runs = fonts.runs(&format!("go {c} on"), Cut::Condensed);
-        assert_eq!(runs.iter().map(|run| run.text.as_str()).collect::<String>(), format!("go {c} on"));
-        assert!(runs.len() > 1);
+    let fonts = fonts_with_devanagari();
+    let style = Style::points(Cut::CondensedBold, 10.0);
+    let runs = fonts.line("KA अंतिम, 95 mm", style).runs;
+    let shown: Vec<(&str, &str)> = runs.iter().map(|run| (&*run.family, run.text.as_str())).collect();
+    let (narrow, own) = ("DejaVu Sans Condensed", "Lohit Devanagari");
+    assert_eq!(shown, [(narrow, "KA "), (own, "अंतिम, "), (narrow, "95 mm")]);
+}
+
+#[test]
+fn a_line_from_right_to_left_is_read_in_order_and_lies_the_other_way() {
+    let line = fonts().line("سلك (B14.0) حامل.", Style::points(Cut::Regular, 10.0));
+    let words: Vec<String> = line.runs.iter().map(Run::words).collect();
+    assert_eq!(words.concat(), line.text);
+    assert!(line.right_to_left && line.runs.windows(2).all(|pair| pair[0].left > pair[1].left), "{line:?}");
+    let widths: f64 = line.runs.iter().map(|run| run.width.mm()).sum();
+    assert!((widths - line.width.mm()).abs() < 1e-9);
+}
+
+#[test]
+fn ink_that_sticks_out_is_kept_in_the_width() {
+    let (fonts, style) = (fonts_with_devanagari(), Style::points(Cut::Regular, 12.0));
+    assert!(fonts.line("Jj", style).ink.before.mm() > 0.1);
+    for text in
+        ["Jäger Jäger Jäger Jäger jf jf jf jf", "तार काटें और साफ़ करें तार काटें", "اقطع السلك ونظفه 95 mm² جيدا"]
+    {
+        for tenths in 200..400 {
+            let width = Length::from_mm(f64::from(tenths) / 10.0);
+            let lines = fonts.lines(text, style, width);
+            assert!(lines.iter().all(|line| line.extent().mm() < width.mm() + 0.006), "{tenths} {lines:?}");
+        }
     }
 }
 

@@ -18,6 +18,9 @@ use crate::diagnostics::{Finding, Findings, Place};
 use crate::units::Length;
 use ink::Ink;
 
+/// How far inside the cut everything that is read must stay, in millimetres.
+pub(super) const SAFE: f64 = 3.0;
+
 /// What cards are held to, beside what holds for all.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Held<'a> {

@@ -6,14 +6,12 @@
 //!
 //! To put it right: shorten the text, or mend the layout.
 
-use super::Sheet;
 use super::bounds::Bounds;
 use super::ink::Ink;
+use super::{SAFE, Sheet};
 use crate::cards::face::Side;
 use crate::diagnostics::Findings;
 
-/// How far inside the cut everything that is read must stay.
-const SAFE: f64 = 3.0;
 /// Side of the clear corner for a punched hole: upper right on the front, so upper left on the back.
 const PUNCH: f64 = 12.0;
 /// What rounding may take.

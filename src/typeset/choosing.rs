@@ -1,0 +1,112 @@
+//! Which font sets which characters.
+
+use super::Cut;
+use super::direction::directs;
+use super::fonts::{FontFace, Fonts};
+use crate::diagnostics::Finding;
+use crate::source::Place;
+use unicode_normalization::char::is_combining_mark;
+
+impl Fonts {
+    /// The first character that no font has.
+    #[must_use]
+    pub fn missing(&self, text: &str) -> Option<char> {
+        text.chars().find(|&c| !ignorable(c) && !self.faces.iter().any(|face| face.coverage.has(c)))
+    }
+
+    /// The finding about a character that no font has, where the text has one.
+    #[must_use]
+    pub fn missing_glyph(&self, text: &str, place: &Place) -> Option<Finding> {
+        let missing = self.missing(text)?;
+        let message =
+            format!("no font has the character “{missing}” (U+{:04X}) of “{text}”", u32::from(missing));
+        Some(
+            Finding::error("glyph-missing", place.clone(), message).help(
+                "put a font that has it into the catalogue's fonts folder, or write the text without it",
+            ),
+        )
+    }
+
+    /// The text cut where its font changes, in reading order, each piece with its font's index.
+    ///
+    /// A letter with its marks goes into the cut's own font if that has them, else into the first font
+    /// that has them; spaces and punctuation stay with what they follow.
+    pub(super) fn by_font(&self, text: &str, cut: Cut) -> Vec<(usize, String)> {
+        let ranked = self.ranked(cut);
+        let Some(&first) = ranked.first() else { return Vec::new() };
+        if has_all(&self.faces[first], text.chars()) {
+            return vec![(first, text.to_owned())];
+        }
+        let mut pieces: Vec<(usize, String)> = Vec::new();
+        for cluster in clusters(text) {
+            let current = pieces.last().map(|(face, _)| *face);
+            let face = self.face_of(cluster, current, &ranked).unwrap_or(first);
+            match pieces.last_mut().filter(|(last, _)| *last == face) {
+                Some((_, last)) => last.push_str(cluster),
+                None => pieces.push((face, cluster.to_owned())),
+            }
+        }
+        pieces
+    }
+
+    fn face_of(&self, cluster: &str, current: Option<usize>, ranked: &[usize]) -> Option<usize> {
+        let all = |&face: &usize| has_all(&self.faces[face], cluster.chars());
+        let base = |&face: &usize| has_all(&self.faces[face], cluster.chars().take(1));
+        let kept = current.filter(|_| cluster.starts_with(clings));
+        kept.filter(all)
+            .or_else(|| ranked.iter().copied().find(all))
+            .or_else(|| ranked.iter().copied().find(base))
+            .or(current)
+    }
+
+    /// The fonts in the order in which they are tried: the cut's own, those of its weight, the rest.
+    fn ranked(&self, cut: Cut) -> Vec<usize> {
+        let mut ranked: Vec<usize> = (0..self.faces.len()).collect();
+        ranked.sort_by_key(|&index| {
+            let face = &self.faces[index];
+            (&*face.family != cut.family() || face.weight != cut.weight(), face.weight != cut.weight())
+        });
+        ranked
+    }
+}
+
+fn has_all(face: &FontFace, mut characters: impl Iterator<Item = char>) -> bool {
+    characters.all(|c| ignorable(c) || face.coverage.has(c))
+}
+
+/// Each character with the marks and joiners that follow it.
+fn clusters(text: &str) -> impl Iterator<Item = &str> {
+    let mut rest = text;
+    std::iter::from_fn(move || {
+        let mut later = rest.char_indices().skip(1);
+        let end = later.find(|&(_, c)| !is_combining_mark(c) && !joins(c)).map_or(rest.len(), |(at, _)| at);
+        let (cluster, after) = rest.split_at(end);
+        rest = after;
+        (!cluster.is_empty()).then_some(cluster)
+    })
+}
+
+fn joins(c: char) -> bool {
+    matches!(c, '\u{200C}' | '\u{200D}' | '\u{FE00}'..='\u{FE0F}')
+}
+
+/// Characters that draw nothing and that fonts needn't have: joiners, direction marks, soft hyphens.
+fn ignorable(c: char) -> bool {
+    directs(c) || joins(c) || matches!(c, '\u{00AD}' | '\u{200B}' | '\u{2060}'..='\u{2064}')
+}
+
+/// Characters that belong to whatever script they stand in. Figures don't: they look the same everywhere.
+fn clings(c: char) -> bool {
+    !c.is_alphabetic() && !c.is_numeric()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn marks_stay_with_their_letter() {
+        assert_eq!(clusters("कि\u{301}a é").collect::<Vec<_>>(), ["कि\u{301}", "a", " ", "é"]);
+        assert_eq!(clusters("").count(), 0);
+    }
+}
