@@ -185,6 +185,34 @@ mod tests {
     }
 
     #[test]
+    fn figures_of_other_scripts_keep_their_units_too() {
+        let texts = [
+            (
+                "पेंच को ८०…९० N·m तक कसें, तार १९ × २.८० मिमी का है, ९५ mm²।",
+                ["८०…९० N·m", "१९ × २.८० मिमी", "९५ mm²।"],
+            ),
+            (
+                "شد البرغي حتى ٨٠…٩٠ N·m ثم قس ١٩ × ٢٫٨٠ مم، المقطع ٩٥ mm².",
+                ["٨٠…٩٠ N·m", "١٩ × ٢٫٨٠ مم،", "٩٥ mm²."],
+            ),
+        ];
+        for (text, wholes) in texts {
+            for tenths in 10..600 {
+                let all = lines(text, f64::from(tenths) / 10.0);
+                for whole in wholes {
+                    assert!(all.iter().any(|line| line.contains(whole)), "{whole} at {tenths}: {all:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn devanagari_breaks_at_spaces_only() {
+        let text = "दूसरा व्यक्ति निशान पढ़े।";
+        assert_eq!(lines(text, 1.0), text.split(' ').collect::<Vec<_>>());
+    }
+
+    #[test]
     fn stamps_and_codes_stay_in_one_piece() {
         for whole in ["B14.0", "ST-4103", "N-2026-04", "ST-D-4103/B"] {
             assert_eq!(lines(&format!("cone {whole} here"), 1.0), ["cone", whole, "here"]);

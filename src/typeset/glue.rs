@@ -4,16 +4,70 @@ use textwrap::core::Word;
 
 /// Units and their like that never stand at the start of a line without their number.
 const UNITS: &[&str] = &[
-    "mm", "mm²", "mm2", "cm", "m", "km", "µm", "kN", "N", "N·m", "Nm", "kN/m", "N/mm²", "MPa", "kg", "g",
-    "t", "kg/km", "kg/m", "Ω", "Ω/km", "mΩ", "V", "kV", "A", "kA", "Hz", "h", "min", "s", "pt", "%", "‰",
-    "°", "°C", "K", "K/W", "AF", "×",
+    "mm",
+    "mm²",
+    "mm2",
+    "cm",
+    "m",
+    "km",
+    "µm",
+    "kN",
+    "N",
+    "N·m",
+    "Nm",
+    "kN/m",
+    "N/mm²",
+    "MPa",
+    "kg",
+    "g",
+    "t",
+    "kg/km",
+    "kg/m",
+    "Ω",
+    "Ω/km",
+    "mΩ",
+    "V",
+    "kV",
+    "A",
+    "kA",
+    "Hz",
+    "h",
+    "min",
+    "s",
+    "pt",
+    "%",
+    "‰",
+    "°",
+    "°C",
+    "K",
+    "K/W",
+    "AF",
+    "×",
+    // Devanagari and Arabic, as they are written in Hindi and in Arabic (from memory).
+    "मिमी",
+    "मि.मी",
+    "सेमी",
+    "से.मी",
+    "मी",
+    "मीटर",
+    "किमी",
+    "किग्रा",
+    "न्यूटन",
+    "مم",
+    "ملم",
+    "سم",
+    "م",
+    "متر",
+    "كم",
+    "كغ",
+    "كجم",
+    "كن",
+    "نيوتن",
 ];
 
 /// Signs that stay with the number that follows them.
-const SIGNS: &[&str] = &[
-    "×", "±", "≥", "≤", "<", ">", "=", "≈", "+", "−", "-", "–", "…", "…", "to", "No.", "no.", "M", "⌀", "Ø",
-    "ø",
-];
+const SIGNS: &[&str] =
+    &["×", "±", "≥", "≤", "<", ">", "=", "≈", "+", "−", "-", "–", "…", "No.", "no.", "M", "⌀", "Ø", "ø"];
 
 /// Words joined where they must stay together, each with whether a space follows.
 pub(super) fn glued<'a>(words: impl Iterator<Item = Word<'a>>) -> Vec<(String, bool)> {
@@ -47,8 +101,7 @@ fn together(before: &str, after: &str, spaced: bool) -> bool {
     let after = bare(after);
     let number_before = before.ends_with(|c: char| c.is_numeric());
     let number_after = after.starts_with(|c: char| c.is_numeric());
-    (number_before && (UNITS.contains(&after) || (after != "to" && SIGNS.contains(&after))))
-        || (number_after && sign(before))
+    (number_before && (UNITS.contains(&after) || SIGNS.contains(&after))) || (number_after && sign(before))
 }
 
 /// Whether a word is a number, a size, a stamp or another code, which is never broken.
@@ -57,10 +110,9 @@ pub(super) fn code(word: &str) -> bool {
 }
 
 fn bare(word: &str) -> &str {
-    word.trim_end_matches([',', '.', ';', ':', ')', '!', '?'])
+    word.trim_end_matches([',', '.', ';', ':', ')', '!', '?', '،', '؛', '؟', '।'])
 }
 
 fn sign(word: &str) -> bool {
-    let word = word.trim_start_matches('(');
-    word != "to" && SIGNS.contains(&word)
+    SIGNS.contains(&word.trim_start_matches('('))
 }
