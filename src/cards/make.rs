@@ -66,6 +66,7 @@ pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
         smallest_type: input.catalogue.settings.limits.smallest_type,
         stamp: stamp(facts),
         place: &place(input, facts, ""),
+        fonts: input.fonts,
     };
     findings.extend(preflight::card(&card, held));
     (Some(card), findings)

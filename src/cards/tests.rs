@@ -189,6 +189,21 @@ fn the_first_column_gets_the_width_that_leaves_most_room() {
 }
 
 #[test]
+fn a_script_without_a_font_is_named_by_card_text_and_character() {
+    let (_, findings) = made(&world("तार काटें। Cut the wire."));
+    let sorted = findings.sorted();
+    assert_eq!(codes(&findings), ["glyph-missing"], "one finding a side");
+    let message = &sorted[0].message;
+    assert!(message.contains("the back of card F-1: no font has the character “त” (U+0924)"), "{message}");
+    assert!(message.contains("“तार काटें। Cut the wire.”"), "{message}");
+    assert_eq!((&*sorted[0].place.file.path, sorted[0].field.as_deref()), ("fittings/a.yaml", Some("steps")));
+    assert_eq!(
+        sorted[0].found.as_deref(),
+        Some("U+0924, U+093E, U+0930, U+0915, U+091F, U+0947, U+0902, U+0964")
+    );
+}
+
+#[test]
 fn ink_outside_the_bleed_is_counted() {
     let (cards, _) = made(&with_front("<rect x=\"-10\" y=\"50\" width=\"20\" height=\"5\"/>"));
     assert!(cards[0].front.lost_to_clip(72.0).expect("a picture") > 100);

@@ -58,7 +58,8 @@ impl SheetFault {
 fn in_words(violation: &ValidationError) -> String {
     match violation {
         ValidationError::ContainsNotDefGlyph(_, _, text) => {
-            format!("no font has all of the characters of “{text}”")
+            let codes: Vec<String> = text.chars().map(|c| format!("U+{:04X}", u32::from(c))).collect();
+            format!("no font has all of the characters of “{text}” ({})", codes.join(", "))
         }
         ValidationError::RestrictedLicense(_) => "a font's licence forbids embedding it".to_owned(),
         ValidationError::ContainsPostScript(_) => "a colour gradient of a layout repeats".to_owned(),

@@ -3,28 +3,19 @@
 use super::Cut;
 use super::direction::directs;
 use super::fonts::{FontFace, Fonts};
-use crate::diagnostics::Finding;
-use crate::source::Place;
 use unicode_normalization::char::is_combining_mark;
 
 impl Fonts {
-    /// The first character that no font has.
+    /// The characters that no font has, each once, in the order in which the text has them.
     #[must_use]
-    pub fn missing(&self, text: &str) -> Option<char> {
-        text.chars().find(|&c| !ignorable(c) && !self.faces.iter().any(|face| face.coverage.has(c)))
-    }
-
-    /// The finding about a character that no font has, where the text has one.
-    #[must_use]
-    pub fn missing_glyph(&self, text: &str, place: &Place) -> Option<Finding> {
-        let missing = self.missing(text)?;
-        let message =
-            format!("no font has the character “{missing}” (U+{:04X}) of “{text}”", u32::from(missing));
-        Some(
-            Finding::error("glyph-missing", place.clone(), message).help(
-                "put a font that has it into the catalogue's fonts folder, or write the text without it",
-            ),
-        )
+    pub fn missing(&self, text: &str) -> Vec<char> {
+        let mut missing = Vec::new();
+        for c in text.chars().filter(|&c| !ignorable(c)) {
+            if !missing.contains(&c) && !self.faces.iter().any(|face| face.coverage.has(c)) {
+                missing.push(c);
+            }
+        }
+        missing
     }
 
     /// The text cut where its font changes, in reading order, each piece with its font's index.

@@ -139,12 +139,12 @@ fn each_cut_is_a_font_of_its_own() {
 }
 
 #[test]
-fn a_character_that_no_font_has_is_named() {
-    let place = Place::whole(FilePath::catalogue("fittings/a.yaml"));
-    let finding = fonts().missing_glyph("Cone 錐", &place).expect("a finding");
-    assert_eq!(finding.code, "glyph-missing");
-    assert!(finding.message.contains("U+9310") && finding.message.contains("Cone 錐"), "{}", finding.message);
-    assert!(fonts().missing_glyph("Cone Ω\u{AD}", &place).is_none());
+fn characters_that_no_font_has_are_named_once() {
+    assert_eq!(fonts().missing("Cone 錐と錐"), ['錐', 'と']);
+    assert!(fonts().missing("Cone Ω\u{AD}\u{200D}").is_empty());
+    let name = "अंतिम पकड़";
+    assert!(fonts().missing(name).starts_with(&['अ', '\u{902}']));
+    assert!(fonts_with_devanagari().missing(name).is_empty());
 }
 
 #[test]

@@ -18,8 +18,8 @@ pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
     }
     for text in &ink.texts {
         sizes(sheet, text, findings);
-        glyphs(sheet, text, findings);
     }
+    glyphs(sheet, ink, findings);
 }
 
 fn sizes(sheet: Sheet<'_>, text: &InkedText<'_>, findings: &mut Findings) {
@@ -60,17 +60,50 @@ fn words(node: Node<'_, '_>) -> String {
     node.descendants().filter(Node::is_text).filter_map(|node| node.text()).collect()
 }
 
-/// A font that lacks a character draws its glyph 0, an empty box.
-fn glyphs(sheet: Sheet<'_>, text: &InkedText<'_>, findings: &mut Findings) {
-    let mut glyphs = text.text.layouted().iter().flat_map(|span| &span.positioned_glyphs);
-    let Some(missing) = glyphs.find(|glyph| glyph.id.0 == 0) else { return };
-    let character = missing.text.chars().next().unwrap_or_default();
-    let said = format!(
-        "no font has the character “{character}” (U+{:04X}) of “{}”",
-        u32::from(character),
-        text.words()
-    );
-    let help = "put a font that has it into the catalogue's fonts folder, or write the text without it";
-    let finding = sheet.finding("glyph-missing", said).field(text.block);
-    findings.push(finding.found(format!("U+{:04X}", u32::from(character))).help(help));
+/// A font that lacks a character draws its glyph 0, an empty box. One finding a side: what lacks one
+/// character of a script mostly lacks them all.
+fn glyphs(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
+    let boxed: Vec<&InkedText<'_>> = ink.texts.iter().filter(|text| has_box(text)).collect();
+    let Some(text) = boxed.first() else { return };
+    let said: String = boxed.iter().map(|text| text.words()).collect();
+    let missing = sheet.fonts.missing(&said);
+    let finding = match missing.first() {
+        Some(&first) => {
+            let whole = boxed.iter().map(|text| text.words()).find(|words| words.contains(first));
+            let said = format!(
+                "no font has the character “{first}” ({}) of “{}”",
+                code(first),
+                whole.unwrap_or_default()
+            );
+            sheet.finding("glyph-missing", said).field(text.block).found(listed(&missing)).help(
+                "put a font that has it into the catalogue's fonts folder, or write the text without it",
+            )
+        }
+        None => {
+            let said = format!("the font of “{}” lacks a character that another font has", text.words());
+            sheet
+                .finding("glyph-missing", said)
+                .field(text.block)
+                .help("set it with `text` or `table`, which choose a font for each character")
+        }
+    };
+    findings.push(finding);
+}
+
+fn has_box(text: &InkedText<'_>) -> bool {
+    text.text.layouted().iter().flat_map(|span| &span.positioned_glyphs).any(|glyph| glyph.id.0 == 0)
+}
+
+fn code(character: char) -> String {
+    format!("U+{:04X}", u32::from(character))
+}
+
+/// Most characters that are listed one by one.
+const LISTED: usize = 8;
+
+fn listed(missing: &[char]) -> String {
+    let codes: Vec<String> = missing.iter().take(LISTED).map(|&character| code(character)).collect();
+    let more = missing.len() - codes.len();
+    let codes = codes.join(", ");
+    if more == 0 { codes } else { format!("{codes} and {more} more characters without a font") }
 }

@@ -15,6 +15,7 @@ mod scale;
 
 use super::face::{Card, Face};
 use crate::diagnostics::{Finding, Findings, Place};
+use crate::typeset::Fonts;
 use crate::units::Length;
 use ink::Ink;
 
@@ -30,6 +31,8 @@ pub(super) struct Held<'a> {
     pub stamp: &'a str,
     /// The record that the card is about.
     pub place: &'a Place,
+    /// The fonts that texts are set in.
+    pub fonts: &'a Fonts,
 }
 
 /// What a check looks at.
@@ -40,14 +43,15 @@ struct Sheet<'a> {
     smallest_type: Length,
     stamp: &'a str,
     place: &'a Place,
+    fonts: &'a Fonts,
 }
 
 /// Everything that would print wrong on a card.
 pub(super) fn card(card: &Card, held: Held<'_>) -> Findings {
     let mut findings = Findings::new();
-    let Held { smallest_type, stamp, place } = held;
+    let Held { smallest_type, stamp, place, fonts } = held;
     for face in [&card.front, &card.back] {
-        let sheet = Sheet { card: &card.number, face, smallest_type, stamp, place };
+        let sheet = Sheet { card: &card.number, face, smallest_type, stamp, place, fonts };
         let ink = Ink::of(face);
         room::check(sheet, &ink, &mut findings);
         letters::check(sheet, &ink, &mut findings);
