@@ -4,7 +4,7 @@ use super::preflight::SAFE;
 use super::type_class::{Fit, TypeClass};
 use crate::layouts::Helper;
 use crate::sketch::number;
-use crate::typeset::{Cut, Fonts, Line, Run, Style};
+use crate::typeset::{Cut, Fonts, Line, Run, Style, is_joined};
 use crate::units::Length;
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
@@ -304,7 +304,7 @@ fn font(run: &Run) -> String {
 /// The measured length; in scripts whose letters touch it may be kept only by stretching the letters.
 fn length(run: &Run) -> String {
     let mut length = format!(" data-length=\"{}\"", number(run.width.mm()));
-    if run.text.chars().any(|c| ('\u{590}'..'\u{1E00}').contains(&c)) {
+    if is_joined(&run.text) {
         length.push_str(" lengthAdjust=\"spacingAndGlyphs\"");
     }
     if !run.shifts.is_empty() {

@@ -6,6 +6,7 @@ mod impose;
 mod margin;
 mod page;
 mod proof;
+mod syllables;
 
 pub use document::{Options, SheetFile, files, pdf};
 pub use fault::SheetFault;

@@ -3,7 +3,9 @@
 use super::document::Options;
 use super::impose::{Rectangle, Slot};
 use super::margin::{self, Margin};
+use super::syllables::{self, Known};
 use crate::cards::{Block, BlockKind, Card, Face, Side};
+use crate::typeset::{Fonts, without_marks};
 use crate::units::Length;
 use krilla::Document;
 use krilla::destination::XyzDestination;
@@ -30,16 +32,19 @@ pub(super) fn rect(rectangle: Rectangle) -> Option<Rect> {
     Rect::from_xywh(pt(rectangle.left), pt(rectangle.top), pt(rectangle.width), pt(rectangle.height))
 }
 
-/// Counts pages, so that the outline can point at them.
-#[derive(Debug, Default)]
+/// Counts pages, so that the outline can point at them, and keeps fonts.
+#[derive(Default)]
 pub(super) struct Printer {
     pages: usize,
+    known: Known,
 }
 
 /// A page that is being drawn on.
 pub(super) struct Page<'a, 'b> {
     surface: &'a mut Surface<'b>,
     index: usize,
+    fonts: &'a Fonts,
+    known: &'a mut Known,
 }
 
 impl Printer {
@@ -54,7 +59,8 @@ impl Printer {
     ) {
         let mut page = document.start_page_with(settings(size, margin, options));
         let mut surface = page.surface();
-        draw(&mut Page { surface: &mut surface, index: self.pages });
+        let (index, fonts, known) = (self.pages, options.fonts, &mut self.known);
+        draw(&mut Page { surface: &mut surface, index, fonts, known });
         margin::draw(&mut surface, size, margin, options);
         surface.finish();
         page.finish();
@@ -100,7 +106,8 @@ impl<'b> Page<'_, 'b> {
             BlockKind::Heading | BlockKind::Text | BlockKind::Drawing => ContentTag::Other,
         };
         let identifier = self.surface.start_tagged(tag);
-        let drawn = self.surface.draw_svg(&block.tree, size, SvgSettings::default());
+        let drawn = syllables::draw(self.surface, block, self.fonts, self.known)
+            .or_else(|| self.surface.draw_svg(&block.tree, size, SvgSettings::default()));
         self.surface.end_tagged();
         drawn?;
         let mut group = match block.kind {
@@ -125,7 +132,9 @@ fn gather(group: &usvg::Group, words: &mut Vec<String>) {
     for node in group.children() {
         match node {
             usvg::Node::Group(group) => gather(group, words),
-            usvg::Node::Text(text) => words.push(text.chunks().iter().map(|chunk| chunk.text()).collect()),
+            usvg::Node::Text(text) => {
+                words.push(text.chunks().iter().map(|chunk| without_marks(chunk.text())).collect());
+            }
             usvg::Node::Path(_) | usvg::Node::Image(_) => {}
         }
     }

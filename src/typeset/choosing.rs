@@ -1,8 +1,8 @@
 //! Which font sets which characters.
 
 use super::Cut;
-use super::direction::directs;
 use super::fonts::{FontFace, Fonts};
+use super::script::directs;
 use unicode_normalization::char::is_combining_mark;
 
 impl Fonts {

@@ -2,6 +2,7 @@
 
 use super::breaking::Broken;
 use super::glue::{code, glued};
+use super::script::{directs, without_marks};
 use std::ops::Range;
 use textwrap::WordSeparator;
 use unicode_bidi::{BidiClass, Level, ParagraphBidiInfo, bidi_class};
@@ -60,18 +61,13 @@ pub(super) fn is_right(c: char) -> bool {
     matches!(bidi_class(c), BidiClass::R | BidiClass::AL)
 }
 
-/// Marks that draw nothing and only say which way a text runs.
-pub(super) fn directs(c: char) -> bool {
-    matches!(c, '\u{61C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
-}
-
 fn stretches(paragraph: &ParagraphBidiInfo<'_>, line: Range<usize>) -> Vec<Stretch> {
     if line.is_empty() {
         return Vec::new();
     }
     let (levels, runs) = paragraph.visual_runs(line);
     let stretch = |run: &Range<usize>| {
-        let text: String = paragraph.text[run.clone()].chars().filter(|&c| !directs(c)).collect();
+        let text = without_marks(&paragraph.text[run.clone()]);
         (run.start, Stretch { text, right_to_left: levels[run.start].is_rtl(), place: 0 })
     };
     let seen = runs.iter().map(stretch).filter(|(_, stretch)| !stretch.text.is_empty());

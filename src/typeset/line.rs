@@ -1,7 +1,7 @@
 //! A line that is ready to be drawn: its runs where they lie, its length, the room that its ink takes.
 
 use super::breaking::Broken;
-use super::direction::{Stretch, directed, directs, is_right};
+use super::direction::{Stretch, directed, is_right};
 use super::fonts::Fonts;
 use super::shaping::Extent;
 use super::{Cut, Style};
@@ -172,14 +172,6 @@ fn marked(text: String) -> String {
         (true, false) => format!("{RIGHT_MARK}{text}"),
         (false, true) => format!("{text}{RIGHT_MARK}"),
         (true, true) => format!("{RIGHT_MARK}{text}{RIGHT_MARK}"),
-    }
-}
-
-impl Run {
-    /// What it says, without marks that draw nothing.
-    #[must_use]
-    pub fn words(&self) -> String {
-        self.text.chars().filter(|&c| !directs(c)).collect()
     }
 }
 

@@ -7,11 +7,13 @@ mod direction;
 mod fonts;
 mod glue;
 mod line;
+mod script;
 mod shaping;
 mod style;
 
 pub use fonts::{FontSource, Fonts};
 pub use line::{Ink, Line, Run};
+pub use script::{is_joined, without_marks};
 pub use style::{Cut, Style};
 
 #[cfg(test)]
