@@ -36,6 +36,8 @@ pub struct Input<'a> {
     pub drawing: Options<'a>,
     /// File names of the sheets of cards, in order.
     pub sheets: &'a [String],
+    /// File names of the sheets of kit tags, in order.
+    pub tag_sheets: &'a [String],
 }
 
 /// A file of the booklet.

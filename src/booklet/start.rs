@@ -26,6 +26,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "bodies": booklet.shared_bodies().map(|body| body_link(body)).collect::<Vec<_>>(),
         "marks": marks(booklet),
         "sheets": booklet.input.sheets,
+        "tag_sheets": booklet.input.tag_sheets,
     });
     Draft { layout: "start", title: "Start".to_owned(), kind: "Booklet", values }
 }

@@ -55,15 +55,24 @@ impl From<Finding> for Trouble {
 /// # Errors
 /// Where the layout fails, or where the texts don't fit at the smallest type of their classes.
 pub(super) fn face(frame: Frame<'_>, sitting: Sitting<'_>) -> Result<Face, Trouble> {
-    let Fitted { setting, plan, elastic } = fit(frame, sitting)?;
-    let Some(drawn) = plan.elastic() else {
-        let placed = aired(&plan, setting.fit, 0.0);
-        return draw(frame, sitting, &plan, &placed);
+    let fitted = fit(frame, sitting)?;
+    drawn(frame, sitting, &fitted)
+}
+
+/// Draws a face that has been fitted.
+///
+/// # Errors
+/// Where the layout fails, or draws what can't be drawn.
+pub(super) fn drawn(frame: Frame<'_>, sitting: Sitting<'_>, fitted: &Fitted) -> Result<Face, Trouble> {
+    let Fitted { setting, plan, elastic } = fitted;
+    let Some(roomy) = plan.elastic() else {
+        let placed = aired(plan, setting.fit, 0.0);
+        return draw(frame, sitting, plan, &placed);
     };
-    let room = (Length::from_mm(drawn.width), Length::from_mm(elastic));
-    let drawing = sitting.drawings.draw(&drawn.drawing, room.0, room.1);
+    let room = (Length::from_mm(roomy.width), Length::from_mm(*elastic));
+    let drawing = sitting.drawings.draw(&roomy.drawing, room.0, room.1);
     let height = drawing.as_ref().map_or(0.0, |drawing| drawing.height.mm());
-    let plan = fill(frame, sitting, setting, drawing.as_ref())?;
+    let plan = fill(frame, sitting, *setting, drawing.as_ref())?;
     let placed = aired(&plan, setting.fit, height);
     draw(frame, sitting, &plan, &placed)
 }

@@ -2,7 +2,6 @@
 
 use super::make::Input;
 use crate::catalogue::{Conductor, Fitting};
-use crate::facts::CardFacts;
 use crate::mixups::BodyMixups;
 use crate::sketch::{Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, line_up};
 use crate::units::{Length, Numerals};
@@ -28,12 +27,9 @@ fn named(name: &str, drawing: Drawing) -> Drawing {
 const LEAST_LINE_UP: Length = Length::from_mm(9.0);
 
 impl<'a> Drawings<'a> {
-    pub fn of(input: Input<'a>, facts: &CardFacts) -> Self {
-        Self {
-            input,
-            fitting: input.catalogue.fittings.get(&facts.number),
-            body: input.mixups.body(&facts.number),
-        }
+    /// The drawings of the fitting or body of this number.
+    pub fn of(input: Input<'a>, number: &str) -> Self {
+        Self { input, fitting: input.catalogue.fittings.get(number), body: input.mixups.body(number) }
     }
 
     /// Whether there is an assembly to draw.

@@ -16,6 +16,50 @@ pub struct Card {
     pub back: Face,
 }
 
+/// A tag for the parts of a fitting, ready to print on one side.
+#[derive(Debug, Clone)]
+pub struct Tag {
+    /// The number of the fitting.
+    pub number: String,
+    /// Its name.
+    pub title: String,
+    /// Which of the fitting's tags it is.
+    pub turn: Turn,
+    /// What is printed.
+    pub face: Face,
+}
+
+/// Which of several it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Turn {
+    /// Counted from 1.
+    pub number: usize,
+    /// How many there are.
+    pub of: usize,
+}
+
+impl Turn {
+    /// What a tag in this turn is called, by the fitting's number.
+    pub(super) fn called(self, number: &str) -> String {
+        match self.of {
+            1 => format!("the tag of {number}"),
+            of => format!("tag {} of {of} of {number}", self.number),
+        }
+    }
+
+    /// Whether no other comes after it.
+    #[must_use]
+    pub fn is_last(self) -> bool {
+        self.number == self.of
+    }
+
+    /// In words, such as "1 of 2"; empty where there is only one.
+    #[must_use]
+    pub fn words(self) -> String {
+        if self.of > 1 { format!("{}\u{a0}of\u{a0}{}", self.number, self.of) } else { String::new() }
+    }
+}
+
 /// Front or back.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[allow(missing_docs, reason = "the names say it")]

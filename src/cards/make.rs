@@ -5,7 +5,7 @@ use super::drawings::Drawings;
 use super::face::{Card, Side};
 use super::preflight::{self, Held};
 use super::values;
-use crate::catalogue::{CardSize, Catalogue, Orientation};
+use crate::catalogue::{CardFormat, CardSize, Catalogue, Orientation};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::{CardFacts, Content};
 use crate::layouts::Layouts;
@@ -49,7 +49,7 @@ pub fn make_all(input: Input<'_>, facts: &[CardFacts]) -> (Vec<Card>, Findings) 
 #[must_use]
 pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
     let mut findings = Findings::new();
-    let drawings = Drawings::of(input, facts);
+    let drawings = Drawings::of(input, &facts.number);
     let values = with_drawings(
         values::of_card(facts, &input.register.standing(facts), &input.catalogue.settings),
         &drawings,
@@ -57,15 +57,19 @@ pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
     let mut side = |side| {
         let sitting =
             Sitting { side, layout: &layout(input, facts, side), values: &values, drawings: &drawings };
-        face(frame(input), sitting).map_err(|trouble| findings.push(found(input, facts, side, trouble))).ok()
+        let called = format!("the {} of card {}", side.word(), facts.number);
+        let about = About { input, number: &facts.number, called: &called };
+        face(frame(input, input.catalogue.settings.card), sitting)
+            .map_err(|trouble| findings.push(found("card-too-full", SHORTEN, about, trouble)))
+            .ok()
     };
     let (front, back) = (side(Side::Front), side(Side::Back));
     let (Some(front), Some(back)) = (front, back) else { return (None, findings) };
     let card = Card { number: facts.number.clone(), title: facts.title.clone(), front, back };
     let held = Held {
         smallest_type: input.catalogue.settings.limits.smallest_type,
-        stamp: stamp(facts),
-        place: &place(input, facts, ""),
+        stamps: stamps(facts),
+        place: &place(input, &facts.number, ""),
         fonts: input.fonts,
     };
     findings.extend(preflight::card(&card, held));
@@ -73,19 +77,20 @@ pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
 }
 
 /// The gripping part's stamp, on a fitting's card.
-fn stamp(facts: &CardFacts) -> &str {
+fn stamps(facts: &CardFacts) -> &[String] {
     match &facts.content {
-        Content::Fitting(fitting) => &fitting.gripping_stamp,
-        Content::Body(_) => "",
+        Content::Fitting(fitting) => std::slice::from_ref(&fitting.gripping_stamp),
+        Content::Body(_) => &[],
     }
 }
 
-fn frame(input: Input<'_>) -> Frame<'_> {
+/// What faces of this format have in common.
+pub(super) fn frame(input: Input<'_>, format: CardFormat) -> Frame<'_> {
     let settings = &input.catalogue.settings;
     Frame {
         layouts: input.layouts,
         fonts: input.fonts,
-        format: settings.card,
+        format,
         bleed: settings.sheet.bleed,
         smallest: settings.limits.smallest_type,
     }
@@ -117,24 +122,37 @@ fn layout(input: Input<'_>, facts: &CardFacts, side: Side) -> String {
     format!("cards/{size}-{orientation}-{kind}-{}.svg", side.word())
 }
 
-fn found(input: Input<'_>, facts: &CardFacts, side: Side, trouble: Trouble) -> Finding {
+/// What can be done about a card that is too full.
+const SHORTEN: &str = "shorten the text, move the rest to the notes, or choose a larger card";
+
+/// The face that a finding is about.
+#[derive(Clone, Copy)]
+pub(super) struct About<'a> {
+    pub input: Input<'a>,
+    /// The number of the fitting or body.
+    pub number: &'a str,
+    /// What the face is called.
+    pub called: &'a str,
+}
+
+/// The finding for a face that can't be made; code and help are those of one that is too full.
+pub(super) fn found(code: &'static str, help: &'static str, about: About<'_>, trouble: Trouble) -> Finding {
     match trouble {
-        Trouble::Layout(finding) => finding.record(&facts.number),
+        Trouble::Layout(finding) => finding.record(about.number),
         Trouble::TooFull { field, excess, said } => {
-            let side = side.word();
-            let place = place(input, facts, &field);
-            Finding::error("card-too-full", place, format!("the {side} of card {}: {said}", facts.number))
-                .record(&facts.number)
+            let place = place(about.input, about.number, &field);
+            Finding::error(code, place, format!("{}: {said}", about.called))
+                .record(about.number)
                 .field(field)
                 .found(format!("{excess} mm too much at the smallest type"))
-                .help("shorten the text, move the rest to the notes, or choose a larger card")
+                .help(help)
         }
     }
 }
 
-/// The place of a field of the record that a card is about.
-fn place(input: Input<'_>, facts: &CardFacts, field: &str) -> Place {
-    let fitting = input.catalogue.fittings.get(&facts.number).map(|fitting| &fitting.origin);
-    let origin = fitting.or_else(|| input.catalogue.parts.get(&facts.number).map(|part| &part.origin));
+/// The place of a field of the fitting or body of this number.
+pub(super) fn place(input: Input<'_>, number: &str, field: &str) -> Place {
+    let fitting = input.catalogue.fittings.get(number).map(|fitting| &fitting.origin);
+    let origin = fitting.or_else(|| input.catalogue.parts.get(number).map(|part| &part.origin));
     origin.map_or_else(|| input.catalogue.settings.origin.place.clone(), |origin| origin.of(field))
 }

@@ -13,6 +13,7 @@ pub(super) struct Setting {
 }
 
 /// A setting that holds everything.
+#[derive(Debug, Clone)]
 pub(super) struct Fitted {
     pub setting: Setting,
     pub plan: Plan,

@@ -9,11 +9,11 @@ use crate::typeset::Fonts;
 use crate::{catalogue, facts, mixups};
 use std::sync::Arc;
 
-const SETTINGS: &str =
+pub(super) const SETTINGS: &str =
     "title: Ends\nowner: Tarn Light Railway\nedition: \"1\"\ncaution: Cards never authorise work.\n";
-const WIRE: &str = "id: wire-8\nname: Earth wire 8\nduty: earth\nmaterial: copper-hard-drawn\n\
+pub(super) const WIRE: &str = "id: wire-8\nname: Earth wire 8\nduty: earth\nmaterial: copper-hard-drawn\n\
                     construction: { stranded: { wires: 7, wire_diameter_mm: 2.67 } }\n";
-const PARTS: &str = "number: P-1\nname: Body\nrole: body\nmaterial: steel-galvanised\nstamp: P1\n---\n\
+pub(super) const PARTS: &str = "number: P-1\nname: Body\nrole: body\nmaterial: steel-galvanised\nstamp: P1\n---\n\
                      number: P-2\nname: Cone 8\nrole: cone\nmaterial: copper-hard-drawn\nstamp: \"C 8.0\"\n\
                      mark: { colour: BU, text: KA, notches: 2 }\n";
 
@@ -23,7 +23,7 @@ fn fitting(step: &str) -> String {
     )
 }
 
-fn world(step: &str) -> MemoryWorld {
+pub(super) fn world(step: &str) -> MemoryWorld {
     let files = [("conductors/a.yaml", WIRE), ("parts/a.yaml", PARTS), ("fittings/a.yaml", &fitting(step))];
     let world = MemoryWorld::new().with(FilePath::catalogue("catalogue.yaml"), SETTINGS);
     files.into_iter().fold(world, |world, (path, text)| world.with(FilePath::catalogue(path), text))

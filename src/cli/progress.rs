@@ -40,6 +40,7 @@ fn words(stage: Stage) -> &'static str {
     match stage {
         Stage::Records => "reading and checking",
         Stage::Cards => "drawing cards",
+        Stage::Tags => "drawing kit tags",
         Stage::Booklet => "writing the booklet",
         Stage::Output => "putting files in place",
     }

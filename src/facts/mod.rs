@@ -6,6 +6,7 @@ mod check_code;
 mod conductor;
 mod fitting;
 mod pairs;
+mod tag;
 mod wear;
 pub mod words;
 
@@ -16,6 +17,7 @@ pub use card::{
 pub use check_code::CheckCode;
 pub use conductor::conductor;
 pub use pairs::Pair;
+pub use tag::{TagFacts, TagPart};
 
 use crate::catalogue::{Catalogue, Role};
 use crate::mixups::Mixups;
@@ -38,3 +40,12 @@ pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
     }
     cards.into_values().collect()
 }
+
+/// The facts of the tag of every fitting's kit, in the order of the fittings' numbers.
+#[must_use]
+pub fn tags(catalogue: &Catalogue) -> Vec<TagFacts> {
+    catalogue.fittings.values().map(|fitting| tag::facts(fitting, catalogue)).collect()
+}
+
+#[cfg(test)]
+mod tag_tests;

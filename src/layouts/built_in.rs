@@ -87,6 +87,7 @@ const CARDS: &[(&str, &str)] = built_in![
     "cards/small-fitting-back.svg",
     "cards/small-landscape-fitting-front.svg",
     "cards/small-portrait-fitting-front.svg",
+    "cards/tag.svg",
 ];
 
 /// Path and text of every built-in layout, sorted by path.

@@ -1,6 +1,7 @@
-//! Making the outputs: cards with their pictures and sheets, and the booklet, on all threads.
+//! Making the outputs: cards with their pictures and sheets, kit tags, and the booklet, on all threads.
 
 use super::clock::{Clock, Waiting};
+use super::counted::Counted;
 use super::options::{Fault, Progress, Stage, Strictness};
 use super::prepared::Prepared;
 use super::staging::Staging;
@@ -8,17 +9,17 @@ use crate::booklet::{self, Booklet, Page, Subject};
 use crate::cards::{self, Card, Face};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::CardFacts;
-use crate::sheets::{self, SheetFault, SheetFile};
+use crate::sheets::{self, Kind, Piece, SheetFault, SheetFile};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
-use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, sync_channel};
 use std::sync::{Mutex, PoisonError};
 use std::thread;
 
-/// Cards that are made before the next ones are begun, a thread.
+/// Cards or tags that are made before the next ones are begun, a thread.
 const BATCH: usize = 8;
-/// Cards that wait for the sheets at most; what is made faster than it is printed waits no longer than that.
+/// Cards or tags that wait for the sheets at most; what is made faster than it is printed waits no longer than that.
 const WAITING: usize = 32;
 
 /// How outputs are made.
@@ -55,32 +56,28 @@ impl Making<'_> {
     /// Makes cards, their pictures and their sheets; gives what is found in them.
     pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, Fault> {
         let mut findings = Findings::new();
-        let done = AtomicUsize::new(0);
-        let tell = |more: usize| {
-            let done = done.fetch_add(more, Ordering::Relaxed) + more;
-            (self.progress)(Progress { stage: Stage::Cards, done, of: facts.len() });
-        };
-        tell(0);
-        for file in sheets::files(facts.len()) {
-            let facts = &facts[file.cards.clone()];
-            findings.extend(self.cards_and_sheets(&file, facts, &tell)?);
+        let counted = Counted::new(self.progress, Stage::Cards, facts.len());
+        for file in sheets::files(Kind::Cards, facts.len()) {
+            let make = |facts: &&CardFacts| self.card(facts).inspect(|_| counted.one_more());
+            findings.extend(self.with_sheets(&file, &facts[file.records.clone()], &make)?);
         }
         Ok(findings)
     }
 
-    fn cards_and_sheets(
+    /// Makes pieces side by side, and the sheets of them meanwhile.
+    pub(super) fn with_sheets<T: Sync, P: Into<Piece> + Send>(
         &self,
         file: &SheetFile,
-        facts: &[&CardFacts],
-        tell: &(dyn Fn(usize) + Sync),
+        items: &[T],
+        make: &Make<'_, T, P>,
     ) -> Result<Findings, Fault> {
         let (sender, receiver) = sync_channel(WAITING);
         thread::scope(|scope| {
-            let sheets = scope.spawn(|| self.sheets(file, receiver));
-            let made = self.batches(facts, tell, |card| {
+            let sheets = scope.spawn(|| self.sheets(file, items.len(), receiver));
+            let made = self.batches(items, make, |piece| {
                 // Where the sheets have stopped, their own fault says why.
                 if !self.stopped() {
-                    let _ = sender.send(card);
+                    let _ = sender.send(piece);
                 }
             });
             drop(sender);
@@ -91,32 +88,34 @@ impl Making<'_> {
         })
     }
 
-    /// Makes cards side by side and hands them on in order.
-    fn batches(
+    /// Makes pieces side by side and hands them on in order.
+    fn batches<T: Sync, P: Send>(
         &self,
-        facts: &[&CardFacts],
-        tell: &(dyn Fn(usize) + Sync),
-        mut hand_on: impl FnMut(Card),
+        items: &[T],
+        make: &Make<'_, T, P>,
+        mut hand_on: impl FnMut(P),
     ) -> Result<Findings, Fault> {
         let mut findings = Findings::new();
-        for batch in facts.chunks(BATCH * rayon::current_num_threads()) {
-            let made: Vec<_> = batch
-                .par_iter()
-                .map(|facts| self.card(facts).inspect(|_| tell(1)))
-                .collect::<Result<_, Fault>>()?;
-            for (card, found) in made {
+        for batch in items.chunks(BATCH * rayon::current_num_threads()) {
+            let made: Vec<_> = batch.par_iter().map(make).collect::<Result<_, Fault>>()?;
+            for (piece, found) in made {
                 findings.extend(found.into_iter().filter(|finding| self.prepared.is_news(finding)));
-                card.into_iter().for_each(&mut hand_on);
+                piece.into_iter().for_each(&mut hand_on);
             }
         }
         Ok(findings)
     }
 
-    fn card(&self, facts: &CardFacts) -> Result<(Option<Card>, Findings), Fault> {
-        let (card, findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), facts));
-        if self.strictness.refuses(&findings) {
+    /// Draws nothing more where these findings stop the run.
+    pub(super) fn stop_for(&self, findings: &Findings) {
+        if self.strictness.refuses(findings) {
             self.stopped.store(true, Ordering::Relaxed);
         }
+    }
+
+    fn card(&self, facts: &CardFacts) -> Result<(Option<Card>, Findings), Fault> {
+        let (card, findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), facts));
+        self.stop_for(&findings);
         if let (Some(card), Some(staging)) = (&card, self.staging()) {
             for face in [&card.front, &card.back] {
                 self.pictures(&card.number, face, staging)?;
@@ -139,15 +138,21 @@ impl Making<'_> {
         Ok(())
     }
 
-    fn sheets(&self, file: &SheetFile, cards: Receiver<Card>) -> Result<Option<Finding>, Fault> {
-        let mut cards = Waiting::new(cards.into_iter());
-        let pdf = self.clock.pdf(&mut cards, |cards| sheets::pdf(file, cards, &self.prepared.sheets()));
+    fn sheets<P: Into<Piece>>(
+        &self,
+        file: &SheetFile,
+        count: usize,
+        pieces: Receiver<P>,
+    ) -> Result<Option<Finding>, Fault> {
+        let mut pieces = Waiting::new(pieces.into_iter());
+        let options = self.prepared.sheets(file.kind);
+        let pdf = self.clock.pdf(&mut pieces, |pieces| sheets::pdf(file, count, pieces, &options));
         self.sheet(&format!("sheets/{}", file.name), pdf)
     }
 
     /// The sheet of outlines that shows how far a printer misses.
     pub(super) fn proof(&self) -> Result<Option<Finding>, Fault> {
-        self.sheet("sheets/proof.pdf", sheets::proof(&self.prepared.sheets()))
+        self.sheet("sheets/proof.pdf", sheets::proof(&self.prepared.sheets(Kind::Cards)))
     }
 
     fn sheet(&self, path: &str, pdf: Result<Vec<u8>, SheetFault>) -> Result<Option<Finding>, Fault> {
@@ -168,15 +173,10 @@ impl Making<'_> {
     pub(super) fn booklet(&self) -> Result<Findings, Fault> {
         let booklet = Booklet::new(self.prepared.booklet());
         let subjects = booklet.subjects();
-        let done = AtomicUsize::new(0);
+        let counted = Counted::new(self.progress, Stage::Booklet, subjects.len());
         let made: Vec<Result<Option<Page>, Finding>> = subjects
             .par_iter()
-            .map(|subject| {
-                let page = self.page(&booklet, subject)?;
-                let done = done.fetch_add(1, Ordering::Relaxed) + 1;
-                (self.progress)(Progress { stage: Stage::Booklet, done, of: subjects.len() });
-                Ok(page)
-            })
+            .map(|subject| self.page(&booklet, subject).inspect(|_| counted.one_more()))
             .collect::<Result<_, Fault>>()?;
         let mut findings = Findings::new();
         let mut pages = Vec::new();
@@ -213,3 +213,6 @@ impl Making<'_> {
         Ok(())
     }
 }
+
+/// What makes one piece, with what is found in it.
+pub(super) type Make<'a, T, P> = dyn Fn(&T) -> Result<(Option<P>, Findings), Fault> + Sync + 'a;

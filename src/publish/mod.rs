@@ -1,6 +1,7 @@
 //! The plan of all outputs, made side by side, put in place at once.
 
 mod clock;
+mod counted;
 mod data;
 mod disk;
 mod made;
@@ -10,6 +11,7 @@ mod prepared;
 mod put;
 mod render;
 mod staging;
+mod tags;
 mod workspace;
 
 pub use data::{card_list, catalogue_json};

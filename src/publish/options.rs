@@ -15,8 +15,8 @@ pub struct RenderOptions {
     pub jobs: Option<usize>,
     /// Resolution of the PNG of each face.
     pub preview_dpi: f64,
-    /// The cards to print; empty for all. With numbers here, only these cards and sheets of them are made,
-    /// and everything else in the output stays as it was, but for the sheets.
+    /// The cards to print; empty for all. With numbers here, only these cards, their kit tags and sheets of
+    /// them are made, and everything else in the output stays as it was, but for the sheets.
     pub only: Vec<String>,
     /// Whether the booklet is also made as one file, `booklet.html`.
     pub booklet: BookletForm,
@@ -83,6 +83,8 @@ pub enum Stage {
     Records,
     /// Cards as SVG and PNG, and the sheets of them.
     Cards,
+    /// Kit tags, as sheets of them.
+    Tags,
     /// Pages of the booklet.
     Booklet,
     /// Putting files in place.
@@ -94,7 +96,7 @@ pub enum Stage {
 pub struct Timings {
     /// Reading and checking records, and all that is computed of them.
     pub records: Duration,
-    /// Drawing cards, preflight included.
+    /// Drawing cards and tags, preflight included.
     pub drawing: Duration,
     /// Pictures of cards, SVG and PNG.
     pub pictures: Duration,

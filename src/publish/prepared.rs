@@ -5,12 +5,12 @@ use crate::booklet;
 use crate::cards;
 use crate::catalogue::{self, Catalogue};
 use crate::diagnostics::{Finding, Findings};
-use crate::facts::{self, CardFacts};
+use crate::facts::{self, CardFacts, TagFacts};
 use crate::layouts::Layouts;
 use crate::mixups::{self, Mixups};
 use crate::notes;
 use crate::register::{Register, Standing};
-use crate::sheets;
+use crate::sheets::{self, Kind};
 use crate::sketch;
 use crate::source::{World, WorldError};
 use crate::typeset::{FontSource, Fonts};
@@ -24,6 +24,7 @@ pub(super) struct Prepared {
     pub(super) mixups: Mixups,
     pub(super) register: Register,
     pub(super) facts: Vec<CardFacts>,
+    pub(super) tags: Vec<TagFacts>,
     pub(super) fonts: Arc<Fonts>,
     card_layouts: Layouts,
     booklet_layouts: Layouts,
@@ -32,7 +33,8 @@ pub(super) struct Prepared {
     facts_by_number: BTreeMap<String, CardFacts>,
     issues: BTreeMap<String, String>,
     state: &'static str,
-    sheet_names: Vec<String>,
+    card_sheets: Vec<String>,
+    tag_sheets: Vec<String>,
 }
 
 /// Reads and computes; with everything that is found on the way.
@@ -53,16 +55,19 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     findings.extend(found);
     let register = Register::default();
     let facts = facts::of_catalogue(&catalogue, &mixups);
+    let tags = facts::tags(&catalogue);
     findings.extend(too_large_for_the_sheet(&catalogue));
     let prepared = Prepared {
         facts_by_number: facts.iter().map(|card| (card.number.clone(), card.clone())).collect(),
         issues: issues(&facts, &register),
         state: state(&facts, &register),
-        sheet_names: sheets::files(facts.len()).into_iter().map(|file| file.name).collect(),
+        card_sheets: file_names(Kind::Cards, facts.len()),
+        tag_sheets: file_names(Kind::Tags, tags.len()),
         catalogue,
         mixups,
         register,
         facts,
+        tags,
         fonts,
         card_layouts,
         booklet_layouts,
@@ -97,7 +102,8 @@ impl Prepared {
             drawing: self.drawing(),
             state: self.state,
             issues: &self.issues,
-            sheets: &self.sheet_names,
+            sheets: &self.card_sheets,
+            tag_sheets: &self.tag_sheets,
         }
     }
 
@@ -108,7 +114,12 @@ impl Prepared {
         sketch::Options { numerals, ..sketch::Options::new(&self.fonts, width, height) }
     }
 
-    pub(super) fn sheets(&self) -> sheets::Options<'_> {
+    /// Where the card of this number stands; a draft where there is none.
+    pub(super) fn standing(&self, number: &str) -> Standing {
+        self.facts_by_number.get(number).map_or(Standing::Draft, |card| self.register.standing(card))
+    }
+
+    pub(super) fn sheets(&self, kind: Kind) -> sheets::Options<'_> {
         let settings = &self.catalogue.settings;
         sheets::Options {
             title: &settings.title,
@@ -116,7 +127,10 @@ impl Prepared {
             date: settings.date,
             language: &settings.language,
             format: settings.sheet,
-            cut: settings.card.cut(),
+            cut: match kind {
+                Kind::Cards => settings.card.cut(),
+                Kind::Tags => cards::TAG.cut(),
+            },
             fonts: &self.fonts,
         }
     }
@@ -124,6 +138,10 @@ impl Prepared {
 
 fn font_source(file: &catalogue::FontFile) -> FontSource {
     FontSource { bytes: file.bytes.clone(), place: file.place.clone() }
+}
+
+fn file_names(kind: Kind, records: usize) -> Vec<String> {
+    sheets::files(kind, records).into_iter().map(|file| file.name).collect()
 }
 
 /// The issue and check code of each issued card, in words.

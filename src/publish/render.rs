@@ -7,10 +7,11 @@ use super::options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage,
 use super::prepared::{Prepared, prepare};
 use super::staging::{Leftovers, PutInPlace, Staging};
 use crate::diagnostics::{self, Findings};
-use crate::facts::CardFacts;
+use crate::facts::{CardFacts, TagFacts};
 use crate::records::nearest;
 use crate::source::{World, WorldError};
 use serde_json::Value;
+use std::collections::BTreeSet;
 use std::sync::atomic::AtomicBool;
 
 /// Makes every output of a catalogue and puts all of them in place at once. Where the findings refuse that,
@@ -39,6 +40,7 @@ pub fn render(
             progress,
         };
         findings.extend(making.cards(&wanted)?);
+        findings.extend(making.tags(&tags_of(&prepared, &wanted))?);
         if options.only.is_empty() {
             findings.extend(making.proof()?);
             findings.extend(making.booklet()?);
@@ -76,6 +78,7 @@ pub fn check(
             progress,
         };
         findings.extend(making.cards(&prepared.facts.iter().collect::<Vec<_>>())?);
+        findings.extend(making.tags(&prepared.tags.iter().collect::<Vec<_>>())?);
         findings.extend(making.proof()?);
         findings.extend(making.booklet()?);
         Ok(findings)
@@ -115,6 +118,12 @@ fn wanted<'a>(
     }
     let named = |card: &&CardFacts| only.is_empty() || only.contains(&card.number);
     Ok(prepared.facts.iter().filter(named).collect())
+}
+
+/// The tags of the fittings among these cards.
+fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&'a TagFacts> {
+    let numbers: BTreeSet<&str> = cards.iter().map(|card| card.number.as_str()).collect();
+    prepared.tags.iter().filter(|tag| numbers.contains(tag.number.as_str())).collect()
 }
 
 fn finish(

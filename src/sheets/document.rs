@@ -1,10 +1,11 @@
-//! The PDF that cards are printed from: PDF/A-2b, tagged, at true size.
+//! The PDF that cards and tags are printed from: PDF/A-2b, tagged, at true size.
 
 use super::fault::SheetFault;
 use super::impose::{SheetPlan, Slot, capacity, impose};
 use super::margin::Margin;
 use super::page::{Printer, Section};
-use crate::cards::{Card, Side};
+use super::piece::{Kind, Piece};
+use crate::cards::Side;
 use crate::catalogue::SheetFormat;
 use crate::typeset::Fonts;
 use crate::units::Length;
@@ -17,9 +18,9 @@ use krilla::outline::Outline;
 use krilla::tagging::TagTree;
 use std::ops::Range;
 
-/// The most cards that go into one file.
+/// The most records whose cards or tags go into one file.
 const MOST_IN_ONE: usize = 400;
-/// Cards in each file where one is not enough.
+/// Records in each file where one is not enough.
 const IN_EACH: usize = 200;
 /// PDF/A needs a date; this one stands in a catalogue that has none.
 const NO_DATE: Date = Date::constant(2000, 1, 1);
@@ -37,62 +38,70 @@ pub struct Options<'a> {
     pub language: &'a str,
     /// Paper, flip edge, crop marks and bleed.
     pub format: SheetFormat,
-    /// Width and height of a cut card.
+    /// Width and height of what is cut.
     pub cut: (Length, Length),
     /// What the margins are set in.
     pub fonts: &'a Fonts,
 }
 
-/// One PDF among those that all cards go into.
+/// One PDF among those that all cards or all tags go into.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetFile {
+    /// What is cut from its sheets.
+    pub kind: Kind,
     /// Its name, such as "cards.pdf" or "cards-001.pdf".
     pub name: String,
-    /// Its cards, counted from 0.
-    pub cards: Range<usize>,
+    /// The records that it is for, counted from 0.
+    pub records: Range<usize>,
     /// Which of the files it is, counted from 1.
     pub number: usize,
     /// How many files there are.
     pub of: usize,
 }
 
-/// The files that so many cards go into: one up to 400 cards, above that one for every 200; none for none.
+/// The files that cards or tags of so many records go into: one up to 400 records, above that one for every
+/// 200; none for none. All that is cut for a record is in one file.
 ///
 /// ```
-/// let names: Vec<String> = fittingcards::sheets::files(401).into_iter().map(|file| file.name).collect();
+/// use fittingcards::sheets::{Kind, files};
+/// let names: Vec<String> = files(Kind::Cards, 401).into_iter().map(|file| file.name).collect();
 /// assert_eq!(names, ["cards-001.pdf", "cards-002.pdf", "cards-003.pdf"]);
-/// assert_eq!(fittingcards::sheets::files(400).len(), 1);
+/// assert_eq!(files(Kind::Tags, 400)[0].name, "tags.pdf");
 /// ```
 #[must_use]
-pub fn files(count: usize) -> Vec<SheetFile> {
-    let in_each = if count > MOST_IN_ONE { IN_EACH } else { MOST_IN_ONE };
-    let of = count.div_ceil(in_each);
+pub fn files(kind: Kind, records: usize) -> Vec<SheetFile> {
+    let in_each = if records > MOST_IN_ONE { IN_EACH } else { MOST_IN_ONE };
+    let of = records.div_ceil(in_each);
+    let stem = kind.stem();
     let file = |index: usize| SheetFile {
-        name: if of > 1 { format!("cards-{:03}.pdf", index + 1) } else { "cards.pdf".to_owned() },
-        cards: index * in_each..count.min((index + 1) * in_each),
+        kind,
+        name: if of > 1 { format!("{stem}-{:03}.pdf", index + 1) } else { format!("{stem}.pdf") },
+        records: index * in_each..records.min((index + 1) * in_each),
         number: index + 1,
         of,
     };
     (0..of).map(file).collect()
 }
 
-/// One file of sheets: fronts and backs by turns, each card's blocks tagged in reading order, an outline by
-/// card number. Cards are taken one sheet at a time, so that they need not all be held at once.
+/// One file of sheets: where the pieces have backs, fronts and backs by turns; each piece's blocks tagged in
+/// reading order, an outline by number. There are `count` pieces. They are taken one sheet at a time, so that
+/// they need not all be held at once.
 ///
 /// # Errors
-/// Where a card does not fit the sheet, or what was drawn can't be archived as PDF/A-2b.
-pub fn pdf(
+/// Where a piece does not fit the sheet, or what was drawn can't be archived as PDF/A-2b.
+pub fn pdf<P: Into<Piece>>(
     file: &SheetFile,
-    cards: impl IntoIterator<Item = Card>,
+    count: usize,
+    pieces: impl IntoIterator<Item = P>,
     options: &Options<'_>,
 ) -> Result<Vec<u8>, SheetFault> {
-    let plans = impose(options.cut, file.cards.len(), &options.format);
-    let plans = plans.ok_or_else(|| SheetFault::does_not_fit(options))?;
+    let plans = impose(options.cut, count, &options.format);
+    let plans = plans.ok_or_else(|| SheetFault::does_not_fit(file.kind, options))?;
     let room = capacity(options.cut, &options.format).unwrap_or(1);
-    let mut cards = cards.into_iter();
+    let mut pieces = pieces.into_iter();
     let mut writer = Writer::new(options, file, plans.len());
     for plan in &plans {
-        let on_sheet: Vec<Card> = cards.by_ref().take(room).collect();
+        let on_sheet: Vec<Piece> = pieces.by_ref().take(room).map(Into::into).collect();
         writer.sheet(plan, &on_sheet);
     }
     writer.finish()
@@ -122,15 +131,17 @@ impl<'a> Writer<'a> {
         }
     }
 
-    fn sheet(&mut self, plan: &SheetPlan, cards: &[Card]) {
-        let mut sections: Vec<Section> = cards.iter().map(Section::new).collect();
-        for side in [Side::Front, Side::Back] {
-            let slots = if side == Side::Front { &plan.fronts } else { &plan.backs };
+    fn sheet(&mut self, plan: &SheetPlan, pieces: &[Piece]) {
+        let mut sections: Vec<Section> = pieces.iter().map(|piece| Section::new(&piece.title)).collect();
+        for &side in self.file.kind.sides() {
+            let slots = plan.slots(side);
             let margin = self.margin(plan, side, slots);
-            let faces = slots.iter().zip(cards).zip(&mut sections);
+            let faces = slots.iter().zip(pieces).zip(&mut sections);
             self.printer.print(&mut self.document, plan.size, &margin, self.options, |page| {
-                for ((slot, card), section) in faces {
-                    page.face(*slot, card, side, section);
+                for ((slot, piece), section) in faces {
+                    for face in piece.faces.iter().filter(|face| face.side == side) {
+                        page.face(*slot, face, section);
+                    }
                 }
             });
         }
@@ -142,7 +153,6 @@ impl<'a> Writer<'a> {
     }
 
     fn margin(&self, plan: &SheetPlan, side: Side, slots: &[Slot]) -> Margin {
-        let side = if side == Side::Front { "front" } else { "back" };
         let file = if self.file.of > 1 {
             format!("file {} of {} · ", self.file.number, self.file.of)
         } else {
@@ -152,7 +162,8 @@ impl<'a> Writer<'a> {
             trim: SheetPlan::trim(slots),
             cuts: slots.iter().map(|slot| slot.cut).collect(),
             left: heading(self.options),
-            right: format!("{file}sheet {} of {} · {side}", plan.number, self.sheets),
+            right: format!("{file}sheet {} of {} · {}", plan.number, self.sheets, self.file.kind.page(side)),
+            kind: self.file.kind,
         }
     }
 
@@ -185,7 +196,8 @@ pub(super) fn new_document() -> Document {
 
 fn metadata(options: &Options<'_>, file: &SheetFile) -> Metadata {
     let part = if file.of > 1 { format!(", file {} of {}", file.number, file.of) } else { String::new() };
-    described(options, format!("{}: cards, edition {}{part}", options.title, options.edition))
+    let kind = file.kind.word();
+    described(options, format!("{}: {kind}, edition {}{part}", options.title, options.edition))
 }
 
 pub(super) fn described(options: &Options<'_>, title: String) -> Metadata {

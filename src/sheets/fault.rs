@@ -1,16 +1,17 @@
-//! Why cards could not be put on sheets.
+//! Why cards or tags could not be put on sheets.
 
 use super::document::Options;
+use super::piece::Kind;
 use krilla::configure::ValidationError;
 use krilla::error::KrillaError;
 
 /// What stands in the way of a PDF.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum SheetFault {
-    /// Not one card of this size, with its bleed, marks and margin, fits the sheet.
+    /// Not one piece of this size, with its bleed, marks and margin, fits the sheet.
     DoesNotFit {
-        /// Width and height of the card in words.
-        card: String,
+        /// What it is, with its width and height in words.
+        piece: String,
         /// The paper's name.
         sheet: &'static str,
     },
@@ -24,8 +25,8 @@ pub enum SheetFault {
 impl std::fmt::Display for SheetFault {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            Self::DoesNotFit { card, sheet } => {
-                write!(out, "a card of {card} with its bleed and margins does not fit a sheet of {sheet}")
+            Self::DoesNotFit { piece, sheet } => {
+                write!(out, "a {piece} with its bleed and margins does not fit a sheet of {sheet}")
             }
             Self::NotArchivable { reason } => {
                 write!(out, "the sheets can't be made an archivable PDF: {reason}")
@@ -37,10 +38,10 @@ impl std::fmt::Display for SheetFault {
 impl std::error::Error for SheetFault {}
 
 impl SheetFault {
-    pub(super) fn does_not_fit(options: &Options<'_>) -> Self {
+    pub(super) fn does_not_fit(kind: Kind, options: &Options<'_>) -> Self {
         let (width, height) = options.cut;
-        let card = format!("{} × {} mm", width.mm(), height.mm());
-        Self::DoesNotFit { card, sheet: options.format.size.word() }
+        let piece = format!("{} of {} × {} mm", kind.one(), width.mm(), height.mm());
+        Self::DoesNotFit { piece, sheet: options.format.size.word() }
     }
 
     /// The first thing that the library found.

@@ -1,5 +1,6 @@
 //! Which card lies where on which sheet, so that a duplex print puts each back behind its front.
 
+use crate::cards::Side;
 use crate::catalogue::{FlipEdge, SheetFormat, SheetSize};
 use crate::units::Length;
 
@@ -83,6 +84,15 @@ pub struct Slot {
 }
 
 impl SheetPlan {
+    /// The places on one side, in the order of the cards.
+    #[must_use]
+    pub fn slots(&self, side: Side) -> &[Slot] {
+        match side {
+            Side::Front => &self.fronts,
+            Side::Back => &self.backs,
+        }
+    }
+
     /// The smallest rectangle round all cuts of one side.
     #[must_use]
     pub fn trim(slots: &[Slot]) -> Option<Rectangle> {

@@ -1,8 +1,9 @@
-//! What stands on a sheet outside the cards: crop marks, the 50 mm bar, sheet and edition.
+//! What stands on a sheet outside what is cut: crop marks, the 50 mm bar, sheet and edition.
 
 use super::document::Options;
 use super::impose::{MARK_GAP, MARK_LENGTH, Rectangle, UNPRINTABLE};
 use super::page::{pt, rect};
+use super::piece::Kind;
 use crate::catalogue::FlipEdge;
 use crate::typeset::{Cut, Fonts, Run, Style};
 use crate::units::Length;
@@ -34,6 +35,8 @@ pub(super) struct Margin {
     pub(super) left: String,
     /// What stands at the top right.
     pub(super) right: String,
+    /// What is cut from the sheet, which settles how it is printed.
+    pub(super) kind: Kind,
 }
 
 /// Draws it; none of it is read out.
@@ -107,7 +110,7 @@ fn texts(surface: &mut Surface<'_>, size: (Length, Length), margin: &Margin, opt
     let right = options.fonts.width(&margin.right, Style { cut: Cut::Bold, size: TYPE_SIZE });
     let room = size.0 - INDENT * 3.0 - right;
     let beside_bar = INDENT * 2.0 + BAR - Length::from_mm(3.0);
-    let note = format!("50\u{a0}mm. {}", how_to_print(options));
+    let note = format!("50\u{a0}mm. {}", how_to_print(margin.kind, options));
     let body = [
         text(options.fonts, &margin.left, Cut::Regular, (INDENT, top), room),
         text(options.fonts, &margin.right, Cut::Bold, (size.0 - INDENT - right, top), right),
@@ -122,15 +125,13 @@ fn texts(surface: &mut Surface<'_>, size: (Length, Length), margin: &Margin, opt
     svg(surface, size, &body.concat(), options.fonts);
 }
 
-fn how_to_print(options: &Options<'_>) -> &'static str {
-    match options.format.flip {
-        FlipEdge::LongEdge => {
-            "Print at 100\u{a0}%, both sides, turned over the long edge; measure this bar before cutting."
-        }
-        FlipEdge::ShortEdge => {
-            "Print at 100\u{a0}%, both sides, turned over the short edge; measure this bar before cutting."
-        }
-    }
+fn how_to_print(kind: Kind, options: &Options<'_>) -> String {
+    let sides = match (kind.sides(), options.format.flip) {
+        ([_], _) => "one side",
+        (_, FlipEdge::LongEdge) => "both sides, turned over the long edge",
+        (_, FlipEdge::ShortEdge) => "both sides, turned over the short edge",
+    };
+    format!("Print at 100\u{a0}%, {sides}; measure this bar before cutting.")
 }
 
 /// One line as an SVG element, set smaller where it is longer than its room.

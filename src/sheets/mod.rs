@@ -1,16 +1,18 @@
-//! Cards laid out on sheets of paper, and the PDF that is printed from.
+//! Cards and tags laid out on sheets of paper, and the PDF that is printed from.
 
 mod document;
 mod fault;
 mod impose;
 mod margin;
 mod page;
+mod piece;
 mod proof;
 mod syllables;
 
 pub use document::{Options, SheetFile, files, pdf};
 pub use fault::SheetFault;
 pub use impose::{Rectangle, SheetPlan, Slot, capacity, impose};
+pub use piece::{Kind, Piece};
 pub use proof::proof;
 
 #[cfg(test)]

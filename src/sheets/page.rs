@@ -4,7 +4,7 @@ use super::document::Options;
 use super::impose::{Rectangle, Slot};
 use super::margin::{self, Margin};
 use super::syllables::{self, Known};
-use crate::cards::{Block, BlockKind, Card, Face, Side};
+use crate::cards::{Block, BlockKind, Face, Side};
 use crate::typeset::{Fonts, without_marks};
 use crate::units::Length;
 use krilla::Document;
@@ -86,9 +86,8 @@ impl<'b> Page<'_, 'b> {
     }
 
     /// Draws one face.
-    pub(super) fn face(&mut self, slot: Slot, card: &Card, side: Side, section: &mut Section) {
-        let face = if side == Side::Front { &card.front } else { &card.back };
-        if side == Side::Front {
+    pub(super) fn face(&mut self, slot: Slot, face: &Face, section: &mut Section) {
+        if face.side == Side::Front {
             let corner = Point::from_xy(pt(slot.cut.left), pt(slot.cut.top));
             section.destination = Some(XyzDestination::new(self.index, corner));
         }
@@ -150,7 +149,7 @@ fn placed(slot: Slot, face: &Face) -> Transform {
     }
 }
 
-/// The tags of one card: its front and then its back, whatever pages they are on.
+/// The tags of one piece: its front and then its back, whatever pages they are on.
 pub(super) struct Section {
     title: String,
     destination: Option<XyzDestination>,
@@ -158,11 +157,11 @@ pub(super) struct Section {
 }
 
 impl Section {
-    pub(super) fn new(card: &Card) -> Self {
-        Self { title: format!("{} {}", card.number, card.title), destination: None, children: Vec::new() }
+    pub(super) fn new(title: &str) -> Self {
+        Self { title: title.to_owned(), destination: None, children: Vec::new() }
     }
 
-    /// The first heading of a card names it; others stand below it.
+    /// The first heading of a piece names it; others stand below it.
     fn level(&self, block: &Block) -> NonZeroU16 {
         let first = self.children.is_empty() && block.kind == BlockKind::Heading;
         if first { FIRST_LEVEL } else { SECOND_LEVEL }

@@ -5,6 +5,7 @@ use super::fault::SheetFault;
 use super::impose::{Rectangle, SheetPlan, Slot, capacity, impose};
 use super::margin::{self, Margin};
 use super::page::{Page, Printer};
+use super::piece::Kind;
 use crate::cards::Side;
 use crate::typeset::{Cut, Line, Style};
 use crate::units::Length;
@@ -24,13 +25,15 @@ const SQUARE: Length = Length::from_mm(20.0);
 /// # Errors
 /// Where a card does not fit the sheet, or the margin's texts can't be archived as PDF/A-2b.
 pub fn proof(options: &Options<'_>) -> Result<Vec<u8>, SheetFault> {
-    let room = capacity(options.cut, &options.format).ok_or_else(|| SheetFault::does_not_fit(options))?;
+    let room = capacity(options.cut, &options.format)
+        .ok_or_else(|| SheetFault::does_not_fit(Kind::Cards, options))?;
     let plans = impose(options.cut, room, &options.format).unwrap_or_default();
     let mut document = new_document();
     let mut printer = Printer::default();
     let mut tags = TagTree::new().with_lang(Some(options.language.to_owned()));
     for plan in &plans {
-        for (side, slots) in [(Side::Front, &plan.fronts), (Side::Back, &plan.backs)] {
+        for &side in Kind::Cards.sides() {
+            let slots = plan.slots(side);
             printer.print(&mut document, plan.size, &margin_of(side, slots, options), options, |page| {
                 tags.push(outlines(page, plan, side, slots, options));
             });
@@ -43,12 +46,12 @@ pub fn proof(options: &Options<'_>) -> Result<Vec<u8>, SheetFault> {
 }
 
 fn margin_of(side: Side, slots: &[Slot], options: &Options<'_>) -> Margin {
-    let side = if side == Side::Front { "front" } else { "back" };
     Margin {
         trim: SheetPlan::trim(slots),
         cuts: slots.iter().map(|slot| slot.cut).collect(),
         left: heading(options),
-        right: format!("duplex proof · {side}"),
+        right: format!("duplex proof · {}", side.word()),
+        kind: Kind::Cards,
     }
 }
 

@@ -68,17 +68,17 @@ fn cards(count: usize, fonts: &Fonts) -> Vec<Card> {
 fn the_same_cards_give_the_same_bytes() {
     let fonts = fonts();
     let options = options(&fonts, "Fittings");
-    let (cards, file) = (cards(5, &fonts), &files(5)[0]);
-    let once = pdf(file, cards.clone(), &options).unwrap();
+    let (cards, file) = (cards(5, &fonts), &files(Kind::Cards, 5)[0]);
+    let once = pdf(file, 5, cards.clone(), &options).unwrap();
     assert!(once.starts_with(b"%PDF-1.7"));
-    assert!(once == pdf(file, cards, &options).unwrap());
+    assert!(once == pdf(file, 5, cards, &options).unwrap());
     assert!(proof(&options).unwrap() == proof(&options).unwrap());
 }
 
 #[test]
 fn a_title_in_letters_that_no_font_has_is_refused() {
     let fonts = fonts();
-    let fault = pdf(&files(1)[0], cards(1, &fonts), &options(&fonts, "架線")).unwrap_err();
+    let fault = pdf(&files(Kind::Cards, 1)[0], 1, cards(1, &fonts), &options(&fonts, "架線")).unwrap_err();
     assert!(matches!(&fault, SheetFault::NotArchivable { reason } if reason.contains('架')), "{fault}");
 }
 
@@ -89,7 +89,7 @@ fn a_drawing_that_can_not_be_archived_is_refused() {
     let repeated = r#"<linearGradient id="g" x2="0.1" spreadMethod="repeat"><stop stop-color="red"/><stop
         offset="1"/></linearGradient><rect x="20" y="40" width="20" height="20" fill="url(#g)"/>"#;
     cards[1].back.blocks.push(block("stripes", BlockKind::Ornament, repeated, &fonts));
-    let fault = pdf(&files(2)[0], cards, &options(&fonts, "Fittings")).unwrap_err();
+    let fault = pdf(&files(Kind::Cards, 2)[0], 2, cards, &options(&fonts, "Fittings")).unwrap_err();
     assert_eq!(
         fault.to_string(),
         "the sheets can't be made an archivable PDF: a colour gradient of a layout repeats"
@@ -109,9 +109,9 @@ fn a_card_larger_than_the_sheet_is_refused() {
 
 #[test]
 fn files_hold_all_cards_once() {
-    assert!(files(0).is_empty());
-    let files = files(1000);
+    assert!(files(Kind::Cards, 0).is_empty());
+    let files = files(Kind::Cards, 1000);
     assert_eq!(files.len(), 5);
     assert_eq!(files[4].name, "cards-005.pdf");
-    assert!(files.iter().flat_map(|file| file.cards.clone()).eq(0..1000));
+    assert!(files.iter().flat_map(|file| file.records.clone()).eq(0..1000));
 }

@@ -38,6 +38,7 @@ pub fn of_folder(folder: &str) -> Vec<Page> {
         issues: &BTreeMap::new(),
         drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
         sheets: &["cards.pdf".to_owned()],
+        tag_sheets: &["tags.pdf".to_owned()],
     };
     let pages = make(input);
     pages.unwrap_or_else(|findings| panic!("{:#?}", findings.sorted()))

@@ -9,7 +9,7 @@ use std::fs;
 use std::path::Path;
 
 /// A face that any record fills.
-const FACE: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" data-top="13" data-bottom="100">
+const FACE: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" data-top="13" data-bottom="70">
 {%- set t = text(text=number, x=4, width=40, class="title", cut="bold") %}
 <g id="number" data-kind="heading" data-height="{{ t.height }}">{{ t.svg | safe }}</g></svg>"#;
 
@@ -30,7 +30,7 @@ fn world(fittings: usize) -> MemoryWorld {
             world = world.with(FilePath::layouts(&format!("cards/a7-portrait-{kind}-{side}.svg")), FACE);
         }
     }
-    world
+    world.with(FilePath::layouts("cards/tag.svg"), FACE)
 }
 
 fn options(output: &Path) -> RenderOptions {
@@ -84,6 +84,7 @@ fn every_file_is_in_the_manifest_with_its_size_and_hash() {
         "cards/F-1-back.png",
         "sheets/cards.pdf",
         "sheets/proof.pdf",
+        "sheets/tags.pdf",
         "booklet/index.html",
         "data/catalogue.json",
         "data/findings.json",
@@ -110,7 +111,15 @@ fn above_four_hundred_cards_there_are_several_files_of_sheets() {
         tree(folder.path()).into_keys().filter(|path| path.starts_with("sheets/")).collect();
     assert_eq!(
         sheets,
-        ["sheets/cards-001.pdf", "sheets/cards-002.pdf", "sheets/cards-003.pdf", "sheets/proof.pdf"]
+        [
+            "sheets/cards-001.pdf",
+            "sheets/cards-002.pdf",
+            "sheets/cards-003.pdf",
+            "sheets/proof.pdf",
+            "sheets/tags-001.pdf",
+            "sheets/tags-002.pdf",
+            "sheets/tags-003.pdf",
+        ]
     );
 }
 
@@ -182,10 +191,22 @@ fn only_some_cards_leave_everything_else_as_it_was() {
     assert_eq!(rendered(&world(3), &only).cards, 1);
     let after = tree(folder.path());
     let changed: Vec<&String> = before.keys().filter(|path| after.get(*path) != before.get(*path)).collect();
-    assert_eq!(changed, ["manifest.json", "sheets/cards.pdf", "sheets/proof.pdf"]);
-    assert!(after["sheets/cards.pdf"].len() < before["sheets/cards.pdf"].len());
+    assert_eq!(changed, ["manifest.json", "sheets/cards.pdf", "sheets/proof.pdf", "sheets/tags.pdf"]);
+    for sheets in ["sheets/cards.pdf", "sheets/tags.pdf"] {
+        assert!(after[sheets].len() < before[sheets].len(), "{sheets}");
+    }
     let listed = manifest(folder.path()).files.len();
     assert_eq!(listed + 1, after.len(), "the manifest lists what stayed too");
+}
+
+#[test]
+fn a_body_alone_has_a_card_and_no_tag() {
+    let folder = tempfile::tempdir().unwrap();
+    rendered(&world(3), &options(folder.path()));
+    let only = RenderOptions { only: vec!["P-1".to_owned()], ..options(folder.path()) };
+    assert_eq!(rendered(&world(3), &only).cards, 1);
+    let sheets = |path: &String| path.starts_with("sheets/");
+    assert_eq!(tree(folder.path()).into_keys().filter(sheets).collect::<Vec<_>>(), ["sheets/cards.pdf"]);
 }
 
 #[test]

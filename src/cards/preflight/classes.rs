@@ -17,7 +17,7 @@ use crate::units::Length;
 const SLACK: f64 = 0.01;
 
 pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    let stamp = stamp(sheet, ink);
+    let stamps = stamps(sheet, ink);
     for block in &sheet.face.blocks {
         let texts: Vec<&InkedText<'_>> = ink.texts_of(block).collect();
         let named: Vec<&str> = block.source.split("<text").skip(1).map(class).collect();
@@ -25,7 +25,7 @@ pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
         let told = texts.len() == named.len();
         for (index, text) in texts.into_iter().enumerate() {
             let named = if told { named[index] } else { "foot" };
-            let is_stamp = stamp.is_some_and(|stamp| std::ptr::eq(stamp, text));
+            let is_stamp = stamps.iter().any(|stamp| std::ptr::eq(*stamp, text));
             let named = if is_stamp { "stamp" } else { named };
             if let Some((name, class)) = class_of(text, named) {
                 below(sheet, text, (name, least(sheet, class)), findings);
@@ -34,14 +34,17 @@ pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
     }
 }
 
-/// The gripping part's stamp, which stands on the front once as large as stamps must: the largest text
-/// that says it.
-fn stamp<'a, 'b>(sheet: Sheet<'_>, ink: &'b Ink<'a>) -> Option<&'b InkedText<'a>> {
-    if sheet.face.side != Side::Front || sheet.stamp.is_empty() {
-        return None;
+/// The stamps of the gripping parts, each of which stands on the front once as large as stamps must: the
+/// largest text that says it.
+fn stamps<'a, 'b>(sheet: Sheet<'_>, ink: &'b Ink<'a>) -> Vec<&'b InkedText<'a>> {
+    if sheet.face.side != Side::Front {
+        return Vec::new();
     }
-    let same = |text: &&InkedText<'_>| text.words().replace('\u{a0}', " ").trim() == sheet.stamp;
-    ink.texts.iter().filter(same).max_by(|a, b| a.size().mm().total_cmp(&b.size().mm()))
+    let largest = |stamp: &String| {
+        let same = |text: &&InkedText<'_>| text.words().replace('\u{a0}', " ").trim() == stamp;
+        ink.texts.iter().filter(same).max_by(|a, b| a.size().mm().total_cmp(&b.size().mm()))
+    };
+    sheet.stamps.iter().filter(|stamp| !stamp.is_empty()).filter_map(largest).collect()
 }
 
 /// The class that an element of text names.

@@ -13,7 +13,7 @@ mod pictures;
 mod room;
 mod scale;
 
-use super::face::{Card, Face};
+use super::face::{Card, Face, Tag};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::typeset::Fonts;
 use crate::units::Length;
@@ -22,14 +22,14 @@ use ink::Ink;
 /// How far inside the cut everything that is read must stay, in millimetres.
 pub(super) const SAFE: f64 = 3.0;
 
-/// What cards are held to, beside what holds for all.
+/// What cards and tags are held to, beside what holds for all.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Held<'a> {
-    /// The smallest type on a card.
+    /// The smallest type on them.
     pub smallest_type: Length,
-    /// The stamp of the gripping part; empty where the card has none.
-    pub stamp: &'a str,
-    /// The record that the card is about.
+    /// The stamps of the gripping parts; empty where one has none.
+    pub stamps: &'a [String],
+    /// The record that the card or tag is about.
     pub place: &'a Place,
     /// The fonts that texts are set in.
     pub fonts: &'a Fonts,
@@ -38,10 +38,13 @@ pub(super) struct Held<'a> {
 /// What a check looks at.
 #[derive(Clone, Copy)]
 struct Sheet<'a> {
-    card: &'a str,
+    /// What the record is called.
+    number: &'a str,
+    /// What the face is called.
+    called: &'a str,
     face: &'a Face,
     smallest_type: Length,
-    stamp: &'a str,
+    stamps: &'a [String],
     place: &'a Place,
     fonts: &'a Fonts,
 }
@@ -49,26 +52,42 @@ struct Sheet<'a> {
 /// Everything that would print wrong on a card.
 pub(super) fn card(card: &Card, held: Held<'_>) -> Findings {
     let mut findings = Findings::new();
-    let Held { smallest_type, stamp, place, fonts } = held;
     for face in [&card.front, &card.back] {
-        let sheet = Sheet { card: &card.number, face, smallest_type, stamp, place, fonts };
-        let ink = Ink::of(face);
-        room::check(sheet, &ink, &mut findings);
-        letters::check(sheet, &ink, &mut findings);
-        classes::check(sheet, &ink, &mut findings);
-        contrast::check(sheet, &ink, &mut findings);
-        lines::check(sheet, &ink, &mut findings);
-        scale::check(sheet, &ink, &mut findings);
-        pictures::check(sheet, &ink, &mut findings);
-        edges::check(sheet, &ink, &mut findings);
+        let called = format!("the {} of card {}", face.side.word(), card.number);
+        check(Sheet::of(&card.number, &called, face, held), &mut findings);
     }
     findings
 }
 
-impl Sheet<'_> {
+/// Everything that would print wrong on a tag.
+pub(super) fn tag(tag: &Tag, held: Held<'_>) -> Findings {
+    let mut findings = Findings::new();
+    let called = tag.turn.called(&tag.number);
+    check(Sheet::of(&tag.number, &called, &tag.face, held), &mut findings);
+    findings
+}
+
+fn check(sheet: Sheet<'_>, findings: &mut Findings) {
+    let ink = Ink::of(sheet.face);
+    room::check(sheet, &ink, findings);
+    letters::check(sheet, &ink, findings);
+    classes::check(sheet, &ink, findings);
+    contrast::check(sheet, &ink, findings);
+    lines::check(sheet, &ink, findings);
+    scale::check(sheet, &ink, findings);
+    pictures::check(sheet, &ink, findings);
+    edges::check(sheet, &ink, findings);
+}
+
+impl<'a> Sheet<'a> {
+    fn of(number: &'a str, called: &'a str, face: &'a Face, held: Held<'a>) -> Self {
+        let Held { smallest_type, stamps, place, fonts } = held;
+        Self { number, called, face, smallest_type, stamps, place, fonts }
+    }
+
     fn finding(self, code: &'static str, message: String) -> Finding {
-        let message = format!("the {} of card {}: {message}", self.face.side.word(), self.card);
-        Finding::error(code, self.place.clone(), message).record(self.card)
+        let message = format!("{}: {message}", self.called);
+        Finding::error(code, self.place.clone(), message).record(self.number)
     }
 }
 

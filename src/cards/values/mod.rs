@@ -44,7 +44,7 @@ pub(in crate::cards) fn of_card(
 }
 
 /// Issue, edition and check code; a card that no edition holds says so instead.
-fn foot(standing: &Standing, settings: &Settings) -> Value {
+pub(super) fn foot(standing: &Standing, settings: &Settings) -> Value {
     let date = settings.date.map_or_else(String::new, |date| date.to_string());
     match standing {
         Standing::Draft => json!({
@@ -93,7 +93,7 @@ fn foot_lines(facts: &CardFacts, settings: &Settings) -> Vec<String> {
     lines
 }
 
-fn prefixed(prefix: &str, text: &str) -> String {
+pub(super) fn prefixed(prefix: &str, text: &str) -> String {
     if text.is_empty() { String::new() } else { format!("{prefix}{text}") }
 }
 
@@ -131,7 +131,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
 }
 
 /// A mark with the colours that it is printed in.
-fn mark(facts: &MarkFacts) -> Value {
+pub(super) fn mark(facts: &MarkFacts) -> Value {
     json!({
         "code": facts.code, "colour": facts.colour, "text": facts.text,
         "notches": facts.notches, "notches_words": plain(&facts.notches_words),
@@ -259,12 +259,12 @@ fn listed(texts: &[&str]) -> String {
     joined(texts, ", ")
 }
 
-fn joined(texts: &[&str], between: &str) -> String {
+pub(super) fn joined(texts: &[&str], between: &str) -> String {
     texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(between)
 }
 
 /// A stamp is never broken, not even at its spaces.
-fn whole(stamp: &str) -> String {
+pub(super) fn whole(stamp: &str) -> String {
     stamp.replace(' ', "\u{a0}")
 }
 
@@ -272,7 +272,7 @@ fn plain(text: &str) -> String {
     text.replace('\u{a0}', " ")
 }
 
-fn object(values: Value) -> Map<String, Value> {
+pub(super) fn object(values: Value) -> Map<String, Value> {
     match values {
         Value::Object(values) => values,
         _ => Map::new(),

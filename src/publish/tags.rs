@@ -1,0 +1,53 @@
+//! Making kit tags: first how the parts are spread, which settles how many sheets there are, then the tags.
+
+use super::counted::Counted;
+use super::made::Making;
+use super::options::{Fault, Stage};
+use crate::cards::{self, TagPlan};
+use crate::diagnostics::Findings;
+use crate::facts::TagFacts;
+use crate::sheets::{self, Kind};
+use rayon::prelude::*;
+
+impl Making<'_> {
+    /// Makes kit tags and their sheets; gives what is found in them.
+    pub(super) fn tags(&self, facts: &[&TagFacts]) -> Result<Findings, Fault> {
+        let mut findings = Findings::new();
+        let counted = Counted::new(self.progress, Stage::Tags, facts.len());
+        for file in sheets::files(Kind::Tags, facts.len()) {
+            let (plans, found) = self.planned(&facts[file.records.clone()]);
+            findings.extend(found);
+            let make = |plan: &TagPlan| {
+                let (tag, findings) = self.clock.drawing(|| plan.draw(self.prepared.cards()));
+                self.stop_for(&findings);
+                if plan.turn().is_last() {
+                    counted.one_more();
+                }
+                Ok((tag, findings))
+            };
+            if !plans.is_empty() {
+                findings.extend(self.with_sheets(&file, &plans, &make)?);
+            }
+        }
+        Ok(findings)
+    }
+
+    /// How the parts of these fittings are spread over tags.
+    fn planned(&self, facts: &[&TagFacts]) -> (Vec<TagPlan>, Findings) {
+        let plan = |facts: &&TagFacts| {
+            let standing = self.prepared.standing(&facts.number);
+            self.clock.drawing(|| cards::plan_tags(self.prepared.cards(), facts, &standing).map_err(Box::new))
+        };
+        let planned: Vec<_> = facts.par_iter().map(plan).collect();
+        let (mut plans, mut findings) = (Vec::new(), Findings::new());
+        for planned in planned {
+            match planned {
+                Ok(tags) => plans.extend(tags),
+                Err(finding) if self.prepared.is_news(&finding) => findings.push(*finding),
+                Err(_) => {}
+            }
+        }
+        self.stop_for(&findings);
+        (plans, findings)
+    }
+}
