@@ -65,9 +65,8 @@ impl Face {
         let wide = (field.0.mm() + 2.0 * AROUND, field.1.mm() + 2.0 * AROUND);
         let around = pixels(AROUND * scale)?;
         let unclipped = self.pixels(wide, scale, -f64::from(around))?;
-        let across = around..around + pixels(field.0.mm() * scale)?;
-        let down = around..around + pixels(field.1.mm() * scale)?;
-        Ok(inked(&unclipped, |x, y| !(across.contains(&x) && down.contains(&y))))
+        let inside = (pixels(field.0.mm() * scale)?, pixels(field.1.mm() * scale)?);
+        Ok(inked_outside(&unclipped, around as usize, (inside.0 as usize, inside.1 as usize)))
     }
 
     /// Draws the blocks on a white field of this size in millimetres; the corner of the bleed lies
@@ -88,11 +87,19 @@ impl Face {
 /// How far outside the bleed lost ink is looked for, in millimetres.
 const AROUND: f64 = 20.0;
 
-/// How many pixels are not white, of those that count.
-fn inked(pixmap: &Pixmap, counts: impl Fn(u32, u32) -> bool) -> usize {
-    let places = (0..pixmap.height()).flat_map(|y| (0..pixmap.width()).map(move |x| (x, y)));
+/// How many pixels are not white outside a field of this size that lies `around` pixels from the upper left.
+fn inked_outside(pixmap: &Pixmap, around: usize, (across, down): (usize, usize)) -> usize {
     let dark = |pixel: &PremultipliedColorU8| pixel.red().min(pixel.green()).min(pixel.blue()) < 250;
-    pixmap.pixels().iter().zip(places).filter(|(pixel, (x, y))| counts(*x, *y) && dark(pixel)).count()
+    let inked = |pixels: &[PremultipliedColorU8]| pixels.iter().filter(|pixel| dark(pixel)).count();
+    let rows = pixmap.pixels().chunks(pixmap.width() as usize).enumerate();
+    let outside = rows.map(|(y, row)| {
+        if (around..around + down).contains(&y) {
+            inked(&row[..around]) + inked(&row[(around + across).min(row.len())..])
+        } else {
+            inked(row)
+        }
+    });
+    outside.sum()
 }
 
 /// Largest side of a picture, in pixels.

@@ -2,6 +2,7 @@
 
 use fittingcards::cards::{self, Card, Input};
 use fittingcards::catalogue;
+use fittingcards::diagnostics::Findings;
 use fittingcards::layouts::Layouts;
 use fittingcards::register::Register;
 use fittingcards::source::{FilePath, MemoryWorld, World};
@@ -19,8 +20,8 @@ pub fn world(folder: &Path) -> MemoryWorld {
     })
 }
 
-/// Its cards; what is found on the way may stand.
-pub fn cards(world: &MemoryWorld) -> Vec<Card> {
+/// Its cards, and what is found as they are made.
+pub fn cards(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     let (fonts, _) = Fonts::new(&world.fonts(), &[]);
     let fonts = Arc::new(fonts);
     let catalogue = catalogue::load(world).unwrap().catalogue;
@@ -35,7 +36,7 @@ pub fn cards(world: &MemoryWorld) -> Vec<Card> {
         layouts: &layouts,
         fonts: &fonts,
     };
-    cards::make_all(input, &facts).0
+    cards::make_all(input, &facts)
 }
 
 pub fn read(path: &Path) -> String {

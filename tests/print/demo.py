@@ -18,7 +18,7 @@ FINE = 2540
 
 
 def demo_as_rendered(output):
-    """The demo as it lies in the output: A7 upright on A4, over the long edge."""
+    """The demo as it is rendered from `content`: A7 upright on A4, over the long edge."""
     measured("demo", output, ("A7", "portrait"), "long-edge")
 
 

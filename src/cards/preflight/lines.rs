@@ -1,6 +1,6 @@
 //! `line-too-thin`: a line that a printer breaks up or leaves out.
 //!
-//! Why: below about 0.12 mm laser printers drop parts of a line, and its tone fades on a copy.
+//! Why: below about 0.13 mm laser printers drop parts of a line, and its tone fades on a copy.
 //!
 //! To put it right: give it the width of the lines beside it; where the layout scales it, count the scale in.
 
@@ -9,8 +9,9 @@ use super::ink::{Ink, Shape, scales};
 use crate::diagnostics::Findings;
 use usvg::roxmltree::{Document, Node};
 
-/// What laser printers hold: about three dots at 600 dpi (common practice, no source).
-const LEAST: f64 = 0.12;
+/// The narrowest line of ISO 128-2 (from memory), which is also about what laser printers hold: three dots at
+/// 600 dpi (common practice, no source).
+const LEAST: f64 = 0.13;
 /// A narrow fill this long is a line, not a dot.
 const LINE: f64 = 1.0;
 /// What rounding may take.

@@ -53,7 +53,7 @@ fn every_finding_says_card_face_block_and_record_and_how_to_mend_it() {
     assert_eq!((finding.record.as_deref(), finding.field.as_deref()), (Some("F-1"), Some("a")));
     assert_eq!(&*finding.place.file.path, "fittings/a.yaml");
     assert_eq!(finding.found.as_deref(), Some("0.05 mm"));
-    assert_eq!(finding.expected.as_deref(), Some("at least 0.12 mm"));
+    assert_eq!(finding.expected.as_deref(), Some("at least 0.13 mm"));
     assert!(!finding.help.is_empty());
 }
 
