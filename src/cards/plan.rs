@@ -224,9 +224,10 @@ impl Plan {
         self.blocks.iter().find_map(|block| block.elastic.as_ref())
     }
 
-    /// How many gaps can take air.
+    /// How many gaps take air, one above the other; that over the foot is among them.
     pub fn gaps(&self) -> usize {
-        self.blocks.iter().filter(|block| block.gap > 0.0 && block.place == Placing::Below).count()
+        let flows = |block: &&Planned| matches!(block.place, Placing::Below | Placing::Bottom);
+        self.blocks.iter().filter(flows).filter(|block| block.gap > 0.0).count()
     }
 }
 
