@@ -1,10 +1,10 @@
-//! Catalogues on disk taken into memory, and the cards of them.
+//! Catalogues on disk taken into memory, and the cards and kit tags of them.
 
-use fittingcards::cards::{self, Card, Input};
+use fittingcards::cards::{self, Card, Input, Tag, plan_tags};
 use fittingcards::catalogue;
 use fittingcards::diagnostics::Findings;
 use fittingcards::layouts::Layouts;
-use fittingcards::register::Register;
+use fittingcards::register::{Register, Standing};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use fittingcards::typeset::Fonts;
 use fittingcards::{facts, mixups};
@@ -22,21 +22,32 @@ pub fn world(folder: &Path) -> MemoryWorld {
 
 /// Its cards, and what is found as they are made.
 pub fn cards(world: &MemoryWorld) -> (Vec<Card>, Findings) {
+    with_input(world, |input| cards::make_all(input, &facts::of_catalogue(input.catalogue, input.mixups)))
+}
+
+/// The tags of its kits; what is found on the way may stand.
+pub fn tags(world: &MemoryWorld) -> Vec<Tag> {
+    with_input(world, |input| {
+        let kits = facts::tags(input.catalogue);
+        let plans = kits.iter().filter_map(|kit| plan_tags(input, kit, &Standing::Draft).ok());
+        plans.flatten().filter_map(|plan| plan.draw(input).0).collect()
+    })
+}
+
+fn with_input<T>(world: &MemoryWorld, work: impl FnOnce(Input<'_>) -> T) -> T {
     let (fonts, _) = Fonts::new(&world.fonts(), &[]);
     let fonts = Arc::new(fonts);
     let catalogue = catalogue::load(world).unwrap().catalogue;
     let (layouts, _) = Layouts::load(world, "cards", &cards::helpers(&fonts)).unwrap();
     let mixups = mixups::find(&catalogue);
-    let facts = facts::of_catalogue(&catalogue, &mixups);
     let register = Register::default();
-    let input = Input {
+    work(Input {
         catalogue: &catalogue,
         mixups: &mixups,
         register: &register,
         layouts: &layouts,
         fonts: &fonts,
-    };
-    cards::make_all(input, &facts)
+    })
 }
 
 pub fn read(path: &Path) -> String {

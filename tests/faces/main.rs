@@ -1,4 +1,4 @@
-//! Faces of cards as readable text, held against `tests/cases/<name>/out/faces.txt`; and the demo's faces in
+//! Faces of cards and kit tags as readable text, held against `tests/cases/<name>/out`; and the demo's faces in
 //! every size that it prints in: no finding of preflight, no ink lost to the clip.
 //!
 //! With UPDATE=1 in the environment the texts are written anew, and the run fails.
@@ -16,21 +16,32 @@ const SIZES: &str = include_str!("../print/sizes.csv");
 
 #[test]
 fn faces_are_what_they_were() {
+    let golden = |case: &str, name: &str, text: fn(&MemoryWorld) -> String| {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases").join(case);
+        (folder.join("out").join(name), text(&made::world(&folder.join("in"))))
+    };
+    let cards = ["gaps", "plain", "statuses"].map(|case| golden(case, "faces.txt", cards));
+    let tags = ["gaps", "long-names", "statuses"].map(|case| golden(case, "tags.txt", tags));
     let update = made::environment("UPDATE").is_some();
     let mut changed = Vec::new();
-    for case in ["gaps", "plain", "statuses"] {
-        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases").join(case);
-        let golden = folder.join("out/faces.txt");
-        let text = readable::cards(&made::cards(&made::world(&folder.join("in"))).0);
+    for (golden, text) in cards.into_iter().chain(tags) {
         if update {
-            std::fs::create_dir_all(folder.join("out")).unwrap();
+            std::fs::create_dir_all(golden.parent().unwrap()).unwrap();
             std::fs::write(&golden, text).unwrap();
         } else if let Some(difference) = difference::between(&made::read(&golden), &text) {
-            changed.push(format!("tests/cases/{case}/out/faces.txt\n{difference}"));
+            changed.push(format!("{}\n{difference}", golden.display()));
         }
     }
     assert!(!update, "the faces were written anew: read them, and run without UPDATE");
     assert!(changed.is_empty(), "faces have changed (UPDATE=1 writes them anew):\n{}", changed.join("\n"));
+}
+
+fn cards(world: &MemoryWorld) -> String {
+    readable::cards(&made::cards(world).0)
+}
+
+fn tags(world: &MemoryWorld) -> String {
+    readable::tags(&made::tags(world))
 }
 
 /// The demo, with its cards in another size.

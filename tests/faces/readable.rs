@@ -1,23 +1,35 @@
-//! Cards as text: card by card, face by face, block by block, with places and sizes as they are printed.
+//! Cards and kit tags as text: card by card, face by face, block by block, with places and sizes as they are printed.
 
-use fittingcards::cards::{Block, BlockKind, Card, Face};
+use fittingcards::cards::{Block, BlockKind, Card, Face, Tag};
 use std::fmt::Write;
 use usvg::{Group, Node, Rect, Text};
 
+const HEAD: &str = "# Millimetres from the corner of the cut: a block's left, top, width and height, with its bleed. \
+                    Type in points.\n";
+
 pub fn cards(cards: &[Card]) -> String {
-    let mut out = String::from(
-        "# Millimetres from the corner of the cut: a block's left, top, width and height, with its bleed. \
-         Type in points.\n",
-    );
+    let mut out = HEAD.to_owned();
     for card in cards {
         for face in [&card.front, &card.back] {
-            let (width, height) = (face.cut.0.mm(), face.cut.1.mm());
-            let _ =
-                writeln!(out, "\n{} {}, {}, {width} × {height}", card.number, card.title, face.side.word());
-            face.blocks.iter().for_each(|block| of_block(face, block, &mut out));
+            of_face(&format!("{} {}, {}", card.number, card.title, face.side.word()), face, &mut out);
         }
     }
     out
+}
+
+pub fn tags(tags: &[Tag]) -> String {
+    let mut out = HEAD.to_owned();
+    for tag in tags {
+        let turn = tag.turn.words().replace('\u{a0}', " ");
+        of_face(&format!("{} {}, tag {turn}", tag.number, tag.title), &tag.face, &mut out);
+    }
+    out
+}
+
+fn of_face(name: &str, face: &Face, out: &mut String) {
+    let (width, height) = (face.cut.0.mm(), face.cut.1.mm());
+    let _ = writeln!(out, "\n{}, {width} × {height}", name.trim_end());
+    face.blocks.iter().for_each(|block| of_block(face, block, out));
 }
 
 fn of_block(face: &Face, block: &Block, out: &mut String) {
