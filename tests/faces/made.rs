@@ -6,7 +6,7 @@ use fittingcards::diagnostics::Findings;
 use fittingcards::layouts::Layouts;
 use fittingcards::register::{Register, Standing};
 use fittingcards::source::{FilePath, MemoryWorld, World};
-use fittingcards::typeset::Fonts;
+use fittingcards::typeset::{FontSource, Fonts};
 use fittingcards::{facts, mixups};
 use std::path::Path;
 use std::sync::Arc;
@@ -35,9 +35,11 @@ pub fn tags(world: &MemoryWorld) -> Vec<Tag> {
 }
 
 fn with_input<T>(world: &MemoryWorld, work: impl FnOnce(Input<'_>) -> T) -> T {
-    let (fonts, _) = Fonts::new(&world.fonts(), &[]);
-    let fonts = Arc::new(fonts);
     let catalogue = catalogue::load(world).unwrap().catalogue;
+    let own = catalogue.fonts.iter();
+    let own: Vec<FontSource> =
+        own.map(|file| FontSource { bytes: file.bytes.clone(), place: file.place.clone() }).collect();
+    let fonts = Arc::new(Fonts::new(&world.fonts(), &own).0);
     let (layouts, _) = Layouts::load(world, "cards", &cards::helpers(&fonts)).unwrap();
     let mixups = mixups::find(&catalogue);
     let register = Register::default();
