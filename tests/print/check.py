@@ -10,6 +10,7 @@ from pathlib import Path
 from demo import demo_as_rendered, demo_in_every_size
 from measure import CARDS, SHEETS, bars, boxes, check, cut_lines, marked_cards, near, same_box, tally
 from pdf import Pdf
+from tags import tags_as_rendered, tags_of_long_names
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
@@ -152,7 +153,9 @@ def formats(program, work):
 def main():
     program, output = Path(sys.argv[1]), Path(sys.argv[2])
     demo_as_rendered(output)
+    tags_as_rendered(output)
     with tempfile.TemporaryDirectory() as work:
+        tags_of_long_names(program, Path(work))
         demo_in_every_size(program, Path(work))
         formats(program, Path(work))
     print(f"print: {tally['passed']} passed, {tally['failed']} failed")
