@@ -160,6 +160,21 @@ fn a_chapter_gives_its_title_up() {
 }
 
 #[test]
+fn text_from_right_to_left_runs_as_it_does_paragraph_by_paragraph() {
+    let (html, _) = shown("نص أول.\n\nPlain.\n\n- بند\n\n### عنوان\n");
+    let pieces = [
+        "<p dir=\"auto\">نص أول.</p>",
+        "<p dir=\"auto\">Plain.</p>",
+        "<li dir=\"auto\">",
+        "dir=\"auto\">عنوان<",
+    ];
+    for piece in pieces {
+        assert!(html.body.contains(piece), "{piece} in {}", html.body);
+    }
+    assert!(!shown("Plain.").0.body.contains("dir="));
+}
+
+#[test]
 fn tables_have_scopes_and_no_inline_styles() {
     let (html, _) = shown("| a | b |\n|---|--:|\n| 1 | 2 |\n");
     assert!(html.body.contains("<th scope=\"col\" class=\"right\">b</th>"), "{}", html.body);

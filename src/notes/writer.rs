@@ -7,6 +7,7 @@ use crate::diagnostics::{Finding, Findings};
 use crate::source::Place;
 use pulldown_cmark::{Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, LinkType, Tag, TagEnd};
 use std::ops::Range;
+use unicode_bidi::{BidiClass, bidi_class};
 
 /// Turns what the parser reads into what may be shown.
 pub(super) struct Writer<'a> {
@@ -25,6 +26,9 @@ pub(super) struct Writer<'a> {
     alignments: Vec<Alignment>,
     column: usize,
     in_head: bool,
+    /// What has each paragraph run as its own first strong character does; empty in a note that holds no
+    /// text from right to left.
+    direction: &'static str,
 }
 
 impl<'a> Writer<'a> {
@@ -40,6 +44,7 @@ impl<'a> Writer<'a> {
             alignments: Vec::new(),
             column: 0,
             in_head: false,
+            direction: if note.markdown.chars().any(runs_left) { " dir=\"auto\"" } else { "" },
         }
     }
 
@@ -65,8 +70,14 @@ impl<'a> Writer<'a> {
             | Event::End(TagEnd::Table | TagEnd::TableHead | TagEnd::TableRow | TagEnd::TableCell) => {
                 self.table_piece(&event);
             }
+            Event::Start(Tag::Paragraph) if !self.direction.is_empty() => self.open_directed("p"),
+            Event::Start(Tag::Item) if !self.direction.is_empty() => self.open_directed("li"),
             event => self.out.push(event),
         }
+    }
+
+    fn open_directed(&mut self, element: &str) {
+        self.html(format!("<{element}{}>", self.direction));
     }
 
     fn place(&self, offset: usize) -> Place {
@@ -105,7 +116,11 @@ impl<'a> Writer<'a> {
             level: self.level,
             id,
             classes: Vec::new(),
-            attrs: Vec::new(),
+            attrs: if self.direction.is_empty() {
+                Vec::new()
+            } else {
+                vec![("dir".into(), Some("auto".into()))]
+            },
         }));
     }
 
@@ -201,10 +216,19 @@ impl<'a> Writer<'a> {
             _ => "",
         };
         self.column += 1;
-        if self.in_head { format!("<th scope=\"col\"{class}>") } else { format!("<td{class}>") }
+        let direction = self.direction;
+        if self.in_head {
+            format!("<th scope=\"col\"{class}{direction}>")
+        } else {
+            format!("<td{class}{direction}>")
+        }
     }
 
     fn html(&mut self, piece: impl Into<CowStr<'a>>) {
         self.out.push(Event::Html(piece.into()));
     }
+}
+
+fn runs_left(c: char) -> bool {
+    matches!(bidi_class(c), BidiClass::R | BidiClass::AL)
 }
