@@ -2,7 +2,7 @@
 
 use super::Cut;
 use super::fonts::{FontFace, Fonts};
-use super::script::directs;
+use super::script::{directs, is_joined};
 use unicode_normalization::char::is_combining_mark;
 
 impl Fonts {
@@ -21,17 +21,21 @@ impl Fonts {
     /// The text cut where its font changes, in reading order, each piece with its font's index.
     ///
     /// A letter with its marks goes into the cut's own font if that has them, else into the first font
-    /// that has them; spaces and punctuation stay with what they follow.
+    /// that has them; letters that join or stack go into the catalogue's fonts first, which are there for
+    /// them. Spaces and punctuation stay with what they follow.
     pub(super) fn by_font(&self, text: &str, cut: Cut) -> Vec<(usize, String)> {
-        let ranked = self.ranked(cut);
+        let ranked = self.ranked(cut, |_| false);
         let Some(&first) = ranked.first() else { return Vec::new() };
-        if has_all(&self.faces[first], text.chars()) {
+        let joined = is_joined(text);
+        if !joined && has_all(&self.faces[first], text.chars()) {
             return vec![(first, text.to_owned())];
         }
+        let ranked_if_joined = if joined { self.ranked(cut, |face| !face.built_in) } else { Vec::new() };
         let mut pieces: Vec<(usize, String)> = Vec::new();
         for cluster in clusters(text) {
             let current = pieces.last().map(|(face, _)| *face);
-            let face = self.face_of(cluster, current, &ranked).unwrap_or(first);
+            let ranked = if is_joined(cluster) { &ranked_if_joined } else { &ranked };
+            let face = self.face_of(cluster, current, ranked).unwrap_or(first);
             match pieces.last_mut().filter(|(last, _)| *last == face) {
                 Some((_, last)) => last.push_str(cluster),
                 None => pieces.push((face, cluster.to_owned())),
@@ -50,12 +54,14 @@ impl Fonts {
             .or(current)
     }
 
-    /// The fonts in the order in which they are tried: the cut's own, those of its weight, the rest.
-    fn ranked(&self, cut: Cut) -> Vec<usize> {
+    /// The fonts in the order in which they are tried: those to be preferred, the cut's own, those of its
+    /// weight, the rest.
+    fn ranked(&self, cut: Cut, preferred: impl Fn(&FontFace) -> bool) -> Vec<usize> {
         let mut ranked: Vec<usize> = (0..self.faces.len()).collect();
         ranked.sort_by_key(|&index| {
             let face = &self.faces[index];
-            (&*face.family != cut.family() || face.weight != cut.weight(), face.weight != cut.weight())
+            let own = &*face.family == cut.family() && face.weight == cut.weight();
+            (!preferred(face), !own, face.weight != cut.weight())
         });
         ranked
     }

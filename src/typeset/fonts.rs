@@ -7,7 +7,7 @@ use crate::diagnostics::{Finding, Findings};
 use crate::source::Place;
 use std::collections::HashMap;
 use std::sync::{Arc, RwLock};
-use usvg::fontdb::{Database, FaceInfo, ID, Language, Source, Stretch};
+use usvg::fontdb::{Database, FaceInfo, Family, ID, Language, Query, Source, Stretch, Weight};
 
 /// The family of the narrow built-in cuts, which their files list under the wide ones' name.
 const CONDENSED: &str = "DejaVu Sans Condensed";
@@ -53,6 +53,7 @@ pub(super) struct FontFace {
     pub(super) id: ID,
     pub(super) family: Arc<str>,
     pub(super) weight: u16,
+    pub(super) built_in: bool,
     pub(super) coverage: Coverage,
 }
 
@@ -65,16 +66,17 @@ impl Fonts {
         let mut findings = Findings::new();
         let mut faces = Vec::new();
         for bytes in built_in {
-            faces.extend(load(&mut database, Source::Binary(Arc::new(*bytes))));
+            faces.extend(load(&mut database, Source::Binary(Arc::new(*bytes)), true));
         }
         for font in catalogue {
-            let loaded = load(&mut database, Source::Binary(Arc::new(font.bytes.clone())));
+            let loaded = load(&mut database, Source::Binary(Arc::new(font.bytes.clone())), false);
             if loaded.is_empty() {
                 findings.push(unreadable(font));
             }
             faces.extend(loaded);
         }
         let (widths, shaped) = (RwLock::default(), RwLock::default());
+        faces.retain(|face| askable(&database, face));
         (Self { database: Arc::new(database), faces, widths, shaped }, findings)
     }
 
@@ -109,12 +111,19 @@ impl Fonts {
 }
 
 /// Loads a file's faces; the narrow built-in cuts get a family name of their own.
-fn load(database: &mut Database, source: Source) -> Vec<FontFace> {
+fn load(database: &mut Database, source: Source, built_in: bool) -> Vec<FontFace> {
     let ids = database.load_font_source(source);
-    ids.into_iter().filter_map(|id| named(database, id)).collect()
+    ids.into_iter().filter_map(|id| named(database, id, built_in)).collect()
 }
 
-fn named(database: &mut Database, id: ID) -> Option<FontFace> {
+/// Whether a drawing that names the face's family and weight gets this face: not where it is the slanted
+/// one of two.
+fn askable(database: &Database, face: &FontFace) -> bool {
+    let (families, weight) = ([Family::Name(&face.family)], Weight(face.weight));
+    database.query(&Query { families: &families, weight, ..Query::default() }) == Some(face.id)
+}
+
+fn named(database: &mut Database, id: ID, built_in: bool) -> Option<FontFace> {
     let info = database.face(id)?.clone();
     let condensed = info.post_script_name.starts_with("DejaVuSansCondensed");
     let id = if condensed { rename(database, info) } else { id };
@@ -122,7 +131,7 @@ fn named(database: &mut Database, id: ID) -> Option<FontFace> {
     let family = info.families.first()?.0.as_str().into();
     let weight = info.weight.0;
     let coverage = database.with_face_data(id, Coverage::of).flatten()?;
-    Some(FontFace { id, family, weight, coverage })
+    Some(FontFace { id, family, weight, built_in, coverage })
 }
 
 fn rename(database: &mut Database, info: FaceInfo) -> ID {

@@ -20,6 +20,17 @@ pub fn world(folder: &Path) -> MemoryWorld {
     })
 }
 
+/// A catalogue below the package's root, with its cards in another size: a row of `tests/print/sizes.csv`.
+pub fn in_size(folder: &str, row: &str) -> MemoryWorld {
+    let (size, orientation) = row.split_once(',').unwrap();
+    let content = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
+    let settings = read(&content.join("catalogue.yaml"));
+    let others = settings.lines().filter(|line| !line.starts_with("card:"));
+    let settings: String = others.map(|line| format!("{line}\n")).collect();
+    let settings = format!("{settings}card: {{ size: {size}, orientation: {orientation} }}\n");
+    world(&content).with(FilePath::catalogue("catalogue.yaml"), settings)
+}
+
 /// Its cards, and what is found as they are made.
 pub fn cards(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     with_input(world, |input| cards::make_all(input, &facts::of_catalogue(input.catalogue, input.mixups)))

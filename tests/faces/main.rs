@@ -6,7 +6,9 @@
 mod difference;
 mod made;
 mod readable;
+mod scripts;
 
+use fittingcards::cards::Card;
 use fittingcards::source::{FilePath, MemoryWorld};
 use rayon::prelude::*;
 use std::path::Path;
@@ -45,34 +47,24 @@ fn tags(world: &MemoryWorld) -> String {
     readable::tags(&made::tags(world))
 }
 
-/// The demo, with its cards in another size.
-fn demo(row: &str) -> MemoryWorld {
-    let (size, orientation) = row.split_once(',').unwrap();
-    let content = Path::new(env!("CARGO_MANIFEST_DIR")).join("content");
-    let settings = made::read(&content.join("catalogue.yaml"));
-    let other = |line: &str| match line.starts_with("card:") {
-        true => format!("card: {{ size: {size}, orientation: {orientation} }}\n"),
-        false => format!("{line}\n"),
-    };
-    let settings: String = settings.lines().map(other).collect();
-    assert!(settings.contains(size) && settings.contains(orientation));
-    made::world(&content).with(FilePath::catalogue("catalogue.yaml"), settings)
-}
-
 /// Preflight finds nothing, and every face drawn without its clip has no ink outside the bleed.
 #[test]
 fn the_demo_is_sound_and_loses_nothing_to_the_clip_in_any_size() {
     for row in SIZES.lines().skip(1) {
-        let (cards, findings) = made::cards(&demo(row));
+        let (cards, findings) = made::cards(&made::in_size("content", row));
         let found = findings.sorted().into_iter().map(|finding| finding.message.as_str());
         assert_eq!(found.collect::<Vec<_>>(), [""; 0], "{row}");
         assert!(cards.len() >= 12, "{row}");
-        cards.par_iter().for_each(|card| {
-            for face in [&card.front, &card.back] {
-                assert_eq!(face.lost_to_clip(200.0), Ok(0), "{row}: {} {}", card.number, face.side.word());
-            }
-        });
+        loses_nothing(&cards, row);
     }
+}
+
+fn loses_nothing(cards: &[Card], row: &str) {
+    cards.par_iter().for_each(|card| {
+        for face in [&card.front, &card.back] {
+            assert_eq!(face.lost_to_clip(200.0), Ok(0), "{row}: {} {}", card.number, face.side.word());
+        }
+    });
 }
 
 #[test]
