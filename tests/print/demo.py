@@ -92,11 +92,6 @@ def bare(text):
     return re.sub(r"\s", "", text)
 
 
-def plain(text):
-    """A text with single spaces."""
-    return re.sub(r"\s+", " ", text).strip()
-
-
 def tagged(name, pdf, faces):
     """The tags read as the faces do: card by card, front before back, block by block."""
     sections = re.split(r"^  Sect$", pdf.structure(), flags=re.MULTILINE)[1:]
@@ -162,11 +157,11 @@ def in_order(name, pdf, page, place, face):
     raw = cropped(pdf, page, place, "-raw")
     said = "".join(face.texts)
     check(f"{name}: its texts come in reading order", bare(raw) == bare(said), apart(raw, said))
-    lines = [plain(line) for line in cropped(pdf, page, place, "-layout").splitlines()]
+    lines = [bare(line) for line in cropped(pdf, page, place, "-layout").splitlines()]
     for block in face.blocks:
-        lost = [text for text in block if not any(plain(text) in line for line in lines)]
+        lost = [text for text in block if not any(bare(text) in line for line in lines)]
         check(f"{name}: every text stands whole in a line", not lost, lost)
-    firsts = [next((index for index, line in enumerate(lines) if plain(block[0]) in line), -1) for block in face.blocks if block]
+    firsts = [next((index for index, line in enumerate(lines) if bare(block[0]) in line), -1) for block in face.blocks if block]
     check(f"{name}: its first block stands above its last", not firsts or firsts[0] <= firsts[-1], firsts)
 
 
