@@ -1,8 +1,9 @@
 //! What a text stands on: the colour of the paper with every fill that is drawn over it.
 
 use super::ink::Shape;
+use super::outline::{Piece, pieces};
 use crate::colour::Srgb;
-use usvg::tiny_skia_path::{PathSegment, Point};
+use usvg::tiny_skia_path::Point;
 use usvg::{FillRule, Paint};
 
 /// The colours that the paper has at a point of the face in turn, where fills are drawn over it: one, but
@@ -90,71 +91,23 @@ pub(super) fn covers(shape: &Shape<'_>, point: (f64, f64), bleed: f64) -> bool {
     #[allow(clippy::cast_possible_truncation, reason = "paths are kept in single precision")]
     let mut there = [Point::from_xy((point.0 + bleed) as f32, (point.1 + bleed) as f32)];
     back.map_points(&mut there);
-    let winding = Winding::round(there[0], shape.path.data().segments());
+    let mut turns = 0;
+    pieces(shape.path.data(), &mut |piece| turns += turn(there[0], piece));
     match fill.rule() {
-        FillRule::NonZero => winding.turns != 0,
-        FillRule::EvenOdd => winding.turns % 2 != 0,
+        FillRule::NonZero => turns != 0,
+        FillRule::EvenOdd => turns % 2 != 0,
     }
 }
 
-/// How often an outline goes round a point: crossings of the ray that runs right from it.
-struct Winding {
-    point: Point,
-    turns: i32,
-}
-
-/// Lines that a curve becomes: on a card the error is below a thousandth of its size.
-const PIECES: u8 = 16;
-
-impl Winding {
-    fn round(point: Point, outline: impl Iterator<Item = PathSegment>) -> Self {
-        let mut winding = Self { point, turns: 0 };
-        let (mut start, mut last) = (Point::zero(), Point::zero());
-        for segment in outline {
-            match segment {
-                PathSegment::MoveTo(to) => {
-                    winding.line(last, start);
-                    (start, last) = (to, to);
-                }
-                PathSegment::LineTo(to) => winding.line(std::mem::replace(&mut last, to), to),
-                PathSegment::QuadTo(bend, to) => {
-                    let from = std::mem::replace(&mut last, to);
-                    winding.curve(from, |t| along(along(from, bend, t), along(bend, to, t), t));
-                }
-                PathSegment::CubicTo(one, two, to) => {
-                    let from = std::mem::replace(&mut last, to);
-                    winding.curve(from, |t| {
-                        let (a, b, c) = (along(from, one, t), along(one, two, t), along(two, to, t));
-                        along(along(a, b, t), along(b, c, t), t)
-                    });
-                }
-                PathSegment::Close => winding.line(std::mem::replace(&mut last, start), start),
-            }
-        }
-        winding.line(last, start);
-        winding
+/// Which way round a point a piece of an outline turns, where it crosses the ray that runs right from it.
+fn turn(point: Point, Piece { from, to, .. }: Piece) -> i32 {
+    if (from.y > point.y) == (to.y > point.y) {
+        return 0;
     }
-
-    fn curve(&mut self, from: Point, at: impl Fn(f32) -> Point) {
-        let mut last = from;
-        for piece in 1..=PIECES {
-            let next = at(f32::from(piece) / f32::from(PIECES));
-            self.line(last, next);
-            last = next;
-        }
+    let crossing = from.x + (point.y - from.y) / (to.y - from.y) * (to.x - from.x);
+    match crossing > point.x {
+        true if to.y > from.y => 1,
+        true => -1,
+        false => 0,
     }
-
-    fn line(&mut self, from: Point, to: Point) {
-        if (from.y > self.point.y) == (to.y > self.point.y) {
-            return;
-        }
-        let crossing = from.x + (self.point.y - from.y) / (to.y - from.y) * (to.x - from.x);
-        if crossing > self.point.x {
-            self.turns += if to.y > from.y { 1 } else { -1 };
-        }
-    }
-}
-
-fn along(from: Point, to: Point, t: f32) -> Point {
-    Point::from_xy(from.x + (to.x - from.x) * t, from.y + (to.y - from.y) * t)
 }

@@ -4,11 +4,13 @@
 mod bounds;
 mod classes;
 mod contrast;
+mod crossings;
 mod edges;
 mod ground;
 mod ink;
 mod letters;
 mod lines;
+mod outline;
 mod pictures;
 mod room;
 mod scale;
@@ -73,6 +75,7 @@ fn check(sheet: Sheet<'_>, findings: &mut Findings) {
     letters::check(sheet, &ink, findings);
     classes::check(sheet, &ink, findings);
     contrast::check(sheet, &ink, findings);
+    crossings::check(sheet, &ink, findings);
     lines::check(sheet, &ink, findings);
     scale::check(sheet, &ink, findings);
     pictures::check(sheet, &ink, findings);

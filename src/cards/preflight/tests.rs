@@ -151,6 +151,22 @@ fn a_text_that_is_painted_over_is_found() {
     assert_eq!(found(&(coloured(3.0, "", "framed") + outline)), Vec::<&str>::new());
 }
 
+#[test]
+fn a_line_through_a_text_is_found() {
+    let line =
+        |data: &str| format!("<path d=\"{data}\" fill=\"none\" stroke=\"#111111\" stroke-width=\"0.3\"/>");
+    let words = coloured(4.0, "", "Kegel 14,0");
+    for crossing in ["M5 38.5H60", "M20 30V50", "M10 30L40 50", "M5 30Q25 50 60 30", "M10 30H60V38.6H10Z"] {
+        assert_eq!(found(&(words.clone() + &line(crossing))), ["text-crossed"], "{crossing}");
+        assert_eq!(found(&(line(crossing) + &words)), ["text-crossed"], "{crossing}");
+    }
+    for beside in ["M5 42H60", "M10 34H60V43H10Z", "M5 40.8H60"] {
+        assert_eq!(found(&(words.clone() + &line(beside))), Vec::<&str>::new(), "{beside}");
+    }
+    let hidden = line("M5 38.5H60") + &ground("#ffffff") + &words;
+    assert_eq!(found(&hidden), Vec::<&str>::new(), "under a ground");
+}
+
 /// A front with the conductor's section, under a transform.
 fn with_section(transform: &str) -> MemoryWorld {
     with_front(&format!(
