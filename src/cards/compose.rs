@@ -1,7 +1,7 @@
 //! One face: its layout filled as loosely as it fits, its drawing given the room that is left over.
 
 use super::drawings::Drawings;
-use super::face::{Block, Face, Side};
+use super::face::{Block, BlockKind, Face, Side};
 use super::plan::{self, Placed, Plan};
 use super::room::{Fitted, SLACK, Setting, fit};
 use super::type_class::Fit;
@@ -142,6 +142,9 @@ fn draw(frame: Frame<'_>, sitting: Sitting<'_>, plan: &Plan, placed: &Placed) ->
         );
         let tree = usvg::Tree::from_str(&source, &options)
             .map_err(|error| unsound(sitting.layout, &block.name, &error))?;
+        if block.kind == BlockKind::Drawing && empty(tree.root()) {
+            continue;
+        }
         blocks.push(Block {
             name: block.name.clone(),
             kind: block.kind,
@@ -151,6 +154,11 @@ fn draw(frame: Frame<'_>, sitting: Sitting<'_>, plan: &Plan, placed: &Placed) ->
         });
     }
     Ok(Face { side: sitting.side, cut: (width, height), bleed: frame.bleed, blocks })
+}
+
+/// Whether a drawing shows nothing: its room was too small for it.
+fn empty(group: &usvg::Group) -> bool {
+    group.children().iter().all(|node| matches!(node, usvg::Node::Group(group) if empty(group)))
 }
 
 fn unsound(layout: &str, name: &str, error: &usvg::Error) -> Finding {

@@ -23,8 +23,9 @@ fn named(name: &str, drawing: Drawing) -> Drawing {
     Drawing { body: format!("<g id=\"{MADE_HERE}{name}\">{}</g>", drawing.body), ..drawing }
 }
 
-/// Gripping parts drawn lower than this can't be told apart: they are left out.
-const LEAST_LINE_UP: Length = Length::from_mm(9.0);
+/// Gripping parts drawn lower than this can't be told apart: they are left out, as are more of them than
+/// stand side by side.
+const LEAST_LINE_UP: Length = Length::from_mm(6.0);
 
 impl<'a> Drawings<'a> {
     /// The drawings of the fitting or body of this number.
@@ -58,9 +59,11 @@ impl<'a> Drawings<'a> {
         let drawing = match name {
             "assembly" => assembly(self.fitting?, &options),
             "section" => conductor_section(self.fitting?.conductor(), &options),
-            "line-up" if height >= LEAST_LINE_UP => {
+            "line-up" => {
                 let body = self.body?;
-                line_up(&body.body, &body.gripping_parts, &options)
+                let drawing = line_up(&body.body, &body.gripping_parts, &options);
+                let inside = drawing.width <= width && drawing.height <= height;
+                (inside && drawing.height >= LEAST_LINE_UP).then_some(drawing)?
             }
             _ => return None,
         };

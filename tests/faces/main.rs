@@ -22,8 +22,8 @@ fn faces_are_what_they_were() {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases").join(case);
         (folder.join("out").join(name), text(&made::world(&folder.join("in"))))
     };
-    let cards =
-        ["gaps", "long-names", "plain", "scripts", "statuses"].map(|case| golden(case, "faces.txt", cards));
+    let cards = ["gaps", "long-names", "plain", "scripts", "statuses", "ten-parts"]
+        .map(|case| golden(case, "faces.txt", cards));
     let tags = ["gaps", "long-names", "statuses"].map(|case| golden(case, "tags.txt", tags));
     let update = made::environment("UPDATE").is_some();
     let mut changed = Vec::new();
