@@ -1,7 +1,6 @@
 """The demo on sheets: every text of every face, in reading order, in every size that the demo prints in."""
 
 import csv
-import json
 import re
 import shutil
 import subprocess
@@ -70,24 +69,10 @@ def measured(name, output, size, flip):
     check(f"{name}: the outline has every card", outline.get("/Count") == len(cards), outline)
     check(f"{name}: sheets come in pairs", len(pdf.pages) % 2 == 0, len(pdf.pages))
     printed(name, pdf, faces, sheet, (flip == "long-edge") != lies_across)
-    kits(f"{name}: tags", output)
     proof = Pdf(output / "sheets" / "proof.pdf")
     sound(f"{name}: proof", proof)
     bars(f"{name}: proof", proof)
     boxes(f"{name}: proof", proof, sheet, 2.0)
-
-
-def kits(name, output):
-    """The tags of the kits: a section for each fitting, named by its heading."""
-    pdf = Pdf(output / "sheets" / "tags.pdf")
-    media = pdf.boxes(0)["MediaBox"]
-    sound(name, pdf)
-    bars(name, pdf)
-    boxes(name, pdf, tuple(reversed(SHEETS["A4"])) if media[2] > media[3] else SHEETS["A4"], 2.0)
-    data = json.loads((output / "data" / "catalogue.json").read_text(encoding="utf-8"))
-    headings = re.findall(r'^    H\d.*\n\s+"(\S+) ', pdf.structure(), flags=re.MULTILINE)
-    lacking = [fitting["number"] for fitting in data["fittings"] if fitting["number"] not in headings]
-    check(f"{name}: every fitting has one", not lacking, lacking)
 
 
 class Face:
