@@ -16,7 +16,7 @@ pub(super) struct Options {
     /// Resolution of the pictures of cards
     #[arg(long, value_name = "N", default_value_t = 150.0)]
     preview_dpi: f64,
-    /// Only these cards and sheets of them; the rest of the output stays as it is
+    /// Only these cards, their kit tags and sheets of them; the rest of the output stays as it is
     #[arg(long, value_name = "NUMBER", num_args = 1..)]
     only: Vec<String>,
     /// Also make the booklet as one HTML file with everything in it, booklet.html

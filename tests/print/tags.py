@@ -53,8 +53,12 @@ def measured(name, output):
     check(f"{name}: the margin says what is cut", pdf.text().count("· tags") == len(pdf.pages))
     outline = pdf.resolve(pdf.catalogue.get("/Outlines")) or {}
     check(f"{name}: the outline has every tag", outline.get("/Count") == in_all, outline)
-    sections = re.findall(r"^  Sect$", pdf.structure(), flags=re.MULTILINE)
+    structure = pdf.structure()
+    sections = re.findall(r"^  Sect$", structure, flags=re.MULTILINE)
     check(f"{name}: every tag is a section", len(sections) == in_all, len(sections))
+    headings = re.findall(r'^    H\d.*\n\s+"(\S+) ', structure, flags=re.MULTILINE)
+    lacking = [kit.number for kit in kits if kit.number not in headings]
+    check(f"{name}: a heading names every fitting", not lacking, lacking)
     return most
 
 

@@ -4,7 +4,7 @@
 use fittingcards::publish::{self, BookletForm, Fault, Manifest, RenderOptions, Report, Strictness};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use serde_json::Value;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
@@ -91,6 +91,23 @@ fn every_file_is_in_the_manifest_with_its_size_and_hash() {
         "data/cards.csv",
     ] {
         assert!(tree.contains_key(path), "{path}");
+    }
+}
+
+#[test]
+fn the_booklet_links_the_cards_and_sheets_that_are_there() {
+    let folder = tempfile::tempdir().unwrap();
+    rendered(&world(2), &options(folder.path()));
+    let tree = tree(folder.path());
+    let pages = tree.iter().filter(|(path, _)| path.ends_with(".html"));
+    let texts: String = pages.map(|(_, bytes)| String::from_utf8_lossy(bytes)).collect();
+    let links: BTreeSet<&str> =
+        texts.split("\"../").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+    for sheets in ["sheets/cards.pdf", "sheets/tags.pdf"] {
+        assert!(links.contains(sheets), "{sheets} is not linked");
+    }
+    for link in links {
+        assert!(tree.contains_key(link), "{link} leads nowhere");
     }
 }
 
