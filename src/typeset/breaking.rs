@@ -174,11 +174,20 @@ mod tests {
 
     #[test]
     fn a_number_keeps_its_unit_at_every_width() {
-        let text = "Tighten M36x2 to 80…90 N·m, then 19 × 2.80 mm at ± 0.5 mm and 95 mm², 5 % of 67.6 kN";
+        let text = "Tighten M36x2 to 80…90 N·m, then 19 × 2.80 mm at ± 0.5 mm and 95 mm², 5 % of 67.6 kN, 1.06 kg/km and 0.155 Ω/km";
         for tenths in 10..600 {
             let all = lines(text, f64::from(tenths) / 10.0);
-            for whole in ["M36x2", "80…90 N·m,", "19 × 2.80 mm", "± 0.5 mm", "95 mm²,", "5 %", "67.6 kN"]
-            {
+            for whole in [
+                "M36x2",
+                "80…90 N·m,",
+                "19 × 2.80 mm",
+                "± 0.5 mm",
+                "95 mm²,",
+                "5 %",
+                "67.6 kN,",
+                "1.06 kg/km",
+                "0.155 Ω/km",
+            ] {
                 assert!(all.iter().any(|line| line.contains(whole)), "{whole} at {tenths}: {all:?}");
             }
         }
