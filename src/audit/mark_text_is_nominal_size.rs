@@ -7,19 +7,18 @@
 
 use super::Context;
 use super::mark_colour_reserved::{Marked, marked};
-use crate::colour::{Confusion, confusion};
+use crate::colour::reads_as;
 use crate::diagnostics::{Finding, Findings};
+use std::collections::BTreeMap;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
-    let sizes: Vec<(String, &str)> = context
-        .catalogue
-        .conductors
-        .values()
+    let wires = context.catalogue.conductors.values();
+    let sizes: BTreeMap<String, &str> = wires
+        .rev()
         .filter_map(|wire| Some((wire.nominal_size?.mm2().to_string(), wire.id.as_str())))
         .collect();
     for Marked { record, origin, mark } in marked(context) {
-        let same = |size: &str| confusion(&mark.text, size) == Some(Confusion::Same);
-        let Some((_, wire)) = sizes.iter().find(|(size, _)| same(size)) else { continue };
+        let Some(wire) = sizes.get(&reads_as(&mark.text)) else { continue };
         let message = format!("it reads like the nominal size of {wire}");
         let finding = Finding::warning("mark-text-is-nominal-size", origin.of("mark.text"), message)
             .record(record)

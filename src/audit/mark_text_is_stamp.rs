@@ -6,18 +6,20 @@
 
 use super::Context;
 use super::inspected::on_part;
-use crate::colour::{Confusion, confusion};
+use crate::catalogue::Part;
+use crate::colour::reads_as;
 use crate::diagnostics::{Findings, Severity};
+use std::collections::BTreeMap;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
-    let stamped: Vec<_> = context.catalogue.parts.values().filter(|part| !part.stamp.is_empty()).collect();
+    let mut stamped: BTreeMap<String, Vec<&Part>> = BTreeMap::new();
+    for part in context.catalogue.parts.values().filter(|part| !part.stamp.is_empty()) {
+        stamped.entry(reads_as(&part.stamp)).or_default().push(part);
+    }
     for part in context.catalogue.parts.values() {
         let Some(mark) = part.mark.as_ref().filter(|mark| !mark.text.is_empty()) else { continue };
-        let same = |stamp: &str| confusion(&mark.text, stamp) == Some(Confusion::Same);
-        let Some(other) = stamped.iter().find(|other| other.number != part.number && same(&other.stamp))
-        else {
-            continue;
-        };
+        let alike = stamped.get(&reads_as(&mark.text)).into_iter().flatten();
+        let Some(other) = alike.copied().find(|other| other.number != part.number) else { continue };
         let message = format!("its text is the stamp of {}", other.number);
         let finding = on_part(Severity::Warning, "mark-text-is-stamp", part, "mark.text", message)
             .found(&*mark.text)

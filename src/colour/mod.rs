@@ -14,4 +14,4 @@ pub use mark::Mark;
 pub use propose::{propose_mark, propose_set};
 pub use sight::{Sight, difference, simulate};
 pub use srgb::{LEGIBLE_CONTRAST, Lab, Srgb, ciede2000, contrast};
-pub use text::{Confusion, confusion};
+pub use text::{Confusion, confusion, reads_as};

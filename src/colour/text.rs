@@ -80,6 +80,9 @@ const HALF_TURN: [(char, char); 12] = [
 /// ```
 #[must_use]
 pub fn confusion(one: &str, two: &str) -> Option<Confusion> {
+    if letters(one).count().abs_diff(letters(two).count()) > 1 {
+        return None;
+    }
     let (one, two) = (plain(one), plain(two));
     if one == two {
         Some(Confusion::Same)
@@ -92,8 +95,23 @@ pub fn confusion(one: &str, two: &str) -> Option<Confusion> {
     }
 }
 
+/// A text as hurried eyes read it: in capitals, without spaces. Texts that read the same are the same.
+///
+/// ```
+/// use fittingcards::colour::reads_as;
+/// assert_eq!(reads_as("v 1"), reads_as("V1"));
+/// ```
+#[must_use]
+pub fn reads_as(text: &str) -> String {
+    letters(text).collect()
+}
+
 fn plain(text: &str) -> Vec<char> {
-    text.chars().filter(|letter| !letter.is_whitespace()).flat_map(char::to_uppercase).collect()
+    letters(text).collect()
+}
+
+fn letters(text: &str) -> impl Iterator<Item = char> {
+    text.chars().filter(|letter| !letter.is_whitespace()).flat_map(char::to_uppercase)
 }
 
 fn upside_down(text: &[char]) -> Option<Vec<char>> {
