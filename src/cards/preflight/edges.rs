@@ -65,9 +65,9 @@ fn clipped(sheet: Sheet<'_>, ink: &Ink<'_>, field: Bounds, findings: &mut Findin
     }
 }
 
-/// Paint that crosses the cut, or ends at it, and does not reach the bleed's edge.
+/// Paint, be it a fill or a line, that crosses the cut or ends at it and does not reach the bleed's edge.
 fn short(sheet: Sheet<'_>, ink: &Ink<'_>, cut: Bounds, bleed: f64, findings: &mut Findings) {
-    for shape in ink.shapes.iter().filter(|shape| shape.fill().is_some()) {
+    for shape in &ink.shapes {
         let sides = shape.inked.over(cut).into_iter().zip(["left", "upper", "right", "lower"]);
         for (past, side) in sides.filter(|(past, _)| *past > -NEAR && *past < bleed - SHORT) {
             let said = format!("paint of the block {} ends at the {side} cut", shape.block);

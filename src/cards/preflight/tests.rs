@@ -255,6 +255,9 @@ fn nothing_is_cut_away_and_paint_runs_past_the_cut() {
         assert_eq!(found(&short), ["bleed-missing"], "{short}");
     }
     assert_eq!(found(&rect(0.5, 20.0)), Vec::<&str>::new());
+    let line = |from: f64| format!("<path d=\"M{from} 50H40\" stroke=\"#111111\" stroke-width=\"0.3\"/>");
+    assert_eq!(found(&line(0.0)), ["bleed-missing"], "a line to the cut");
+    assert_eq!(found(&line(-2.0)), Vec::<&str>::new(), "a line past the cut");
     let clip = "<clipPath id=\"c\"><rect x=\"10\" y=\"30\" width=\"15\" height=\"20\"/></clipPath>";
     let clipped = |text: &str| format!("{clip}<g clip-path=\"url(#c)\">{}</g>", coloured(3.0, "", text));
     assert_eq!(found(&clipped("a text that goes on")), ["ink-clipped"]);
