@@ -25,7 +25,7 @@
   /* ---- Find ---- */
 
   function plain(text) {
-    return text.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
+    return text.normalize("NFD").replace(/[\u00ad\u0300-\u036f]/g, "").toLowerCase();
   }
 
   /* Numbers and stamps as they are typed with gloves on: no spaces, hyphens, dots. */

@@ -123,7 +123,8 @@ fn layout(input: Input<'_>, facts: &CardFacts, side: Side) -> String {
 }
 
 /// What can be done about a card that is too full.
-const SHORTEN: &str = "shorten the text, move the rest to the notes, or choose a larger card";
+const SHORTEN: &str = "shorten the text, let a long word break at soft hyphens (U+00AD), move the rest to the notes, or choose a larger \
+                       card";
 
 /// The face that a finding is about.
 #[derive(Clone, Copy)]
