@@ -76,10 +76,10 @@ def words(text):
     return [word for word in (word.strip(".,;:()।،–") for word in text.split()) if word]
 
 
-def printed_texts():
-    """What cards of the added records say: names, steps, and what a second person reads."""
+def printed_texts(folder):
+    """What cards of the records below a folder say: names, steps, and what a second person reads."""
     texts = []
-    for path in sorted(HERE.glob("added/*/*.yaml")):
+    for path in sorted(folder.glob("*/*.yaml")):
         for line in path.read_text(encoding="utf-8").splitlines():
             found = re.match(r'(?:name|witness): (.*)$|  - "?(.*?)"?$', line)
             if found:
@@ -87,7 +87,7 @@ def printed_texts():
     return texts
 
 
-def prints(name, folder, size, cut):
+def prints(name, folder, cut, texts, wanted):
     """What holds of a catalogue that prints: every text is there, fonts go with it, and nothing is cut off."""
     output = folder.parent / "output"
     sheets = Pdf(output / "sheets" / "cards.pdf")
@@ -96,24 +96,22 @@ def prints(name, folder, size, cut):
     except RuntimeError as error:
         check(f"{name}: qpdf finds no fault", False, error)
     fonts = sheets.fonts()
-    for wanted in ("Lohit-Devanagari", "Amiri-Regular", "Amiri-Bold", "DejaVuSans-Bold"):
-        check(f"{name}: {wanted} is in the file", any(font.endswith(wanted) for font, _, _ in fonts), fonts)
+    for file in wanted:
+        check(f"{name}: {file} is in the file", any(font.endswith(file) for font, _, _ in fonts), fonts)
     check(f"{name}: nothing is slanted", not any("Slanted" in font for font, _, _ in fonts), fonts)
     for font, embedded, subset in fonts:
         check(f"{name}: {font} is embedded and subset", (embedded, subset) == ("yes", "yes"))
     said = squeezed(sheets.text())
-    for text in printed_texts():
+    for text in texts:
         missing = [word for word in words(text) if squeezed(word) not in said]
         check(f"{name}: “{text}” is in the text of the sheets", not missing, missing)
-    for whole in ("19 × 2,80 mm", "80…90 N·m", "CU 14,0", "Ø 14,0 mm", "M36x2"):
-        check(f"{name}: “{whole}” stays in its order", squeezed(whole) in said)
     unclipped(name, sorted((output / "cards").glob("*.svg")), cut, folder.parent)
-    booklet(name, output / "booklet")
+    return said
 
 
 def unclipped(name, faces, cut, work):
     """Every face drawn without its clip, by another program, has no ink outside its bleed."""
-    check(f"{name}: faces are there", len(faces) >= 8, len(faces))
+    check(f"{name}: faces are there", len(faces) >= 6, len(faces))
     width, height = (side + 2 * AROUND for side in cut)
     style = f"@page{{size:{width}mm {height}mm;margin:0}}body{{margin:0}}div{{width:{width}mm;height:{height}mm;overflow:hidden;break-after:page}}svg{{margin:{AROUND}mm;overflow:visible}}"
     drawn = "".join(f"<div>{face.read_text(encoding='utf-8')}</div>" for face in faces)
@@ -169,24 +167,42 @@ def without_fonts(program, work):
         check(f"{name}: the character is named", right, error["message"])
 
 
+def crowded(program, work, size, orientation):
+    """Twelve parts, ten wrong ones and three scripts: whole on A6; on A7 it may be too much."""
+    name = f"{size} {orientation}"
+    folder = work / "content"
+    catalogue(folder, f"{{ size: {size}, orientation: {orientation} }}")
+    code, errors = render(program, folder)
+    check(f"{name}: is printed", size == "A7" or not errors, [error["message"] for error in errors])
+    if errors or code:
+        stops(name, folder, code, errors)
+        return
+    cut = CUTS[size] if orientation == "portrait" else CUTS[size][::-1]
+    fonts = ("Lohit-Devanagari", "Amiri-Regular", "Amiri-Bold", "DejaVuSans-Bold")
+    said = prints(name, folder, cut, printed_texts(HERE / "added"), fonts)
+    for whole in ("19 × 2,80 mm", "80…90 N·m", "CU 14,0", "Ø 14,0 mm", "M36x2"):
+        check(f"{name}: “{whole}” stays in its order", squeezed(whole) in said)
+    booklet(name, work / "output" / "booklet")
+
+
+def roomy(program, work):
+    """The case of two scripts, with the font that it brings, on the smaller card."""
+    name, case, folder = "two scripts", ROOT / "tests" / "cases" / "scripts" / "in", work / "content"
+    shutil.copytree(case, folder)
+    code, errors = render(program, folder)
+    check(f"{name}: is printed", code == 0, [error["message"] for error in errors])
+    if code == 0:
+        prints(name, folder, CUTS["A7"], printed_texts(case), ("Lohit-Devanagari", "DejaVuSans-Bold"))
+
+
 def main():
     program = Path(sys.argv[1])
-    with tempfile.TemporaryDirectory() as work:
-        for size, orientation in (("A7", "portrait"), ("A6", "portrait"), ("A6", "landscape")):
-            name = f"{size} {orientation}"
-            folder = Path(work) / name.replace(" ", "-") / "content"
-            folder.parent.mkdir()
-            catalogue(folder, f"{{ size: {size}, orientation: {orientation} }}")
-            code, errors = render(program, folder)
-            cut = CUTS[size] if orientation == "portrait" else CUTS[size][::-1]
-            if errors or code:
-                stops(name, folder, code, errors)
-            else:
-                prints(name, folder, size, cut)
-            check(f"{name}: is printed", size == "A7" or not errors, [error["message"] for error in errors])
-        bare = Path(work) / "bare"
-        bare.mkdir()
-        without_fonts(program, bare)
+    sizes = [(size, orientation) for size in CUTS for orientation in ("portrait", "landscape")]
+    jobs = [lambda work, one=one: crowded(program, work, *one) for one in sizes]
+    jobs += [lambda work: roomy(program, work), lambda work: without_fonts(program, work)]
+    for job in jobs:
+        with tempfile.TemporaryDirectory() as work:
+            job(Path(work))
     print(f"scripts: {passed} passed, {failed} failed")
     sys.exit(1 if failed else 0)
 
