@@ -1,7 +1,9 @@
 //! What every page carries: title, edition, date, state, caution, and where to go.
 
 use super::Booklet;
+use crate::typeset::isolated;
 use serde_json::{Value, json};
+use std::borrow::Cow;
 
 /// A page before its frame.
 pub(super) struct Draft {
@@ -22,7 +24,23 @@ pub(super) fn values(booklet: &Booklet<'_>, address: &str, draft: Draft) -> Valu
     values["address"] = address.into();
     values["title"] = draft.title.into();
     values["kind"] = draft.kind.into();
+    isolate(&mut values);
     values
+}
+
+/// Has codes among text from right to left keep their order in browsers. What is HTML or data for scripts
+/// stays as it is.
+fn isolate(value: &mut Value) {
+    match value {
+        Value::String(text) if !text.contains(['<', '"']) => {
+            if let Cow::Owned(isolated) = isolated(text) {
+                *text = isolated;
+            }
+        }
+        Value::Array(values) => values.iter_mut().for_each(isolate),
+        Value::Object(values) => values.values_mut().for_each(isolate),
+        _ => {}
+    }
 }
 
 fn frame(booklet: &Booklet<'_>) -> Value {

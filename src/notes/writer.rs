@@ -5,6 +5,7 @@ use super::links::{self, Target};
 use crate::catalogue::{Catalogue, Note, NoteAbout};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::Place;
+use crate::typeset::isolated;
 use pulldown_cmark::{Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, LinkType, Tag, TagEnd};
 use std::ops::Range;
 use unicode_bidi::{BidiClass, bidi_class};
@@ -69,6 +70,9 @@ impl<'a> Writer<'a> {
             Event::Start(Tag::TableHead | Tag::TableRow | Tag::TableCell)
             | Event::End(TagEnd::Table | TagEnd::TableHead | TagEnd::TableRow | TagEnd::TableCell) => {
                 self.table_piece(&event);
+            }
+            Event::Text(text) if !self.direction.is_empty() => {
+                self.out.push(Event::Text(isolated(&text).into_owned().into()));
             }
             Event::Start(Tag::Paragraph) if !self.direction.is_empty() => self.open_directed("p"),
             Event::Start(Tag::Item) if !self.direction.is_empty() => self.open_directed("li"),

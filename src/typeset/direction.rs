@@ -3,6 +3,7 @@
 use super::breaking::Broken;
 use super::glue::{code, glued};
 use super::script::{directs, without_marks};
+use std::borrow::Cow;
 use std::ops::Range;
 use textwrap::WordSeparator;
 use unicode_bidi::{BidiClass, Level, ParagraphBidiInfo, bidi_class};
@@ -43,7 +44,7 @@ pub(super) fn directed(lines: &[Broken]) -> Directed {
     }
     let right_to_left =
         starts_right(&lines.iter().map(|line| line.text.as_str()).collect::<Vec<_>>().join(" "));
-    let (text, ranges) = isolated(lines);
+    let (text, ranges) = paragraph_of(lines);
     let level = if right_to_left { Level::rtl() } else { Level::ltr() };
     let paragraph = ParagraphBidiInfo::new(&text, Some(level));
     let lines = ranges.into_iter().map(|range| stretches(&paragraph, range)).collect();
@@ -89,8 +90,28 @@ fn leftward(word: &str) -> bool {
     !word.chars().any(|c| turns(c) && !directs(c))
 }
 
+/// A text for those who put it in order themselves, such as browsers: where some of it runs from right to
+/// left, its codes are isolated, so that they keep their order there as they do on cards.
+///
+/// ```
+/// use fittingcards::typeset::isolated;
+/// assert_eq!(isolated("سلك 19 × 2.80 mm."), "سلك \u{2066}19 × 2.80 mm\u{2069}.");
+/// assert_eq!(isolated("wire 19 × 2.80 mm"), "wire 19 × 2.80 mm");
+/// ```
+#[must_use]
+pub fn isolated(text: &str) -> Cow<'_, str> {
+    if !text.chars().any(turns) {
+        return Cow::Borrowed(text);
+    }
+    let mut isolated = String::with_capacity(text.len());
+    for phrase in phrases(text) {
+        isolate(phrase, &mut isolated);
+    }
+    Cow::Owned(isolated)
+}
+
 /// The paragraph with its codes isolated, and where its lines stand in it.
-fn isolated(lines: &[Broken]) -> (String, Vec<Range<usize>>) {
+fn paragraph_of(lines: &[Broken]) -> (String, Vec<Range<usize>>) {
     let (mut text, mut ranges) = (String::new(), Vec::with_capacity(lines.len()));
     for line in lines {
         let start = text.len();

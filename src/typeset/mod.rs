@@ -11,6 +11,7 @@ mod script;
 mod shaping;
 mod style;
 
+pub use direction::isolated;
 pub use fonts::{FontSource, Fonts};
 pub use line::{Ink, Line, Run};
 pub use script::{is_joined, without_marks};
