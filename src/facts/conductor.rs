@@ -29,7 +29,9 @@ fn build(construction: &Construction, numerals: Numerals) -> String {
         Construction::Solid { .. } => "solid".to_owned(),
         Construction::Stranded(group) => wires(group, numerals),
         Construction::Composite(composite) => {
-            format!("{} + core {}", wires(&composite.outer, numerals), wires(&composite.core, numerals))
+            let made = composite.core_material.as_ref().map_or("", |material| material.group.word());
+            let core = format!("{made} core {}", wires(&composite.core, numerals));
+            format!("{} + {}", wires(&composite.outer, numerals), core.trim_start())
         }
         Construction::Rope(rope) => format!("rope {}, {}", rope.class, core(rope.core)),
         Construction::Grooved(_) => "grooved".to_owned(),

@@ -78,6 +78,21 @@ pub struct StrengthStep {
 }
 
 impl MaterialGroup {
+    /// In a word.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Copper => "copper",
+            Self::Bronze => "bronze",
+            Self::Aluminium => "aluminium",
+            Self::Steel => "steel",
+            Self::Stainless => "stainless",
+            Self::Iron => "iron",
+            Self::Zinc => "zinc",
+            Self::Polymer => "polymer",
+        }
+    }
+
     /// Whether it is iron or steel of any kind: a composite's core of it is not counted as a conductor.
     #[must_use]
     pub fn is_iron(self) -> bool {

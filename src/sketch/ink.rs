@@ -158,35 +158,25 @@ impl Tone {
 
 /// The material's word in class names and keys.
 pub(crate) fn word(group: MaterialGroup) -> &'static str {
-    GROUPS.iter().find(|row| row.0 == group).map_or("metal", |row| row.1)
+    group.word()
 }
 
 fn shades(group: MaterialGroup) -> ([&'static str; 3], [&'static str; 3]) {
-    GROUPS.iter().find(|row| row.0 == group).map_or((GROUPS[3].2, GROUPS[3].3), |row| (row.2, row.3))
+    GROUPS.iter().find(|row| row.0 == group).map_or((GROUPS[3].1, GROUPS[3].2), |row| (row.1, row.2))
 }
 
-type Row = (MaterialGroup, &'static str, [&'static str; 3], [&'static str; 3]);
+type Row = (MaterialGroup, [&'static str; 3], [&'static str; 3]);
 
 /// Our own tones: pale, plain and deep of one material differ in lightness enough for grey copies.
 const GROUPS: [Row; 8] = [
-    (MaterialGroup::Copper, "copper", ["#fbe6d8", "#f2c4a4", "#dd9d74"], ["#3a2418", "#5c3723", "#7c4d31"]),
-    (MaterialGroup::Bronze, "bronze", ["#f8efcf", "#ebd793", "#cfb45f"], ["#302a12", "#4c421b", "#695b27"]),
-    (
-        MaterialGroup::Aluminium,
-        "aluminium",
-        ["#f1f5f8", "#d9e2e9", "#b9c6d1"],
-        ["#262c31", "#3b454d", "#525f6a"],
-    ),
-    (MaterialGroup::Steel, "steel", ["#e3e7eb", "#c0c9d1", "#9aa6b1"], ["#1d232a", "#2f3a45", "#475563"]),
-    (
-        MaterialGroup::Stainless,
-        "stainless",
-        ["#e6eeec", "#c4d5d1", "#9db4af"],
-        ["#1b2826", "#2c403c", "#425d57"],
-    ),
-    (MaterialGroup::Iron, "iron", ["#ebe7e2", "#d0c8bf", "#aba094"], ["#28241f", "#3f3931", "#595147"]),
-    (MaterialGroup::Zinc, "zinc", ["#eeeef4", "#d3d3e0", "#b0b0c4"], ["#232330", "#37374b", "#4e4e68"]),
-    (MaterialGroup::Polymer, "polymer", ["#e4f2e1", "#c0dfba", "#94c08c"], ["#18281a", "#264029", "#3a5f3e"]),
+    (MaterialGroup::Copper, ["#fbe6d8", "#f2c4a4", "#dd9d74"], ["#3a2418", "#5c3723", "#7c4d31"]),
+    (MaterialGroup::Bronze, ["#f8efcf", "#ebd793", "#cfb45f"], ["#302a12", "#4c421b", "#695b27"]),
+    (MaterialGroup::Aluminium, ["#f1f5f8", "#d9e2e9", "#b9c6d1"], ["#262c31", "#3b454d", "#525f6a"]),
+    (MaterialGroup::Steel, ["#e3e7eb", "#c0c9d1", "#9aa6b1"], ["#1d232a", "#2f3a45", "#475563"]),
+    (MaterialGroup::Stainless, ["#e6eeec", "#c4d5d1", "#9db4af"], ["#1b2826", "#2c403c", "#425d57"]),
+    (MaterialGroup::Iron, ["#ebe7e2", "#d0c8bf", "#aba094"], ["#28241f", "#3f3931", "#595147"]),
+    (MaterialGroup::Zinc, ["#eeeef4", "#d3d3e0", "#b0b0c4"], ["#232330", "#37374b", "#4e4e68"]),
+    (MaterialGroup::Polymer, ["#e4f2e1", "#c0dfba", "#94c08c"], ["#18281a", "#264029", "#3a5f3e"]),
 ];
 
 /// Style rules that turn drawings dark, one selector and one rule a line: put them where a page is dark, such as within
@@ -240,7 +230,7 @@ mod tests {
 
     #[test]
     fn shades_of_one_material_differ_in_grey() {
-        for (group, _, light, dark) in GROUPS {
+        for (group, light, dark) in GROUPS {
             for shades in [light, dark] {
                 assert!(contrast(shades[0], shades[1]) >= 1.15, "{group:?}");
                 assert!(contrast(shades[1], shades[2]) >= 1.25, "{group:?}");
