@@ -7,7 +7,7 @@ use crate::grip::Geometry;
 use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
 use crate::sketch::outline::Outline;
 use crate::sketch::point::{Point, at};
-use crate::units::Length;
+use crate::units::{Length, Numerals};
 
 /// The body; a part with a seat stands in for it where none has that role.
 pub(crate) fn body_of<'a>(setup: &Setup<'a>) -> Option<(Look, &'a Part)> {
@@ -97,16 +97,21 @@ pub(crate) fn dimension(sheet: &mut Sheet, setup: &Setup, measures: &Measures) {
     }
     let foot = measures.edges.1;
     if let (Some(tail), Some((from, to))) = (setup.fitting.tail, measures.tail) {
-        let text = numerals.length(tail, 0);
+        let text = measured(numerals, tail);
         let ends = (at(from, foot), at(to, foot));
         level(sheet, "tail", text, ends, row, Prefer::After);
         row += 1.15 * sheet.draft.size();
     }
     if let (Some(insertion), Some((entry, end))) = (setup.fitting.insertion, measures.insertion) {
-        let text = numerals.length(insertion, 0);
+        let text = measured(numerals, insertion);
         let ends = (at(entry, foot), at(end, foot));
         level(sheet, "insertion", text, ends, row, Prefer::Middle);
     }
+}
+
+/// To a tenth where it says something, as the card's text has it.
+fn measured(numerals: Numerals, length: Length) -> String {
+    format!("{}\u{a0}mm", numerals.shortest(length.mm(), 1))
 }
 
 /// A level dimension with its name, between two points of the object.
