@@ -114,9 +114,6 @@ impl List {
         self.add("metal section", &facts.section);
         self.add("nominal size", facts.nominal.as_deref().unwrap_or_default());
         self.add("neck", facts.neck.as_deref().unwrap_or_default());
-        for (name, text) in &facts.identity {
-            self.add(name, text);
-        }
         self.add("conductor's caution", &facts.caution);
         let Some(wear) = &facts.wear else { return };
         self.add("wear is of", &wear.basis);
