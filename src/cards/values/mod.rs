@@ -102,7 +102,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "family": facts.family,
         "mark": facts.mark.as_ref().map(mark),
         "conductors": facts.conductors.iter().map(conductor).collect::<Vec<_>>(),
-        "gripping": { "name": facts.gripping_name, "number": facts.gripping_number, "role": gripping_role(facts), "stamp": whole(&facts.gripping_stamp) },
+        "gripping": { "name": facts.gripping_name, "number": facts.gripping_number, "role": gripping_role(facts), "stamp": whole(&facts.gripping_stamp), "others": other_gripping(facts) },
         "stamp": facts.stamp,
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
@@ -176,8 +176,9 @@ fn wrong(facts: &NotThis) -> Value {
     let coloured = joined(&[&colour, &happens], ": ");
     let (text, ink) =
         facts.mark.as_ref().map_or_else(Default::default, |mark| (mark.text.clone(), ink(mark)));
+    let called = if facts.stamp.is_empty() { &facts.number } else { &facts.stamp };
     json!({
-        "number": facts.number, "stamp": whole(&facts.stamp), "mark": facts.mark.as_ref().map(mark),
+        "number": facts.number, "stamp": whole(called), "mark": facts.mark.as_ref().map(mark),
         "mark_text": text, "ink": ink, "text": format!("{dot}{coloured}"), "happens": format!("{dot}{}", facts.happens),
     })
 }
@@ -191,21 +192,43 @@ fn gripping_role(facts: &FittingFacts) -> String {
     facts.parts.iter().find(|part| part.gripping).map_or_else(String::new, |part| part.role.clone())
 }
 
+/// The gripping parts beside the first, for a card that lists no parts.
+fn other_gripping(facts: &FittingFacts) -> String {
+    let others = facts.parts.iter().filter(|part| part.gripping && part.number != facts.gripping_number);
+    let called =
+        others.map(|part| joined(&[&format!("{} {}", part.role, part.number), &whole(&part.stamp)], ", "));
+    prefixed("and ", &called.collect::<Vec<_>>().join("; "))
+}
+
 /// What is tightened for a narrow column: below its torque.
 fn below_torque(row: Value) -> [Value; 2] {
     [json!({ "torque": row["torque"] }), json!({ "item": row["item"] })]
 }
 
-/// What stands beside the enlarged section: the sizes that are not drawn in it, and what is rejected.
+/// What stands beside the enlarged section: sizes, those of the assembly whether or not its drawing has room for
+/// them, and what is rejected.
 fn beside_section(facts: &FittingFacts) -> Vec<Value> {
-    let sizes = facts.conductors.first().map_or_else(String::new, |conductor| {
+    let reject = facts.reject_if.iter().map(|text| sentence(text)).collect::<Vec<_>>().join(" ");
+    let mut texts = sizes(facts);
+    texts.push(prefixed("Reject if: ", &reject));
+    texts.iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect()
+}
+
+/// The sizes of the conductor whose section is drawn, with those of the assembly; of another conductor, the sizes that
+/// the front does not say.
+fn sizes(facts: &FittingFacts) -> Vec<String> {
+    let of = |(index, conductor): (usize, &ConductorFacts)| {
         let nominal = prefixed("nominal ", conductor.nominal.as_deref().unwrap_or_default());
         let neck = prefixed("neck ", conductor.neck.as_deref().unwrap_or_default());
-        joined(&[&conductor.section, &nominal, &neck], ", ")
-    });
-    let reject = facts.reject_if.iter().map(|text| sentence(text)).collect::<Vec<_>>().join(" ");
-    let texts = [sizes, prefixed("Reject if: ", &reject)];
-    texts.iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect()
+        let other = listed(&[&nominal, &neck]);
+        if index > 0 {
+            return prefixed(&format!("{}: ", conductor.name), &other);
+        }
+        let assembly: Vec<String> =
+            facts.dimensions.iter().map(|(name, text)| format!("{name} {text}")).collect();
+        listed(&[&conductor.section, &other, &assembly.join(", ")])
+    };
+    facts.conductors.iter().enumerate().map(of).collect()
 }
 
 /// Spanners and grease, each once where several tightenings share it, and what torque does not tell.
