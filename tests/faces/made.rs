@@ -1,8 +1,9 @@
 //! Catalogues on disk taken into memory, and the cards and kit tags of them.
 
 use fittingcards::cards::{self, Card, Input, Tag, plan_tags};
-use fittingcards::catalogue;
+use fittingcards::catalogue::{self, Settings};
 use fittingcards::diagnostics::Findings;
+use fittingcards::facts::CardFacts;
 use fittingcards::layouts::Layouts;
 use fittingcards::register::{Register, Standing};
 use fittingcards::source::{FilePath, MemoryWorld, World};
@@ -34,6 +35,15 @@ pub fn in_size(folder: &str, row: &str) -> MemoryWorld {
 /// Its cards, and what is found as they are made.
 pub fn cards(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     with_input(world, |input| cards::make_all(input, &facts::of_catalogue(input.catalogue, input.mixups)))
+}
+
+/// Its settings, the facts of its cards, and those cards that can be made.
+pub fn facts_and_cards(world: &MemoryWorld) -> (Settings, Vec<CardFacts>, Vec<Card>) {
+    with_input(world, |input| {
+        let facts = facts::of_catalogue(input.catalogue, input.mixups);
+        let cards = cards::make_all(input, &facts).0;
+        (input.catalogue.settings.clone(), facts, cards)
+    })
 }
 
 /// The tags of its kits; what is found on the way may stand.

@@ -5,7 +5,9 @@
 
 mod difference;
 mod made;
+mod printed;
 mod readable;
+mod said;
 mod scripts;
 
 use fittingcards::cards::Card;

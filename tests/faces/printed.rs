@@ -1,0 +1,353 @@
+//! What a card's faces say against what its check code covers: nothing is lost in any size, and nothing is printed
+//! that could change without changing the code.
+
+use super::said::Said;
+use super::{SIZES, made};
+use fittingcards::cards::Card;
+use fittingcards::catalogue::Settings;
+use fittingcards::facts::{CardFacts, Content};
+use rayon::prelude::*;
+use std::sync::LazyLock;
+
+/// Catalogues whose cards print in every size; those with too much for a card of some size print where they fit.
+const CATALOGUES: [&str; 6] = [
+    "content",
+    "tests/cases/gaps/in",
+    "tests/cases/long-names/in",
+    "tests/cases/plain/in",
+    "tests/cases/statuses/in",
+    "tests/cases/ten-parts/in",
+];
+
+#[test]
+fn nothing_that_a_card_must_print_is_lost_in_any_size() {
+    let mut lost = Vec::new();
+    of_every_size(|catalogue, size, _, facts, card| {
+        let said = [Said::on(&[&card.front]), Said::on(&[&card.back]), Said::on(&[&card.front, &card.back])];
+        for needed in needed(facts, size.starts_with("ID-1")) {
+            if !said[needed.on as usize].has(&needed.text) {
+                lost.push(format!("{catalogue} {size} {}: {} “{}”", card.number, needed.what, needed.text));
+            }
+        }
+    });
+    assert!(lost.is_empty(), "{} texts are lost:\n{}", lost.len(), lost.join("\n"));
+}
+
+#[test]
+fn nothing_is_printed_that_the_check_code_does_not_cover() {
+    let mut bare = Vec::new();
+    of_every_size(|catalogue, size, settings, facts, card| {
+        for face in [&card.front, &card.back] {
+            let mut said = Said::on(&[face]);
+            said.strike_scales();
+            fixed(settings).iter().for_each(|text| said.strike(text));
+            covered(facts).iter().for_each(|text| said.strike(text));
+            for left in said.left() {
+                bare.push(format!("{catalogue} {size} {}, {}: “{left}”", card.number, face.side.word()));
+            }
+        }
+    });
+    assert!(bare.is_empty(), "{} texts are in no pair:\n{}", bare.len(), bare.join("\n"));
+}
+
+fn of_every_size(mut look: impl FnMut(&str, &str, &Settings, &CardFacts, &Card)) {
+    for made in MADE.iter() {
+        for card in &made.cards {
+            let facts = made.facts.iter().find(|facts| facts.number == card.number).unwrap();
+            look(made.catalogue, made.size, &made.settings, facts, card);
+        }
+    }
+}
+
+struct Made {
+    catalogue: &'static str,
+    size: &'static str,
+    settings: Settings,
+    facts: Vec<CardFacts>,
+    cards: Vec<Card>,
+}
+
+static MADE: LazyLock<Vec<Made>> = LazyLock::new(|| {
+    let sizes = || SIZES.lines().skip(1);
+    let all: Vec<_> =
+        CATALOGUES.iter().flat_map(|catalogue| sizes().map(move |size| (*catalogue, size))).collect();
+    let make = |(catalogue, size)| {
+        let (settings, facts, cards) = made::facts_and_cards(&made::in_size(catalogue, size));
+        let whole = ["long-names", "ten-parts"].iter().all(|full| !catalogue.contains(full));
+        assert!(!whole || cards.len() == facts.len(), "{catalogue} {size}: a card is missing");
+        Made { catalogue, size, settings, facts, cards }
+    };
+    all.into_par_iter().map(make).collect()
+});
+
+/// Where a text must stand.
+#[derive(Clone, Copy)]
+enum On {
+    Front,
+    Back,
+    Either,
+}
+
+struct Needed {
+    what: &'static str,
+    text: String,
+    on: On,
+}
+
+/// What a card must print; `small` is the size that carries less. Every field is named, so that a new one is
+/// decided upon here.
+fn needed(facts: &CardFacts, small: bool) -> Vec<Needed> {
+    let mut list = Vec::new();
+    let mut add = |what, on, text: &str| {
+        if !text.is_empty() {
+            list.push(Needed { what, text: text.to_owned(), on });
+        }
+    };
+    let CardFacts { number, title, status: _, status_words, content, caution } = facts;
+    for on in [On::Front, On::Back] {
+        add("number", on, number);
+        add("status", on, status_words);
+    }
+    add("title", On::Front, title);
+    add("caution", On::Back, caution);
+    match content {
+        Content::Fitting(_) => of_fitting(facts, small, &mut add),
+        Content::Body(_) => of_body(facts, small, &mut add),
+    }
+    list
+}
+
+fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str, On, &str)) {
+    // What must not be used needs no warning of wrong parts in it.
+    let barred = small && !facts.status_words.is_empty();
+    let Content::Fitting(facts) = &facts.content else { return };
+    // In the booklet alone: how the family works, what a part is called, whether it is used again.
+    let fittingcards::facts::FittingFacts {
+        family: _,
+        mark,
+        conductors,
+        gripping_name,
+        gripping_number,
+        gripping_stamp,
+        stamp: _,
+        parts,
+        not_these,
+        not_these_more,
+        body_card,
+        steps,
+        tightening,
+        checks,
+        witness,
+        line_tension_max,
+        reject_if,
+        dimensions,
+        notices,
+        supersedes,
+        in_service,
+    } = &**facts;
+    if let Some(mark) = mark {
+        add("mark", On::Front, &mark.text);
+        add("mark", On::Back, &mark.text);
+        add("mark's colour", On::Front, &mark.colour);
+        add("notches", On::Front, &mark.notches_words);
+    }
+    for held in conductors {
+        for text in [&held.name, &held.material, &held.build, &held.diameter, &held.section] {
+            add("conductor", On::Front, text);
+        }
+        if small {
+            continue;
+        }
+        add("nominal size", On::Back, held.nominal.as_deref().unwrap_or_default());
+        add("neck", On::Back, held.neck.as_deref().unwrap_or_default());
+        add("conductor's caution", On::Front, &held.caution);
+        if let Some(wear) = &held.wear {
+            add("wear", On::Back, &wear.basis);
+            for (name, text) in &wear.limits {
+                add("wear", On::Back, name);
+                add("wear", On::Back, text.trim_end_matches("\u{a0}mm"));
+            }
+            for row in &wear.rows {
+                for text in [&row.height, &row.flat, &row.section, &row.worn] {
+                    add("wear", On::Back, text);
+                }
+            }
+        }
+    }
+    add("gripping part's stamp", On::Front, gripping_stamp);
+    add("gripping part", On::Front, gripping_number);
+    if !small && !gripping_stamp.is_empty() {
+        add("gripping part", On::Front, gripping_name);
+    }
+    if small {
+        for part in parts.iter().filter(|part| part.gripping) {
+            add("gripping part", On::Front, &part.number);
+            add("gripping part", On::Front, &part.stamp);
+        }
+    }
+    for wrong in not_these.iter().filter(|_| !barred) {
+        let called = if wrong.stamp.is_empty() { &wrong.number } else { &wrong.stamp };
+        add("not this", On::Front, called);
+        add("not this", On::Front, &wrong.happens);
+        add("not this", On::Front, if wrong.hidden { &wrong.noticed } else { "" });
+        if let Some(mark) = &wrong.mark {
+            add("not this", On::Front, &mark.text);
+        }
+    }
+    if !barred && *not_these_more > 0 {
+        let where_else =
+            body_card.as_deref().map_or("see the booklet".to_owned(), |card| format!("body card {card}"));
+        add("more wrong parts", On::Front, &format!("and {not_these_more} more: {where_else}"));
+    }
+    for check in checks {
+        for text in [&check.when, &check.what, &check.go, &check.no_go] {
+            add("check", On::Back, text);
+        }
+    }
+    add("witness", On::Back, witness);
+    add("line tension", On::Back, line_tension_max.as_deref().unwrap_or_default());
+    for notice in notices {
+        add("notice", On::Back, &notice.number);
+    }
+    for number in supersedes {
+        add("supersedes", On::Back, number);
+    }
+    add("in service", On::Back, in_service.as_deref().unwrap_or_default());
+    if small {
+        return;
+    }
+    for part in parts {
+        for text in [&part.role, &part.number, &part.stamp] {
+            add("part", On::Front, text);
+        }
+        if part.quantity > 1 {
+            add("quantity", On::Front, &format!("{} × {}", part.quantity, part.role));
+        }
+    }
+    for step in steps {
+        add("step", On::Back, step);
+    }
+    for line in tightening {
+        for text in [&line.item, &line.torque, &line.spanner, &line.grease, &line.passes] {
+            add("tightening", On::Back, text);
+        }
+    }
+    for text in reject_if {
+        add("reject if", On::Back, text);
+    }
+    for (_, text) in dimensions {
+        add("dimension", On::Either, text);
+    }
+}
+
+fn of_body(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str, On, &str)) {
+    let Content::Body(facts) = &facts.content else { return };
+    let fittingcards::facts::BodyFacts { stamp, parts, fittings, rows: _ } = &**facts;
+    add("stamp on the body", On::Front, stamp);
+    for part in parts {
+        add("part", On::Front, if part.stamp.is_empty() { &part.number } else { &part.stamp });
+        if let Some(mark) = &part.mark {
+            add("part's mark", On::Front, &mark.text);
+        }
+        for conductor in &part.conductors {
+            add("part's conductor", On::Front, conductor);
+        }
+    }
+    for (number, conductor) in fittings {
+        add("fitting", On::Back, number);
+        if !small {
+            add("fitting's conductor", On::Either, conductor);
+        }
+    }
+}
+
+/// Texts that the check code sees: those of the pairs, and what their names tell.
+fn covered(facts: &CardFacts) -> Vec<String> {
+    let mut texts = Vec::new();
+    for pair in facts.pairs() {
+        let name = [
+            "tightening torque, ",
+            "tightening, ",
+            "worn to ",
+            "wear: ",
+            "not ",
+            "check ",
+            "drawing: ",
+            "item ",
+            "step ",
+        ]
+        .iter()
+        .fold(pair.name.as_str(), |name, head| name.strip_prefix(head).unwrap_or(name));
+        let named = name.split(": ").flat_map(|text| text.split("; ")).flat_map(|text| text.split(" in "));
+        texts.extend(named.flat_map(|text| text.split(", ").chain([text])).map(str::to_owned));
+        texts.extend(
+            pair.text.split("; ").flat_map(|text| text.split([',', '+']).chain([text])).map(str::to_owned),
+        );
+        // Drawings say a conductor's material and build word by word.
+        if pair.name.starts_with("conductor's") {
+            texts
+                .extend(pair.text.split(" core ").flat_map(|text| text.split(['+', ' '])).map(str::to_owned));
+            texts.extend(
+                pair.text.split(", ").filter_map(|text| text.strip_prefix("rope ")).map(str::to_owned),
+            );
+            texts.extend(pair.text.split("core ").map(str::to_owned));
+        }
+        texts.push(pair.text);
+    }
+    texts
+}
+
+/// Words of the layouts and of the catalogue as a whole, and signs that the card explains.
+fn fixed(settings: &Settings) -> Vec<String> {
+    let date = settings.date.map(|date| date.to_string()).unwrap_or_default();
+    let edition = format!("draft, not issued · edition {}", settings.edition);
+    FIXED
+        .iter()
+        .map(|text| (*text).to_owned())
+        .chain([date, edition])
+        .chain((1..=20).map(|n| format!("and {n} more")))
+        .collect()
+}
+
+/// Longer ones first, where one stands in another.
+const FIXED: [&str; 39] = [
+    "printed copy: check the register",
+    "One body, several gripping parts: read the stamp and the mark.",
+    "Several parts go in: read stamp and mark.",
+    "What each part does. Bold: nobody sees it.",
+    "no fitting of this catalogue",
+    "stamp on the body: ",
+    "Card, stamp and part disagree: stop.",
+    "Disagreement: stop.",
+    "torque does not prove grip",
+    "mark on the gripping part",
+    "on the gripping part",
+    "Wrong parts: body card",
+    "Wrong parts: see the booklet",
+    "Line tension max",
+    "Height, flat in mm",
+    "not to scale",
+    "see the booklet",
+    "body card",
+    "Reject if:",
+    "Not these",
+    "No-go:",
+    "nominal",
+    "replaces",
+    "notice",
+    "neck",
+    "✓ right part",
+    "+ proven too",
+    "● wrong, not seen",
+    "○ wrong, it shows",
+    "– cannot be built",
+    "× do not use",
+    "? not known",
+    "no stamp",
+    "mm²;",
+    "mm²",
+    "flat",
+    "mm",
+    "×",
+    "replaces",
+];
