@@ -137,7 +137,7 @@ def unclipped(name, faces, cut, work):
 def booklet(name, folder):
     """Notes and names say which way they run."""
     arabic = (folder / "fitting-KE-0102.html").read_text(encoding="utf-8")
-    for piece in ('<p dir="auto">المخروط TE', 'dir="auto">عناية</', "<bdi>نهاية شد", '<li dir="auto">اقطع', "\u206619 × 2,80 mm\u2069"):
+    for piece in ('<p dir="auto">المخروط TE', 'dir="auto">عناية</', "<bdi>نهاية شد", '<li dir="auto">اقطع', "\u2066(19 × 2,80 mm)\u2069", "\u206680…90 N·m\u2069"):
         check(f"{name}: the Arabic page has {piece}", piece in arabic)
     hindi = (folder / "fitting-KE-0101.html").read_text(encoding="utf-8")
     check(f"{name}: the page in Devanagari has its note", "शंकु KA केवल एक बार लगता है।" in hindi)
