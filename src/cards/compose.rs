@@ -7,11 +7,11 @@ use super::room::{Fitted, SLACK, Setting, fit};
 use super::type_class::Fit;
 use crate::catalogue::CardFormat;
 use crate::diagnostics::{FilePath, Finding, Place};
-use crate::layouts::Layouts;
+use crate::layouts::{Layouts, Values};
 use crate::sketch::{Drawing, number};
 use crate::typeset::Fonts;
 use crate::units::Length;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 use std::sync::Arc;
 
 /// What every face of a run has in common.
@@ -31,7 +31,7 @@ pub(super) struct Sitting<'a> {
     /// The layout's path.
     pub layout: &'a str,
     /// What the layout is filled with, beside the fit and the drawing in the room left over.
-    pub values: &'a Map<String, Value>,
+    pub values: &'a Values,
     pub drawings: &'a Drawings<'a>,
 }
 
@@ -85,18 +85,18 @@ pub(super) fn fill(
     drawing: Option<&Drawing>,
 ) -> Result<Plan, Trouble> {
     let Setting { fit, form, share } = setting;
-    let mut values = sitting.values.clone();
     let (width, height) = frame.format.cut();
-    values.insert(
-        "fit".into(),
-        json!({ "close": fit.close, "shrink": fit.shrink, "smallest_mm": fit.smallest.mm() }),
-    );
-    values.insert("cut".into(), json!({ "width": width.mm(), "height": height.mm() }));
-    values.insert("form".into(), form.into());
-    values.insert("share".into(), share.into());
-    values.insert("bleed".into(), frame.bleed.mm().into());
-    values.insert("roomy".into(), drawing.map_or_else(no_drawing, drawing_values));
-    Ok(plan::read(sitting.layout, &frame.layouts.fill(sitting.layout, &Value::Object(values))?)?)
+    let tightness = json!({ "close": fit.close, "shrink": fit.shrink, "smallest_mm": fit.smallest.mm() });
+    let values = sitting
+        .values
+        .clone()
+        .with("fit", tightness)
+        .with("cut", json!({ "width": width.mm(), "height": height.mm() }))
+        .with("form", form.into())
+        .with("share", share.into())
+        .with("bleed", frame.bleed.mm().into())
+        .with("roomy", drawing.map_or_else(no_drawing, drawing_values));
+    Ok(plan::read(sitting.layout, &frame.layouts.fill_ready(sitting.layout, &values)?)?)
 }
 
 /// A drawing as layouts see it.

@@ -8,7 +8,7 @@ use super::values;
 use crate::catalogue::{CardFormat, CardSize, Catalogue, Orientation};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::{CardFacts, Content};
-use crate::layouts::Layouts;
+use crate::layouts::{Layouts, Values};
 use crate::mixups::Mixups;
 use crate::register::Register;
 use crate::typeset::Fonts;
@@ -96,11 +96,11 @@ pub(super) fn frame(input: Input<'_>, format: CardFormat) -> Frame<'_> {
     }
 }
 
-fn with_drawings(mut values: Map<String, Value>, drawings: &Drawings<'_>) -> Map<String, Value> {
+fn with_drawings(mut values: Map<String, Value>, drawings: &Drawings<'_>) -> Values {
     values.insert("sections".into(), values::sections(&drawings.sections()));
     values.insert("has_assembly".into(), drawings.has_assembly().into());
     values.insert("has_line_up".into(), drawings.has_line_up().into());
-    values
+    values.into()
 }
 
 /// The path of the layout of a face, such as `cards/a7-portrait-fitting-front.svg`.

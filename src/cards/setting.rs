@@ -100,9 +100,12 @@ fn row_gap() -> f64 {
     0.7
 }
 
-fn table(fonts: &Fonts, given: &Map<String, Value>) -> Result<Value, String> {
-    let given: TableGiven =
-        serde_json::from_value(Value::Object(given.clone())).map_err(|error| error.to_string())?;
+fn table(fonts: &Fonts, given: Map<String, Value>) -> Result<Value, String> {
+    let given: TableGiven = serde_json::from_value(given.into()).map_err(|error| error.to_string())?;
+    set(fonts, given)
+}
+
+fn set(fonts: &Fonts, given: TableGiven) -> Result<Value, String> {
     let fit = Fit::from(given.fit);
     let columns: Vec<Setting> =
         given.columns.iter().map(|column| Setting::of(column, fit)).collect::<Result<_, _>>()?;
@@ -157,17 +160,18 @@ struct TextGiven {
     align: String,
     #[serde(default)]
     fill: String,
-    fit: Value,
+    fit: FitGiven,
 }
 
-fn text(fonts: &Fonts, given: &Map<String, Value>) -> Result<Value, String> {
-    let given: TextGiven =
-        serde_json::from_value(Value::Object(given.clone())).map_err(|error| error.to_string())?;
+/// A table of one text.
+fn text(fonts: &Fonts, given: Map<String, Value>) -> Result<Value, String> {
+    let given: TextGiven = serde_json::from_value(given.into()).map_err(|error| error.to_string())?;
     let TextGiven { text, x, y, width, class, cut, align, fill, fit } = given;
-    let column = json!({ "key": "t", "x": x, "width": width, "class": class, "cut": cut, "align": align, "fill": fill });
-    let whole = json!({ "rows": [{ "t": text }], "columns": [column], "y": y, "fit": fit });
-    let Value::Object(whole) = whole else { return Err("text(…) needs named arguments".to_owned()) };
-    table(fonts, &whole)
+    let key = "text".to_owned();
+    let row = [(key.clone(), text.into())].into_iter().collect();
+    let column =
+        Column { key, x, width, class, cut, bold_if: String::new(), align, fill, fill_from: String::new() };
+    set(fonts, TableGiven { rows: vec![row], columns: vec![column], y, gap: 0.0, least: 0.0, fit })
 }
 
 /// A column that is ready to set text.

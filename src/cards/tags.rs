@@ -10,8 +10,9 @@ use super::values;
 use crate::catalogue::{CardFormat, CardSize, Orientation};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::{TagFacts, TagPart};
+use crate::layouts::Values;
 use crate::register::Standing;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 /// Size of a kit tag: A7 (ISO 216), lying, so that a part's texts stand side by side.
 pub const TAG: CardFormat = CardFormat { size: CardSize::A7, orientation: Orientation::Landscape };
@@ -30,7 +31,7 @@ pub struct TagPlan {
     turn: Turn,
     /// Stamps of the gripping parts.
     stamps: Vec<String>,
-    values: Map<String, Value>,
+    values: Values,
     fitted: Fitted,
 }
 
@@ -95,7 +96,7 @@ struct Kit<'a> {
     input: Input<'a>,
     facts: &'a TagFacts,
     /// What every tag of it is filled with.
-    values: Map<String, Value>,
+    values: Values,
 }
 
 /// Why parts can't be spread over tags in this way.
@@ -117,9 +118,12 @@ impl Kit<'_> {
     }
 
     fn plan(&self, parts: &[TagPart], turn: Turn) -> Result<TagPlan, Trouble> {
-        let mut values = self.values.clone();
-        values.insert("parts".into(), parts.iter().map(part).collect::<Vec<_>>().into());
-        values.insert("turn".into(), values::prefixed("tag ", &turn.words()).into());
+        let listed: Vec<Value> = parts.iter().map(part).collect();
+        let values = self
+            .values
+            .clone()
+            .with("parts", listed.into())
+            .with("turn", values::prefixed("tag ", &turn.words()).into());
         let drawings = Drawings::of(self.input, &self.facts.number);
         let fitted = room::fit(make::frame(self.input, TAG), sitting(&values, &drawings))?;
         let (number, title) = (self.facts.number.clone(), self.facts.name.clone());
@@ -128,7 +132,7 @@ impl Kit<'_> {
     }
 }
 
-fn sitting<'a>(values: &'a Map<String, Value>, drawings: &'a Drawings<'a>) -> Sitting<'a> {
+fn sitting<'a>(values: &'a Values, drawings: &'a Drawings<'a>) -> Sitting<'a> {
     Sitting { side: Side::Front, layout: LAYOUT, values, drawings }
 }
 
@@ -138,7 +142,7 @@ fn found(input: Input<'_>, number: &str, turn: Turn, trouble: Trouble) -> Findin
 }
 
 /// What every tag of a fitting carries.
-fn head(input: Input<'_>, facts: &TagFacts, standing: &Standing) -> Map<String, Value> {
+fn head(input: Input<'_>, facts: &TagFacts, standing: &Standing) -> Values {
     let settings = &input.catalogue.settings;
     let values = json!({
         "number": facts.number, "title": facts.name, "status": facts.status_words,
@@ -147,7 +151,7 @@ fn head(input: Input<'_>, facts: &TagFacts, standing: &Standing) -> Map<String, 
         "pieces": pieces(&facts.parts), "caution": facts.caution, "owner": settings.owner,
         "foot": values::foot(standing, settings),
     });
-    values::object(values)
+    values::object(values).into()
 }
 
 /// How many pieces a whole kit has, so that it can be counted.

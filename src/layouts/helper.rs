@@ -5,7 +5,7 @@ use std::sync::Arc;
 use tera::{Error, Kwargs, State, Tera, TeraResult};
 
 /// What a helper does: named arguments in, a value or a reason out.
-pub type HelperFn = dyn Fn(&Map<String, Value>) -> Result<Value, String> + Send + Sync;
+pub type HelperFn = dyn Fn(Map<String, Value>) -> Result<Value, String> + Send + Sync;
 
 /// A function that layouts call by name with named arguments.
 ///
@@ -31,7 +31,7 @@ impl Helper {
     #[must_use]
     pub fn new(
         name: &'static str,
-        call: impl Fn(&Map<String, Value>) -> Result<Value, String> + Send + Sync + 'static,
+        call: impl Fn(Map<String, Value>) -> Result<Value, String> + Send + Sync + 'static,
     ) -> Self {
         Self { name, from_values: &[], call: Arc::new(call) }
     }
@@ -57,7 +57,7 @@ impl Helper {
                 given.entry(*name).or_insert(value);
             }
         }
-        let answer = (self.call)(&given).map_err(Error::message)?;
+        let answer = (self.call)(given).map_err(Error::message)?;
         tera::Value::try_from_serializable(&answer)
     }
 }

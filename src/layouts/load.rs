@@ -1,6 +1,6 @@
 //! A folder of layouts: the built-in ones, and the user's own in their place.
 
-use super::{Helper, built_in, fault};
+use super::{Helper, Values, built_in, fault};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{Folder, World, WorldError};
 use serde_json::Value;
@@ -57,6 +57,15 @@ impl Layouts {
         Context::from_serialize(values)
             .and_then(|context| self.tera.render(name, &context))
             .map_err(|error| fault::filling(name, &error))
+    }
+
+    /// A layout filled with values that are made ready for many fillings.
+    ///
+    /// # Errors
+    /// As [`Layouts::fill`].
+    #[allow(clippy::result_large_err, reason = "a finding is what stops the run")]
+    pub fn fill_ready(&self, name: &str, values: &Values) -> Result<String, Finding> {
+        self.tera.render(name, values.context()).map_err(|error| fault::filling(name, &error))
     }
 
     /// A file that is handed on as it is.

@@ -4,9 +4,11 @@ mod built_in;
 mod fault;
 mod helper;
 mod load;
+mod values;
 
 pub use helper::{Helper, HelperFn};
 pub use load::Layouts;
+pub use values::Values;
 
 #[cfg(test)]
 mod tests;
