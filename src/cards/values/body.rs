@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
     let parts = facts.parts.iter().map(|part| {
         json!({
-            "number": part.number, "name": part.name, "stamp": whole(&part.stamp), "mark": part.mark.as_ref().map(mark),
+            "number": part.number, "name": part.name, "stamp": stamp(facts, &part.number), "mark": part.mark.as_ref().map(mark),
             "conductors": part.conductors.join(", "),
         })
     });

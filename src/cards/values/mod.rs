@@ -133,7 +133,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
 /// A mark with the colours that it is printed in.
 pub(super) fn mark(facts: &MarkFacts) -> Value {
     json!({
-        "code": facts.code, "colour": facts.colour, "text": facts.text,
+        "code": facts.code, "colour": facts.colour, "text": whole(&facts.text),
         "notches": facts.notches, "notches_words": plain(&facts.notches_words),
         "fill": paint(facts).hex(), "ink": ink(facts),
     })
@@ -175,7 +175,7 @@ fn wrong(facts: &NotThis) -> Value {
     let happens = joined(&[&facts.happens, noticed], "; ");
     let coloured = joined(&[&colour, &happens], ": ");
     let (text, ink) =
-        facts.mark.as_ref().map_or_else(Default::default, |mark| (mark.text.clone(), ink(mark)));
+        facts.mark.as_ref().map_or_else(Default::default, |mark| (whole(&mark.text), ink(mark)));
     let called = if facts.stamp.is_empty() { &facts.number } else { &facts.stamp };
     json!({
         "number": facts.number, "stamp": whole(called), "mark": facts.mark.as_ref().map(mark),
@@ -286,7 +286,7 @@ pub(super) fn joined(texts: &[&str], between: &str) -> String {
     texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(between)
 }
 
-/// A stamp is never broken, not even at its spaces.
+/// A stamp or the text of a mark is never broken, not even at its spaces.
 pub(super) fn whole(stamp: &str) -> String {
     stamp.replace(' ', "\u{a0}")
 }
