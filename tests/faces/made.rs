@@ -37,12 +37,19 @@ pub fn cards(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     with_input(world, |input| cards::make_all(input, &facts::of_catalogue(input.catalogue, input.mixups)))
 }
 
-/// Its settings, the facts of its cards, and those cards that can be made.
-pub fn facts_and_cards(world: &MemoryWorld) -> (Settings, Vec<CardFacts>, Vec<Card>) {
+/// A catalogue's settings, the facts of its cards, those cards that can be made, and what is found as they are made.
+pub struct Made {
+    pub settings: Settings,
+    pub facts: Vec<CardFacts>,
+    pub cards: Vec<Card>,
+    pub findings: Findings,
+}
+
+pub fn facts_and_cards(world: &MemoryWorld) -> Made {
     with_input(world, |input| {
         let facts = facts::of_catalogue(input.catalogue, input.mixups);
-        let cards = cards::make_all(input, &facts).0;
-        (input.catalogue.settings.clone(), facts, cards)
+        let (cards, findings) = cards::make_all(input, &facts);
+        Made { settings: input.catalogue.settings.clone(), facts, cards, findings }
     })
 }
 

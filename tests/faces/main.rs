@@ -3,6 +3,7 @@
 //!
 //! With UPDATE=1 in the environment the texts are written anew, and the run fails.
 
+mod chance;
 mod difference;
 mod made;
 mod printed;
