@@ -60,7 +60,7 @@ pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
         let called = format!("the {} of card {}", side.word(), facts.number);
         let about = About { input, number: &facts.number, called: &called };
         face(frame(input, input.catalogue.settings.card), sitting)
-            .map_err(|trouble| findings.push(found("card-too-full", SHORTEN, about, trouble)))
+            .map_err(|trouble| findings.push(found("card-too-full", remedy(facts), about, trouble)))
             .ok()
     };
     let (front, back) = (side(Side::Front), side(Side::Back));
@@ -123,8 +123,18 @@ fn layout(input: Input<'_>, facts: &CardFacts, side: Side) -> String {
 }
 
 /// What can be done about a card that is too full.
-const SHORTEN: &str = "shorten the text, let a long word break at soft hyphens (U+00AD), move the rest to the notes, or choose a larger \
-                       card";
+fn remedy(facts: &CardFacts) -> &'static str {
+    match facts.content {
+        Content::Fitting(_) => {
+            "shorten the text, let a long word break at soft hyphens (U+00AD), move the rest to the notes, or choose \
+             a larger card"
+        }
+        Content::Body(_) => {
+            "a body's card names every part that goes in, with its conductors: choose a larger card, or shorten the \
+             names"
+        }
+    }
+}
 
 /// The face that a finding is about.
 #[derive(Clone, Copy)]

@@ -1,8 +1,10 @@
 //! How a layout is filled so that everything has room: the first of its forms, as loosely as it goes.
 
 use super::compose::{Frame, Sitting, Trouble, fill};
-use super::plan::Plan;
+use super::face::BlockKind;
+use super::plan::{Placing, Plan, Planned};
 use super::type_class::Fit;
+use std::collections::BTreeMap;
 
 /// How a layout is filled: how tightly, in which of its forms, with how wide a first column.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,20 +50,30 @@ fn fit_form(
     form: u32,
 ) -> Result<(Result<Fitted, Trouble>, u32), Trouble> {
     let (mut plans, mut forms): (Vec<(Setting, Plan)>, u32) = (Vec::new(), 1);
-    let shares = promising(frame, sitting, form)?;
+    let widths = widths(frame, sitting, form)?;
+    let shares = promising(frame, sitting, form, &widths)?;
     for fit in Fit::all(frame.smallest) {
         let (setting, plan) = balanced(frame, sitting, Setting { fit, form, share: EVEN }, &shares)?;
         forms = plan.forms;
-        if let Some(elastic) = room(&plan, fit, SHARES[0]) {
-            return Ok((Ok(Fitted { setting, plan, elastic }), forms));
-        }
+        let holds = room(&plan, fit, SHARES[0]).is_some();
         plans.push((setting, plan));
+        if holds {
+            break;
+        }
     }
     let loosest = |share| {
-        plans.iter().find_map(|(setting, plan)| Some((*setting, plan, room(plan, setting.fit, share)?)))
+        let held = plans.iter().find(|(setting, plan)| room(plan, setting.fit, share).is_some());
+        held.map(|(setting, plan)| (*setting, plan, share))
     };
     let fitted = match (SHARES.into_iter().find_map(loosest), plans.last()) {
-        (Some((setting, plan, elastic)), _) => Ok(Fitted { setting, plan: plan.clone(), elastic }),
+        (Some((setting, plan, share)), _) => {
+            let (setting, plan) = match widths.as_slice() {
+                [] => (setting, plan.clone()),
+                all => balanced(frame, sitting, setting, all)?,
+            };
+            let elastic = room(&plan, setting.fit, share).unwrap_or_default();
+            Ok(Fitted { setting, plan, elastic })
+        }
         (None, tightest) => {
             Err(tightest.map_or_else(nothing_tried, |(setting, plan)| too_full(setting.fit, plan)))
         }
@@ -69,9 +81,8 @@ fn fit_form(
     Ok((fitted, forms))
 }
 
-/// The widths of the first column that are worth trying: about the best one of the tightest fit. None
-/// where the layout leaves no width open.
-fn promising(frame: Frame<'_>, sitting: Sitting<'_>, form: u32) -> Result<Vec<f64>, Trouble> {
+/// The widths of the first column that the layout leaves open.
+fn widths(frame: Frame<'_>, sitting: Sitting<'_>, form: u32) -> Result<Vec<f64>, Trouble> {
     let Some(fit) = Fit::all(frame.smallest).last() else { return Ok(Vec::new()) };
     let setting = Setting { fit, form, share: EVEN };
     let Some((least, most)) = fill(frame, sitting, setting, None)?.shares else { return Ok(Vec::new()) };
@@ -79,12 +90,26 @@ fn promising(frame: Frame<'_>, sitting: Sitting<'_>, form: u32) -> Result<Vec<f6
     while all.last().is_some_and(|last| last + COLUMN_STEP <= most) {
         all.extend(all.last().map(|last| last + COLUMN_STEP));
     }
-    let (best, _) = balanced(frame, sitting, setting, &all)?;
-    all.retain(|share| (share - best.share).abs() < COLUMN_STEP * 1.5);
     Ok(all)
 }
 
-/// The layout filled with that of these widths of its first column which leaves most room.
+/// Those of these widths that are worth trying at every fit: about the best one of the tightest.
+fn promising(
+    frame: Frame<'_>,
+    sitting: Sitting<'_>,
+    form: u32,
+    widths: &[f64],
+) -> Result<Vec<f64>, Trouble> {
+    let Some(fit) = Fit::all(frame.smallest).last().filter(|_| !widths.is_empty()) else {
+        return Ok(Vec::new());
+    };
+    let (best, _) = balanced(frame, sitting, Setting { fit, form, share: EVEN }, widths)?;
+    let near = |share: &f64| (share - best.share).abs() < COLUMN_STEP * 1.5;
+    Ok(widths.iter().copied().filter(near).collect())
+}
+
+/// The layout filled with that of these widths of its first column which leaves most room; the widest, where
+/// several do.
 fn balanced(
     frame: Frame<'_>,
     sitting: Sitting<'_>,
@@ -97,7 +122,7 @@ fn balanced(
     for share in shares.iter().skip(1) {
         let setting = Setting { share: *share, ..setting };
         let plan = fill(frame, sitting, setting, None)?;
-        if crowding(&plan, setting.fit) < crowding(&best.1, best.0.fit) {
+        if crowding(&plan, setting.fit) <= crowding(&best.1, best.0.fit) {
             best = (setting, plan);
         }
     }
@@ -107,11 +132,13 @@ fn balanced(
 /// What a layout is filled with before the best width of its first column is known.
 const EVEN: f64 = 0.5;
 
-/// Sorts fillings by what is too much: texts that are longer than their lines, then height.
-fn crowding(plan: &Plan, fit: Fit) -> (f64, f64) {
+/// Sorts fillings by what is too much: texts that are longer than their lines, then height, then lines that
+/// texts break into in a column which is not the highest.
+fn crowding(plan: &Plan, fit: Fit) -> (f64, f64, f64) {
     let over = plan.too_long.iter().map(|(_, over)| over).sum();
     let least = plan.elastic().map_or(0.0, |elastic| elastic.least);
-    (over, plan.placed(fit, least, 0.0).excess)
+    let excess = (plan.placed(fit, least, 0.0).excess / SLACK).round();
+    (over, excess, plan.blocks.iter().map(|block| block.height).sum())
 }
 
 /// The height of the elastic drawing where everything fits.
@@ -144,14 +171,34 @@ fn too_full(fit: Fit, plan: &Plan) -> Trouble {
     }
     let least = plan.elastic().map_or(0.0, |elastic| elastic.least);
     let excess = tenths(plan.placed(fit, least, 0.0).excess);
-    let flowing = plan.blocks.iter().filter(|block| block.elastic.is_none());
-    let longest = flowing.max_by(|a, b| a.height.total_cmp(&b.height));
-    let (field, height) = longest.map_or((String::new(), 0.0), |block| (block.field.clone(), block.height));
-    let said = format!(
-        "its texts are {excess} mm too long together; the longest, {field}, takes {} mm",
-        tenths(height)
-    );
+    let heights = heights(plan);
+    let field = heights.first().map_or_else(String::new, |(field, _)| (*field).to_owned());
+    let named = heights.iter().take(MOST_NAMED).map(|(field, high)| format!("{field} {} mm", tenths(*high)));
+    let named: Vec<String> = named.collect();
+    let said = format!("its texts are {excess} mm too long together: {}", named.join(", "));
     Trouble::TooFull { field, excess, said }
+}
+
+/// How many of the fields that fill a face are named: those that shortening helps most.
+const MOST_NAMED: usize = 3;
+
+/// The fields whose texts fill a face, with the height of each in the column where it takes most.
+fn heights(plan: &Plan) -> Vec<(&str, f64)> {
+    let mut columns: BTreeMap<(&str, &str), f64> = BTreeMap::new();
+    let flows = |block: &&Planned| {
+        block.kind != BlockKind::Drawing && !matches!(block.place, Placing::At(_)) && block.height > 0.0
+    };
+    for block in plan.blocks.iter().filter(flows) {
+        *columns.entry((block.field.as_str(), block.column.as_str())).or_default() += block.height;
+    }
+    let mut fields: BTreeMap<&str, f64> = BTreeMap::new();
+    for ((field, _), height) in columns {
+        let most = fields.entry(field).or_default();
+        *most = most.max(height);
+    }
+    let mut fields: Vec<(&str, f64)> = fields.into_iter().collect();
+    fields.sort_by(|a, b| b.1.total_cmp(&a.1));
+    fields
 }
 
 fn nothing_tried() -> Trouble {
