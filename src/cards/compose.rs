@@ -116,14 +116,15 @@ const MOST_AIR: f64 = 3.0;
 
 /// Spreads what is left over between the blocks, so that a face with little on it is calm.
 fn aired(plan: &Plan, fit: Fit, elastic: f64) -> Placed {
-    let tight = plan.placed(fit, elastic, 0.0);
-    let gaps = u32::try_from(plan.gaps()).unwrap_or(u32::MAX);
-    if gaps == 0 || tight.excess >= 0.0 {
-        return tight;
+    let fits = |air: f64| plan.placed(fit, elastic, air).excess <= 0.0;
+    let (mut air, mut step) = (0.0, MOST_AIR);
+    while step > SLACK / 4.0 {
+        if air + step <= MOST_AIR && fits(air + step) {
+            air += step;
+        }
+        step /= 2.0;
     }
-    let air = (-tight.excess / f64::from(gaps)).min(MOST_AIR);
-    let aired = plan.placed(fit, elastic, air);
-    if aired.excess <= SLACK { aired } else { tight }
+    plan.placed(fit, elastic, air)
 }
 
 fn draw(frame: Frame<'_>, sitting: Sitting<'_>, plan: &Plan, placed: &Placed) -> Result<Face, Trouble> {

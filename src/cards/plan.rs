@@ -223,12 +223,6 @@ impl Plan {
     pub fn elastic(&self) -> Option<&Elastic> {
         self.blocks.iter().find_map(|block| block.elastic.as_ref())
     }
-
-    /// How many gaps take air, one above the other; that over the foot is among them.
-    pub fn gaps(&self) -> usize {
-        let flows = |block: &&Planned| matches!(block.place, Placing::Below | Placing::Bottom);
-        self.blocks.iter().filter(flows).filter(|block| block.gap > 0.0).count()
-    }
 }
 
 /// How far down blocks have come: in all, and in each column since the last block over the whole width.
