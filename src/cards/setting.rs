@@ -87,7 +87,7 @@ struct TableGiven {
     columns: Vec<Column>,
     #[serde(default)]
     y: f64,
-    /// Between rows.
+    /// Between rows; closes up, unlike what a row says as `above`.
     #[serde(default = "row_gap")]
     gap: f64,
     /// The least height of a row that does not say its own as `least`.
@@ -112,7 +112,7 @@ fn set(fonts: &Fonts, given: TableGiven) -> Result<Value, String> {
     let (mut y, mut width, mut svg, mut rows) = (given.y, 0.0_f64, String::new(), Vec::new());
     for (index, row) in given.rows.iter().enumerate() {
         if index > 0 {
-            y += fit.gap(given.gap);
+            y += fit.gap(given.gap) + row.get("above").and_then(Value::as_f64).unwrap_or_default();
         }
         let (height, reach) = set_row(fonts, &columns, row, y, &mut svg);
         let height = height.max(row.get("least").and_then(Value::as_f64).unwrap_or(given.least));

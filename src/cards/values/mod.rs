@@ -226,7 +226,11 @@ fn sizes(facts: &FittingFacts) -> Vec<String> {
         }
         let assembly: Vec<String> =
             facts.dimensions.iter().map(|(name, text)| format!("{name} {text}")).collect();
-        listed(&[&conductor.section, &other, &assembly.join(", ")])
+        let own = listed(&[&conductor.section, &other]);
+        match facts.conductors.len() {
+            1 => listed(&[&own, &assembly.join(", ")]),
+            _ => joined(&[&prefixed(&format!("{}: ", conductor.name), &own), &assembly.join(", ")], "; "),
+        }
     };
     facts.conductors.iter().enumerate().map(of).collect()
 }
@@ -258,12 +262,15 @@ fn capital(text: &str) -> String {
 
 /// Height that a mark's swatch takes in a row, in millimetres.
 const CHIP: f64 = 3.6;
+/// Room between one wrong part and the next for the line that parts them.
+const APART: f64 = 0.7;
 
 /// The wrong parts for a narrow column: what happens below mark and stamp.
 fn stacked_wrong(facts: &[NotThis]) -> Vec<Value> {
     let apart = |mut row: Value| {
         let (text, happens) = (row["text"].take(), row["happens"].take());
         row["least"] = CHIP.into();
+        row["above"] = APART.into();
         [row, json!({ "text": text, "happens": happens })]
     };
     facts.iter().map(wrong).flat_map(apart).collect()
