@@ -94,12 +94,7 @@ fn widths(frame: Frame<'_>, sitting: Sitting<'_>, form: u32) -> Result<Vec<f64>,
 }
 
 /// Those of these widths that are worth trying at every fit: about the best one of the tightest.
-fn promising(
-    frame: Frame<'_>,
-    sitting: Sitting<'_>,
-    form: u32,
-    widths: &[f64],
-) -> Result<Vec<f64>, Trouble> {
+fn promising(frame: Frame<'_>, sitting: Sitting<'_>, form: u32, widths: &[f64]) -> Result<Vec<f64>, Trouble> {
     let Some(fit) = Fit::all(frame.smallest).last().filter(|_| !widths.is_empty()) else {
         return Ok(Vec::new());
     };

@@ -214,23 +214,18 @@ fn beside_section(facts: &FittingFacts) -> Vec<Value> {
     texts.iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect()
 }
 
-/// The sizes of the conductor whose section is drawn, with those of the assembly; of another conductor, the sizes that
-/// the front does not say.
+/// The sizes of each conductor, said of which where there are several; the first, whose section is drawn, with those of
+/// the assembly.
 fn sizes(facts: &FittingFacts) -> Vec<String> {
+    let several = facts.conductors.len() > 1;
     let of = |(index, conductor): (usize, &ConductorFacts)| {
         let nominal = prefixed("nominal ", conductor.nominal.as_deref().unwrap_or_default());
         let neck = prefixed("neck ", conductor.neck.as_deref().unwrap_or_default());
-        let other = listed(&[&nominal, &neck]);
-        if index > 0 {
-            return prefixed(&format!("{}: ", conductor.name), &other);
-        }
-        let assembly: Vec<String> =
-            facts.dimensions.iter().map(|(name, text)| format!("{name} {text}")).collect();
-        let own = listed(&[&conductor.section, &other]);
-        match facts.conductors.len() {
-            1 => listed(&[&own, &assembly.join(", ")]),
-            _ => joined(&[&prefixed(&format!("{}: ", conductor.name), &own), &assembly.join(", ")], "; "),
-        }
+        let own = listed(&[&conductor.section, &nominal, &neck]);
+        let own = if several { prefixed(&format!("{}: ", conductor.name), &own) } else { own };
+        let dimensions = facts.dimensions.iter().filter(|_| index == 0);
+        let assembly: Vec<String> = dimensions.map(|(name, text)| format!("{name} {text}")).collect();
+        joined(&[&own, &assembly.join(", ")], if several { "; " } else { ", " })
     };
     facts.conductors.iter().enumerate().map(of).collect()
 }
