@@ -10,6 +10,11 @@ use serde_json::{Value, json};
 /// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
 const READING: f64 = 0.5;
 
+/// Intervals are written to a thousandth of a millimetre, rounded outward, so that rounding rules no part out.
+const FINE: f64 = 1000.0;
+/// What the last bits of a number may be off by, so that no file differs by them.
+const LAST_BITS: f64 = 1e-6;
+
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let found: Vec<&BodyMixups> =
         booklet.input.mixups.bodies.iter().filter(|body| body.gripping_parts.len() > 1).collect();
@@ -39,8 +44,8 @@ fn choice(body: &BodyMixups, fitting: &Fitting) -> Value {
             "href": link["href"],
             "words": bodies::kind(case).1.to_lowercase() + &stamp(case),
             "right": case.right,
-            "least": interval.map(|interval| hundredths(interval.least.mm())),
-            "most": interval.map(|interval| hundredths(interval.most.mm())),
+            "least": interval.map(|interval| (interval.least.mm() * FINE + LAST_BITS).floor() / FINE),
+            "most": interval.map(|interval| (interval.most.mm() * FINE - LAST_BITS).ceil() / FINE),
         })
     });
     let conductor = fitting.conductor();
@@ -52,11 +57,6 @@ fn choice(body: &BodyMixups, fitting: &Fitting) -> Value {
 
 fn stamp(case: &Case) -> String {
     if case.part.stamp.is_empty() { String::new() } else { format!(", stamp {}", case.part.stamp) }
-}
-
-/// Lengths as a reader could ever measure them, so that no file differs by a last bit.
-fn hundredths(value: f64) -> f64 {
-    (value * 100.0).round() / 100.0
 }
 
 fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
