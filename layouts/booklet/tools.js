@@ -136,6 +136,8 @@
     }
 
     function show() {
+      var odd = ["one", "two", "tolerance", "wires", "outer", "wire"].filter(function (name) { return fields[name].value.trim() !== "" && typed(fields[name]) === null; });
+      if (odd.length) { say(answer, ["“" + fields[odd[0]].value + "” is not a number."]); return; }
       var query = asked();
       var given = query.readings.length || [query.wires, query.outer, query.wire].some(function (value) { return value !== null; }) || query.shape || query.magnet || query.colour;
       if (!given) { say(answer, []); return; }
