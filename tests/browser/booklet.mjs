@@ -2,6 +2,7 @@
 
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
+import { agrees } from "./agrees.mjs";
 import { close, launch } from "./kit.mjs";
 import { looks } from "./looks.mjs";
 import { network } from "./network.mjs";
@@ -10,9 +11,9 @@ import { single } from "./single.mjs";
 import { use } from "./use.mjs";
 import { valid } from "./valid.mjs";
 
-const [folder, singleFile] = process.argv.slice(2);
+const [folder, singleFile, program] = process.argv.slice(2);
 if (!folder) {
-  console.error("usage: tests/browser/run OUTPUT_FOLDER [SINGLE_FILE]");
+  console.error("usage: tests/browser/run PROGRAM OUTPUT_FOLDER");
   process.exit(2);
 }
 
@@ -29,6 +30,7 @@ try {
   await valid(site);
   await looks(browser, site);
   await use(browser, site);
+  await agrees(browser, site, program);
   await network(browser, site);
   await paper(browser, site);
   if (singleFile) {
