@@ -102,7 +102,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "family": facts.family,
         "mark": facts.mark.as_ref().map(mark),
         "conductors": facts.conductors.iter().map(conductor).collect::<Vec<_>>(),
-        "gripping": { "name": facts.gripping_name, "number": facts.gripping_number, "role": gripping_role(facts), "stamp": whole(&facts.gripping_stamp), "others": other_gripping(facts) },
+        "gripping": { "name": with_size(&facts.gripping_name), "number": facts.gripping_number, "role": gripping_role(facts), "stamp": whole(&facts.gripping_stamp), "others": other_gripping(facts) },
         "stamp": facts.stamp,
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
@@ -291,6 +291,16 @@ pub(super) fn joined(texts: &[&str], between: &str) -> String {
 /// A stamp or the text of a mark is never broken, not even at its spaces.
 pub(super) fn whole(stamp: &str) -> String {
     stamp.replace(' ', "\u{a0}")
+}
+
+/// A name whose size stays with the word before it: alone on a line beside the stamp, it would read as part of that.
+fn with_size(name: &str) -> String {
+    match name.rsplit_once(' ') {
+        Some((before, size)) if size.starts_with(|first: char| first.is_ascii_digit()) => {
+            format!("{before}\u{a0}{size}")
+        }
+        _ => name.to_owned(),
+    }
 }
 
 fn plain(text: &str) -> String {
