@@ -47,6 +47,12 @@ impl World for DiskWorld {
         let mut files = Vec::new();
         for entry in walkdir::WalkDir::new(root).follow_links(false) {
             let entry = entry.map_err(|error| fault(error.path().unwrap_or(root), &error))?;
+            if entry.depth() > 0 && entry.file_type().is_symlink() && !is_hidden(entry.path()) {
+                return Err(fault(
+                    entry.path(),
+                    &"is a link, and links are not followed: put the file itself here",
+                ));
+            }
             if entry.file_type().is_file() {
                 files.push(FilePath { folder, path: below(root, entry.path())? });
             }
@@ -67,6 +73,11 @@ impl World for DiskWorld {
     fn display(&self, file: &FilePath) -> String {
         self.on_disk(file).display().to_string()
     }
+}
+
+/// What editors and version control keep beside the files.
+fn is_hidden(path: &Path) -> bool {
+    path.file_name().is_some_and(|name| name.as_encoded_bytes().starts_with(b"."))
 }
 
 fn below(root: &Path, path: &Path) -> Result<Arc<str>, WorldError> {

@@ -14,7 +14,8 @@ use std::sync::Arc;
 ///
 /// Implemented by [`DiskWorld`] for real runs and [`MemoryWorld`] for tests.
 pub trait World: Send + Sync {
-    /// The regular files below a folder, sorted by path; links are not followed. A layouts folder
+    /// The regular files below a folder, sorted by path; a link is refused, so that no
+    /// record is left out unsaid; links with a hidden name are passed over. A layouts folder
     /// that does not exist is empty, since the built-in layouts stand in for it.
     ///
     /// # Errors
