@@ -68,7 +68,8 @@ fn of_text(text: &Text) -> String {
     format!("{:.1}{bold}: {}", largest * scale * 72.0 / 25.4, words.replace('\u{a0}', "\u{2423}"))
 }
 
-fn texts(group: &Group, found: &mut impl FnMut(&Text)) {
+/// Every text of a tree, in the order of drawing.
+pub fn texts(group: &Group, found: &mut impl FnMut(&Text)) {
     for node in group.children() {
         match node {
             Node::Group(group) => texts(group, found),

@@ -1,7 +1,8 @@
 //! What faces say, to be searched and struck out text by text.
 
+use super::readable::texts;
 use fittingcards::cards::Face;
-use usvg::{Group, Node, Text};
+use usvg::Text;
 
 /// The texts of faces as one row of letters, without spaces: a text may be broken over lines anywhere.
 pub struct Said {
@@ -108,14 +109,4 @@ fn is_scale(text: &str) -> bool {
 fn letters(text: &str) -> Vec<char> {
     let kept = text.to_lowercase().replace('×', "x");
     kept.chars().filter(|c| !c.is_whitespace() && !['\u{ad}', '⌀'].contains(c)).collect()
-}
-
-fn texts(group: &Group, found: &mut impl FnMut(&Text)) {
-    for node in group.children() {
-        match node {
-            Node::Group(group) => texts(group, found),
-            Node::Text(text) => found(text),
-            Node::Path(_) | Node::Image(_) => {}
-        }
-    }
 }

@@ -1,8 +1,9 @@
 //! Names in other scripts, and names that are too long: a card prints whole, or stops with the right finding.
 
+use super::readable::texts;
 use super::{SIZES, loses_nothing, made};
 use fittingcards::cards::{Card, Face};
-use usvg::{Group, Node, Text};
+use usvg::Text;
 
 #[test]
 fn devanagari_and_arabic_print_in_every_size_and_lose_nothing() {
@@ -47,16 +48,6 @@ fn chunks(face: &Face, holding: &str) -> Vec<(f32, String)> {
         });
     }
     found
-}
-
-fn texts(group: &Group, found: &mut impl FnMut(&Text)) {
-    for node in group.children() {
-        match node {
-            Node::Group(group) => texts(group, found),
-            Node::Text(text) => found(text),
-            Node::Path(_) | Node::Image(_) => {}
-        }
-    }
 }
 
 #[test]
