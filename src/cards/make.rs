@@ -10,7 +10,7 @@ use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::{CardFacts, Content};
 use crate::layouts::{Layouts, Values};
 use crate::mixups::Mixups;
-use crate::register::Register;
+use crate::register::{Register, Standing};
 use crate::typeset::Fonts;
 use rayon::prelude::*;
 use serde_json::{Map, Value};
@@ -48,12 +48,18 @@ pub fn make_all(input: Input<'_>, facts: &[CardFacts]) -> (Vec<Card>, Findings) 
 /// One card, with what its preflight finds; none where a face can't be made.
 #[must_use]
 pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
+    make_standing(input, facts, &input.register.standing(facts))
+}
+
+/// One card that stands so in the register.
+pub(super) fn make_standing(
+    input: Input<'_>,
+    facts: &CardFacts,
+    standing: &Standing,
+) -> (Option<Card>, Findings) {
     let mut findings = Findings::new();
     let drawings = Drawings::of(input, &facts.number);
-    let values = with_drawings(
-        values::of_card(facts, &input.register.standing(facts), &input.catalogue.settings),
-        &drawings,
-    );
+    let values = with_drawings(values::of_card(facts, standing, &input.catalogue.settings), &drawings);
     let mut side = |side| {
         let sitting =
             Sitting { side, layout: &layout(input, facts, side), values: &values, drawings: &drawings };

@@ -2,8 +2,9 @@
 
 use super::*;
 use crate::diagnostics::Findings;
+use crate::facts::CardFacts;
 use crate::layouts::Layouts;
-use crate::register::Register;
+use crate::register::{Register, Standing};
 use crate::source::{FilePath, MemoryWorld, World};
 use crate::typeset::Fonts;
 use crate::{catalogue, facts, mixups};
@@ -30,6 +31,10 @@ pub(super) fn world(step: &str) -> MemoryWorld {
 }
 
 pub(super) fn made(world: &MemoryWorld) -> (Vec<Card>, Findings) {
+    with_input(world, make_all)
+}
+
+fn with_input<T>(world: &MemoryWorld, work: impl FnOnce(Input<'_>, &[CardFacts]) -> T) -> T {
     let (fonts, _) = Fonts::new(&world.fonts(), &[]);
     let fonts = Arc::new(fonts);
     let loaded = catalogue::load(world).expect("a readable world");
@@ -39,10 +44,7 @@ pub(super) fn made(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     let mixups = mixups::find(&loaded.catalogue);
     let facts = facts::of_catalogue(&loaded.catalogue, &mixups);
     let (register, catalogue) = (Register::default(), &loaded.catalogue);
-    make_all(
-        Input { catalogue, mixups: &mixups, register: &register, layouts: &layouts, fonts: &fonts },
-        &facts,
-    )
+    work(Input { catalogue, mixups: &mixups, register: &register, layouts: &layouts, fonts: &fonts }, &facts)
 }
 
 pub(super) fn codes(findings: &Findings) -> Vec<&'static str> {
@@ -74,6 +76,28 @@ fn a_card_is_whole_and_says_what_it_must() {
     }
     for face in [&cards[0].front, &cards[0].back] {
         assert_eq!(face.lost_to_clip(300.0), Ok(0));
+    }
+}
+
+/// Number and check code are what a printed copy is looked up by.
+#[test]
+fn an_issued_card_says_issue_edition_and_check_code_unbroken_in_every_size() {
+    let standing =
+        Standing::Issued { issue: 112, edition: "2026-12".to_owned(), check_code: "7K3M9Q".to_owned() };
+    for size in ["A7", "A6", "ID-1"] {
+        for lies in ["portrait", "landscape"] {
+            let card = format!("card: {{ size: {size}, orientation: {lies} }}\n");
+            let settings = format!("{SETTINGS}{card}");
+            let world = world("Look.").with(FilePath::catalogue("catalogue.yaml"), settings);
+            let (made, findings) =
+                with_input(&world, |input, facts| super::make::make_standing(input, &facts[0], &standing));
+            assert_eq!(codes(&findings), Vec::<&str>::new(), "{card}");
+            let front = made.expect("a card").front.svg();
+            for text in [">F-1<", ">check 7K3M9Q<", ">issue 112 · edition 2026-12<"] {
+                assert!(front.contains(text), "{text} on {card}{front}");
+            }
+            assert!(!front.contains("draft"), "{card}");
+        }
     }
 }
 
