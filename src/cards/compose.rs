@@ -44,6 +44,12 @@ pub(super) enum Trouble {
     TooFull { field: String, excess: String, said: String },
 }
 
+impl From<Box<Finding>> for Trouble {
+    fn from(finding: Box<Finding>) -> Self {
+        Self::Layout(finding)
+    }
+}
+
 impl From<Finding> for Trouble {
     fn from(finding: Finding) -> Self {
         Self::Layout(Box::new(finding))

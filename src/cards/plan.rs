@@ -73,8 +73,7 @@ pub(super) struct Elastic {
 ///
 /// # Errors
 /// Where it is not sound XML, or a block lacks what a block needs; with the layout's line.
-#[allow(clippy::result_large_err, reason = "a finding is what stops the run")]
-pub(super) fn read(layout: &str, filled: &str) -> Result<Plan, Finding> {
+pub(super) fn read(layout: &str, filled: &str) -> Result<Plan, Box<Finding>> {
     let document =
         Document::parse(filled).map_err(|error| unsound(layout, error.pos().row, &error.to_string()))?;
     let root = document.root_element();
@@ -91,8 +90,7 @@ pub(super) fn read(layout: &str, filled: &str) -> Result<Plan, Finding> {
     })
 }
 
-#[allow(clippy::result_large_err, reason = "a finding is what stops the run")]
-fn block(layout: &str, filled: &str, group: Node<'_, '_>) -> Result<Planned, Finding> {
+fn block(layout: &str, filled: &str, group: Node<'_, '_>) -> Result<Planned, Box<Finding>> {
     let line = group.document().text_pos_at(group.range().start).row;
     let name = group.attribute("id").ok_or_else(|| unsound(layout, line, "a block has no `id`"))?;
     let kind = group.attribute("data-kind").and_then(kind);
@@ -172,14 +170,12 @@ fn number(node: Node<'_, '_>, name: &str) -> Option<f64> {
     node.attribute(name)?.trim().parse().ok()
 }
 
-fn unsound(layout: &str, line: u32, reason: &str) -> Finding {
-    Finding::error(
-        "layout-drawing",
-        Place::whole(FilePath::layouts(layout)),
-        format!("the filled layout is not sound: {reason}"),
-    )
-    .found(format!("at line {line} of the filled layout"))
-    .help("a layout is an SVG whose top-level groups are blocks with `id` and `data-kind`")
+fn unsound(layout: &str, line: u32, reason: &str) -> Box<Finding> {
+    let place = Place::whole(FilePath::layouts(layout));
+    Finding::error("layout-drawing", place, format!("the filled layout is not sound: {reason}"))
+        .found(format!("at line {line} of the filled layout"))
+        .help("a layout is an SVG whose top-level groups are blocks with `id` and `data-kind`")
+        .into()
 }
 
 /// Where every block lies, and how much too long the face is.
