@@ -22,12 +22,16 @@ use usvg::layout::{PositionedGlyph, Span};
 pub(super) type Known = HashMap<ID, Option<Font>>;
 
 /// Draws a block that has such texts: what is no text first, then its texts. None, and nothing drawn,
-/// where it has none, or where they are painted or cut off in ways that need the library.
+/// where it has none, or where they are painted, cut off or set in ways that need the library.
 pub(super) fn draw(surface: &mut Surface<'_>, block: &Block, fonts: &Fonts, known: &mut Known) -> Option<()> {
     let mut texts = Vec::new();
     gather(block.tree.root(), &mut texts)?;
     if !texts.iter().any(|text| text.chunks().iter().any(|chunk| is_joined(chunk.text()))) {
         return None;
+    }
+    let spans = || texts.iter().flat_map(|text| text.layouted());
+    for glyph in spans().flat_map(|span| &span.positioned_glyphs) {
+        known.entry(glyph.font).or_insert_with(|| font(fonts, glyph.font)).as_ref()?;
     }
     let (width, height) = (block.tree.size().width(), block.tree.size().height());
     let bare = format!(
@@ -39,7 +43,7 @@ pub(super) fn draw(surface: &mut Surface<'_>, block: &Block, fonts: &Fonts, know
     for text in texts {
         surface.push_transform(&moved(text.abs_transform()));
         for span in text.layouted().iter().filter(|span| span.visible) {
-            spanned(surface, span, fonts, known);
+            spanned(surface, span, known);
         }
         surface.pop();
     }
@@ -84,16 +88,14 @@ fn without_texts(source: &str) -> String {
     parts.fold(first, |bare, part| bare + part.split_once("</text>").map_or("", |(_, after)| after))
 }
 
-/// Draws a span font by font and line by line.
-fn spanned(surface: &mut Surface<'_>, span: &Span, fonts: &Fonts, known: &mut Known) {
+/// Draws a span font by font and line by line, in fonts that are known to be sound.
+fn spanned(surface: &mut Surface<'_>, span: &Span, known: &Known) {
     surface.set_stroke(None);
     surface.set_fill(colour(span));
     let size = span.font_size.get();
     let level = |one: &PositionedGlyph, two: &PositionedGlyph| one.font == two.font;
     for run in span.positioned_glyphs.chunk_by(level) {
-        let Some(font) = known.entry(run[0].font).or_insert_with(|| font(fonts, run[0].font)) else {
-            continue;
-        };
+        let Some(font) = known.get(&run[0].font).and_then(Option::as_ref) else { continue };
         let (glyphs, text) = glyphs(run, size);
         let at = run[0].transform();
         surface.draw_glyphs(Point::from_xy(at.tx, at.ty), &glyphs, font.clone(), &text, size, false);
