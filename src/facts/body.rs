@@ -1,6 +1,6 @@
 //! The facts of a shared body's card.
 
-use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, fitting::mark, words};
+use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, mark, words};
 use crate::catalogue::{Catalogue, Fitting, Part, Status};
 use crate::grip::Verdict;
 use crate::mixups::{self, BodyMixups, Case, Mixups};
@@ -70,7 +70,7 @@ fn body_part(part: &Part, found: &BodyMixups) -> BodyPart {
             .iter()
             .find(|case| case.part.number == part.number)
             .and_then(|case| case.mark.as_ref())
-            .map(mark),
+            .map(mark::facts),
         conductors,
     }
 }

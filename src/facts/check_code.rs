@@ -1,6 +1,6 @@
 //! Six characters that stand for what a card prints.
 
-use super::Pair;
+use super::{CardFacts, Pair};
 use unicode_normalization::UnicodeNormalization;
 
 /// Crockford's base 32: no I, L, O or U, so that nothing read aloud is taken for a digit.
@@ -41,6 +41,14 @@ impl CheckCode {
     #[must_use]
     pub fn as_str(&self) -> &str {
         &self.0
+    }
+}
+
+impl CardFacts {
+    /// The check code of what the card prints.
+    #[must_use]
+    pub fn check_code(&self) -> CheckCode {
+        CheckCode::of(&self.pairs())
     }
 }
 

@@ -1,10 +1,10 @@
 //! The facts of a fitting's card.
 
 use super::{
-    CardFacts, CheckFacts, Content, FittingFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts,
-    body, conductor, words,
+    CardFacts, CheckFacts, Content, FittingFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, body,
+    conductor, mark, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, Mark, StandOut, StandOutFrom, Status, Tightening, Window};
+use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Status, Tightening, Window};
 use crate::mixups::{self, Case, Mixups};
 use crate::units::{Length, Numerals};
 
@@ -32,7 +32,7 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
     let wrong = not_to_be_used(fitting, mixups);
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
-        mark: fitting.mark.as_ref().map(mark),
+        mark: fitting.mark.as_ref().map(mark::facts),
         conductors: fitting.conductors.iter().map(|held| conductor(held, numerals)).collect(),
         gripping_name: gripping.map(|item| item.part.name.clone()).unwrap_or_default(),
         gripping_number: gripping.map(|item| item.part.number.clone()).unwrap_or_default(),
@@ -66,16 +66,6 @@ fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<&'a Case> {
     wrong
 }
 
-pub(super) fn mark(mark: &Mark) -> MarkFacts {
-    MarkFacts {
-        code: mark.colour.letters().to_owned(),
-        colour: mark.colour.word().to_owned(),
-        text: mark.text.clone(),
-        notches: mark.notches,
-        notches_words: words::notches(mark.notches),
-    }
-}
-
 fn parts(fitting: &Fitting) -> Vec<PartLine> {
     fitting.items.iter().zip(1..).map(|(item, number)| part_line(item, number)).collect()
 }
@@ -98,7 +88,7 @@ fn not_this(case: &Case, numerals: Numerals) -> NotThis {
     NotThis {
         number: case.part.number.clone(),
         stamp: case.part.stamp.clone(),
-        mark: case.mark.as_ref().map(mark),
+        mark: case.mark.as_ref().map(mark::facts),
         happens: mixups::words::verdict(case).to_owned(),
         noticed: noticed(case, numerals),
         hidden: case.hidden,

@@ -5,6 +5,7 @@ mod card;
 mod check_code;
 mod conductor;
 mod fitting;
+mod mark;
 mod pairs;
 mod tag;
 mod wear;

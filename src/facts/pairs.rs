@@ -1,6 +1,6 @@
 //! A card's facts as an ordered list of names and texts: what the check code and comparisons see.
 
-use super::{BodyFacts, CardFacts, CellKind, CheckCode, ConductorFacts, Content, FittingFacts, MarkFacts};
+use super::{BodyFacts, CardFacts, CellKind, ConductorFacts, Content, FittingFacts, MarkFacts};
 
 /// One thing that a card prints: what it is, and the text.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,12 +33,6 @@ impl CardFacts {
         }
         list.add("caution", &self.caution);
         list.pairs
-    }
-
-    /// The check code of what the card prints.
-    #[must_use]
-    pub fn check_code(&self) -> CheckCode {
-        CheckCode::of(&self.pairs())
     }
 }
 

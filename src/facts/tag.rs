@@ -1,6 +1,6 @@
 //! What a kit tag prints: which parts a storekeeper puts together for a fitting.
 
-use super::{MarkFacts, fitting, words};
+use super::{MarkFacts, mark, words};
 use crate::catalogue::{Catalogue, Fitting, Item};
 
 /// Everything that the tag of a fitting's kit prints but its edition and check code. What the record
@@ -56,7 +56,7 @@ pub(super) fn facts(fitting: &Fitting, catalogue: &Catalogue) -> TagFacts {
         name: fitting.name.clone(),
         status_words: words::status(fitting.status, fitting.superseded_by.as_deref()),
         conductors: fitting.conductors.iter().map(|conductor| conductor.name.clone()).collect(),
-        mark: fitting.mark.as_ref().map(fitting::mark),
+        mark: fitting.mark.as_ref().map(mark::facts),
         gripping_stamps: gripping_stamps(fitting),
         parts: fitting.items.iter().zip(1..).map(|(item, number)| part(item, number)).collect(),
         caution: catalogue.settings.caution.clone(),
