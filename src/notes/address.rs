@@ -1,6 +1,6 @@
 //! Where the booklet keeps the page of a record: flat file names, all relative.
 
-use crate::catalogue::{Catalogue, NoteAbout};
+use crate::catalogue::{Catalogue, Note, NoteAbout};
 
 /// The page that explains materials and line types.
 pub const KEY: &str = "key.html";
@@ -45,6 +45,14 @@ pub fn chapter(stem: &str) -> String {
 #[must_use]
 pub fn material(id: &str) -> String {
     format!("{KEY}#material-{id}")
+}
+
+/// The file name, without `.md`, of a note that is a chapter.
+pub(super) fn chapter_of(note: &Note) -> Option<&str> {
+    match &note.about {
+        NoteAbout::Chapter(stem) => Some(stem),
+        NoteAbout::Record(_) => None,
+    }
 }
 
 /// The page of the record with this id or number, where there is one that has a page.

@@ -1,10 +1,12 @@
 //! One note as HTML: raw HTML is text, links stay inside the booklet, nothing is fetched.
 
+use super::address::chapter_of;
 use super::headings::{self, Heading};
+use super::markdown::events;
 use super::writer::Writer;
-use crate::catalogue::{Catalogue, Note, NoteAbout};
+use crate::catalogue::{Catalogue, Note};
 use crate::diagnostics::Findings;
-use pulldown_cmark::{Event, HeadingLevel, Options, Parser, Tag, TagEnd};
+use pulldown_cmark::{Event, HeadingLevel, Tag, TagEnd};
 use std::ops::Range;
 
 /// A note ready to be put on a page.
@@ -56,25 +58,6 @@ pub fn check(catalogue: &Catalogue) -> Findings {
         findings.extend(to_html(note, catalogue).1);
     }
     findings
-}
-
-/// The note about a record.
-pub(super) fn note_about<'a>(catalogue: &'a Catalogue, record: &str) -> Option<&'a Note> {
-    catalogue.notes.iter().find(|note| matches!(&note.about, NoteAbout::Record(id) if id == record))
-}
-
-/// The file name, without `.md`, of a note that is a chapter.
-pub(super) fn chapter_of(note: &Note) -> Option<&str> {
-    match &note.about {
-        NoteAbout::Chapter(stem) => Some(stem),
-        NoteAbout::Record(_) => None,
-    }
-}
-
-/// What the parser reads, with where it reads it.
-pub(super) fn events(note: &Note) -> Vec<(Event<'_>, Range<usize>)> {
-    let options = Options::ENABLE_TABLES | Options::ENABLE_WIKILINKS;
-    Parser::new_ext(&note.markdown, options).into_offset_iter().collect()
 }
 
 /// Takes the heading off a chapter that opens with one.

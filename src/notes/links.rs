@@ -1,7 +1,7 @@
 //! What a link in a note leads to.
 
-use super::{address, headings, html};
-use crate::catalogue::{Catalogue, Note};
+use super::{address, headings, markdown};
+use crate::catalogue::{Catalogue, Note, NoteAbout};
 use crate::diagnostics::Finding;
 use crate::source::Place;
 
@@ -81,7 +81,7 @@ fn find<'a>(
     catalogue: &'a Catalogue,
 ) -> Result<(String, Option<&'a Note>), Box<Finding>> {
     if let Some(page) = address::of_record(catalogue, name) {
-        return Ok((page, html::note_about(catalogue, name)));
+        return Ok((page, note_about(catalogue, name)));
     }
     let path = path_from(&note.place.file.path, name).ok_or_else(|| {
         let finding = Finding::error("note-path-outside", place.clone(), "this link leaves the catalogue")
@@ -93,9 +93,14 @@ fn find<'a>(
     catalogue
         .notes
         .iter()
-        .find(|other| *other.place.file.path == *path || html::chapter_of(other) == Some(stem))
+        .find(|other| *other.place.file.path == *path || address::chapter_of(other) == Some(stem))
         .and_then(|other| Some((address::of_note(catalogue, &other.about)?, Some(other))))
         .ok_or_else(|| Box::new(unknown(name, place.clone(), catalogue)))
+}
+
+/// The note about a record.
+fn note_about<'a>(catalogue: &'a Catalogue, record: &str) -> Option<&'a Note> {
+    catalogue.notes.iter().find(|note| matches!(&note.about, NoteAbout::Record(id) if id == record))
 }
 
 fn unknown(name: &str, place: Place, catalogue: &Catalogue) -> Finding {
@@ -113,7 +118,7 @@ fn unknown(name: &str, place: Place, catalogue: &Catalogue) -> Finding {
 }
 
 fn names(catalogue: &Catalogue) -> Vec<&str> {
-    let chapters = catalogue.notes.iter().filter_map(html::chapter_of);
+    let chapters = catalogue.notes.iter().filter_map(address::chapter_of);
     let records = [
         catalogue.fittings.keys().collect::<Vec<_>>(),
         catalogue.conductors.keys().collect(),
@@ -144,7 +149,7 @@ fn path_from(from: &str, name: &str) -> Option<String> {
 /// The id of a heading, from the words that a link uses.
 fn anchor_in(note: &Note, anchor: &str) -> Option<String> {
     let wanted = format!("note-{}", address::slug(anchor));
-    headings::of(&html::events(note), 2)
+    headings::of(&markdown::events(note), 2)
         .into_iter()
         .find(|heading| heading.id == wanted)
         .map(|heading| heading.id)

@@ -4,6 +4,7 @@ pub mod address;
 mod headings;
 mod html;
 mod links;
+mod markdown;
 #[cfg(test)]
 mod tests;
 mod writer;
