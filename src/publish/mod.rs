@@ -17,8 +17,9 @@ mod workspace;
 pub use data::{card_list, catalogue_json};
 pub use manifest::{Manifest, ManifestEntry};
 pub use options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings};
+pub use put::{Leftovers, PutInPlace};
 pub use render::{check, render};
-pub use staging::{Leftovers, PutInPlace, Staging};
+pub use staging::Staging;
 
 #[cfg(test)]
 mod tests;

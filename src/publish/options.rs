@@ -1,6 +1,6 @@
 //! What a run is asked to do, what it says meanwhile and what comes of it.
 
-use super::staging::PutInPlace;
+use super::put::PutInPlace;
 use crate::diagnostics::{Findings, Severity};
 use crate::source::WorldError;
 use std::path::PathBuf;

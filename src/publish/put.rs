@@ -3,7 +3,6 @@
 
 use super::disk::{self, at, below, exists, fault, make_room, with_slashes};
 use super::manifest::{self, Files, Fingerprint, MANIFEST};
-use super::staging::{Leftovers, PutInPlace};
 use super::workspace::Workspace;
 use crate::source::WorldError;
 use serde::{Deserialize, Serialize};
@@ -11,6 +10,26 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::io;
 use std::path::Path;
+
+/// What becomes of files of an earlier run that this run does not write again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Leftovers {
+    /// They no longer belong and are removed.
+    Removed,
+    /// They stay, but for those below this folder.
+    KeptExceptIn(&'static str),
+}
+
+/// What has been done.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct PutInPlace {
+    /// How many files were written, the manifest among them.
+    pub written: usize,
+    /// How many bytes they have.
+    pub bytes: u64,
+    /// Files of an earlier run that no longer belong but were changed by somebody since; they stay.
+    pub left_alone: Vec<String>,
+}
 
 /// What is to be done, all checks passed.
 #[derive(Debug, Serialize, Deserialize)]

@@ -2,32 +2,12 @@
 
 use super::disk::{at, below, fault, make_room};
 use super::manifest::{Files, Fingerprint};
-use super::put;
+use super::put::{self, Leftovers, PutInPlace};
 use super::workspace::Workspace;
 use crate::source::WorldError;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
-
-/// What becomes of files of an earlier run that this run does not write again.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Leftovers {
-    /// They no longer belong and are removed.
-    Removed,
-    /// They stay, but for those below this folder.
-    KeptExceptIn(&'static str),
-}
-
-/// What has been done.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct PutInPlace {
-    /// How many files were written, the manifest among them.
-    pub written: usize,
-    /// How many bytes they have.
-    pub bytes: u64,
-    /// Files of an earlier run that no longer belong but were changed by somebody since; they stay.
-    pub left_alone: Vec<String>,
-}
 
 /// Files in the making. Nothing in the output changes before [`Staging::put_in_place`]; where that is never
 /// called, nothing does.

@@ -1,7 +1,7 @@
 //! Materials and conductors as JSON.
 
-use super::Uses;
 use super::object::Object;
+use super::uses::Uses;
 use crate::catalogue::{Conductor, Stated, WearLimits};
 use crate::section::{Citation, Layer, Magnetic, Material, MaterialGroup, Section};
 use serde_json::Value;

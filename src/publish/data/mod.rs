@@ -22,6 +22,7 @@ mod fittings;
 mod object;
 mod parts;
 mod settings;
+mod uses;
 
 use crate::catalogue::Catalogue;
 use crate::facts::{CardFacts, Pair};
@@ -29,7 +30,7 @@ use crate::mixups::{self, Mixups};
 use crate::register::{Register, Standing};
 use object::Object;
 use serde_json::Value;
-use std::collections::BTreeMap;
+use uses::uses;
 
 /// What `data/catalogue.json` holds.
 #[must_use]
@@ -53,23 +54,6 @@ pub fn catalogue_json(
     object.list("holders", catalogue.holders.values().map(|holder| fittings::holder(holder)));
     object.list("cards", cards.iter().map(|card| self::card(card, register)));
     object.into()
-}
-
-/// Numbers of fittings by the id of a conductor or the number of a part in them.
-type Uses<'a> = BTreeMap<&'a str, Vec<&'a str>>;
-
-fn uses(catalogue: &Catalogue) -> Uses<'_> {
-    let mut uses = Uses::new();
-    for fitting in catalogue.fittings.values() {
-        let conductors = fitting.conductors.iter().map(|conductor| conductor.id.as_str());
-        for id in conductors.chain(fitting.items.iter().map(|item| item.part.number.as_str())) {
-            let users = uses.entry(id).or_default();
-            if users.last() != Some(&fitting.number.as_str()) {
-                users.push(&fitting.number);
-            }
-        }
-    }
-    uses
 }
 
 fn card(card: &CardFacts, register: &Register) -> Value {

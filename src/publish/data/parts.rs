@@ -1,7 +1,7 @@
 //! Parts, their marks and their geometry as JSON.
 
-use super::Uses;
 use super::object::{Object, min_max};
+use super::uses::Uses;
 use crate::catalogue::{Mark, Part, Proof, Reuse};
 use crate::grip::{
     BearsOn, Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
