@@ -90,3 +90,24 @@ impl Section {
         self.resistance_20c.filter(|_| holds).map(|at_20| at_20 * (1.0 + coefficient * (celsius - 20.0)))
     }
 }
+
+/// A section with its geometry only.
+pub(super) fn plain(metal: Area, overall_diameter: Length) -> Section {
+    let circle = overall_diameter.circle_area();
+    Section {
+        metal,
+        band: None,
+        overall_diameter,
+        circle,
+        fill_ratio: metal / circle,
+        outer: None,
+        core: None,
+        mass: None,
+        resistance_20c: None,
+        temperature_coefficient_per_k: None,
+        breaking_load: None,
+        layers: Vec::new(),
+        neck: None,
+        sources: Vec::new(),
+    }
+}

@@ -2,7 +2,7 @@
 
 use super::error::check_size;
 use super::rope_factors::{self, Factors};
-use super::{Group, Material, Rope, RopeCore, Section, SectionError, Strands, compute};
+use super::{Group, Material, Rope, RopeCore, Section, SectionError, Strands, result, stranded};
 use crate::units::{Area, Density, Force, LinearMass};
 
 /// A class, taken apart.
@@ -148,7 +148,7 @@ pub(super) fn section(rope: &Rope, material: Option<&Material>) -> Result<Sectio
         ));
     };
     let square = rope.diameter * rope.diameter;
-    let mut section = compute::plain(square * factors.area, rope.diameter);
+    let mut section = result::plain(square * factors.area, rope.diameter);
     section.sources.push(format!("metal section: C·d², EN 12385-4 {row}, C = {}", factors.area));
     section.mass = Some(LinearMass::from_kg_per_100m(square.mm2() * factors.mass) * against_steel(material));
     section.sources.push(say_mass(factors.mass, &row, against_steel(material)));
@@ -178,7 +178,7 @@ fn say_mass(factor: f64, row: &str, against_steel: f64) -> String {
 
 /// A rope that is one strand has the section of its wires; the standard gives it no breaking load.
 fn single_section(rope: &Rope, class: Class, material: Option<&Material>) -> Result<Section, SectionError> {
-    let mut section = compute::stranded(&single_strand(rope, class)?, material)?;
+    let mut section = stranded::stranded(&single_strand(rope, class)?, material)?;
     section.breaking_load = None;
     section.sources.retain(|source| !source.starts_with("breaking load"));
     Ok(section)

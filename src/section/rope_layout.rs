@@ -1,9 +1,9 @@
 //! Where every wire of a rope lies.
 
+use super::layout::{Layout, Region, RegionKind, Wire, at};
 use super::outline::Point;
 use super::rope::{self, Class, Lay};
 use super::strand::{Spot, spots};
-use super::wires::{Layout, Region, RegionKind, Wire, at};
 use super::{LayerRole, Rope, RopeCore, SectionError};
 use crate::units::{Area, Length};
 use std::f64::consts::{FRAC_PI_2, PI, TAU};

@@ -1,56 +1,10 @@
 //! Where every wire lies in the cross-section.
 
 use super::layers::{from_centre, outer_radius, round_core};
-use super::outline::Point;
+use super::layout::{Layout, Wire, at};
 use super::{Construction, Layer, LayerRole, SectionError, rope, rope_layout};
 use crate::units::Length;
 use std::f64::consts::{FRAC_PI_2, TAU};
-
-/// The wires of a conductor where they lie, the origin in its centre.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Layout {
-    /// Every wire, from the centre out; none where the conductor is no bundle of round wires.
-    pub wires: Vec<Wire>,
-    /// Circles that are not laid out wire by wire.
-    pub regions: Vec<Region>,
-    /// What was assumed of a rope's strands; empty where the construction settles it all.
-    pub assumed: String,
-}
-
-/// One round wire.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Wire {
-    /// Its centre.
-    pub centre: Point,
-    /// Its diameter.
-    pub diameter: Length,
-    /// Its layer, counted from the centre out; in a rope, from the centre of its strand.
-    pub layer: u32,
-    /// Core or outer group; in a rope, core or strands round it.
-    pub role: LayerRole,
-    /// Which strand of a rope it belongs to, counted from the centre out.
-    pub strand: Option<u32>,
-}
-
-/// A circle in a cross-section that is not laid out wire by wire.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Region {
-    /// Its centre.
-    pub centre: Point,
-    /// Its diameter.
-    pub diameter: Length,
-    /// What it is.
-    pub kind: RegionKind,
-}
-
-/// What a circle that is not laid out stands for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum RegionKind {
-    /// A core of fibre.
-    Fibre,
-    /// A strand whose class does not settle how its wires lie.
-    Strand,
-}
 
 /// Lays out the wires of a conductor: of a bundle of round wires exactly as it is computed, of a rope by its
 /// class. Grooved wires, tubes and bars have no wires.
@@ -103,15 +57,10 @@ fn in_layer(index: u32, layer: &Layer) -> impl Iterator<Item = Wire> {
     })
 }
 
-/// The point at a radius and an angle in radians from the x axis.
-pub(super) fn at(radius: Length, angle: f64) -> Point {
-    Point { x: radius * angle.cos(), y: radius * angle.sin() }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::section::{Composite, Group, Rope, RopeCore, Strands, compute};
+    use crate::section::{Composite, Group, RegionKind, Rope, RopeCore, Strands, compute};
     use crate::units::Area;
 
     fn group(wires: u32, diameter: f64) -> Group {
