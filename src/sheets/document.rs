@@ -3,12 +3,10 @@
 use super::fault::SheetFault;
 use super::impose::{SheetPlan, Slot, capacity, impose};
 use super::margin::Margin;
+use super::options::Options;
 use super::page::{Printer, Section};
 use super::piece::{Kind, Piece};
 use crate::cards::Side;
-use crate::catalogue::SheetFormat;
-use crate::typeset::Fonts;
-use crate::units::Length;
 use jiff::civil::Date;
 use krilla::Document;
 use krilla::SerializeSettings;
@@ -24,25 +22,6 @@ const MOST_IN_ONE: usize = 400;
 const IN_EACH: usize = 200;
 /// PDF/A needs a date; this one stands in a catalogue that has none.
 const NO_DATE: Date = Date::constant(2000, 1, 1);
-
-/// What sheets have in common.
-#[derive(Debug, Clone, Copy)]
-pub struct Options<'a> {
-    /// Title of the catalogue.
-    pub title: &'a str,
-    /// The edition in the margin.
-    pub edition: &'a str,
-    /// The date in the margin and in the file; 2000-01-01 in the file where there is none.
-    pub date: Option<Date>,
-    /// BCP 47 tag of the language that cards are written in.
-    pub language: &'a str,
-    /// Paper, flip edge, crop marks and bleed.
-    pub format: SheetFormat,
-    /// Width and height of what is cut.
-    pub cut: (Length, Length),
-    /// What the margins are set in.
-    pub fonts: &'a Fonts,
-}
 
 /// One PDF among those that all cards or all tags go into.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! Why cards or tags could not be put on sheets.
 
-use super::document::Options;
+use super::options::Options;
 use super::piece::Kind;
 use krilla::configure::ValidationError;
 use krilla::error::KrillaError;

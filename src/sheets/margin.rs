@@ -1,9 +1,9 @@
 //! What stands on a sheet outside what is cut: crop marks, the 50 mm bar, sheet and edition.
 
-use super::document::Options;
 use super::impose::{MARK_GAP, MARK_LENGTH, Rectangle, UNPRINTABLE};
-use super::page::{pt, rect};
+use super::options::Options;
 use super::piece::Kind;
+use super::points::{pt, rect};
 use crate::catalogue::FlipEdge;
 use crate::typeset::{Cut, Fonts, Run, Style};
 use crate::units::Length;

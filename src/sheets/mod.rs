@@ -4,14 +4,17 @@ mod document;
 mod fault;
 mod impose;
 mod margin;
+mod options;
 mod page;
 mod piece;
+mod points;
 mod proof;
 mod syllables;
 
-pub use document::{Options, SheetFile, files, pdf};
+pub use document::{SheetFile, files, pdf};
 pub use fault::SheetFault;
 pub use impose::{Rectangle, SheetPlan, Slot, capacity, impose};
+pub use options::Options;
 pub use piece::{Kind, Piece};
 pub use proof::proof;
 

@@ -1,15 +1,16 @@
 //! One side of a sheet: faces at true size, each block inside its own tag.
 
-use super::document::Options;
 use super::impose::{Rectangle, Slot};
 use super::margin::{self, Margin};
+use super::options::Options;
+use super::points::{pt, rect};
 use super::syllables::{self, Known};
 use crate::cards::{Block, BlockKind, Face, Side};
 use crate::typeset::{Fonts, without_marks};
 use crate::units::Length;
 use krilla::Document;
 use krilla::destination::XyzDestination;
-use krilla::geom::{Point, Rect, Size, Transform};
+use krilla::geom::{Point, Size, Transform};
 use krilla::outline::OutlineNode;
 use krilla::page::PageSettings;
 use krilla::surface::Surface;
@@ -21,16 +22,6 @@ const FIRST_LEVEL: NonZeroU16 = NonZeroU16::MIN;
 const SECOND_LEVEL: NonZeroU16 = FIRST_LEVEL.saturating_add(1);
 /// Points in a millimetre.
 const SCALE: f32 = 72.0 / 25.4;
-
-/// A length in the points that a PDF counts in.
-pub(super) fn pt(length: Length) -> f32 {
-    length.pt() as f32
-}
-
-/// A rectangle in points.
-pub(super) fn rect(rectangle: Rectangle) -> Option<Rect> {
-    Rect::from_xywh(pt(rectangle.left), pt(rectangle.top), pt(rectangle.width), pt(rectangle.height))
-}
 
 /// Counts pages, so that the outline can point at them, and keeps fonts.
 #[derive(Default)]

@@ -1,9 +1,10 @@
 //! A sheet of outlines, front and back, that shows how far a printer misses when it turns the paper.
 
-use super::document::{Options, described, finish, heading, new_document};
+use super::document::{described, finish, heading, new_document};
 use super::fault::SheetFault;
 use super::impose::{Rectangle, SheetPlan, Slot, capacity, impose};
 use super::margin::{self, Margin};
+use super::options::Options;
 use super::page::{Page, Printer};
 use super::piece::Kind;
 use crate::cards::Side;
