@@ -1,5 +1,6 @@
 //! What every axial dead-end has: a body with arms to its eye, a closing part, the conductor's ends.
 
+use super::dead_end::Measures;
 use super::setup::Setup;
 use super::sheet::{Look, Sheet, upper};
 use crate::catalogue::Role;
@@ -131,6 +132,18 @@ impl Axial {
     /// Half the height of the fitting.
     pub fn reach(&self, setup: &Setup) -> f64 {
         self.shell(setup).max(self.head_radius(setup))
+    }
+
+    /// Where the lengths of a dead-end lie that are measured on it; `face` is the gripping part's.
+    pub fn measures(&self, setup: &Setup, face: (f64, f64)) -> Measures {
+        let reach = self.reach(setup);
+        Measures {
+            faces: Some((at(0.0, -self.outer), at(face.0, -face.1))),
+            insertion: Some((self.entry, self.end)),
+            tail: Measures::tail_before(setup, self.end),
+            gap: self.gap(setup),
+            edges: (-reach, reach),
+        }
     }
 
     /// Behind everything: the far arm; then the body cut open above the axis.

@@ -1,10 +1,11 @@
 //! A cone dead-end whose cone closes round the conductor.
 
 use super::axial::Axial;
+use super::dead_end::{self, Measures};
 use super::setup::{Proportions, Setup};
 use super::sheet::{Look, Sheet, upper};
 use super::strand::{Sides, along_axis, stub};
-use super::{Figure, Measures, Pose, dead_end};
+use super::{Figure, Pose};
 use crate::grip::{Collet, Geometry, collet_closure};
 use crate::sketch::outline::Outline;
 use crate::sketch::point::at;

@@ -5,6 +5,7 @@ mod band;
 mod clamp;
 pub(crate) mod collet;
 mod dead_end;
+mod figure;
 mod line_up;
 mod plain;
 pub(crate) mod setup;
@@ -25,11 +26,13 @@ use super::balloon::Item;
 use super::draft::{Caption, fit};
 use super::drawing::Drawing;
 use super::options::{Detail, Options};
+use super::outline::Outline;
+use super::point::Rect;
 use super::scale::Scale;
 use crate::catalogue::{Family, Fitting};
 use clamp::Clamp;
 use collet::ColletSeat;
-use dead_end::Measures;
+pub(crate) use figure::{Figure, Pose};
 use plain::Plain;
 use setup::Setup;
 use sheet::{Look, Sheet};
@@ -37,34 +40,6 @@ use sleeve::Sleeve;
 use spreading::SpreadingSeat;
 use thimble::RopeEye;
 use wedge::WedgeSeat;
-
-use super::outline::Outline;
-use super::point::{Rect, at};
-
-/// How far pieces are drawn away from where they belong, in millimetres along the axis.
-#[derive(Debug, Clone, Copy, Default, PartialEq)]
-pub(crate) struct Pose {
-    /// The gripping part, away from the line.
-    pub cone: f64,
-    /// The closing part, away from the line.
-    pub closing: f64,
-    /// The conductor, towards the line.
-    pub conductor: f64,
-}
-
-/// What a family is drawn as: shapes with their sizes, before they come to paper.
-pub(crate) trait Figure {
-    /// Draws everything but dimensions and balloons.
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose);
-    /// Where the lengths lie that are measured on it; nothing where none is.
-    fn measures(&self, setup: &Setup) -> Option<Measures>;
-    /// Whether a size of the seat comes from the family's proportions.
-    fn assumed(&self) -> bool;
-    /// x of its rear end, in millimetres.
-    fn rear(&self, setup: &Setup) -> f64;
-    /// Length of its gripping part, in millimetres.
-    fn gripping_length(&self) -> f64;
-}
 
 /// The figure of a fitting: by its family, as far as its parts allow.
 pub(crate) fn figure(setup: &Setup, pose: Pose) -> Box<dyn Figure> {
@@ -178,17 +153,4 @@ fn caption(setup: &Setup, figure: &dyn Figure, scale: Scale, options: &Options) 
     let description =
         format!("{fitting} on {conductor}, cut open above the axis. Items: {}.", items.join(", "));
     Caption { scale, title: fitting.clone(), description }
-}
-
-impl axial::Axial {
-    fn measures(&self, setup: &Setup, face: (f64, f64)) -> Measures {
-        let reach = self.reach(setup);
-        Measures {
-            faces: Some((at(0.0, -self.outer), at(face.0, -face.1))),
-            insertion: Some((self.entry, self.end)),
-            tail: Measures::tail_before(setup, self.end),
-            gap: self.gap(setup),
-            edges: (-reach, reach),
-        }
-    }
 }

@@ -2,10 +2,11 @@
 
 use super::axial::Axial;
 use super::band::band;
+use super::dead_end::{self, Measures};
 use super::setup::{Proportions, Setup};
 use super::sheet::{Look, Sheet, upper, wire_tone};
 use super::strand::{Sides, along_axis, stub};
-use super::{Figure, Measures, Pose, dead_end};
+use super::{Figure, Pose};
 use crate::grip::{Geometry, Socket, SpreadingCone};
 use crate::section::Layer;
 use crate::sketch::ink::Shade;

@@ -1,5 +1,6 @@
 //! Balloons in a row or column, with leaders that end in a dot inside their part (ISO 6433).
 
+mod band;
 mod seating;
 mod targets;
 
@@ -7,43 +8,17 @@ use super::draft::Draft;
 use super::ink::{Ink, Pen, Tone};
 use super::letters::Anchor;
 use super::options::Detail;
-use super::point::{Point, Rect, at};
+use super::point::{Point, Rect};
 use super::scene::{Purpose, Shape};
+use band::{Band, Frame};
 use seating::Seating;
 use targets::Seen;
-
-/// The side of the drawing that balloons stand on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Band {
-    /// A row above it.
-    Above,
-    /// A column to its right.
-    Right,
-}
 
 /// A balloon to be placed: the part that it points at, and the letters in it.
 #[derive(Debug, Clone)]
 pub(crate) struct Item {
     pub part: usize,
     pub label: String,
-}
-
-/// What turns the band's own coordinates into the page's.
-#[derive(Clone, Copy)]
-struct Frame {
-    band: Band,
-    /// Where the balloons' centres lie across the band.
-    level: f64,
-}
-
-impl Frame {
-    fn along(self, point: Point) -> f64 {
-        if self.band == Band::Above { point.x } else { point.y }
-    }
-
-    fn place(self, along: f64) -> Point {
-        if self.band == Band::Above { at(along, self.level) } else { at(self.level, along) }
-    }
 }
 
 impl Draft<'_> {

@@ -1,6 +1,6 @@
 //! Which balloon stands where: leaders that meet nothing, short, in the order of the items.
 
-use super::Frame;
+use super::band::Frame;
 use crate::sketch::point::{Point, Rect, at, segments_meet};
 
 /// What a balloon out of its order costs, in millimetres of leader.

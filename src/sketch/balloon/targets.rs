@@ -1,6 +1,6 @@
 //! Where the dot of a leader may lie: well inside what is seen of its part.
 
-use super::Band;
+use super::band::Band;
 use crate::sketch::point::{Point, Rect, at};
 use crate::sketch::scene::{Purpose, Scene, Shape};
 

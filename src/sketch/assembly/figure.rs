@@ -1,0 +1,30 @@
+//! What every figure of a fitting can do, and how far apart it is drawn.
+
+use super::dead_end::Measures;
+use super::setup::Setup;
+use super::sheet::Sheet;
+
+/// How far pieces are drawn away from where they belong, in millimetres along the axis.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub(crate) struct Pose {
+    /// The gripping part, away from the line.
+    pub cone: f64,
+    /// The closing part, away from the line.
+    pub closing: f64,
+    /// The conductor, towards the line.
+    pub conductor: f64,
+}
+
+/// What a family is drawn as: shapes with their sizes, before they come to paper.
+pub(crate) trait Figure {
+    /// Draws everything but dimensions and balloons.
+    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose);
+    /// Where the lengths lie that are measured on it; nothing where none is.
+    fn measures(&self, setup: &Setup) -> Option<Measures>;
+    /// Whether a size of the seat comes from the family's proportions.
+    fn assumed(&self) -> bool;
+    /// x of its rear end, in millimetres.
+    fn rear(&self, setup: &Setup) -> f64;
+    /// Length of its gripping part, in millimetres.
+    fn gripping_length(&self) -> f64;
+}
