@@ -9,6 +9,7 @@ mod cone_as_hard_as_body;
 mod cone_thinner_than_hole;
 mod contact_wire_outside_standard;
 mod contact_wire_width_differs;
+mod context;
 mod grip_not_known;
 mod hidden_mix_up;
 mod hidden_mix_up_marks_alike;
@@ -58,18 +59,9 @@ mod unusable_part_in_fitting;
 mod wires_through_hole_differ;
 mod worn_wire_not_held;
 
-use crate::catalogue::Catalogue;
-use crate::diagnostics::Findings;
-use crate::mixups::Mixups;
+pub use context::Context;
 
-/// What rules look at.
-#[derive(Debug, Clone, Copy)]
-pub struct Context<'a> {
-    /// The records that are sound.
-    pub catalogue: &'a Catalogue,
-    /// What can be confused.
-    pub mixups: &'a Mixups,
-}
+use crate::diagnostics::Findings;
 
 /// A rule adds what it finds.
 type Rule = fn(Context<'_>, &mut Findings);
