@@ -2,6 +2,7 @@
 
 mod answer;
 mod json;
+mod options;
 mod parse;
 mod question;
 mod sketch;
@@ -10,79 +11,8 @@ mod text;
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
-use crate::section::RopeCore;
-use crate::units::Length;
-use clap::ValueEnum;
-use std::path::PathBuf;
 
-/// Options of `section`: exactly one construction or record, and what is to be known of it.
-#[derive(Debug, clap::Args)]
-#[command(group(clap::ArgGroup::new("conductor_given").required(true)))]
-pub(super) struct Options {
-    /// Wires and their diameter, 19/2.80; outer group and core, 26/3.45+7/2.68; layers, 3,9/2.80
-    #[arg(long, value_name = "N/D", group = "conductor_given")]
-    stranded: Option<String>,
-    /// Diameter of a solid wire
-    #[arg(long, value_name = "D", group = "conductor_given", allow_hyphen_values = true)]
-    solid: Option<String>,
-    /// Outside diameter and wall of a tube, 100x5
-    #[arg(long, value_name = "DxW", group = "conductor_given")]
-    tube: Option<String>,
-    /// Width and thickness of a bar, 40x10
-    #[arg(long, value_name = "WxT", group = "conductor_given")]
-    bar: Option<String>,
-    /// Class and diameter of a rope, 7x19/8.0
-    #[arg(long, value_name = "CLASS/D", group = "conductor_given")]
-    rope: Option<String>,
-    /// A conductor of the catalogue
-    #[arg(long, value_name = "ID", group = "conductor_given")]
-    conductor: Option<String>,
-    /// Material, by id
-    #[arg(long, value_name = "ID", conflicts_with_all = ["conductor"])]
-    material: Option<String>,
-    /// Material of the core, by id
-    #[arg(long, value_name = "ID", requires = "stranded")]
-    core_material: Option<String>,
-    /// Core of the rope
-    #[arg(long, value_enum, requires = "rope", default_value = None)]
-    core: Option<Core>,
-    /// Grade of the rope in N/mm²
-    #[arg(long, value_name = "N/MM2", requires = "rope", value_parser = parse::positive)]
-    grade: Option<f64>,
-    /// Remaining height of a worn contact wire in mm
-    #[arg(long, value_name = "MM", requires = "conductor", value_parser = parse::length)]
-    worn_height: Option<Length>,
-    /// Width of the worn flat in mm
-    #[arg(long, value_name = "MM", requires = "conductor", value_parser = parse::length)]
-    flat_width: Option<Length>,
-    /// Temperature of the conductor in °C, for its resistance
-    #[arg(long, value_name = "CELSIUS", value_parser = parse::temperature, allow_hyphen_values = true)]
-    temperature: Option<f64>,
-    /// Also write the sketch to this file
-    #[arg(long, value_name = "FILE")]
-    svg: Option<PathBuf>,
-}
-
-/// The core of a rope.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Core {
-    /// A strand of wires
-    Wsc,
-    /// An independent wire rope
-    Iwrc,
-    /// Fibre
-    Fibre,
-}
-
-impl From<Core> for RopeCore {
-    fn from(core: Core) -> Self {
-        match core {
-            Core::Wsc => Self::Wsc,
-            Core::Iwrc => Self::Iwrc,
-            Core::Fibre => Self::Fibre,
-        }
-    }
-}
+pub(super) use options::Options;
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let (question, outcome) = question::question(globals, options)?;
