@@ -4,10 +4,11 @@ use super::clock::{Clock, Waiting};
 use super::counted::Counted;
 use super::options::{Fault, Progress, Stage, Strictness};
 use super::prepared::Prepared;
+use super::refused;
 use super::staging::Staging;
 use crate::booklet::{self, Booklet, Page, Subject};
 use crate::cards::{self, Card, Face};
-use crate::diagnostics::{Finding, Findings};
+use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::CardFacts;
 use crate::sheets::{self, Kind, Piece, SheetFault, SheetFile};
 use rayon::prelude::*;
@@ -113,8 +114,18 @@ impl Making<'_> {
         }
     }
 
+    /// The place of what is found in outputs rather than in a record.
+    fn place(&self) -> &Place {
+        &self.prepared.catalogue.settings.origin.place
+    }
+
     fn card(&self, facts: &CardFacts) -> Result<(Option<Card>, Findings), Fault> {
-        let (card, findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), facts));
+        let (card, mut findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), facts));
+        if let Some(card) = &card {
+            let blocks = card.front.blocks.iter().chain(&card.back.blocks);
+            let output = format!("card {}", card.number);
+            findings.extend(refused::found(&output, self.place(), blocks.map(|block| &*block.source)));
+        }
         self.stop_for(&findings);
         if let (Some(card), Some(staging)) = (&card, self.staging()) {
             for face in [&card.front, &card.back] {
@@ -159,7 +170,7 @@ impl Making<'_> {
         let bytes = match pdf {
             Ok(bytes) => bytes,
             Err(fault) => {
-                let place = self.prepared.catalogue.settings.origin.place.clone();
+                let place = self.place().clone();
                 return Ok(Some(Finding::error("sheet-not-made", place, fault.to_string())));
             }
         };
@@ -197,6 +208,10 @@ impl Making<'_> {
             Ok(page) => page,
             Err(finding) => return Ok(Err(*finding)),
         };
+        let output = format!("page {}", page.path);
+        if let Some(finding) = refused::found(&output, self.place(), std::iter::once(page.text.as_str())) {
+            return Ok(Err(finding));
+        }
         if let Some(staging) = self.staging() {
             let path = format!("booklet/{}", page.path);
             self.clock.output(|| staging.write(&path, page.text.as_bytes()))?;

@@ -9,6 +9,7 @@ mod manifest;
 mod options;
 mod prepared;
 mod put;
+mod refused;
 mod render;
 mod staging;
 mod tags;

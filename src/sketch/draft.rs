@@ -6,6 +6,7 @@ use super::letters::{Anchor, Lettering, Text};
 use super::options::{Detail, Options};
 use super::outline::Outline;
 use super::point::{Point, Rect, at};
+use super::refused;
 use super::scale::Scale;
 use super::scene::{Purpose, Scene};
 use super::write;
@@ -126,6 +127,9 @@ impl<'a> Draft<'a> {
 
     /// Writes the drawing on a page of its own choice, so that several share one frame.
     pub fn finish_within(mut self, bounds: Rect, caption: Caption) -> Drawing {
+        if self.scene.unsound {
+            return self.refused(caption);
+        }
         self.scene.moved(-Point { x: bounds.left, y: bounds.top });
         Drawing {
             width: Length::from_mm(bounds.width()),
@@ -135,6 +139,23 @@ impl<'a> Draft<'a> {
             description: caption.description,
             body: write::body(&self.scene, self.options.thick()),
             dimensions: self.dimensions,
+        }
+    }
+
+    /// What stands in the place of a drawing that has lost a shape.
+    fn refused(&self, caption: Caption) -> Drawing {
+        let mut scene = Scene::default();
+        scene.text(self.level(at(0.0, 0.0), Anchor::Start, refused::WORDS));
+        let bounds = scene.bounds();
+        scene.moved(-Point { x: bounds.left, y: bounds.top });
+        Drawing {
+            width: Length::from_mm(bounds.width()),
+            height: Length::from_mm(bounds.height()),
+            scale: caption.scale,
+            title: caption.title,
+            description: refused::WORDS.to_owned(),
+            body: refused::marked(&write::body(&scene, self.options.thick())),
+            dimensions: Vec::new(),
         }
     }
 }

@@ -14,6 +14,7 @@ mod number;
 mod options;
 mod outline;
 mod point;
+mod refused;
 mod scale;
 mod scene;
 mod write;
@@ -25,6 +26,7 @@ pub use ink::dark_rules;
 pub use key::key;
 pub use number::number;
 pub use options::{Detail, Options};
+pub use refused::is_refused;
 
 #[cfg(test)]
 mod tests;

@@ -28,6 +28,10 @@ impl Point {
         self.x * other.y - self.y * other.x
     }
 
+    pub fn is_finite(self) -> bool {
+        self.x.is_finite() && self.y.is_finite()
+    }
+
     pub fn length(self) -> f64 {
         self.x.hypot(self.y)
     }

@@ -9,6 +9,8 @@ use super::point::{Point, Rect};
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Scene {
     pub elements: Vec<Element>,
+    /// Whether a shape was left out because a place or size of it is not finite.
+    pub unsound: bool,
 }
 
 /// A shape with what it is for and how it looks.
@@ -63,6 +65,16 @@ impl Shape {
         }
     }
 
+    /// Whether all its places and sizes are.
+    fn is_finite(&self) -> bool {
+        match self {
+            Self::Area(outline) => outline.rings.iter().flatten().all(|point| point.is_finite()),
+            Self::Circle(centre, radius) => centre.is_finite() && radius.is_finite(),
+            Self::Lines(lines) => lines.iter().flatten().all(|point| point.is_finite()),
+            Self::Text(text) => text.place.is_finite() && text.size.is_finite(),
+        }
+    }
+
     pub fn contains(&self, point: Point) -> bool {
         match self {
             Self::Area(outline) => outline.contains(point),
@@ -93,7 +105,11 @@ impl Shape {
 
 impl Scene {
     pub fn add(&mut self, purpose: Purpose, shape: Shape, ink: Ink) {
-        self.elements.push(Element { purpose, shape, ink });
+        if shape.is_finite() {
+            self.elements.push(Element { purpose, shape, ink });
+        } else {
+            self.unsound = true;
+        }
     }
 
     pub fn area(&mut self, purpose: Purpose, outline: Outline, ink: Ink) {

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 /// Codes without a folder.
-const WITHOUT_FOLDER: [(&str, &str); 3] = [
+const WITHOUT_FOLDER: [(&str, &str); 4] = [
+    ("drawing-refused", "no records come to a size that is not finite; tested in `publish` and `sketch`"),
     ("card-larger-than-sheet", "at the most bleed that records take, every card fits every sheet"),
     ("layout-missing", "every face and page has a built-in layout"),
     ("too-large", "a file of more than 1 MiB; made in `generated`"),

@@ -2,7 +2,7 @@
 
 use super::chance::fitting_at_random;
 use super::checks::{card, distance, faults, page, scene_of};
-use super::sample::{collet_dead_end, fonts, socket_dead_end};
+use super::sample::{collet_dead_end, fonts, mm, socket_dead_end};
 use crate::catalogue::Fitting;
 use crate::sketch::assembly::Pose;
 use crate::sketch::assembly::collet::ColletSeat;
@@ -10,7 +10,7 @@ use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::spreading::SpreadingSeat;
 use crate::sketch::assembly::wedge::WedgeSeat;
 use crate::sketch::point::at;
-use crate::sketch::{assembly, stages};
+use crate::sketch::{assembly, is_refused, stages};
 
 /// Millimetres of the object within which touching parts touch.
 const TOUCH: f64 = 0.01;
@@ -43,7 +43,22 @@ fn drawings_keep_to_their_room_and_size() {
             let drawing = assembly(&fitting, &options);
             assert!(drawing.width <= options.width && drawing.height <= options.height, "{}", fitting.name);
             assert!(drawing.to_svg().len() < 60_000);
+            assert!(!is_refused(&drawing.body), "{}", fitting.name);
         }
+    }
+}
+
+#[test]
+fn a_size_that_is_not_a_number_is_not_drawn() {
+    let fonts = fonts();
+    let mut fitting = collet_dead_end();
+    fitting.insertion = Some(mm(f64::NAN));
+    for options in [page(&fonts), card(&fonts)] {
+        let drawing = assembly(&fitting, &options);
+        assert!(is_refused(&drawing.body) && drawing.body.contains("not drawn"), "{}", drawing.body);
+        assert!(!drawing.body.contains("<path") && drawing.dimensions.is_empty());
+        let size = (drawing.width, drawing.height);
+        assert!(size.0.is_positive() && size.1.is_positive() && size.0 <= options.width, "{size:?}");
     }
 }
 
