@@ -1,7 +1,7 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
 use super::Booklet;
-use crate::catalogue::{Conductor, Family, Fitting, WearLimits};
+use crate::catalogue::{Conductor, Family, Fitting, Limits, WearLimits};
 use crate::mixups::{BodyMixups, Case};
 use crate::sketch::{
     self, Drawing, Options, assembly, conductor_section, conductor_true_size, line_up,
@@ -27,7 +27,8 @@ const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
 
 /// The fitting assembled, and its conductors.
 pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
-    let mut figures = vec![figure("assembly", &assembly(fitting, &room(booklet, ASSEMBLY_ROOM)))];
+    let mut figures =
+        vec![figure("assembly", &assembly(fitting, limits(booklet), &room(booklet, ASSEMBLY_ROOM)))];
     figures.extend(fitting.conductors.iter().map(|conductor| {
         let section = conductor_section(conductor, &room(booklet, BESIDE_ROOM));
         figure(&format!("section-{}", conductor.id), &section)
@@ -40,7 +41,7 @@ pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
     if !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
         return Vec::new();
     }
-    let drawings = drawn_stages(fitting, &room(booklet, STAGE_ROOM));
+    let drawings = drawn_stages(fitting, limits(booklet), &room(booklet, STAGE_ROOM));
     drawings.iter().zip(1..).map(|(drawing, stage)| figure(&format!("stage-{stage}"), drawing)).collect()
 }
 
@@ -48,7 +49,7 @@ pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
 pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &[&Case]) -> Vec<Value> {
     let room = room(booklet, STAGE_ROOM);
     let name = |part: &str| format!("{}-with-{part}", fitting.number);
-    let mut figures = vec![figure(&name("its-own"), &assembly(fitting, &room))];
+    let mut figures = vec![figure(&name("its-own"), &assembly(fitting, limits(booklet), &room))];
     figures.extend(wrong.iter().map(|case| {
         let drawing = wrong_part(fitting, &case.part, &case.outcome, &room);
         figure(&name(&case.part.number), &drawing)
@@ -80,6 +81,10 @@ pub(super) fn worn(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
     let height = conductor.wear.as_ref().and_then(stop);
     let drawing = height.map(|height| worn_section(conductor, height, &room(booklet, SECTION_ROOM)));
     drawing.iter().map(|drawing| figure(&format!("worn-{}", conductor.id), drawing)).collect()
+}
+
+fn limits<'a>(booklet: &Booklet<'a>) -> &'a Limits {
+    &booklet.input.catalogue.settings.limits
 }
 
 fn room<'a>(booklet: &Booklet<'a>, (width, height): (f64, f64)) -> Options<'a> {

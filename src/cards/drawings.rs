@@ -57,7 +57,7 @@ impl<'a> Drawings<'a> {
     pub fn draw(&self, name: &str, width: Length, height: Length) -> Option<Drawing> {
         let options = self.options(width, height);
         let drawing = match name {
-            "assembly" => assembly(self.fitting?, &options),
+            "assembly" => assembly(self.fitting?, &self.input.catalogue.settings.limits, &options),
             "section" => conductor_section(self.fitting?.conductor(), &options),
             "line-up" => {
                 let body = self.body?;

@@ -1,7 +1,7 @@
 //! Every combination of a body's fittings with the gripping parts that go in.
 
 use super::marks::Marks;
-use super::seat::{Seat, grip_limits, held, mating, seats};
+use super::seat::{Seat, held, mating, seats};
 use super::visibility::visible;
 use super::{BodyMixups, Case, Mixups};
 use crate::catalogue::{Catalogue, Fitting, Part, Role};
@@ -92,7 +92,7 @@ impl<'a> Finder<'a> {
     fn of(catalogue: &'a Catalogue) -> Self {
         let limits = &catalogue.settings.limits;
         Self {
-            limits: grip_limits(limits),
+            limits: limits.grip(),
             visible_stand_out: limits.visible_stand_out,
             held: catalogue.conductors.values().map(|wire| (wire.id.as_str(), held(wire))).collect(),
             marks: Marks::of(catalogue),

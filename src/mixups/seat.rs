@@ -1,7 +1,7 @@
 //! A fitting with one of its conductors: what is to be held there, by which parts, in what.
 
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
-use crate::grip::{Geometry, GripLimits, Held, Outcome, judge};
+use crate::grip::{Geometry, Held, Outcome, judge};
 use std::sync::Arc;
 
 /// A place where a fitting holds a conductor.
@@ -51,16 +51,11 @@ fn own_on(fitting: &Arc<Fitting>, limits: &Limits, meets: impl Fn(&Conductor) ->
         let Some(held) = meets(seat.conductor) else { continue };
         let thimbles = fitting.items.iter().map(|item| &item.part).filter(|part| part.role == Role::Thimble);
         for part in seat.own.iter().copied().chain(thimbles) {
-            let outcome = judge(part.geometry.as_ref(), &mating, &held, grip_limits(limits));
+            let outcome = judge(part.geometry.as_ref(), &mating, &held, limits.grip());
             all.push(Own { part: Arc::clone(part), conductor: Arc::clone(seat.conductor), outcome });
         }
     }
     all
-}
-
-/// What the rules of grip measure by.
-pub(super) fn grip_limits(limits: &Limits) -> GripLimits {
-    GripLimits { closure_reserve: limits.closure_reserve }
 }
 
 /// The fitting with each of its conductors, each conductor once.

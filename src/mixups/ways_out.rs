@@ -3,7 +3,7 @@
 
 use super::json::number;
 use super::knobs::{Knob, Size, knobs};
-use super::seat::{Seat, grip_limits, held, mating_with, seats};
+use super::seat::{Seat, held, mating_with, seats};
 use super::visibility::visible;
 use super::{BodyMixups, Case, Mixups};
 use crate::catalogue::{Catalogue, Limits, Part};
@@ -286,7 +286,7 @@ impl<'a> Bench<'a> {
         };
         let mating: Vec<Geometry> = mating_with(seat.fitting, body).filter_map(geometry).collect();
         let mating: Vec<&Geometry> = mating.iter().collect();
-        let limits = grip_limits(self.limits);
+        let limits = self.limits.grip();
         judge(geometry(part).as_ref(), &mating, &held(seat.conductor), limits)
     }
 }

@@ -30,12 +30,13 @@ fn main() {
         detail: Detail::Card,
         ..Options::new(&fonts, Length::from_mm(66.0), Length::from_mm(28.0))
     };
+    let limits = &catalogue.settings.limits;
     for fitting in catalogue.fittings.values() {
-        time(&format!("{} on a card", fitting.name), || assembly(fitting, &card));
-        time(&format!("{} on a page", fitting.name), || assembly(fitting, &page));
+        time(&format!("{} on a card", fitting.name), || assembly(fitting, limits, &card));
+        time(&format!("{} on a page", fitting.name), || assembly(fitting, limits, &page));
     }
     for fitting in catalogue.fittings.values().take(1) {
-        time(&format!("{} in stages", fitting.name), || stages(fitting, &page)[0].clone());
+        time(&format!("{} in stages", fitting.name), || stages(fitting, limits, &page)[0].clone());
     }
     for conductor in catalogue.conductors.values() {
         time(&format!("{}, section", conductor.name), || conductor_section(conductor, &page));

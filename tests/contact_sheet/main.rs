@@ -46,10 +46,11 @@ fn every_drawing_of_the_demo_is_on_one_sheet() {
 fn drawings(catalogue: &Catalogue, fonts: &Fonts) -> Vec<Drawing> {
     let room = |width: f64, height: f64| Options::new(fonts, Length::from_mm(width), Length::from_mm(height));
     let card = Options { detail: Detail::Card, ..room(66.0, 28.0) };
+    let limits = &catalogue.settings.limits;
     let mut all = Vec::new();
     for fitting in catalogue.fittings.values() {
-        all.push(assembly(fitting, &card));
-        all.push(assembly(fitting, &room(170.0, 90.0)));
+        all.push(assembly(fitting, limits, &card));
+        all.push(assembly(fitting, limits, &room(170.0, 90.0)));
     }
     for conductor in catalogue.conductors.values() {
         all.push(conductor_true_size(conductor, &card));
@@ -60,7 +61,7 @@ fn drawings(catalogue: &Catalogue, fonts: &Fonts) -> Vec<Drawing> {
         }
     }
     for fitting in catalogue.fittings.values() {
-        all.extend(stages(fitting, &room(120.0, 60.0)));
+        all.extend(stages(fitting, limits, &room(120.0, 60.0)));
     }
     for body in mixups::find(catalogue).bodies {
         all.push(line_up(&body.body, &body.gripping_parts, &room(120.0, 60.0)));

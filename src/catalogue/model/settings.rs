@@ -1,6 +1,7 @@
 //! What `catalogue.yaml` settles.
 
 use super::Origin;
+use crate::grip::GripLimits;
 use crate::records::{CardSize, FlipEdge, Orientation, SheetSize};
 use crate::units::Length;
 use jiff::civil::Date;
@@ -90,4 +91,12 @@ pub struct Limits {
     pub smallest_type: Length,
     /// Smallest CIEDE2000 between marks of one body.
     pub mark_difference: f64,
+}
+
+impl Limits {
+    /// What the rules of grip measure by.
+    #[must_use]
+    pub fn grip(&self) -> GripLimits {
+        GripLimits { closure_reserve: self.closure_reserve }
+    }
 }

@@ -29,7 +29,7 @@ use super::options::{Detail, Options};
 use super::outline::Outline;
 use super::point::Rect;
 use super::scale::Scale;
-use crate::catalogue::{Family, Fitting};
+use crate::catalogue::{Family, Fitting, Limits};
 use clamp::Clamp;
 use collet::ColletSeat;
 pub(crate) use figure::{Figure, Pose};
@@ -65,10 +65,11 @@ fn boxed(figure: Option<impl Figure + 'static>) -> Option<Box<dyn Figure>> {
 /// measured on it.
 ///
 /// Sizes come from the parts' geometry and the computed seat. A size that the records lack is drawn
-/// from the family's proportions; where that concerns the seat, the drawing says "not to scale".
+/// from the family's proportions; where that concerns the seat, the drawing says "not to scale". `limits` are
+/// those of the catalogue that the fitting is from.
 #[must_use]
-pub fn assembly(fitting: &Fitting, options: &Options) -> Drawing {
-    let setup = Setup::of(fitting);
+pub fn assembly(fitting: &Fitting, limits: &Limits, options: &Options) -> Drawing {
+    let setup = Setup::of(fitting, limits);
     finished(&setup, Pose::default(), options)
 }
 

@@ -1,7 +1,7 @@
 //! What a fitting is drawn from: its parts by role, its conductor, the computed seat.
 
 use super::sheet::Look;
-use crate::catalogue::{Conductor, Fitting, Part, Role};
+use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
 use crate::grip::{Geometry, GripLimits, Held, Outcome, judge};
 use crate::units::Length;
 
@@ -17,18 +17,17 @@ pub(crate) struct Setup<'a> {
 }
 
 impl<'a> Setup<'a> {
-    /// The fitting as recorded.
-    pub fn of(fitting: &'a Fitting) -> Self {
-        let parts: Vec<&Part> = fitting.items.iter().map(|item| &*item.part).collect();
-        let conductor = &**fitting.conductor();
-        let gripping = parts.iter().find(|part| part.role.grips()).copied();
-        let outcome = gripping.map(|part| judged(part, &parts, conductor));
-        Self { fitting, conductor, parts, outcome }
+    /// The fitting as recorded, judged by the limits of its catalogue.
+    pub fn of(fitting: &'a Fitting, limits: &Limits) -> Self {
+        let mut setup = Self::unjudged(fitting);
+        let gripping = setup.parts.iter().find(|part| part.role.grips());
+        setup.outcome = gripping.map(|part| judged(part, &setup.parts, setup.conductor, limits.grip()));
+        setup
     }
 
     /// The fitting with another gripping part in place of its own.
     pub fn with(fitting: &'a Fitting, wrong: &'a Part, outcome: &Outcome) -> Self {
-        let mut setup = Self::of(fitting);
+        let mut setup = Self::unjudged(fitting);
         let own = setup.parts.iter().position(|part| part.role == wrong.role && part.role.grips());
         match own.or_else(|| setup.parts.iter().position(|part| part.role.grips())) {
             Some(index) => setup.parts[index] = wrong,
@@ -36,6 +35,11 @@ impl<'a> Setup<'a> {
         }
         setup.outcome = Some(outcome.clone());
         setup
+    }
+
+    fn unjudged(fitting: &'a Fitting) -> Self {
+        let parts = fitting.items.iter().map(|item| &*item.part).collect();
+        Self { fitting, conductor: fitting.conductor(), parts, outcome: None }
     }
 
     /// The first part of one of some roles, with its looks.
@@ -76,11 +80,11 @@ impl<'a> Setup<'a> {
     }
 }
 
-fn judged(gripping: &Part, parts: &[&Part], conductor: &Conductor) -> Outcome {
+fn judged(gripping: &Part, parts: &[&Part], conductor: &Conductor, limits: GripLimits) -> Outcome {
     let held = Held::new(&conductor.construction, &conductor.section)
         .with_tolerances(conductor.diameter_tolerance, conductor.wire_diameter_tolerance);
     let mating: Vec<&Geometry> = parts.iter().filter_map(|part| part.geometry.as_ref()).collect();
-    judge(gripping.geometry.as_ref(), &mating, &held, GripLimits::default())
+    judge(gripping.geometry.as_ref(), &mating, &held, limits)
 }
 
 /// Measures taken from records, and whether one of them had to come from the family's proportions.

@@ -2,7 +2,7 @@
 
 use super::setup::Setup;
 use super::{Figure, Pose, caption, compose, figure, scales};
-use crate::catalogue::{Family, Fitting};
+use crate::catalogue::{Family, Fitting, Limits};
 use crate::sketch::draft::{Caption, Draft};
 use crate::sketch::drawing::Drawing;
 use crate::sketch::options::{Detail, Options};
@@ -12,10 +12,11 @@ use crate::sketch::scale::Scale;
 /// The three stages of putting a fitting together: apart, entered, seated.
 ///
 /// All are drawn at one scale in one frame, so that one can take the other's place on a page. The
-/// seated one has the lengths that are measured on it.
+/// seated one has the lengths that are measured on it. `limits` are those of the catalogue that the fitting
+/// is from.
 #[must_use]
-pub fn stages(fitting: &Fitting, options: &Options) -> [Drawing; 3] {
-    let setup = Setup::of(fitting);
+pub fn stages(fitting: &Fitting, limits: &Limits, options: &Options) -> [Drawing; 3] {
+    let setup = Setup::of(fitting, limits);
     let poses = poses(&setup, &*figure(&setup, Pose::default()));
     let figures = poses.map(|pose| figure(&setup, pose));
     let widest = &scales(&setup, &*figures[0], poses[0], options);

@@ -2,8 +2,9 @@
 
 use super::chance::fitting_at_random;
 use super::checks::{card, distance, faults, page, scene_of};
-use super::sample::{collet_dead_end, fonts, mm, socket_dead_end};
+use super::sample::{collet_dead_end, fonts, limits, limits_of, mm, socket_dead_end};
 use crate::catalogue::Fitting;
+use crate::grip::Verdict;
 use crate::sketch::assembly::Pose;
 use crate::sketch::assembly::collet::ColletSeat;
 use crate::sketch::assembly::setup::Setup;
@@ -40,7 +41,7 @@ fn drawings_keep_to_their_room_and_size() {
     let fonts = fonts();
     for fitting in all().take(60) {
         for options in [page(&fonts), card(&fonts)] {
-            let drawing = assembly(&fitting, &options);
+            let drawing = assembly(&fitting, &limits(), &options);
             assert!(drawing.width <= options.width && drawing.height <= options.height, "{}", fitting.name);
             assert!(drawing.to_svg().len() < 60_000);
             assert!(!is_refused(&drawing.body), "{}", fitting.name);
@@ -54,7 +55,7 @@ fn a_size_that_is_not_a_number_is_not_drawn() {
     let mut fitting = collet_dead_end();
     fitting.insertion = Some(mm(f64::NAN));
     for options in [page(&fonts), card(&fonts)] {
-        let drawing = assembly(&fitting, &options);
+        let drawing = assembly(&fitting, &limits(), &options);
         assert!(is_refused(&drawing.body) && drawing.body.contains("not drawn"), "{}", drawing.body);
         assert!(!drawing.body.contains("<path") && drawing.dimensions.is_empty());
         let size = (drawing.width, drawing.height);
@@ -65,7 +66,7 @@ fn a_size_that_is_not_a_number_is_not_drawn() {
 #[test]
 fn collets_sit_as_computed_and_touch_their_seat() {
     for fitting in all() {
-        let setup = Setup::of(&fitting);
+        let setup = Setup::of(&fitting, &limits());
         let Some(seat) = ColletSeat::of(&setup, Pose::default()) else { continue };
         let computed = setup.outcome.as_ref().and_then(|outcome| outcome.stand_out).expect("a stand-out");
         assert!((seat.flank[1].0 - computed.mm()).abs() < TOUCH, "{}", fitting.name);
@@ -79,9 +80,20 @@ fn collets_sit_as_computed_and_touch_their_seat() {
 }
 
 #[test]
+fn fittings_are_judged_by_the_limits_of_their_catalogue() {
+    let fitting = collet_dead_end();
+    let verdict = |reserve: &str| {
+        let limits = limits_of(&format!("limits: {{ closure_reserve_mm: {reserve} }}"));
+        Setup::of(&fitting, &limits).outcome.map(|outcome| outcome.verdict)
+    };
+    assert_eq!(verdict("0.3"), Some(Verdict::Grips));
+    assert_eq!(verdict("0.8"), Some(Verdict::Marginal));
+}
+
+#[test]
 fn wires_spread_between_cone_and_socket() {
     for fitting in all() {
-        let setup = Setup::of(&fitting);
+        let setup = Setup::of(&fitting, &limits());
         let Some(seat) = SpreadingSeat::of(&setup, Pose::default()) else { continue };
         let depth = setup.outcome.as_ref().and_then(|outcome| outcome.depth).expect("a depth");
         assert!((seat.flank[1].0 + depth.mm()).abs() < TOUCH, "{}", fitting.name);
@@ -102,7 +114,7 @@ fn wires_spread_between_cone_and_socket() {
 #[test]
 fn wedges_touch_wire_and_wall() {
     for fitting in all() {
-        let setup = Setup::of(&fitting);
+        let setup = Setup::of(&fitting, &limits());
         let Some(seat) = WedgeSeat::of(&setup, Pose::default()) else { continue };
         for (x, thickness) in [seat.small, seat.large] {
             let wall = seat.mouth + x * seat.slope;
@@ -115,7 +127,7 @@ fn wedges_touch_wire_and_wall() {
 fn stages_share_one_frame() {
     let fonts = fonts();
     for fitting in (0..28).map(fitting_at_random) {
-        let [apart, entered, seated] = stages(&fitting, &page(&fonts));
+        let [apart, entered, seated] = stages(&fitting, &limits(), &page(&fonts));
         assert_eq!((apart.width, apart.height), (seated.width, seated.height));
         assert_eq!((entered.width, entered.height), (seated.width, seated.height));
     }

@@ -1,5 +1,6 @@
 //! What every scene must keep, whatever it shows.
 
+use super::sample::limits;
 use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::{Pose, compose, figure, scales};
 use crate::sketch::draft::fit;
@@ -10,7 +11,7 @@ use crate::sketch::scene::{Purpose, Scene, Shape};
 
 /// The scene of a seated fitting at the scale that its drawing gets, and whether it says everything.
 pub fn scene_of(fitting: &crate::catalogue::Fitting, options: &Options) -> (Scene, bool) {
-    let setup = Setup::of(fitting);
+    let setup = Setup::of(fitting, &limits());
     let figure = figure(&setup, Pose::default());
     let scales = scales(&setup, &*figure, Pose::default(), options);
     let (_, draft) = fit(&scales, |scale| compose(&setup, &*figure, Pose::default(), options, scale).draft)

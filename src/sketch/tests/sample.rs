@@ -1,8 +1,8 @@
 //! Conductors, parts and fittings for tests, built without records.
 
 use crate::catalogue::{
-    Conductor, Duty, Family, Fitting, Identity, Item, Origin, Part, Role, StandOut, StandOutFrom, Stated,
-    Status, Window,
+    Conductor, Duty, Family, Fitting, Identity, Item, Limits, Origin, Part, Role, StandOut, StandOutFrom,
+    Stated, Status, Window, load,
 };
 use crate::grip::{
     Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
@@ -26,6 +26,18 @@ pub fn deg(value: f64) -> Angle {
 
 pub fn fonts() -> Fonts {
     Fonts::new(&MemoryWorld::new().fonts(), &[]).0
+}
+
+/// The limits of a catalogue that states none.
+pub fn limits() -> Limits {
+    limits_of("")
+}
+
+/// The limits of a catalogue with such a line.
+pub fn limits_of(line: &str) -> Limits {
+    let settings = format!("title: Ends\n{line}\n");
+    let world = MemoryWorld::new().with(FilePath::catalogue("catalogue.yaml"), settings);
+    load(&world).unwrap().catalogue.settings.limits
 }
 
 pub fn material(id: &str) -> Arc<Material> {
