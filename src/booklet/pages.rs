@@ -156,7 +156,7 @@ impl<'a> Booklet<'a> {
     ///
     /// # Errors
     /// Where its layout asks for what isn't there.
-    #[allow(clippy::result_large_err, reason = "a finding is what stops the run")]
+    #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
     pub fn page(&self, subject: &Subject) -> Result<Page, Finding> {
         let path = subject.path();
         let draft = match subject {

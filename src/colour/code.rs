@@ -4,7 +4,7 @@ use super::Srgb;
 
 /// A colour, by the letter code of IEC 60757.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names are the standard's codes")]
+#[expect(missing_docs, reason = "the names are the standard's codes")]
 pub enum ColourCode {
     BK,
     BN,

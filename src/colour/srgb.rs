@@ -9,7 +9,7 @@ pub const LEGIBLE_CONTRAST: f64 = 4.5;
 
 /// A colour of the sRGB space (IEC 61966-2-1), eight bits a channel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub struct Srgb {
     pub red: u8,
     pub green: u8,
@@ -18,7 +18,7 @@ pub struct Srgb {
 
 /// A colour of the CIELAB space under D65 (ISO/CIE 11664-4).
 #[derive(Debug, Clone, Copy, PartialEq)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub struct Lab {
     pub lightness: f64,
     pub a: f64,

@@ -4,7 +4,7 @@ use crate::units::{Angle, Length};
 
 /// The geometry of one part, by role.
 #[derive(Debug, Clone, PartialEq)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub enum Geometry {
     Collet(Collet),
     SpreadingCone(SpreadingCone),
@@ -114,7 +114,7 @@ pub struct WedgeBody {
 
 /// The side of a grooved wire that lies across the wedge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub enum BearsOn {
     Width,
     Height,

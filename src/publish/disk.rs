@@ -1,5 +1,5 @@
 //! The few things that writing an output needs of the disk, with the path in every fault.
-#![allow(clippy::disallowed_methods, reason = "an earlier output is read to tell its files from others'")]
+#![expect(clippy::disallowed_methods, reason = "an earlier output is read to tell its files from others'")]
 
 use crate::source::WorldError;
 use std::fs;

@@ -208,7 +208,6 @@ impl<const LEAST: u32, const MOST: u32> Read for Count<LEAST, MOST> {
             0.0 if LEAST > 0 => ("zero", "this can't be zero"),
             value if value > f64::from(MOST) => ("absurd", "there can't be so many"),
             value if value.fract() != 0.0 => ("not-whole", "this is counted, not measured"),
-            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked just above")]
             value => return Some(Self(value as u32)),
         };
         let found = shortened(node.written().unwrap_or_default());

@@ -20,7 +20,7 @@ impl<'de> Deserialize<'de> for Raw {
 
 struct AnyValue;
 
-#[allow(clippy::cast_precision_loss, reason = "no size needs more than 53 bits")]
+// Whole numbers become floating ones: no size needs more than 53 bits.
 impl<'de> Visitor<'de> for AnyValue {
     type Value = Raw;
 

@@ -9,7 +9,7 @@ macro_rules! words {
     ($(#[doc = $about:literal])+ $name:ident { $( $(#[doc = $doc:literal])* $variant:ident = $word:literal ),+ $(,)? }) => {
         $(#[doc = $about])+
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        #[allow(missing_docs, reason = "the words say it")]
+        #[allow(missing_docs, reason = "some lists say more of each word, some let the words say it")]
         pub enum $name { $( $(#[doc = $doc])* $variant, )+ }
 
         impl $name {

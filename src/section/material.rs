@@ -36,7 +36,7 @@ pub struct Material {
 
 /// The family of a material: decides tone, hatch and galvanic pairs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub enum MaterialGroup {
     Copper,
     Bronze,

@@ -24,7 +24,7 @@ type Row = (&'static str, Core, f64, f64, f64);
 
 /// EN 12385-4, read in reprints: W, C and K by class and core. Two reprints disagree on W of 6x19M and
 /// 6x37M; the first one is kept.
-#[allow(clippy::approx_constant, reason = "0.318 is a factor of the standard, not 1/π")]
+#[expect(clippy::approx_constant, reason = "0.318 is a factor of the standard, not 1/π")]
 const FACTORS: &[Row] = &[
     ("6x7", Core::Fibre, 0.345, 0.369, 0.332),
     ("6x7", Core::Steel, 0.384, 0.432, 0.359),

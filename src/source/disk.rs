@@ -1,5 +1,5 @@
 //! The world on disk.
-#![allow(clippy::disallowed_methods, reason = "the one place that reads the disk and the environment")]
+#![expect(clippy::disallowed_methods, reason = "the one place that reads the disk and the environment")]
 
 use super::{FilePath, Folder, World, WorldError};
 use std::path::{Path, PathBuf};

@@ -4,7 +4,7 @@ use crate::units::Length;
 
 /// A cut of the built-in letters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub enum Cut {
     Regular,
     Bold,

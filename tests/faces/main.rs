@@ -79,7 +79,6 @@ fn ink_beside_the_card_is_lost_to_the_clip() {
     let (cards, _) = made::cards(&made::world(&case).with(front, layout));
     // 3 mm of the 10 mm lie outside the bleed of 2 mm.
     let expected = (3.0 * 200.0 / 25.4) * (10.0 * 200.0 / 25.4);
-    #[allow(clippy::cast_precision_loss, reason = "some thousand pixels")]
     let lost = cards[0].front.lost_to_clip(200.0).unwrap() as f64;
     assert!((lost - expected).abs() < 200.0, "{lost} pixels, not {expected}");
 }

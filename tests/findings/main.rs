@@ -69,7 +69,6 @@ impl World for InFolder {
 
 fn folders() -> Vec<PathBuf> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/findings");
-    #[allow(clippy::disallowed_methods, reason = "a test reads its own folders")]
     let entries = std::fs::read_dir(root).unwrap();
     let mut folders: Vec<PathBuf> =
         entries.map(|entry| entry.unwrap().path()).filter(|path| path.is_dir()).collect();
@@ -79,7 +78,6 @@ fn folders() -> Vec<PathBuf> {
 }
 
 fn read(path: &Path) -> String {
-    #[allow(clippy::disallowed_methods, reason = "a test reads its own expectations")]
     std::fs::read_to_string(path).unwrap_or_default()
 }
 
@@ -88,6 +86,5 @@ fn write(path: &Path, text: &str) {
 }
 
 fn option_env_now(name: &str) -> Option<String> {
-    #[allow(clippy::disallowed_methods, reason = "blessing is asked for by the environment")]
     std::env::var(name).ok()
 }

@@ -43,7 +43,7 @@ pub struct Conductor {
 
 /// What a specification prints of a conductor; audited, never silently replaced.
 #[derive(Debug, Clone, Default, PartialEq)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub struct Stated {
     pub section: Option<Area>,
     pub overall_diameter: Option<Length>,

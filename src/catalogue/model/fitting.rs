@@ -127,7 +127,7 @@ pub struct Tightening {
 
 /// What becomes of fittings already in the line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs, reason = "the names say it")]
+#[expect(missing_docs, reason = "the names say it")]
 pub enum InService {
     MayStay,
     Inspect,
