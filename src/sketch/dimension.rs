@@ -4,7 +4,7 @@ use super::draft::Draft;
 use super::ink::{Ink, Pen, Tone};
 use super::letters::Anchor;
 use super::outline::Outline;
-use super::point::{Point, at};
+use super::plane::{Point, Vec2, at, unit};
 use super::scene::Purpose;
 
 /// A length between two features, measured along the page or up and down it.
@@ -92,10 +92,10 @@ impl Draft<'_> {
     }
 
     /// A filled arrowhead with its tip at a point, its body lying towards `back`.
-    pub fn arrowhead(&mut self, tip: Point, back: Point) {
+    pub fn arrowhead(&mut self, tip: Point, back: Vec2) {
         let length = ARROW * self.size();
-        let base = tip + back.unit() * length;
-        let half = back.unit().normal() * (length * 0.16);
+        let base = tip + unit(back) * length;
+        let half = unit(back).turn_90() * (length * 0.16);
         let outline = Outline::new(vec![tip, base + half, base - half]);
         self.scene.area(Purpose::Dimension, outline, Ink::solid(Tone::Ink));
     }

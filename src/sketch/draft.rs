@@ -5,7 +5,7 @@ use super::ink::{Ink, Pen};
 use super::letters::{Anchor, Lettering, Text};
 use super::options::{Detail, Options};
 use super::outline::Outline;
-use super::point::{Point, Rect, at};
+use super::plane::{Point, Rect, at, grown};
 use super::refused;
 use super::scale::Scale;
 use super::scene::{Purpose, Scene};
@@ -55,7 +55,7 @@ impl<'a> Draft<'a> {
         for &(place, anchor) in places {
             let text = self.level(place, anchor, text);
             let bounds = text.bounds();
-            if self.scene.is_clear(bounds.grown(gap)) {
+            if self.scene.is_clear(grown(bounds, gap)) {
                 self.scene.text(text);
                 return Some(bounds);
             }
@@ -83,7 +83,7 @@ impl<'a> Draft<'a> {
 
     /// The box round the drawing with half a line's width and a hair of air.
     pub fn bounds(&self) -> Rect {
-        self.scene.bounds().grown(self.options.thick() / 2.0 + 0.1)
+        grown(self.scene.bounds(), self.options.thick() / 2.0 + 0.1)
     }
 
     pub fn fits(&self) -> bool {
@@ -105,20 +105,20 @@ impl<'a> Draft<'a> {
     fn letter_scale(&mut self, scale: &str) {
         let (bounds, half, gap) = (self.scene.bounds(), self.size() / 2.0, self.size() * 0.4);
         let corners = [
-            (at(bounds.left, bounds.bottom - half), Anchor::Start),
-            (at(bounds.right, bounds.bottom - half), Anchor::End),
-            (at(bounds.left, bounds.top + half), Anchor::Start),
-            (at(bounds.right, bounds.top + half), Anchor::End),
-            (at(bounds.left - gap, bounds.bottom - half), Anchor::End),
-            (at(bounds.right + gap, bounds.bottom - half), Anchor::Start),
-            (at(bounds.left, bounds.bottom + half + gap), Anchor::Start),
+            (at(bounds.x0, bounds.y1 - half), Anchor::Start),
+            (at(bounds.x1, bounds.y1 - half), Anchor::End),
+            (at(bounds.x0, bounds.y0 + half), Anchor::Start),
+            (at(bounds.x1, bounds.y0 + half), Anchor::End),
+            (at(bounds.x0 - gap, bounds.y1 - half), Anchor::End),
+            (at(bounds.x1 + gap, bounds.y1 - half), Anchor::Start),
+            (at(bounds.x0, bounds.y1 + half + gap), Anchor::Start),
         ];
         let room = (self.options.width.mm() - 0.5, self.options.height.mm() - 0.5);
         for (place, anchor) in corners {
             let text = self.level(place, anchor, scale);
-            let whole = text.bounds().join(bounds);
+            let whole = text.bounds().union(bounds);
             let fits = whole.width() <= room.0 && whole.height() <= room.1;
-            if fits && self.scene.is_clear(text.bounds().grown(self.size() * 0.14)) {
+            if fits && self.scene.is_clear(grown(text.bounds(), self.size() * 0.14)) {
                 self.scene.text(text);
                 return;
             }
@@ -130,7 +130,7 @@ impl<'a> Draft<'a> {
         if self.scene.unsound {
             return self.refused(caption);
         }
-        self.scene.moved(-Point { x: bounds.left, y: bounds.top });
+        self.scene.moved(-bounds.origin().to_vec2());
         Drawing {
             width: Length::from_mm(bounds.width()),
             height: Length::from_mm(bounds.height()),
@@ -147,7 +147,7 @@ impl<'a> Draft<'a> {
         let mut scene = Scene::default();
         scene.text(self.level(at(0.0, 0.0), Anchor::Start, refused::WORDS));
         let bounds = scene.bounds();
-        scene.moved(-Point { x: bounds.left, y: bounds.top });
+        scene.moved(-bounds.origin().to_vec2());
         Drawing {
             width: Length::from_mm(bounds.width()),
             height: Length::from_mm(bounds.height()),

@@ -1,7 +1,8 @@
 //! Hatching: slanted lines cut to an outline by geometry, so that no clip path is needed.
 
 use super::outline::Outline;
-use super::point::Point;
+use super::plane::{Line, Vec2};
+use kurbo::ParamCurve as _;
 
 /// One way to hatch.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -22,10 +23,10 @@ impl Hatch {
 
     /// The lines inside an outline. All lines lie on one grid through the origin, so that the pieces of
     /// one part read as one.
-    pub fn lines(&self, outline: &Outline) -> Vec<(Point, Point)> {
-        let along = Point::polar(1.0, self.angle);
-        let across = along.normal();
-        let offsets: Vec<f64> = outline.rings.iter().flatten().map(|point| point.dot(across)).collect();
+    pub fn lines(&self, outline: &Outline) -> Vec<Line> {
+        let along = Vec2::from_angle(self.angle);
+        let across = along.turn_90();
+        let offsets: Vec<f64> = outline.sides().map(|side| side.p0.to_vec2().dot(across)).collect();
         let least = offsets.iter().copied().fold(f64::INFINITY, f64::min);
         let most = offsets.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let (first, last) = ((least / self.pitch).ceil() as i64, (most / self.pitch).floor() as i64);
@@ -34,19 +35,19 @@ impl Hatch {
 }
 
 /// The pieces of the line at `offset` that lie inside.
-fn cut(outline: &Outline, along: Point, across: Point, offset: f64) -> Vec<(Point, Point)> {
+fn cut(outline: &Outline, along: Vec2, across: Vec2, offset: f64) -> Vec<Line> {
     let mut crossings: Vec<f64> = outline
         .sides()
-        .filter_map(|(from, to)| {
-            let (a, b) = (from.dot(across) - offset, to.dot(across) - offset);
-            ((a > 0.0) != (b > 0.0)).then(|| from.towards(to, a / (a - b)).dot(along))
+        .filter_map(|side| {
+            let [a, b] = [side.p0, side.p1].map(|point| point.to_vec2().dot(across) - offset);
+            ((a > 0.0) != (b > 0.0)).then(|| side.eval(a / (a - b)).to_vec2().dot(along))
         })
         .collect();
     crossings.sort_by(f64::total_cmp);
-    let place = |position: f64| along * position + across * offset;
+    let place = |position: f64| (along * position + across * offset).to_point();
     crossings
         .chunks_exact(2)
-        .filter(|pair| pair[1] - pair[0] > 0.05)
-        .map(|pair| (place(pair[0]), place(pair[1])))
+        .filter(|ends| ends[1] - ends[0] > 0.05)
+        .map(|ends| Line::new(place(ends[0]), place(ends[1])))
         .collect()
 }

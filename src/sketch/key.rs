@@ -6,7 +6,7 @@ use super::hatch::Hatch;
 use super::ink::{Ink, Pen, Shade, Tone, word};
 use super::options::Options;
 use super::outline::Outline;
-use super::point::{Rect, at};
+use super::plane::{Rect, at};
 use super::scene::Purpose;
 use crate::section::MaterialGroup;
 
@@ -83,7 +83,7 @@ fn hatching(options: &Options) -> Drawing {
         let left = index as f64 * wide / 3.0;
         let outline = Outline::rectangle(Rect::new(left, 0.0, left + wide / 3.0, high));
         let lines = Hatch::of(index, 0.5 * draft.size()).lines(&outline);
-        let lines = lines.into_iter().map(|(from, to)| vec![from, to]).collect();
+        let lines = lines.into_iter().map(|line| vec![line.p0, line.p1]).collect();
         draft.scene.lines(Purpose::Hatch(index), lines, Ink::line(Pen::Thin));
         draft.area(Purpose::Cut(index), outline, Ink::line(Pen::Thick));
     }

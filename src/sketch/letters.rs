@@ -1,6 +1,6 @@
 //! Texts in drawings, and the room that they take.
 
-use super::point::{Point, Rect, at};
+use super::plane::{Point, Rect, at};
 use crate::typeset::{Cut, Fonts, Style};
 use crate::units::Length;
 

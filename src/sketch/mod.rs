@@ -13,7 +13,7 @@ mod letters;
 mod number;
 mod options;
 mod outline;
-mod point;
+mod plane;
 mod refused;
 mod scale;
 mod scene;

@@ -1,60 +1,69 @@
 //! Closed outlines, with holes: what they hold, where lines cut them.
 
-use super::point::{Point, Rect, at};
+use super::plane::{Affine, Line, Point, Rect, Vec2};
+use kurbo::{BezPath, PathEl, PathSeg, Shape as _};
 
 /// A closed outline: one ring, or several of which every second one inside is a hole.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Outline {
-    pub rings: Vec<Vec<Point>>,
-}
+pub(crate) struct Outline(BezPath);
 
 impl Outline {
     /// One ring.
     pub fn new(points: Vec<Point>) -> Self {
-        Self { rings: vec![points] }
+        Self(BezPath::new()).with_hole(points)
     }
 
     /// From pairs of x and y.
     pub fn of(points: &[(f64, f64)]) -> Self {
-        Self::new(points.iter().map(|&(x, y)| at(x, y)).collect())
+        Self::new(points.iter().copied().map(Point::from).collect())
     }
 
     /// An upright rectangle.
     pub fn rectangle(rect: Rect) -> Self {
-        Self::new(rect.corners().to_vec())
+        Self(rect.to_path(0.0))
     }
 
     /// A round hole, or any other ring that is cut out.
     #[must_use]
     pub fn with_hole(mut self, hole: Vec<Point>) -> Self {
-        self.rings.push(hole);
+        let mut points = hole.into_iter();
+        if let Some(first) = points.next() {
+            self.0.move_to(first);
+            points.for_each(|point| self.0.line_to(point));
+            self.0.close_path();
+        }
         self
     }
 
+    /// The corners of every ring.
+    pub fn rings(&self) -> impl Iterator<Item = Vec<Point>> + '_ {
+        let rings = self.0.elements().split(|element| *element == PathEl::ClosePath);
+        rings
+            .map(|ring| ring.iter().filter_map(PathEl::end_point).collect::<Vec<_>>())
+            .filter(|ring| !ring.is_empty())
+    }
+
     /// Every side as the segment between two corners.
-    pub fn sides(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
-        self.rings
-            .iter()
-            .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)).map(|(&from, &to)| (from, to)))
+    pub fn sides(&self) -> impl Iterator<Item = Line> + '_ {
+        self.0.segments().filter_map(|side| if let PathSeg::Line(line) = side { Some(line) } else { None })
     }
 
     pub fn bounds(&self) -> Rect {
-        Rect::around(self.rings.iter().flatten().copied())
+        self.0.bounding_box()
+    }
+
+    pub fn is_finite(&self) -> bool {
+        self.0.is_finite()
     }
 
     /// Whether a point lies in it, holes left out.
     pub fn contains(&self, point: Point) -> bool {
-        let crossings = self.sides().filter(|&(from, to)| {
-            (from.y > point.y) != (to.y > point.y)
-                && point.x < from.x + (to.x - from.x) * (point.y - from.y) / (to.y - from.y)
-        });
-        crossings.count() % 2 == 1
+        self.0.winding(point) % 2 != 0
     }
 
-    /// Every point put through `map`.
     #[must_use]
-    pub fn mapped(&self, map: impl Fn(Point) -> Point) -> Self {
-        Self { rings: self.rings.iter().map(|ring| ring.iter().map(|&point| map(point)).collect()).collect() }
+    pub fn mapped(&self, map: Affine) -> Self {
+        Self(map * &self.0)
     }
 }
 
@@ -63,7 +72,7 @@ pub(crate) fn arc(centre: Point, radius: f64, from: f64, to: f64, sag: f64) -> V
     let step = 2.0 * (1.0 - (sag / radius).min(1.0)).acos();
     let steps = ((to - from).abs() / step.max(0.02)).ceil().max(2.0) as usize;
     (0..=steps)
-        .map(|index| centre + Point::polar(radius, from + (to - from) * index as f64 / steps as f64))
+        .map(|index| centre + Vec2::from_angle(from + (to - from) * index as f64 / steps as f64) * radius)
         .collect()
 }
 

@@ -3,7 +3,7 @@
 use super::ink::Ink;
 use super::letters::Text;
 use super::outline::Outline;
-use super::point::{Point, Rect};
+use super::plane::{Affine, EMPTY, Line, Point, Rect, Vec2, around, at, corners, enters, grown};
 
 /// A drawing as data, back to front.
 #[derive(Debug, Clone, Default)]
@@ -59,8 +59,8 @@ impl Shape {
     pub fn bounds(&self) -> Rect {
         match self {
             Self::Area(outline) => outline.bounds(),
-            Self::Circle(centre, radius) => Rect::around([*centre]).grown(*radius),
-            Self::Lines(lines) => Rect::around(lines.iter().flatten().copied()),
+            Self::Circle(centre, radius) => grown(around([*centre]), *radius),
+            Self::Lines(lines) => around(lines.iter().flatten().copied()),
             Self::Text(text) => text.bounds(),
         }
     }
@@ -68,7 +68,7 @@ impl Shape {
     /// Whether all its places and sizes are.
     fn is_finite(&self) -> bool {
         match self {
-            Self::Area(outline) => outline.rings.iter().flatten().all(|point| point.is_finite()),
+            Self::Area(outline) => outline.is_finite(),
             Self::Circle(centre, radius) => centre.is_finite() && radius.is_finite(),
             Self::Lines(lines) => lines.iter().flatten().all(|point| point.is_finite()),
             Self::Text(text) => text.place.is_finite() && text.size.is_finite(),
@@ -86,17 +86,14 @@ impl Shape {
     /// Whether one of its lines comes into a box.
     pub fn strokes_meet(&self, rect: Rect) -> bool {
         match self {
-            Self::Area(outline) => outline.sides().any(|(from, to)| rect.meets_segment(from, to)),
+            Self::Area(outline) => outline.sides().any(|side| enters(side, rect)),
             Self::Circle(centre, radius) => {
-                let far = rect.corners().iter().map(|c| c.distance(*centre)).fold(0.0, f64::max);
-                let near = Point {
-                    x: centre.x.clamp(rect.left, rect.right),
-                    y: centre.y.clamp(rect.top, rect.bottom),
-                };
+                let far = corners(rect).iter().map(|corner| corner.distance(*centre)).fold(0.0, f64::max);
+                let near = at(centre.x.clamp(rect.x0, rect.x1), centre.y.clamp(rect.y0, rect.y1));
                 near.distance(*centre) <= *radius && far >= *radius
             }
             Self::Lines(lines) => {
-                lines.iter().any(|line| line.windows(2).any(|pair| rect.meets_segment(pair[0], pair[1])))
+                lines.iter().any(|line| line.windows(2).any(|pair| enters(Line::new(pair[0], pair[1]), rect)))
             }
             Self::Text(_) => false,
         }
@@ -136,7 +133,7 @@ impl Scene {
 
     /// The box round everything.
     pub fn bounds(&self) -> Rect {
-        self.elements.iter().fold(Rect::EMPTY, |sum, element| sum.join(element.shape.bounds()))
+        self.elements.iter().fold(EMPTY, |sum, element| sum.union(element.shape.bounds()))
     }
 
     /// The box round what is drawn of the object itself.
@@ -145,7 +142,7 @@ impl Scene {
         self.elements
             .iter()
             .filter(|element| object(element.purpose))
-            .fold(Rect::EMPTY, |sum, element| sum.join(element.shape.bounds()))
+            .fold(EMPTY, |sum, element| sum.union(element.shape.bounds()))
     }
 
     pub fn texts(&self) -> impl Iterator<Item = &Text> {
@@ -158,10 +155,10 @@ impl Scene {
     /// Whether a text fits into a box without lying on a line or another text.
     pub fn is_clear(&self, rect: Rect) -> bool {
         self.elements.iter().all(|element| match &element.shape {
-            Shape::Text(text) => !text.bounds().touches(rect),
+            Shape::Text(text) => !text.bounds().overlaps(rect),
             Shape::Area(_) | Shape::Circle(..) if element.purpose != Purpose::Dimension => {
-                !element.shape.bounds().touches(rect)
-                    || !(element.shape.strokes_meet(rect) || element.shape.contains(rect.centre()))
+                !element.shape.bounds().overlaps(rect)
+                    || !(element.shape.strokes_meet(rect) || element.shape.contains(rect.center()))
             }
             shape => !shape.strokes_meet(rect),
         })
@@ -176,13 +173,13 @@ impl Scene {
     }
 
     /// Everything moved.
-    pub fn moved(&mut self, by: Point) {
+    pub fn moved(&mut self, by: Vec2) {
         for element in &mut self.elements {
             match &mut element.shape {
-                Shape::Area(outline) => *outline = outline.mapped(|point| point + by),
-                Shape::Circle(centre, _) => *centre = *centre + by,
-                Shape::Lines(lines) => lines.iter_mut().flatten().for_each(|point| *point = *point + by),
-                Shape::Text(text) => text.place = text.place + by,
+                Shape::Area(outline) => *outline = outline.mapped(Affine::translate(by)),
+                Shape::Circle(centre, _) => *centre += by,
+                Shape::Lines(lines) => lines.iter_mut().flatten().for_each(|point| *point += by),
+                Shape::Text(text) => text.place += by,
             }
         }
     }

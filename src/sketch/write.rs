@@ -4,7 +4,7 @@ use super::ink::INK;
 use super::letters::{Anchor, Text, family};
 use super::number::number;
 use super::outline::Outline;
-use super::point::Point;
+use super::plane::Point;
 use super::scene::{Element, Scene, Shape};
 use std::fmt::Write;
 
@@ -49,9 +49,9 @@ fn shapes(out: &mut String, group: &[Element], thick: f64) {
 }
 
 fn area(out: &mut String, outline: &Outline, looks: &str) {
-    let data: String = outline.rings.iter().map(|ring| path(ring) + "Z").collect();
-    let rule = if outline.rings.len() > 1 { " fill-rule=\"evenodd\"" } else { "" };
-    let _ = write!(out, "<path{looks}{rule} d=\"{data}\"/>");
+    let data: Vec<String> = outline.rings().map(|ring| path(&ring) + "Z").collect();
+    let rule = if data.len() > 1 { " fill-rule=\"evenodd\"" } else { "" };
+    let _ = write!(out, "<path{looks}{rule} d=\"{}\"/>", data.concat());
 }
 
 fn path(points: &[Point]) -> String {

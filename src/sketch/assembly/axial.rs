@@ -5,7 +5,7 @@ use super::setup::Setup;
 use super::sheet::{Look, Sheet, upper};
 use crate::catalogue::Role;
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Point, at};
 use std::f64::consts::FRAC_PI_2;
 
 /// How far a chord may lie off its arc, in millimetres of the object.

@@ -7,7 +7,7 @@ use super::{Figure, Pose};
 use crate::catalogue::{Conductor, Role};
 use crate::sketch::conductor::{Subject, add_pieces, pieces};
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Affine, Point, at};
 use std::f64::consts::PI;
 
 /// The sizes of a clamp, in millimetres: the halves part at y = 0, the bolt stands at x = 0.
@@ -75,7 +75,7 @@ impl Clamp {
         let bar = |half: f64, top: f64, bottom: f64| {
             let lift = pose.conductor + pose.closing;
             Outline::of(&[(-half, top), (half, top), (half, bottom), (-half, bottom)])
-                .mapped(|point| at(point.x, point.y + lift))
+                .mapped(Affine::translate((0.0, lift)))
         };
         let Some(look) = self.bolt else { return };
         let nut = setup.first(&[Role::Nut]).map_or(look, |found| found.0);
@@ -87,7 +87,7 @@ impl Clamp {
 
 impl Figure for Clamp {
     fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
-        let lifted = |side: f64, by: f64| self.half(side).mapped(|point| at(point.x, point.y + side * by));
+        let lifted = |side: f64, by: f64| self.half(side).mapped(Affine::translate((0.0, side * by)));
         sheet.cut(self.lower, &lifted(1.0, pose.conductor));
         sheet.cut(self.upper, &lifted(-1.0, pose.cone));
         self.draw_bolt(sheet, setup, pose);
@@ -119,5 +119,5 @@ impl Figure for Clamp {
 fn draw_conductor(sheet: &mut Sheet, conductor: &Conductor, middle: Point) {
     let pieces = pieces(&Subject::of(conductor));
     let scale = sheet.scale().0;
-    add_pieces(&mut sheet.draft, &pieces, |point| (point + middle) * scale, scale);
+    add_pieces(&mut sheet.draft, &pieces, Affine::scale(scale) * Affine::translate(middle.to_vec2()), scale);
 }

@@ -8,7 +8,7 @@ use super::strand::{Sides, along_axis, stub};
 use super::{Figure, Pose};
 use crate::grip::{Collet, Geometry, collet_closure};
 use crate::sketch::outline::Outline;
-use crate::sketch::point::at;
+use crate::sketch::plane::at;
 
 /// The sizes of a collet in its body, in millimetres.
 #[derive(Debug, Clone)]

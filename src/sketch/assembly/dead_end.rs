@@ -6,7 +6,7 @@ use crate::catalogue::{Part, Role, StandOutFrom};
 use crate::grip::Geometry;
 use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
 use crate::sketch::outline::Outline;
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Point, at};
 use crate::units::{Length, Numerals};
 
 /// The body; a part with a seat stands in for it where none has that role.

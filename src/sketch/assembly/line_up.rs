@@ -9,7 +9,7 @@ use crate::sketch::drawing::Drawing;
 use crate::sketch::letters::Anchor;
 use crate::sketch::options::{Detail, Options};
 use crate::sketch::outline::Outline;
-use crate::sketch::point::at;
+use crate::sketch::plane::at;
 use crate::sketch::scale::Scale;
 use crate::units::{Angle, Length};
 use std::sync::Arc;

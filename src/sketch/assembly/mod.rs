@@ -27,7 +27,7 @@ use super::draft::{Caption, fit};
 use super::drawing::Drawing;
 use super::options::{Detail, Options};
 use super::outline::Outline;
-use super::point::Rect;
+use super::plane::Rect;
 use super::scale::Scale;
 use crate::catalogue::{Family, Fitting, Limits};
 use clamp::Clamp;
@@ -138,8 +138,8 @@ fn draw_loose(sheet: &mut Sheet, setup: &Setup) {
     let bounds = sheet.draft.scene.object_bounds();
     let block = 2.2 * sheet.draft.size();
     for (row, &part) in missing.iter().enumerate() {
-        let left = sheet.object(bounds.right + 0.8 * block);
-        let top = sheet.object(bounds.top + 1.3 * block * row as f64);
+        let left = sheet.object(bounds.x1 + 0.8 * block);
+        let top = sheet.object(bounds.y0 + 1.3 * block * row as f64);
         let size = sheet.object(block);
         let outline = Outline::rectangle(Rect::new(left, top, left + size, top + size));
         sheet.view(Look::of(part, setup.parts[part]), &outline);

@@ -5,7 +5,7 @@ use super::setup::Setup;
 use super::sheet::{Look, Sheet};
 use super::{Figure, Pose, strand};
 use crate::sketch::outline::Outline;
-use crate::sketch::point::at;
+use crate::sketch::plane::{Affine, at};
 
 /// Blocks in item order on the conductor, in millimetres.
 #[derive(Debug, Clone)]
@@ -36,8 +36,8 @@ impl Figure for Plain {
         strand::stub(sheet, setup.conductor, self.radius, (-reach, 0.0));
         strand::stub(sheet, setup.conductor, self.radius, (self.length() + reach, 0.0));
         for (index, part) in setup.parts.iter().enumerate() {
-            let away = at(0.0, -pose.cone * (1 + index % 2) as f64 / 2.0);
-            sheet.view(Look::of(index, part), &self.block(index).mapped(|point| point + away));
+            let away = Affine::translate((0.0, -pose.cone * (1 + index % 2) as f64 / 2.0));
+            sheet.view(Look::of(index, part), &self.block(index).mapped(away));
         }
         sheet.axis(at(-reach, 0.0), at(self.length() + reach, 0.0));
     }

@@ -7,7 +7,7 @@ use crate::sketch::hatch::Hatch;
 use crate::sketch::ink::{Ink, Pen, Shade, Tone};
 use crate::sketch::options::Options;
 use crate::sketch::outline::Outline;
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Affine, Point, at, unit};
 use crate::sketch::scale::Scale;
 use crate::sketch::scene::Purpose;
 
@@ -49,7 +49,7 @@ impl<'a> Sheet<'a> {
 
     /// On paper.
     pub fn place(&self, point: Point) -> Point {
-        point * self.scale
+        Affine::scale(self.scale) * point
     }
 
     pub fn scale(&self) -> Scale {
@@ -62,14 +62,14 @@ impl<'a> Sheet<'a> {
     }
 
     fn on_paper(&self, outline: &Outline) -> Outline {
-        outline.mapped(|point| self.place(point))
+        outline.mapped(Affine::scale(self.scale))
     }
 
     /// A cut surface, hatched.
     pub fn cut(&mut self, look: Look, outline: &Outline) {
         let outline = self.on_paper(outline);
         let lines = Hatch::of(look.hatch, 0.5 * self.draft.size()).lines(&outline);
-        let lines = lines.into_iter().map(|(from, to)| vec![from, to]).collect();
+        let lines = lines.into_iter().map(|line| vec![line.p0, line.p1]).collect();
         let scene = &mut self.draft.scene;
         scene.area(Purpose::Cut(look.item), outline.clone(), Ink::solid(look.tone));
         scene.lines(Purpose::Hatch(look.item), lines, Ink::line(Pen::Thin));
@@ -141,15 +141,14 @@ impl<'a> Sheet<'a> {
 
     /// Lines in the narrow line.
     pub fn fine(&mut self, lines: Vec<Vec<Point>>) {
-        let scale = self.scale;
-        let lines =
-            lines.into_iter().map(|line| line.into_iter().map(|point| point * scale).collect()).collect();
+        let place = |line: Vec<Point>| line.into_iter().map(|point| self.place(point)).collect();
+        let lines = lines.into_iter().map(place).collect();
         self.draft.scene.lines(Purpose::Edge, lines, Ink::line(Pen::Thin));
     }
 
     /// An axis, run past its ends.
     pub fn axis(&mut self, from: Point, to: Point) {
-        let past = (to - from).unit() * (0.6 * self.draft.size());
+        let past = unit(to - from) * (0.6 * self.draft.size());
         let (from, to) = (self.place(from) - past, self.place(to) + past);
         self.draft.centre_line(from, to);
     }

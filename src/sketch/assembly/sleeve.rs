@@ -8,7 +8,7 @@ use super::{Figure, Pose};
 use crate::catalogue::Role;
 use crate::grip::{Ferrule, Geometry};
 use crate::sketch::outline::Outline;
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Point, at};
 use crate::units::Length;
 
 /// The sizes of a pressed sleeve, in millimetres, its middle at x = 0.

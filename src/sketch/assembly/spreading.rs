@@ -11,7 +11,7 @@ use crate::grip::{Geometry, Socket, SpreadingCone};
 use crate::section::Layer;
 use crate::sketch::ink::Shade;
 use crate::sketch::outline::Outline;
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Affine, Vec2, at};
 use crate::units::Length;
 
 /// The sizes of a spreading cone in its socket, in millimetres.
@@ -122,14 +122,14 @@ impl SpreadingSeat {
         along_axis(sheet, setup.conductor, self.inner, (self.axial.entry, self.axial.end), Sides::Upper);
         for (index, band) in self.bands().iter().enumerate() {
             let shade = [Shade::Plain, Shade::Pale, Shade::Deep][index % 3];
-            sheet.wire(&band.mapped(Point::mirrored), wire_tone(group, shade));
+            sheet.wire(&band.mapped(Affine::FLIP_Y), wire_tone(group, shade));
         }
     }
 
     /// The outer wires from inside out, above the axis with y upward.
     pub fn bands(&self) -> Vec<Outline> {
         let (slope, [small, large]) = (self.taper.1.atan(), self.flank);
-        let (along, normal) = (Point::polar(1.0, slope), Point::polar(1.0, slope).normal());
+        let (along, normal) = (Vec2::from_angle(slope), Vec2::from_angle(slope).turn_90());
         let mut lift = 0.0;
         let mut bands = Vec::new();
         for &(pitch, diameter) in &self.spread {

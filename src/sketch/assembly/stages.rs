@@ -6,7 +6,7 @@ use crate::catalogue::{Family, Fitting, Limits};
 use crate::sketch::draft::{Caption, Draft};
 use crate::sketch::drawing::Drawing;
 use crate::sketch::options::{Detail, Options};
-use crate::sketch::point::Rect;
+use crate::sketch::plane::{EMPTY, Rect};
 use crate::sketch::scale::Scale;
 
 /// The three stages of putting a fitting together: apart, entered, seated.
@@ -81,7 +81,7 @@ fn poses(setup: &Setup, seated: &dyn Figure) -> [Pose; 3] {
 }
 
 fn frame(drafts: &[Draft; 3]) -> Rect {
-    drafts.iter().fold(Rect::EMPTY, |sum, draft| sum.join(draft.bounds()))
+    drafts.iter().fold(EMPTY, |sum, draft| sum.union(draft.bounds()))
 }
 
 fn fits(frame: Rect, options: &Options) -> bool {

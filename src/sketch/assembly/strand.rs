@@ -5,7 +5,7 @@ use crate::catalogue::Conductor;
 use crate::section::Construction;
 use crate::sketch::ink::{Shade, Tone};
 use crate::sketch::outline::Outline;
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Point, at};
 
 /// The side of a conductor that is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -118,5 +118,5 @@ fn clipped(
     let (x0, x1) = (share(left, start.x, way.x), share(right, start.x, way.x));
     let (y0, y1) = (share(bottom, start.y, way.y), share(top, start.y, way.y));
     let (from, to) = (x0.max(y0).max(0.0), x1.min(y1).min(1.0));
-    (to - from > 0.02).then(|| vec![start.towards(end, from), start.towards(end, to)])
+    (to - from > 0.02).then(|| vec![start.lerp(end, from), start.lerp(end, to)])
 }

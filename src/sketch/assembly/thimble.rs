@@ -8,7 +8,7 @@ use super::{Figure, Pose, strand};
 use crate::catalogue::Role;
 use crate::grip::{Geometry, RopeGrip};
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Affine, Point, at, unit};
 use crate::units::Length;
 
 /// The sizes of a rope eye, in millimetres. The bow's middle is the origin; the line lies to the left.
@@ -83,12 +83,12 @@ impl RopeEye {
         let radius = self.inside + self.shell + self.rope / 2.0;
         let leg = at(self.throat, -self.rope / 2.0);
         // The tangent from the leg's end touches the bow this far round from the leg's direction.
-        let towards = leg.y.atan2(leg.x);
-        let touch = towards + (radius / leg.length()).min(1.0).acos();
+        let towards = leg.to_vec2().angle();
+        let touch = towards + (radius / leg.to_vec2().length()).min(1.0).acos();
         let bow = arc(at(0.0, 0.0), radius, touch, -touch, super::axial::SAG);
         let mut path = vec![leg];
         path.extend(bow);
-        path.push(leg.mirrored());
+        path.push(at(leg.x, -leg.y));
         path
     }
 
@@ -97,7 +97,7 @@ impl RopeEye {
         let middle = self.rope / 2.0 + self.shell / 2.0;
         let path = self.path();
         let inner = &path[1..path.len() - 1];
-        let ends = (path[0].towards(path[1], 0.38), path[path.len() - 1].towards(path[path.len() - 2], 0.38));
+        let ends = (path[0].lerp(path[1], 0.38), path[path.len() - 1].lerp(path[path.len() - 2], 0.38));
         let mut line = vec![ends.0];
         line.extend(inner);
         line.push(ends.1);
@@ -133,8 +133,8 @@ fn holder(setup: &Setup, known: &mut Proportions, rope: f64, throat: f64) -> Opt
 impl Figure for RopeEye {
     fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
         let (rope, half) = (self.rope, self.rope / 2.0);
-        let away = at(pose.cone, 0.0);
-        sheet.view(self.thimble, &self.thimble().mapped(|point| point + away));
+        let away = Affine::translate((pose.cone, 0.0));
+        sheet.view(self.thimble, &self.thimble().mapped(away));
         let line = self.tail_end.min(self.tail_from) - dead_end::stub_length(sheet) - rope;
         let path = self.path();
         sheet.wire(&band(&path, half), strand::tone(setup.conductor));
@@ -217,10 +217,10 @@ fn lay_along(path: &[Point], half: f64, pitch: f64) -> Vec<Vec<Point>> {
     let mut lines = Vec::new();
     let mut left = pitch;
     for pair in path.windows(2) {
-        let (way, long) = ((pair[1] - pair[0]).unit(), pair[0].distance(pair[1]));
+        let (way, long) = (unit(pair[1] - pair[0]), pair[0].distance(pair[1]));
         while left < long {
             let middle = pair[0] + way * left;
-            let lean = way * (0.55 * half) + way.normal() * (0.96 * half);
+            let lean = way * (0.55 * half) + way.turn_90() * (0.96 * half);
             lines.push(vec![middle - lean, middle + lean]);
             left += pitch;
         }

@@ -9,7 +9,7 @@ use crate::catalogue::Role;
 use crate::grip::{BearsOn, Geometry, Wedge, WedgeBody};
 use crate::section::Construction;
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::point::at;
+use crate::sketch::plane::at;
 use crate::units::Length;
 use std::f64::consts::FRAC_PI_2;
 

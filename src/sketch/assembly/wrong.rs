@@ -12,7 +12,7 @@ use crate::sketch::draft::{Caption, fit};
 use crate::sketch::drawing::Drawing;
 use crate::sketch::letters::Anchor;
 use crate::sketch::options::{Detail, Options};
-use crate::sketch::point::at;
+use crate::sketch::plane::at;
 use crate::sketch::scale::Scale;
 use crate::units::Length;
 
@@ -71,8 +71,8 @@ fn compose<'a>(
     if pose == Pose::default() {
         dimension(&mut sheet, setup, figure);
     }
-    let foot = sheet.draft.scene.bounds().bottom + 0.9 * sheet.draft.size();
-    let left = sheet.draft.scene.object_bounds().left;
+    let foot = sheet.draft.scene.bounds().y1 + 0.9 * sheet.draft.size();
+    let left = sheet.draft.scene.object_bounds().x0;
     sheet.draft.text_at_first_clear(&[(at(left, foot), Anchor::Start)], &words(setup, options));
     let wrong = setup.parts.iter().position(|part| part.role.grips());
     let items: Vec<Item> = wrong.map(|part| Item { part, label: "×".to_owned() }).into_iter().collect();

@@ -1,6 +1,6 @@
 //! The row or column that balloons stand in.
 
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Point, at};
 
 /// The side of the drawing that balloons stand on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -8,7 +8,7 @@ use super::draft::Draft;
 use super::ink::{Ink, Pen, Tone};
 use super::letters::Anchor;
 use super::options::Detail;
-use super::point::{Point, Rect};
+use super::plane::{Point, Rect, around, grown, unit};
 use super::scene::{Purpose, Shape};
 use band::{Band, Frame};
 use seating::Seating;
@@ -33,7 +33,7 @@ impl Draft<'_> {
         let dot = 0.17 * self.size();
         for (band, base) in self.bands() {
             let off = 0.55 * self.size() + self.balloon_radius();
-            let level = if band == Band::Above { base.top - off } else { base.right + off };
+            let level = if band == Band::Above { base.y0 - off } else { base.x1 + off };
             if !self.has_room(band, level) {
                 continue;
             }
@@ -57,7 +57,7 @@ impl Draft<'_> {
             return None;
         }
         let slots = self.slots(frame, base, items.len());
-        let texts = self.scene.texts().map(|text| text.bounds().grown(0.2)).collect();
+        let texts = self.scene.texts().map(|text| grown(text.bounds(), 0.2)).collect();
         Seating { targets: &targets, slots: &slots, frame, radius: self.balloon_radius(), texts }.solve()
     }
 
@@ -65,9 +65,9 @@ impl Draft<'_> {
     /// dimensions, too.
     fn bands(&self) -> Vec<(Band, Rect)> {
         let (object, all) = (self.scene.object_bounds(), self.scene.bounds());
-        let beyond = Rect { top: all.top, right: all.right, ..object };
+        let beyond = Rect { y0: all.y0, x1: all.x1, ..object };
         // A column stands to the right of everything, so it may reach down beside the dimensions.
-        let beside = Rect { bottom: all.bottom, ..beyond };
+        let beside = Rect { y1: all.y1, ..beyond };
         let mut bands = vec![(Band::Above, beyond), (Band::Right, beside)];
         if self.options.detail != Detail::Full {
             bands.insert(0, (Band::Above, object));
@@ -79,8 +79,8 @@ impl Draft<'_> {
     fn has_room(&self, band: Band, level: f64) -> bool {
         let (all, reach) = (self.bounds(), self.balloon_radius() + self.options.thick() / 2.0 + 0.1);
         let with = match band {
-            Band::Above => Rect { top: all.top.min(level - reach), ..all },
-            Band::Right => Rect { right: all.right.max(level + reach), ..all },
+            Band::Above => Rect { y0: all.y0.min(level - reach), ..all },
+            Band::Right => Rect { x1: all.x1.max(level + reach), ..all },
         };
         with.width() <= self.options.width.mm() && with.height() <= self.options.height.mm()
     }
@@ -90,8 +90,8 @@ impl Draft<'_> {
         let radius = self.balloon_radius();
         let need = count as f64 * self.balloon_pitch();
         let (from, to) = match frame.band {
-            Band::Above => (object.left, object.right),
-            Band::Right => (object.top, object.bottom),
+            Band::Above => (object.x0, object.x1),
+            Band::Right => (object.y0, object.y1),
         };
         let spare = ((need - (to - from)) / 2.0).max(0.0);
         let room = match frame.band {
@@ -103,9 +103,9 @@ impl Draft<'_> {
         let steps = ((to - from) / step).floor().max(0.0) as usize;
         let all = (0..=steps).map(|index| from + index as f64 * step);
         all.filter(|&along| {
-            let reach = Rect::around([frame.place(along)]).grown(radius + 0.3);
+            let reach = grown(around([frame.place(along)]), radius + 0.3);
             self.scene.elements.iter().all(|element| match &element.shape {
-                Shape::Text(text) => !text.bounds().touches(reach),
+                Shape::Text(text) => !text.bounds().overlaps(reach),
                 shape => element.purpose != Purpose::Dimension || !shape.strokes_meet(reach),
             })
         })
@@ -119,7 +119,7 @@ impl Draft<'_> {
 
     fn balloon(&mut self, item: &Item, place: Point, target: Point, dot: f64) {
         let radius = self.balloon_radius();
-        let from = place + (target - place).unit() * radius;
+        let from = place + unit(target - place) * radius;
         self.thin(Purpose::Leader(item.part), &[from, target]);
         self.scene.circle(Purpose::Leader(item.part), target, dot, Ink::solid(Tone::Ink));
         self.scene.circle(Purpose::Balloon(item.part), place, radius, Ink::area(Tone::Paper, Pen::Thin));

@@ -1,7 +1,8 @@
 //! Which balloon stands where: leaders that meet nothing, short, in the order of the items.
 
 use super::band::Frame;
-use crate::sketch::point::{Point, Rect, at, segments_meet};
+use crate::sketch::plane::{Line, Point, Rect, at, enters, segments_meet};
+use kurbo::ParamCurveNearest as _;
 
 /// What a balloon out of its order costs, in millimetres of leader.
 const DISORDER: f64 = 12.0;
@@ -116,18 +117,18 @@ impl Seating<'_> {
 
     /// How many leaders meet each other, a foreign dot or balloon, or a text.
     fn conflicts(&self, chosen: &[usize], places: &[Point]) -> usize {
-        let lines: Vec<(Point, Point)> =
-            (0..places.len()).map(|item| (places[item], self.target(chosen, item))).collect();
+        let lines: Vec<Line> =
+            (0..places.len()).map(|item| Line::new(places[item], self.target(chosen, item))).collect();
         let mut count = 0;
-        for (index, &(from, to)) in lines.iter().enumerate() {
-            count += self.texts.iter().filter(|text| text.meets_segment(from, to)).count();
-            for (other, &(balloon, dot)) in lines.iter().enumerate() {
+        for (index, &line) in lines.iter().enumerate() {
+            count += self.texts.iter().filter(|text| enters(line, **text)).count();
+            for (other, &Line { p0: balloon, p1: dot }) in lines.iter().enumerate() {
                 if other == index {
                     continue;
                 }
-                let crossed = other > index && segments_meet((from, to), (balloon, dot));
-                let covered =
-                    dot.distance_from(from, to) < 0.8 || balloon.distance_from(from, to) < self.radius + 0.2;
+                let crossed = other > index && segments_meet(line, lines[other]);
+                let off = |point| line.nearest(point, 0.0).distance_sq.sqrt();
+                let covered = off(dot) < 0.8 || off(balloon) < self.radius + 0.2;
                 count += usize::from(crossed) + usize::from(covered);
             }
         }

@@ -1,7 +1,7 @@
 //! Where the dot of a leader may lie: well inside what is seen of its part.
 
 use super::band::Band;
-use crate::sketch::point::{Point, Rect, at};
+use crate::sketch::plane::{Point, Rect, Vec2, at, grown};
 use crate::sketch::scene::{Purpose, Scene, Shape};
 
 /// Areas back to front with their boxes, to look up what is seen at a point.
@@ -18,7 +18,7 @@ impl<'s> Seen<'s> {
             .filter(|element| matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire))
             .map(|element| (element.purpose, element.shape.bounds(), &element.shape))
             .collect();
-        Self { areas, texts: scene.texts().map(|text| text.bounds().grown(0.4)).collect() }
+        Self { areas, texts: scene.texts().map(|text| grown(text.bounds(), 0.4)).collect() }
     }
 
     fn shows(&self, part: usize, point: Point) -> bool {
@@ -41,8 +41,9 @@ impl<'s> Seen<'s> {
             }
             let view = if matches!(purpose, Purpose::View(_)) { 2.0 } else { 0.0 };
             for point in grid(*bounds) {
-                let around = [at(margin, 0.0), at(-margin, 0.0), at(0.0, margin), at(0.0, -margin)];
-                let inside = self.shows(part, point) && around.iter().all(|&by| self.shows(part, point + by));
+                let around = [(margin, 0.0), (-margin, 0.0), (0.0, margin), (0.0, -margin)];
+                let inside = self.shows(part, point)
+                    && around.iter().all(|&by| self.shows(part, point + Vec2::from(by)));
                 if inside && !self.texts.iter().any(|text| text.contains(point)) {
                     places.push((point, view + 0.25 * off_centre(point, *bounds, band)));
                 }
@@ -61,7 +62,7 @@ impl<'s> Seen<'s> {
 }
 
 fn off_centre(point: Point, bounds: Rect, band: Band) -> f64 {
-    let by = point - bounds.centre();
+    let by = point - bounds.center();
     if band == Band::Above { by.x.abs() * 0.5 + by.y.abs() } else { by.x.abs() + by.y.abs() * 0.5 }
 }
 
@@ -73,8 +74,8 @@ fn grid(bounds: Rect) -> Vec<Point> {
         for column in 0..columns {
             let share = |index: usize, count: usize| (index as f64 + 0.5) / count as f64;
             points.push(at(
-                bounds.left + share(column, columns) * bounds.width(),
-                bounds.top + share(row, rows) * bounds.height(),
+                bounds.x0 + share(column, columns) * bounds.width(),
+                bounds.y0 + share(row, rows) * bounds.height(),
             ));
         }
     }

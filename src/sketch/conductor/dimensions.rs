@@ -6,7 +6,7 @@ use crate::section::{Construction, Grooved, profile};
 use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
 use crate::sketch::draft::Draft;
 use crate::sketch::options::Detail;
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Point, Vec2, at};
 use crate::sketch::scale::Scale;
 use crate::units::Length;
 
@@ -15,7 +15,7 @@ pub(super) fn add(draft: &mut Draft, subject: &Subject, scale: Scale) {
     match subject.construction {
         Construction::Grooved(grooved) => add_grooved(draft, subject, grooved, scale),
         Construction::Bar { width, thickness, .. } => {
-            let half = at(width.mm() / 2.0, thickness.mm() / 2.0) * scale.0;
+            let half = Vec2::new(width.mm(), thickness.mm()) / 2.0 * scale.0;
             below(draft, "width", &plain(draft, *width, 1), half.x, half.y);
             left(draft, "thickness", &plain(draft, *thickness, 1), (-half.y, half.y), -half.x);
         }
@@ -70,7 +70,7 @@ pub(super) fn with_tolerance(
 /// A level dimension below, symmetric about the axis.
 fn below(draft: &mut Draft, name: &str, text: &str, half: f64, edge: f64) {
     let size = draft.size();
-    let bottom = draft.scene.object_bounds().bottom;
+    let bottom = draft.scene.object_bounds().y1;
     let line = bottom + 1.9 * size;
     let ends = (at(-half, edge), at(half, edge));
     draft.dimension(&Span {
@@ -155,6 +155,6 @@ fn flat_half(ring: &[Point], y: f64) -> f64 {
     let sides = ring.iter().zip(ring.iter().cycle().skip(1));
     sides
         .filter(|(from, to)| (from.y - y) * (to.y - y) <= 0.0 && from.y != to.y)
-        .map(|(from, to)| from.towards(*to, (y - from.y) / (to.y - from.y)).x)
+        .map(|(from, to)| from.lerp(*to, (y - from.y) / (to.y - from.y)).x)
         .fold(0.0, f64::max)
 }

@@ -13,7 +13,7 @@ use super::draft::{Caption, Draft, fit};
 use super::drawing::Drawing;
 use super::ink::{Ink, Pen};
 use super::options::{Detail, Options};
-use super::point::{Point, at};
+use super::plane::{Affine, at};
 use super::scale::Scale;
 use super::scene::{Purpose, Shape};
 use crate::catalogue::Conductor;
@@ -105,7 +105,7 @@ fn draw<'a>(
 ) -> Draft<'a> {
     let mut draft = Draft::new(options);
     let pieces = pieces(subject);
-    add_pieces(&mut draft, &pieces, |point| point * scale.0, scale.0);
+    add_pieces(&mut draft, &pieces, Affine::scale(scale.0), scale.0);
     if options.speaks() {
         centre_lines(&mut draft, half_extent(subject) * scale.0);
         dimensions::add(&mut draft, subject, scale);
@@ -115,7 +115,7 @@ fn draw<'a>(
 }
 
 /// Adds the pieces of a section, put through `place` and enlarged by `scale`.
-pub(crate) fn add_pieces(draft: &mut Draft, pieces: &[Piece], place: impl Fn(Point) -> Point, scale: f64) {
+pub(crate) fn add_pieces(draft: &mut Draft, pieces: &[Piece], place: Affine, scale: f64) {
     let finest = pieces.iter().filter_map(|piece| match piece.shape {
         Shape::Circle(_, radius) => Some(radius * scale),
         _ => None,
@@ -131,9 +131,9 @@ pub(crate) fn add_pieces(draft: &mut Draft, pieces: &[Piece], place: impl Fn(Poi
         let ink = if piece.gone { Ink::line(Pen::Gone) } else { solid };
         match &piece.shape {
             Shape::Circle(centre, radius) => {
-                draft.scene.circle(Purpose::Wire, place(*centre), radius * scale, ink);
+                draft.scene.circle(Purpose::Wire, place * *centre, radius * scale, ink);
             }
-            Shape::Area(outline) => draft.scene.area(Purpose::Wire, outline.mapped(&place), ink),
+            Shape::Area(outline) => draft.scene.area(Purpose::Wire, outline.mapped(place), ink),
             Shape::Lines(_) | Shape::Text(_) => {}
         }
     }

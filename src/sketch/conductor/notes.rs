@@ -7,7 +7,7 @@ use crate::section::{Construction, LayerRole};
 use crate::sketch::draft::Draft;
 use crate::sketch::ink::{Ink, Pen, word};
 use crate::sketch::letters::Anchor;
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Affine, Point, at, unit};
 use crate::sketch::scale::Scale;
 use crate::sketch::scene::{Purpose, Shape};
 
@@ -90,7 +90,7 @@ fn beside(draft: &mut Draft, notes: &[Note], pieces: &[Piece], scale: Scale) {
     let step = (1.9 * size).max(bounds.height() * 0.3);
     let top = if notes.len() == 1 { -0.28 * bounds.height() } else { -0.25 * bounds.height() };
     for (index, note) in notes.iter().enumerate() {
-        let elbow = at(bounds.right + 0.9 * size, top + step * index as f64);
+        let elbow = at(bounds.x1 + 0.9 * size, top + step * index as f64);
         let Some(tip) = tip(pieces, note.role, elbow, scale) else { continue };
         draft.pointed_note(note.name, &note.text, tip, elbow, Anchor::Start);
     }
@@ -98,14 +98,15 @@ fn beside(draft: &mut Draft, notes: &[Note], pieces: &[Piece], scale: Scale) {
 
 /// The point of the group's nearest piece that faces the elbow.
 fn tip(pieces: &[Piece], role: LayerRole, elbow: Point, scale: Scale) -> Option<Point> {
+    let place = Affine::scale(scale.0);
     let candidates =
         pieces.iter().filter(|piece| piece.role == role).filter_map(|piece| match &piece.shape {
             Shape::Circle(centre, radius) => {
-                let centre = *centre * scale.0;
-                Some(centre + (elbow - centre).unit() * (radius * scale.0))
+                let centre = place * *centre;
+                Some(centre + unit(elbow - centre) * (radius * scale.0))
             }
             Shape::Area(outline) => {
-                let points = outline.rings.iter().flatten().map(|&point| point * scale.0);
+                let points = outline.sides().map(|side| place * side.p0);
                 points.min_by(|a, b| a.distance(elbow).total_cmp(&b.distance(elbow)))
             }
             _ => None,
@@ -115,7 +116,7 @@ fn tip(pieces: &[Piece], role: LayerRole, elbow: Point, scale: Scale) -> Option<
 
 fn below(draft: &mut Draft, notes: &[Note], pieces: &[Piece]) {
     let size = draft.size();
-    let mut base = draft.scene.bounds().bottom + 1.1 * size;
+    let mut base = draft.scene.bounds().y1 + 1.1 * size;
     let sample = 0.42 * size;
     let widest = notes.iter().map(|note| draft.lettering().width(&note.text)).fold(0.0, f64::max);
     let left = -(widest + 3.0 * sample) / 2.0;

@@ -6,7 +6,7 @@ use crate::section::{
 };
 use crate::sketch::ink::{Shade, Tone};
 use crate::sketch::outline::{Outline, arc, circle};
-use crate::sketch::point::{Point, at};
+use crate::sketch::plane::{Point, at};
 use crate::sketch::scene::Shape;
 use crate::units::Length;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -137,7 +137,7 @@ fn cut(ring: &[Point], keep: impl Fn(Point) -> f64) -> Vec<Point> {
             kept.push(from);
         }
         if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
-            kept.push(from.towards(to, a / (a - b)));
+            kept.push(from.lerp(to, a / (a - b)));
         }
     }
     kept

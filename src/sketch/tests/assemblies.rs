@@ -10,7 +10,7 @@ use crate::sketch::assembly::collet::ColletSeat;
 use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::spreading::SpreadingSeat;
 use crate::sketch::assembly::wedge::WedgeSeat;
-use crate::sketch::point::at;
+use crate::sketch::plane::at;
 use crate::sketch::{assembly, is_refused, stages};
 
 /// Millimetres of the object within which touching parts touch.
@@ -105,7 +105,8 @@ fn wires_spread_between_cone_and_socket() {
         assert!(distance(first, middle) < TOUCH, "the inner wires leave the cone");
         let wall = at(large.0, mouth + large.0 * slope);
         assert!(distance(last, wall) < TOUCH, "the outer wires leave the socket");
-        for point in last.rings.concat().iter().filter(|point| point.x < 0.0 && point.x > large.0 - 1.0) {
+        for point in last.sides().map(|side| side.p0).filter(|point| point.x < 0.0 && point.x > large.0 - 1.0)
+        {
             assert!(point.y <= mouth + point.x * slope + TOUCH, "a wire runs through the socket");
         }
     }

@@ -6,8 +6,9 @@ use crate::sketch::assembly::{Pose, compose, figure, scales};
 use crate::sketch::draft::fit;
 use crate::sketch::options::{Detail, Options};
 use crate::sketch::outline::Outline;
-use crate::sketch::point::{Point, segments_meet};
+use crate::sketch::plane::{Line, Point, segments_meet};
 use crate::sketch::scene::{Purpose, Scene, Shape};
+use kurbo::ParamCurveNearest as _;
 
 /// The scene of a seated fitting at the scale that its drawing gets, and whether it says everything.
 pub fn scene_of(fitting: &crate::catalogue::Fitting, options: &Options) -> (Scene, bool) {
@@ -36,7 +37,7 @@ fn texts_overlap(scene: &Scene) -> Vec<String> {
         .enumerate()
         .flat_map(|(index, one)| texts[..index].iter().map(move |other| (one, other)));
     pairs
-        .filter(|(one, other)| one.bounds().touches(other.bounds()))
+        .filter(|(one, other)| one.bounds().overlaps(other.bounds()))
         .map(|(one, other)| format!("“{}” overlaps “{}”", one.text, other.text))
         .collect()
 }
@@ -59,7 +60,7 @@ fn hatches_outside(scene: &Scene) -> Vec<String> {
     for element in &scene.elements {
         let (Purpose::Hatch(part), Shape::Lines(lines)) = (element.purpose, &element.shape) else { continue };
         for line in lines {
-            let middle = line[0].towards(line[1], 0.5);
+            let middle = line[0].lerp(line[1], 0.5);
             for point in [line[0], middle, line[1]] {
                 if !lies_in(scene, part, point) {
                     faults.push(format!("hatching of item {} outside it", part + 1));
@@ -91,7 +92,7 @@ fn leaders_astray(scene: &Scene) -> Vec<String> {
     }
     for (index, one) in lines.iter().enumerate() {
         for other in &lines[..index] {
-            if segments_meet((one.1, one.2), (other.1, other.2)) {
+            if segments_meet(Line::new(one.1, one.2), Line::new(other.1, other.2)) {
                 faults.push(format!("leaders of items {} and {} cross", one.0 + 1, other.0 + 1));
             }
         }
@@ -123,5 +124,5 @@ fn part_at(scene: &Scene, point: Point) -> Option<usize> {
 
 /// Distance of a point from the nearest side of an outline.
 pub fn distance(outline: &Outline, point: Point) -> f64 {
-    outline.sides().map(|(from, to)| point.distance_from(from, to)).fold(f64::INFINITY, f64::min)
+    outline.sides().map(|side| side.nearest(point, 0.0).distance_sq.sqrt()).fold(f64::INFINITY, f64::min)
 }
