@@ -10,7 +10,7 @@ use crate::booklet::{self, Booklet, Page, Subject};
 use crate::cards::{self, Card, Face};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::CardFacts;
-use crate::sheets::{self, Kind, Piece, SheetFault, SheetFile};
+use crate::sheets::{self, PrintItem, PrintKind, SheetFault, SheetFile};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -58,27 +58,27 @@ impl Making<'_> {
     pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, Fault> {
         let mut findings = Findings::new();
         let counted = Counted::new(self.progress, Stage::Cards, facts.len());
-        for file in sheets::files(Kind::Cards, facts.len()) {
+        for file in sheets::files(PrintKind::Cards, facts.len()) {
             let make = |facts: &&CardFacts| self.card(facts).inspect(|_| counted.one_more());
             findings.extend(self.with_sheets(&file, &facts[file.records.clone()], &make)?);
         }
         Ok(findings)
     }
 
-    /// Makes pieces side by side, and the sheets of them meanwhile.
-    pub(super) fn with_sheets<T: Sync, P: Into<Piece> + Send>(
+    /// Makes an item from each of these side by side, and the sheets of them meanwhile.
+    pub(super) fn with_sheets<T: Sync, P: Into<PrintItem> + Send>(
         &self,
         file: &SheetFile,
-        items: &[T],
+        from: &[T],
         make: &Make<'_, T, P>,
     ) -> Result<Findings, Fault> {
         let (sender, receiver) = sync_channel(WAITING);
         thread::scope(|scope| {
-            let sheets = scope.spawn(|| self.sheets(file, items.len(), receiver));
-            let made = self.batches(items, make, |piece| {
+            let sheets = scope.spawn(|| self.sheets(file, from.len(), receiver));
+            let made = self.batches(from, make, |item| {
                 // Where the sheets have stopped, their own fault says why.
                 if !self.stopped() {
-                    let _ = sender.send(piece);
+                    let _ = sender.send(item);
                 }
             });
             drop(sender);
@@ -89,19 +89,19 @@ impl Making<'_> {
         })
     }
 
-    /// Makes pieces side by side and hands them on in order.
+    /// Makes an item from each of these side by side and hands them on in order.
     fn batches<T: Sync, P: Send>(
         &self,
-        items: &[T],
+        from: &[T],
         make: &Make<'_, T, P>,
         mut hand_on: impl FnMut(P),
     ) -> Result<Findings, Fault> {
         let mut findings = Findings::new();
-        for batch in items.chunks(BATCH * rayon::current_num_threads()) {
+        for batch in from.chunks(BATCH * rayon::current_num_threads()) {
             let made: Vec<_> = batch.par_iter().map(make).collect::<Result<_, Fault>>()?;
-            for (piece, found) in made {
+            for (item, found) in made {
                 findings.extend(found.into_iter().filter(|finding| self.prepared.is_news(finding)));
-                piece.into_iter().for_each(&mut hand_on);
+                item.into_iter().for_each(&mut hand_on);
             }
         }
         Ok(findings)
@@ -149,21 +149,21 @@ impl Making<'_> {
         Ok(())
     }
 
-    fn sheets<P: Into<Piece>>(
+    fn sheets<P: Into<PrintItem>>(
         &self,
         file: &SheetFile,
         count: usize,
-        pieces: Receiver<P>,
+        items: Receiver<P>,
     ) -> Result<Option<Finding>, Fault> {
-        let mut pieces = Waiting::new(pieces.into_iter());
+        let mut items = Waiting::new(items.into_iter());
         let options = self.prepared.sheets(file.kind);
-        let pdf = self.clock.pdf(&mut pieces, |pieces| sheets::pdf(file, count, pieces, &options));
+        let pdf = self.clock.pdf(&mut items, |items| sheets::pdf(file, count, items, &options));
         self.sheet(&format!("sheets/{}", file.name), pdf)
     }
 
     /// The sheet of outlines that shows how far a printer misses.
     pub(super) fn proof(&self) -> Result<Option<Finding>, Fault> {
-        self.sheet("sheets/proof.pdf", sheets::proof(&self.prepared.sheets(Kind::Cards)))
+        self.sheet("sheets/proof.pdf", sheets::proof(&self.prepared.sheets(PrintKind::Cards)))
     }
 
     fn sheet(&self, path: &str, pdf: Result<Vec<u8>, SheetFault>) -> Result<Option<Finding>, Fault> {
@@ -229,5 +229,5 @@ impl Making<'_> {
     }
 }
 
-/// What makes one piece, with what is found in it.
+/// What makes one item, with what is found in it.
 pub(super) type Make<'a, T, P> = dyn Fn(&T) -> Result<(Option<P>, Findings), Fault> + Sync + 'a;

@@ -10,7 +10,7 @@ use crate::layouts::Layouts;
 use crate::mixups::{self, Mixups};
 use crate::notes;
 use crate::register::{Register, Standing};
-use crate::sheets::{self, Kind};
+use crate::sheets::{self, PrintKind};
 use crate::sketch;
 use crate::source::{World, WorldError};
 use crate::typeset::{FontSource, Fonts};
@@ -61,8 +61,8 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         facts_by_number: facts.iter().map(|card| (card.number.clone(), card.clone())).collect(),
         issues: issues(&facts, &register),
         state: state(&facts, &register),
-        card_sheets: file_names(Kind::Cards, facts.len()),
-        tag_sheets: file_names(Kind::Tags, tags.len()),
+        card_sheets: file_names(PrintKind::Cards, facts.len()),
+        tag_sheets: file_names(PrintKind::Tags, tags.len()),
         catalogue,
         mixups,
         register,
@@ -119,7 +119,7 @@ impl Prepared {
         self.facts_by_number.get(number).map_or(Standing::Draft, |card| self.register.standing(card))
     }
 
-    pub(super) fn sheets(&self, kind: Kind) -> sheets::Options<'_> {
+    pub(super) fn sheets(&self, kind: PrintKind) -> sheets::Options<'_> {
         let settings = &self.catalogue.settings;
         sheets::Options {
             title: &settings.title,
@@ -127,9 +127,9 @@ impl Prepared {
             date: settings.date,
             language: &settings.language,
             format: settings.sheet,
-            cut: match kind {
-                Kind::Cards => settings.card.cut(),
-                Kind::Tags => cards::TAG.cut(),
+            trim: match kind {
+                PrintKind::Cards => settings.card.cut(),
+                PrintKind::Tags => cards::TAG.cut(),
             },
             fonts: &self.fonts,
         }
@@ -140,7 +140,7 @@ fn font_source(file: &catalogue::FontFile) -> FontSource {
     FontSource { bytes: file.bytes.clone(), place: file.place.clone() }
 }
 
-fn file_names(kind: Kind, records: usize) -> Vec<String> {
+fn file_names(kind: PrintKind, records: usize) -> Vec<String> {
     sheets::files(kind, records).into_iter().map(|file| file.name).collect()
 }
 

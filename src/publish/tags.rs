@@ -6,7 +6,7 @@ use super::options::{Fault, Stage};
 use crate::cards::{self, TagPlan};
 use crate::diagnostics::Findings;
 use crate::facts::TagFacts;
-use crate::sheets::{self, Kind};
+use crate::sheets::{self, PrintKind};
 use rayon::prelude::*;
 
 impl Making<'_> {
@@ -14,7 +14,7 @@ impl Making<'_> {
     pub(super) fn tags(&self, facts: &[&TagFacts]) -> Result<Findings, Fault> {
         let mut findings = Findings::new();
         let counted = Counted::new(self.progress, Stage::Tags, facts.len());
-        for file in sheets::files(Kind::Tags, facts.len()) {
+        for file in sheets::files(PrintKind::Tags, facts.len()) {
             let (plans, found) = self.planned(&facts[file.records.clone()]);
             findings.extend(found);
             let make = |plan: &TagPlan| {

@@ -4,8 +4,8 @@ use super::fault::SheetFault;
 use super::impose::{SheetPlan, Slot, capacity, impose};
 use super::margin::Margin;
 use super::options::Options;
-use super::page::{Printer, Section};
-use super::piece::{Kind, Piece};
+use super::page::{ItemTags, Printer};
+use super::print_item::{PrintItem, PrintKind};
 use crate::cards::Side;
 use jiff::civil::Date;
 use krilla::Document;
@@ -27,7 +27,7 @@ const NO_DATE: Date = Date::constant(2000, 1, 1);
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetFile {
     /// What is cut from its sheets.
-    pub kind: Kind,
+    pub kind: PrintKind,
     /// Its name, such as "cards.pdf" or "cards-001.pdf".
     pub name: String,
     /// The records that it is for, counted from 0.
@@ -42,13 +42,13 @@ pub struct SheetFile {
 /// 200; none for none. All that is cut for a record is in one file.
 ///
 /// ```
-/// use fittingcards::sheets::{Kind, files};
-/// let names: Vec<String> = files(Kind::Cards, 401).into_iter().map(|file| file.name).collect();
+/// use fittingcards::sheets::{PrintKind, files};
+/// let names: Vec<String> = files(PrintKind::Cards, 401).into_iter().map(|file| file.name).collect();
 /// assert_eq!(names, ["cards-001.pdf", "cards-002.pdf", "cards-003.pdf"]);
-/// assert_eq!(files(Kind::Tags, 400)[0].name, "tags.pdf");
+/// assert_eq!(files(PrintKind::Tags, 400)[0].name, "tags.pdf");
 /// ```
 #[must_use]
-pub fn files(kind: Kind, records: usize) -> Vec<SheetFile> {
+pub fn files(kind: PrintKind, records: usize) -> Vec<SheetFile> {
     let in_each = if records > MOST_IN_ONE { IN_EACH } else { MOST_IN_ONE };
     let of = records.div_ceil(in_each);
     let stem = kind.stem();
@@ -62,25 +62,25 @@ pub fn files(kind: Kind, records: usize) -> Vec<SheetFile> {
     (0..of).map(file).collect()
 }
 
-/// One file of sheets: where the pieces have backs, fronts and backs by turns; each piece's blocks tagged in
-/// reading order, an outline by number. There are `count` pieces. They are taken one sheet at a time, so that
+/// One file of sheets: where the items have backs, fronts and backs by turns; each item's blocks tagged in
+/// reading order, an outline by number. There are `count` items. They are taken one sheet at a time, so that
 /// they need not all be held at once.
 ///
 /// # Errors
-/// Where a piece does not fit the sheet, or what was drawn can't be archived as PDF/A-2b.
-pub fn pdf<P: Into<Piece>>(
+/// Where an item does not fit the sheet, or what was drawn can't be archived as PDF/A-2b.
+pub fn pdf<P: Into<PrintItem>>(
     file: &SheetFile,
     count: usize,
-    pieces: impl IntoIterator<Item = P>,
+    items: impl IntoIterator<Item = P>,
     options: &Options<'_>,
 ) -> Result<Vec<u8>, SheetFault> {
-    let plans = impose(options.cut, count, &options.format);
+    let plans = impose(options.trim, count, &options.format);
     let plans = plans.ok_or_else(|| SheetFault::does_not_fit(file.kind, options))?;
-    let room = capacity(options.cut, &options.format).unwrap_or(1);
-    let mut pieces = pieces.into_iter();
+    let room = capacity(options.trim, &options.format).unwrap_or(1);
+    let mut items = items.into_iter();
     let mut writer = Writer::new(options, file, plans.len());
     for plan in &plans {
-        let on_sheet: Vec<Piece> = pieces.by_ref().take(room).map(Into::into).collect();
+        let on_sheet: Vec<PrintItem> = items.by_ref().take(room).map(Into::into).collect();
         writer.sheet(plan, &on_sheet);
     }
     writer.finish()
@@ -110,22 +110,22 @@ impl<'a> Writer<'a> {
         }
     }
 
-    fn sheet(&mut self, plan: &SheetPlan, pieces: &[Piece]) {
-        let mut sections: Vec<Section> = pieces.iter().map(|piece| Section::new(&piece.title)).collect();
+    fn sheet(&mut self, plan: &SheetPlan, items: &[PrintItem]) {
+        let mut tags: Vec<ItemTags> = items.iter().map(|item| ItemTags::new(&item.title)).collect();
         for &side in self.file.kind.sides() {
             let slots = plan.slots(side);
             let margin = self.margin(plan, side, slots);
-            let faces = slots.iter().zip(pieces).zip(&mut sections);
+            let faces = slots.iter().zip(items).zip(&mut tags);
             self.printer.print(&mut self.document, plan.size, &margin, self.options, |page| {
-                for ((slot, piece), section) in faces {
-                    for face in piece.faces.iter().filter(|face| face.side == side) {
-                        page.face(*slot, face, section);
+                for ((slot, item), tags) in faces {
+                    for face in item.faces.iter().filter(|face| face.side == side) {
+                        page.face(*slot, face, tags);
                     }
                 }
             });
         }
-        for section in sections {
-            let (entry, group) = section.finish();
+        for tags in tags {
+            let (entry, group) = tags.finish();
             self.outline.push_child(entry);
             self.tags.push(group);
         }
@@ -138,8 +138,8 @@ impl<'a> Writer<'a> {
             String::new()
         };
         Margin {
-            trim: SheetPlan::trim(slots),
-            cuts: slots.iter().map(|slot| slot.cut).collect(),
+            trim_bounds: SheetPlan::trim_bounds(slots),
+            trims: slots.iter().map(|slot| slot.trim).collect(),
             left: heading(self.options),
             right: format!("{file}sheet {} of {} · {}", plan.number, self.sheets, self.file.kind.page(side)),
             kind: self.file.kind,

@@ -1,17 +1,17 @@
 //! Why cards or tags could not be put on sheets.
 
 use super::options::Options;
-use super::piece::Kind;
+use super::print_item::PrintKind;
 use krilla::configure::ValidationError;
 use krilla::error::KrillaError;
 
 /// What stands in the way of a PDF.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum SheetFault {
-    /// Not one piece of this size, with its bleed, marks and margin, fits the sheet.
+    /// Not one item of this size, with its bleed, marks and margin, fits the sheet.
     DoesNotFit {
         /// What it is, with its width and height in words.
-        piece: String,
+        item: String,
         /// The paper's name.
         sheet: &'static str,
     },
@@ -25,8 +25,8 @@ pub enum SheetFault {
 impl std::fmt::Display for SheetFault {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            Self::DoesNotFit { piece, sheet } => {
-                write!(out, "a {piece} with its bleed and margins does not fit a sheet of {sheet}")
+            Self::DoesNotFit { item, sheet } => {
+                write!(out, "a {item} with its bleed and margins does not fit a sheet of {sheet}")
             }
             Self::NotArchivable { reason } => {
                 write!(out, "the sheets can't be made an archivable PDF: {reason}")
@@ -38,10 +38,10 @@ impl std::fmt::Display for SheetFault {
 impl std::error::Error for SheetFault {}
 
 impl SheetFault {
-    pub(super) fn does_not_fit(kind: Kind, options: &Options<'_>) -> Self {
-        let (width, height) = options.cut;
-        let piece = format!("{} of {} × {} mm", kind.one(), width.mm(), height.mm());
-        Self::DoesNotFit { piece, sheet: options.format.size.word() }
+    pub(super) fn does_not_fit(kind: PrintKind, options: &Options<'_>) -> Self {
+        let (width, height) = options.trim;
+        let item = format!("{} of {} × {} mm", kind.one(), width.mm(), height.mm());
+        Self::DoesNotFit { item, sheet: options.format.size.word() }
     }
 
     /// The first thing that the library found.

@@ -78,7 +78,7 @@ pub struct Slot {
     /// Which card, counted from 0 in the order of the cards.
     pub card: usize,
     /// Where it is cut.
-    pub cut: Rectangle,
+    pub trim: Rectangle,
     /// Whether it stands on its head, so that the finished card turns like the page of a book.
     pub turned: bool,
 }
@@ -93,10 +93,10 @@ impl SheetPlan {
         }
     }
 
-    /// The smallest rectangle round all cuts of one side.
+    /// The smallest rectangle round all that is cut from one side.
     #[must_use]
-    pub fn trim(slots: &[Slot]) -> Option<Rectangle> {
-        slots.iter().map(|slot| slot.cut).reduce(Rectangle::round)
+    pub fn trim_bounds(slots: &[Slot]) -> Option<Rectangle> {
+        slots.iter().map(|slot| slot.trim).reduce(Rectangle::round)
     }
 }
 
@@ -104,7 +104,7 @@ impl SheetPlan {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Grid {
     sheet: (Length, Length),
-    cut: (Length, Length),
+    trim: (Length, Length),
     pitch: (Length, Length),
     columns: usize,
     rows: usize,
@@ -128,41 +128,41 @@ struct Grid {
 /// let sheets = impose((mm(74.0), mm(105.0)), 5, &format).expect("a card of 74 × 105 mm fits A4");
 /// assert_eq!(sheets.len(), 2);
 /// assert_eq!(sheets[0].fronts.len(), 4);
-/// let (front, back) = (sheets[0].fronts[0].cut, sheets[0].backs[0].cut);
+/// let (front, back) = (sheets[0].fronts[0].trim, sheets[0].backs[0].trim);
 /// assert!((front.left.mm() - (210.0 - back.right().mm())).abs() < 1e-9);
 /// ```
 #[must_use]
-pub fn impose(cut: (Length, Length), count: usize, format: &SheetFormat) -> Option<Vec<SheetPlan>> {
-    let grid = Grid::best(cut, format)?;
+pub fn impose(trim: (Length, Length), count: usize, format: &SheetFormat) -> Option<Vec<SheetPlan>> {
+    let grid = Grid::best(trim, format)?;
     let sheets = count.div_ceil(grid.capacity());
     Some((0..sheets).map(|index| grid.sheet_plan(index, count)).collect())
 }
 
 /// How many cards one sheet takes; None where not even one fits.
 #[must_use]
-pub fn capacity(cut: (Length, Length), format: &SheetFormat) -> Option<usize> {
-    Grid::best(cut, format).map(|grid| grid.capacity())
+pub fn capacity(trim: (Length, Length), format: &SheetFormat) -> Option<usize> {
+    Grid::best(trim, format).map(|grid| grid.capacity())
 }
 
 impl Grid {
-    fn best(cut: (Length, Length), format: &SheetFormat) -> Option<Self> {
+    fn best(trim: (Length, Length), format: &SheetFormat) -> Option<Self> {
         let (short, long) = paper(format.size);
-        let upright = Self::fitted((short, long), cut, format);
-        let across = Self::fitted((long, short), cut, format);
+        let upright = Self::fitted((short, long), trim, format);
+        let across = Self::fitted((long, short), trim, format);
         let best = if across.capacity() > upright.capacity() { across } else { upright };
         (best.capacity() > 0).then_some(best)
     }
 
-    fn fitted(sheet: (Length, Length), cut: (Length, Length), format: &SheetFormat) -> Self {
+    fn fitted(sheet: (Length, Length), trim: (Length, Length), format: &SheetFormat) -> Self {
         let marks = if format.crop_marks { MARK_GAP + MARK_LENGTH } else { Length::ZERO };
         let side = UNPRINTABLE + marks + format.bleed;
         let gap = format.bleed * 2.0;
         Self {
             sheet,
-            cut,
-            pitch: (cut.0 + gap, cut.1 + gap),
-            columns: how_many(sheet.0 - side * 2.0, cut.0, gap),
-            rows: how_many(sheet.1 - (side + TEXT_STRIP) * 2.0, cut.1, gap),
+            trim,
+            pitch: (trim.0 + gap, trim.1 + gap),
+            columns: how_many(sheet.0 - side * 2.0, trim.0, gap),
+            rows: how_many(sheet.1 - (side + TEXT_STRIP) * 2.0, trim.1, gap),
             flip: format.flip,
         }
     }
@@ -175,7 +175,7 @@ impl Grid {
         let first = index * self.capacity();
         let last = count.min(first + self.capacity());
         let fronts: Vec<Slot> =
-            (first..last).map(|card| Slot { card, cut: self.place(card - first), turned: false }).collect();
+            (first..last).map(|card| Slot { card, trim: self.place(card - first), turned: false }).collect();
         let backs = fronts.iter().map(|front| self.behind(*front)).collect();
         SheetPlan { number: index + 1, size: self.sheet, fronts, backs }
     }
@@ -183,22 +183,22 @@ impl Grid {
     fn place(self, position: usize) -> Rectangle {
         let (column, row) = (position % self.columns, position / self.columns);
         Rectangle {
-            left: start(self.sheet.0, self.cut.0, self.pitch.0, self.columns) + self.pitch.0 * column as f64,
-            top: start(self.sheet.1, self.cut.1, self.pitch.1, self.rows) + self.pitch.1 * row as f64,
-            width: self.cut.0,
-            height: self.cut.1,
+            left: start(self.sheet.0, self.trim.0, self.pitch.0, self.columns) + self.pitch.0 * column as f64,
+            top: start(self.sheet.1, self.trim.1, self.pitch.1, self.rows) + self.pitch.1 * row as f64,
+            width: self.trim.0,
+            height: self.trim.1,
         }
     }
 
     fn behind(self, front: Slot) -> Slot {
         let turned = !self.turns_about_a_vertical_edge();
-        let mut cut = front.cut;
+        let mut trim = front.trim;
         if turned {
-            cut.top = self.sheet.1 - cut.bottom();
+            trim.top = self.sheet.1 - trim.bottom();
         } else {
-            cut.left = self.sheet.0 - cut.right();
+            trim.left = self.sheet.0 - trim.right();
         }
-        Slot { card: front.card, cut, turned }
+        Slot { card: front.card, trim, turned }
     }
 
     fn turns_about_a_vertical_edge(self) -> bool {
@@ -216,13 +216,13 @@ fn paper(size: SheetSize) -> (Length, Length) {
     }
 }
 
-fn how_many(room: Length, cut: Length, gap: Length) -> usize {
-    let fit = ((room + gap) / (cut + gap) + 1e-9).floor();
+fn how_many(room: Length, trim: Length, gap: Length) -> usize {
+    let fit = ((room + gap) / (trim + gap) + 1e-9).floor();
     if fit >= 1.0 { fit as usize } else { 0 }
 }
 
-fn start(sheet: Length, cut: Length, pitch: Length, count: usize) -> Length {
-    let block = cut + pitch * (count as f64 - 1.0);
+fn start(sheet: Length, trim: Length, pitch: Length, count: usize) -> Length {
+    let block = trim + pitch * (count as f64 - 1.0);
     (sheet - block) / 2.0
 }
 
@@ -236,7 +236,7 @@ mod tests {
         SheetFormat { size, flip, crop_marks: true, bleed: Length::from_mm(2.0) }
     }
 
-    fn cut(size: CardSize, orientation: Orientation) -> (Length, Length) {
+    fn trim(size: CardSize, orientation: Orientation) -> (Length, Length) {
         CardFormat { size, orientation }.cut()
     }
 
@@ -252,7 +252,7 @@ mod tests {
             (CardSize::Id1, SheetSize::A4, 9),
         ];
         for (card, sheet, expected) in cases {
-            let found = capacity(cut(card, Orientation::Portrait), &format(sheet, FlipEdge::LongEdge));
+            let found = capacity(trim(card, Orientation::Portrait), &format(sheet, FlipEdge::LongEdge));
             assert_eq!(found, Some(expected), "{card:?} on {sheet:?}");
         }
     }
@@ -261,13 +261,13 @@ mod tests {
     fn a_card_larger_than_the_sheet_is_refused() {
         let mut wide = format(SheetSize::A4, FlipEdge::LongEdge);
         wide.bleed = Length::from_mm(90.0);
-        assert_eq!(impose(cut(CardSize::A6, Orientation::Portrait), 1, &wide), None);
+        assert_eq!(impose(trim(CardSize::A6, Orientation::Portrait), 1, &wide), None);
     }
 
     #[test]
     fn backs_stand_on_their_heads_only_when_the_sheet_turns_over_the_top() {
         let turned = |card, flip| {
-            impose(cut(card, Orientation::Portrait), 1, &format(SheetSize::A4, flip)).unwrap()[0].backs[0]
+            impose(trim(card, Orientation::Portrait), 1, &format(SheetSize::A4, flip)).unwrap()[0].backs[0]
                 .turned
         };
         assert!(!turned(CardSize::A7, FlipEdge::LongEdge));
@@ -295,20 +295,20 @@ mod tests {
                     prop_assert_eq!(front.card, seen);
                     seen += 1;
                     let seen_through = if upright == long_edge {
-                        Rectangle { left: sheet.size.0 - back.cut.right(), ..back.cut }
+                        Rectangle { left: sheet.size.0 - back.trim.right(), ..back.trim }
                     } else {
-                        Rectangle { top: sheet.size.1 - back.cut.bottom(), ..back.cut }
+                        Rectangle { top: sheet.size.1 - back.trim.bottom(), ..back.trim }
                     };
-                    prop_assert!((seen_through.left - front.cut.left).abs().mm() < 1e-9);
-                    prop_assert!((seen_through.top - front.cut.top).abs().mm() < 1e-9);
-                    let bled = front.cut.grown(bleed);
+                    prop_assert!((seen_through.left - front.trim.left).abs().mm() < 1e-9);
+                    prop_assert!((seen_through.top - front.trim.top).abs().mm() < 1e-9);
+                    let bled = front.trim.grown(bleed);
                     prop_assert!(bled.left.mm() > 3.9 && bled.top.mm() > 3.9);
                     prop_assert!(bled.right().mm() < sheet.size.0.mm() - 3.9);
                     prop_assert!(bled.bottom().mm() < sheet.size.1.mm() - 3.9);
                 }
                 for (index, one) in sheet.fronts.iter().enumerate() {
                     for other in &sheet.fronts[..index] {
-                        let (a, b) = (one.cut.grown(bleed), other.cut.grown(bleed));
+                        let (a, b) = (one.trim.grown(bleed), other.trim.grown(bleed));
                         let apart = a.left.mm() >= b.right().mm() - 1e-9 || b.left.mm() >= a.right().mm() - 1e-9
                             || a.top.mm() >= b.bottom().mm() - 1e-9 || b.top.mm() >= a.bottom().mm() - 1e-9;
                         prop_assert!(apart);

@@ -2,8 +2,8 @@
 
 use super::impose::{MARK_GAP, MARK_LENGTH, Rectangle, UNPRINTABLE};
 use super::options::Options;
-use super::piece::Kind;
 use super::points::{pt, rect};
+use super::print_item::PrintKind;
 use crate::catalogue::FlipEdge;
 use crate::typeset::{Cut, Fonts, Run, Style};
 use crate::units::Length;
@@ -27,16 +27,16 @@ const MARK_WIDTH: Length = Length::from_mm(0.1);
 /// The margin of one side of a sheet.
 #[derive(Debug, Clone)]
 pub(super) struct Margin {
-    /// Round all cuts of this side.
-    pub(super) trim: Option<Rectangle>,
-    /// Where cards are cut.
-    pub(super) cuts: Vec<Rectangle>,
+    /// Round all that is cut from this side.
+    pub(super) trim_bounds: Option<Rectangle>,
+    /// Where each card is cut.
+    pub(super) trims: Vec<Rectangle>,
     /// What stands at the top left.
     pub(super) left: String,
     /// What stands at the top right.
     pub(super) right: String,
     /// What is cut from the sheet, which settles how it is printed.
-    pub(super) kind: Kind,
+    pub(super) kind: PrintKind,
 }
 
 /// Draws it; none of it is read out.
@@ -66,22 +66,22 @@ pub(super) fn stroke(surface: &mut Surface<'_>, path: Option<Path>, width: Lengt
 
 /// Two marks at each end of every line that is cut, from edge to edge of the sheet.
 fn crop_marks(margin: &Margin, bleed: Length) -> Option<Path> {
-    let trim = margin.trim?;
+    let bounds = margin.trim_bounds?;
     let (near, far) = (bleed + MARK_GAP, bleed + MARK_GAP + MARK_LENGTH);
     let mut path = PathBuilder::new();
-    for x in lines(margin, |cut| [cut.left, cut.right()]) {
-        line(&mut path, (x, trim.top - far), (x, trim.top - near));
-        line(&mut path, (x, trim.bottom() + near), (x, trim.bottom() + far));
+    for x in lines(margin, |trim| [trim.left, trim.right()]) {
+        line(&mut path, (x, bounds.top - far), (x, bounds.top - near));
+        line(&mut path, (x, bounds.bottom() + near), (x, bounds.bottom() + far));
     }
-    for y in lines(margin, |cut| [cut.top, cut.bottom()]) {
-        line(&mut path, (trim.left - far, y), (trim.left - near, y));
-        line(&mut path, (trim.right() + near, y), (trim.right() + far, y));
+    for y in lines(margin, |trim| [trim.top, trim.bottom()]) {
+        line(&mut path, (bounds.left - far, y), (bounds.left - near, y));
+        line(&mut path, (bounds.right() + near, y), (bounds.right() + far, y));
     }
     path.finish()
 }
 
 fn lines(margin: &Margin, ends: impl Fn(Rectangle) -> [Length; 2]) -> Vec<Length> {
-    let mut lines: Vec<Length> = margin.cuts.iter().flat_map(|cut| ends(*cut)).collect();
+    let mut lines: Vec<Length> = margin.trims.iter().flat_map(|trim| ends(*trim)).collect();
     lines.sort_by(Length::total_cmp);
     lines.dedup_by(|a, b| (*a - *b).abs() < Length::from_mm(1e-6));
     lines
@@ -125,7 +125,7 @@ fn texts(surface: &mut Surface<'_>, size: (Length, Length), margin: &Margin, opt
     svg(surface, size, &body.concat(), options.fonts);
 }
 
-fn how_to_print(kind: Kind, options: &Options<'_>) -> String {
+fn how_to_print(kind: PrintKind, options: &Options<'_>) -> String {
     let sides = match (kind.sides(), options.format.flip) {
         ([_], _) => "one side",
         (_, FlipEdge::LongEdge) => "both sides, turned over the long edge",
@@ -135,11 +135,11 @@ fn how_to_print(kind: Kind, options: &Options<'_>) -> String {
 }
 
 /// One line as an SVG element, set smaller where it is longer than its room.
-pub(super) fn text(fonts: &Fonts, text: &str, cut: Cut, at: (Length, Length), room: Length) -> String {
-    let width = fonts.width(text, Style { cut, size: TYPE_SIZE });
+pub(super) fn text(fonts: &Fonts, text: &str, font_style: Cut, at: (Length, Length), room: Length) -> String {
+    let width = fonts.width(text, Style { cut: font_style, size: TYPE_SIZE });
     let size = if width > room { TYPE_SIZE * (room / width) } else { TYPE_SIZE };
     let mut element = format!(r#"<text font-size="{:.3}" xml:space="preserve">"#, size.mm());
-    for run in fonts.line(text, Style { cut, size }).runs {
+    for run in fonts.line(text, Style { cut: font_style, size }).runs {
         let _ = write!(
             element,
             r#"<tspan x="{:.3}" y="{:.3}"{} font-family="{}" font-weight="{}">{}</tspan>"#,

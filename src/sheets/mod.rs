@@ -6,8 +6,8 @@ mod impose;
 mod margin;
 mod options;
 mod page;
-mod piece;
 mod points;
+mod print_item;
 mod proof;
 mod syllables;
 
@@ -15,7 +15,7 @@ pub use document::{SheetFile, files, pdf};
 pub use fault::SheetFault;
 pub use impose::{Rectangle, SheetPlan, Slot, capacity, impose};
 pub use options::Options;
-pub use piece::{Kind, Piece};
+pub use print_item::{PrintItem, PrintKind};
 pub use proof::proof;
 
 #[cfg(test)]

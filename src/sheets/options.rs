@@ -18,8 +18,8 @@ pub struct Options<'a> {
     pub language: &'a str,
     /// Paper, flip edge, crop marks and bleed.
     pub format: SheetFormat,
-    /// Width and height of what is cut.
-    pub cut: (Length, Length),
+    /// Width and height of what is cut out: its trim box.
+    pub trim: (Length, Length),
     /// What the margins are set in.
     pub fonts: &'a Fonts,
 }

@@ -61,12 +61,12 @@ impl Printer {
 
 /// MediaBox the sheet, TrimBox round all cuts, BleedBox that and the bleed.
 fn settings(size: (Length, Length), margin: &Margin, options: &Options<'_>) -> PageSettings {
-    let bled = margin.trim.map(|trim| trim.grown(options.format.bleed));
+    let bled = margin.trim_bounds.map(|trim| trim.grown(options.format.bleed));
     let sheet = Rectangle { left: Length::ZERO, top: Length::ZERO, width: size.0, height: size.1 };
     let settings = PageSettings::from_wh(pt(size.0), pt(size.1)).unwrap_or_default();
     settings
         .with_media_box(rect(sheet))
-        .with_trim_box(margin.trim.and_then(rect))
+        .with_trim_box(margin.trim_bounds.and_then(rect))
         .with_bleed_box(bled.and_then(rect))
 }
 
@@ -77,14 +77,14 @@ impl<'b> Page<'_, 'b> {
     }
 
     /// Draws one face.
-    pub(super) fn face(&mut self, slot: Slot, face: &Face, section: &mut Section) {
+    pub(super) fn face(&mut self, slot: Slot, face: &Face, tags: &mut ItemTags) {
         if face.side == Side::Front {
-            let corner = Point::from_xy(pt(slot.cut.left), pt(slot.cut.top));
-            section.destination = Some(XyzDestination::new(self.index, corner));
+            let corner = Point::from_xy(pt(slot.trim.left), pt(slot.trim.top));
+            tags.destination = Some(XyzDestination::new(self.index, corner));
         }
         self.surface.push_transform(&placed(slot, face));
         for block in &face.blocks {
-            section.children.extend(self.block(block, section.level(block)));
+            tags.children.extend(self.block(block, tags.level(block)));
         }
         self.surface.pop();
     }
@@ -132,7 +132,7 @@ fn gather(group: &usvg::Group, words: &mut Vec<String>) {
 
 /// From a face's millimetres, counted from the corner of its bleed, to the sheet's points.
 fn placed(slot: Slot, face: &Face) -> Transform {
-    let bled = slot.cut.grown(face.bleed);
+    let bled = slot.trim.grown(face.bleed);
     if slot.turned {
         Transform::from_row(-SCALE, 0.0, 0.0, -SCALE, pt(bled.right()), pt(bled.bottom()))
     } else {
@@ -140,19 +140,19 @@ fn placed(slot: Slot, face: &Face) -> Transform {
     }
 }
 
-/// The tags of one piece: its front and then its back, whatever pages they are on.
-pub(super) struct Section {
+/// The tags of one item: its front and then its back, whatever pages they are on.
+pub(super) struct ItemTags {
     title: String,
     destination: Option<XyzDestination>,
     children: Vec<Node>,
 }
 
-impl Section {
+impl ItemTags {
     pub(super) fn new(title: &str) -> Self {
         Self { title: title.to_owned(), destination: None, children: Vec::new() }
     }
 
-    /// The first heading of a piece names it; others stand below it.
+    /// The first heading of an item names it; others stand below it.
     fn level(&self, block: &Block) -> NonZeroU16 {
         let first = self.children.is_empty() && block.kind == BlockKind::Heading;
         if first { FIRST_LEVEL } else { SECOND_LEVEL }

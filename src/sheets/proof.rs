@@ -6,7 +6,7 @@ use super::impose::{Rectangle, SheetPlan, Slot, capacity, impose};
 use super::margin::{self, Margin};
 use super::options::Options;
 use super::page::{Page, Printer};
-use super::piece::Kind;
+use super::print_item::PrintKind;
 use crate::cards::Side;
 use crate::typeset::{Cut, Line, Style};
 use crate::units::Length;
@@ -26,14 +26,14 @@ const SQUARE: Length = Length::from_mm(20.0);
 /// # Errors
 /// Where a card does not fit the sheet, or the margin's texts can't be archived as PDF/A-2b.
 pub fn proof(options: &Options<'_>) -> Result<Vec<u8>, SheetFault> {
-    let room = capacity(options.cut, &options.format)
-        .ok_or_else(|| SheetFault::does_not_fit(Kind::Cards, options))?;
-    let plans = impose(options.cut, room, &options.format).unwrap_or_default();
+    let room = capacity(options.trim, &options.format)
+        .ok_or_else(|| SheetFault::does_not_fit(PrintKind::Cards, options))?;
+    let plans = impose(options.trim, room, &options.format).unwrap_or_default();
     let mut document = new_document();
     let mut printer = Printer::default();
     let mut tags = TagTree::new().with_lang(Some(options.language.to_owned()));
     for plan in &plans {
-        for &side in Kind::Cards.sides() {
+        for &side in PrintKind::Cards.sides() {
             let slots = plan.slots(side);
             printer.print(&mut document, plan.size, &margin_of(side, slots, options), options, |page| {
                 tags.push(outlines(page, plan, side, slots, options));
@@ -48,11 +48,11 @@ pub fn proof(options: &Options<'_>) -> Result<Vec<u8>, SheetFault> {
 
 fn margin_of(side: Side, slots: &[Slot], options: &Options<'_>) -> Margin {
     Margin {
-        trim: SheetPlan::trim(slots),
-        cuts: slots.iter().map(|slot| slot.cut).collect(),
+        trim_bounds: SheetPlan::trim_bounds(slots),
+        trims: slots.iter().map(|slot| slot.trim).collect(),
         left: heading(options),
         right: format!("duplex proof · {}", side.word()),
-        kind: Kind::Cards,
+        kind: PrintKind::Cards,
     }
 }
 
@@ -69,13 +69,13 @@ fn outlines(
     surface.end_tagged();
     let mut group = TagGroup::new(Tag::P);
     group.push(surface.start_tagged(ContentTag::Other));
-    let lines: String = slots.iter().map(|slot| words(slot.cut, side, options)).collect();
+    let lines: String = slots.iter().map(|slot| words(slot.trim, side, options)).collect();
     margin::svg(surface, plan.size, &lines, options.fonts);
     surface.end_tagged();
     group
 }
 
-fn words(cut: Rectangle, side: Side, options: &Options<'_>) -> String {
+fn words(trim: Rectangle, side: Side, options: &Options<'_>) -> String {
     let text = match side {
         Side::Front => "Front: each edge carries a ruler of millimetres.",
         Side::Back => {
@@ -85,12 +85,12 @@ fn words(cut: Rectangle, side: Side, options: &Options<'_>) -> String {
     };
     let style = Style::points(Cut::Regular, 7.0);
     let inset = Length::from_mm(5.0);
-    let lines = options.fonts.lines(text, style, cut.width - inset * 2.0);
+    let lines = options.fonts.lines(text, style, trim.width - inset * 2.0);
     let place = |index: usize| {
-        (cut.left + inset, cut.top + Length::from_mm(10.0) + style.size * (1.3 * index as f64))
+        (trim.left + inset, trim.top + Length::from_mm(10.0) + style.size * (1.3 * index as f64))
     };
     let set = |(index, line): (usize, &Line)| {
-        margin::text(options.fonts, &line.text, style.cut, place(index), cut.width - inset * 2.0)
+        margin::text(options.fonts, &line.text, style.cut, place(index), trim.width - inset * 2.0)
     };
     lines.iter().enumerate().map(set).collect()
 }
@@ -98,26 +98,26 @@ fn words(cut: Rectangle, side: Side, options: &Options<'_>) -> String {
 fn frames(slots: &[Slot], side: Side) -> Option<Path> {
     let mut path = PathBuilder::new();
     for slot in slots {
-        frame(&mut path, slot.cut);
+        frame(&mut path, slot.trim);
         if side == Side::Front {
-            rulers(&mut path, slot.cut);
+            rulers(&mut path, slot.trim);
         }
     }
     if let Some(first) = slots.first().filter(|_| side == Side::Front) {
         let inset = Length::from_mm(5.0);
-        let corner = (first.cut.left + inset, first.cut.bottom() - inset - SQUARE);
+        let corner = (first.trim.left + inset, first.trim.bottom() - inset - SQUARE);
         frame(&mut path, Rectangle { left: corner.0, top: corner.1, width: SQUARE, height: SQUARE });
     }
     path.finish()
 }
 
-fn frame(path: &mut PathBuilder, cut: Rectangle) {
+fn frame(path: &mut PathBuilder, trim: Rectangle) {
     let corners = [
-        (cut.left, cut.top),
-        (cut.right(), cut.top),
-        (cut.right(), cut.bottom()),
-        (cut.left, cut.bottom()),
-        (cut.left, cut.top),
+        (trim.left, trim.top),
+        (trim.right(), trim.top),
+        (trim.right(), trim.bottom()),
+        (trim.left, trim.bottom()),
+        (trim.left, trim.top),
     ];
     for pair in corners.windows(2) {
         margin::line(path, pair[0], pair[1]);
@@ -125,13 +125,13 @@ fn frame(path: &mut PathBuilder, cut: Rectangle) {
 }
 
 /// One on each edge, those of neighbours away from each other.
-fn rulers(path: &mut PathBuilder, cut: Rectangle) {
-    let across = |share: f64| cut.left + cut.width * share;
-    let down = |share: f64| cut.top + cut.height * share;
-    ruler(path, (across(0.4), cut.top), true);
-    ruler(path, (across(0.6), cut.bottom()), true);
-    ruler(path, (cut.left, down(0.4)), false);
-    ruler(path, (cut.right(), down(0.6)), false);
+fn rulers(path: &mut PathBuilder, trim: Rectangle) {
+    let across = |share: f64| trim.left + trim.width * share;
+    let down = |share: f64| trim.top + trim.height * share;
+    ruler(path, (across(0.4), trim.top), true);
+    ruler(path, (across(0.6), trim.bottom()), true);
+    ruler(path, (trim.left, down(0.4)), false);
+    ruler(path, (trim.right(), down(0.6)), false);
 }
 
 /// Strokes a millimetre apart on either side of an edge, parallel to it.

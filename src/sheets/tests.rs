@@ -25,7 +25,7 @@ fn options<'a>(fonts: &'a Fonts, title: &'a str) -> Options<'a> {
         date: None,
         language: "en",
         format: format(FlipEdge::LongEdge),
-        cut: A7.cut(),
+        trim: A7.cut(),
         fonts,
     }
 }
@@ -68,7 +68,7 @@ fn cards(count: usize, fonts: &Fonts) -> Vec<Card> {
 fn the_same_cards_give_the_same_bytes() {
     let fonts = fonts();
     let options = options(&fonts, "Fittings");
-    let (cards, file) = (cards(5, &fonts), &files(Kind::Cards, 5)[0]);
+    let (cards, file) = (cards(5, &fonts), &files(PrintKind::Cards, 5)[0]);
     let once = pdf(file, 5, cards.clone(), &options).unwrap();
     assert!(once.starts_with(b"%PDF-1.7"));
     assert!(once == pdf(file, 5, cards, &options).unwrap());
@@ -78,7 +78,8 @@ fn the_same_cards_give_the_same_bytes() {
 #[test]
 fn a_title_in_letters_that_no_font_has_is_refused() {
     let fonts = fonts();
-    let fault = pdf(&files(Kind::Cards, 1)[0], 1, cards(1, &fonts), &options(&fonts, "架線")).unwrap_err();
+    let fault =
+        pdf(&files(PrintKind::Cards, 1)[0], 1, cards(1, &fonts), &options(&fonts, "架線")).unwrap_err();
     assert!(matches!(&fault, SheetFault::NotArchivable { reason } if reason.contains('架')), "{fault}");
 }
 
@@ -89,7 +90,7 @@ fn a_drawing_that_can_not_be_archived_is_refused() {
     let repeated = r#"<linearGradient id="g" x2="0.1" spreadMethod="repeat"><stop stop-color="red"/><stop
         offset="1"/></linearGradient><rect x="20" y="40" width="20" height="20" fill="url(#g)"/>"#;
     cards[1].back.blocks.push(block("stripes", BlockKind::Ornament, repeated, &fonts));
-    let fault = pdf(&files(Kind::Cards, 2)[0], 2, cards, &options(&fonts, "Fittings")).unwrap_err();
+    let fault = pdf(&files(PrintKind::Cards, 2)[0], 2, cards, &options(&fonts, "Fittings")).unwrap_err();
     assert_eq!(
         fault.to_string(),
         "the sheets can't be made an archivable PDF: a colour gradient of a layout repeats"
@@ -99,8 +100,8 @@ fn a_drawing_that_can_not_be_archived_is_refused() {
 #[test]
 fn a_card_larger_than_the_sheet_is_refused() {
     let fonts = fonts();
-    let cut = (Length::from_mm(250.0), Length::from_mm(300.0));
-    let fault = proof(&Options { cut, ..options(&fonts, "Fittings") }).unwrap_err();
+    let trim = (Length::from_mm(250.0), Length::from_mm(300.0));
+    let fault = proof(&Options { trim, ..options(&fonts, "Fittings") }).unwrap_err();
     assert_eq!(
         fault.to_string(),
         "a card of 250 × 300 mm with its bleed and margins does not fit a sheet of A4"
@@ -109,8 +110,8 @@ fn a_card_larger_than_the_sheet_is_refused() {
 
 #[test]
 fn files_hold_all_cards_once() {
-    assert!(files(Kind::Cards, 0).is_empty());
-    let files = files(Kind::Cards, 1000);
+    assert!(files(PrintKind::Cards, 0).is_empty());
+    let files = files(PrintKind::Cards, 1000);
     assert_eq!(files.len(), 5);
     assert_eq!(files[4].name, "cards-005.pdf");
     assert!(files.iter().flat_map(|file| file.records.clone()).eq(0..1000));

@@ -4,14 +4,14 @@ use crate::cards::{Card, Face, Side, Tag};
 
 /// What the sheets of one file are cut into.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Kind {
+pub enum PrintKind {
     /// Two-sided cards.
     Cards,
     /// One-sided kit tags.
     Tags,
 }
 
-impl Kind {
+impl PrintKind {
     /// The sides that are printed, in the order of their pages.
     #[must_use]
     pub fn sides(self) -> &'static [Side] {
@@ -54,22 +54,22 @@ impl Kind {
     }
 }
 
-/// One piece that is cut out.
+/// One card or tag that is cut out.
 #[derive(Debug, Clone)]
-pub struct Piece {
+pub struct PrintItem {
     /// What the outline calls it.
     pub title: String,
     /// The sides that it has.
     pub faces: Vec<Face>,
 }
 
-impl From<Card> for Piece {
+impl From<Card> for PrintItem {
     fn from(card: Card) -> Self {
         Self { title: format!("{} {}", card.number, card.title), faces: vec![card.front, card.back] }
     }
 }
 
-impl From<Tag> for Piece {
+impl From<Tag> for PrintItem {
     fn from(tag: Tag) -> Self {
         let turn = tag.turn.words();
         let turn = if turn.is_empty() { turn } else { format!(", tag {turn}") };
