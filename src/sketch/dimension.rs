@@ -1,7 +1,7 @@
 //! Dimension lines with arrowheads and extension lines (ISO 129-1).
 
+use super::appearance::{Appearance, Pen, Tone};
 use super::draft::Draft;
-use super::ink::{Ink, Pen, Tone};
 use super::letters::Anchor;
 use super::outline::Outline;
 use super::plane::{Point, Vec2, at, unit};
@@ -97,7 +97,7 @@ impl Draft<'_> {
         let base = tip + unit(back) * length;
         let half = unit(back).turn_90() * (length * 0.16);
         let outline = Outline::new(vec![tip, base + half, base - half]);
-        self.scene.area(Purpose::Dimension, outline, Ink::solid(Tone::Ink));
+        self.scene.area(Purpose::Dimension, outline, Appearance::solid(Tone::Ink));
     }
 
     fn places(&self, span: &Span, (from, to): (f64, f64), tail: f64) -> Vec<(Point, Anchor)> {
@@ -163,7 +163,7 @@ impl Draft<'_> {
         let reach = 0.8 * self.size();
         let outward = if anchor == Anchor::End { -1.0 } else { 1.0 };
         let shelf = at(elbow.x + outward * reach, elbow.y);
-        self.scene.line(Purpose::Dimension, &[tip, elbow, shelf], Ink::line(Pen::Thin));
+        self.scene.line(Purpose::Dimension, &[tip, elbow, shelf], Appearance::line(Pen::Thin));
         self.arrowhead(tip, elbow - tip);
         let place = at(shelf.x + outward * 0.35 * self.size(), elbow.y);
         if self.text_at_first_clear(&[(place, anchor)], text).is_some() {

@@ -1,7 +1,7 @@
 //! A drawing in the making: its scene, its lettering, the dimensions printed so far.
 
+use super::appearance::{Appearance, Pen};
 use super::drawing::{Dimension, Drawing};
-use super::ink::{Ink, Pen};
 use super::letters::{Anchor, Lettering, Text};
 use super::options::{Detail, Options};
 use super::outline::Outline;
@@ -69,16 +69,16 @@ impl<'a> Draft<'a> {
         self.dimensions.push(Dimension { name: name.to_owned(), text: text.to_owned() });
     }
 
-    pub fn area(&mut self, purpose: Purpose, outline: Outline, ink: Ink) {
-        self.scene.area(purpose, outline, ink);
+    pub fn area(&mut self, purpose: Purpose, outline: Outline, appearance: Appearance) {
+        self.scene.area(purpose, outline, appearance);
     }
 
     pub fn thin(&mut self, purpose: Purpose, points: &[Point]) {
-        self.scene.line(purpose, points, Ink::line(Pen::Thin));
+        self.scene.line(purpose, points, Appearance::line(Pen::Thin));
     }
 
     pub fn centre_line(&mut self, from: Point, to: Point) {
-        self.scene.line(Purpose::Centre, &[from, to], Ink::line(Pen::Centre));
+        self.scene.line(Purpose::Centre, &[from, to], Appearance::line(Pen::Centre));
     }
 
     /// The box round the drawing with half a line's width and a hair of air.
@@ -142,7 +142,7 @@ impl<'a> Draft<'a> {
         }
     }
 
-    /// What stands in the place of a drawing that has lost a shape.
+    /// What stands in the place of a drawing that has lost a primitive.
     fn refused(&self, caption: Caption) -> Drawing {
         let mut scene = Scene::default();
         scene.text(self.level(at(0.0, 0.0), Anchor::Start, refused::WORDS));

@@ -21,7 +21,7 @@ impl Hatch {
         Self { angle: angle.to_radians(), pitch: pitch * spread }
     }
 
-    /// The lines inside an outline. All lines lie on one grid through the origin, so that the pieces of
+    /// The lines inside an outline. All lines lie on one grid through the origin, so that the parts of
     /// one part read as one.
     pub fn lines(&self, outline: &Outline) -> Vec<Line> {
         let along = Vec2::from_angle(self.angle);

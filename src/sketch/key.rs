@@ -1,9 +1,9 @@
 //! The key to drawings: tones of materials, kinds of lines, cut surfaces.
 
+use super::appearance::{Appearance, Pen, Shade, Tone, word};
 use super::draft::{Caption, Draft};
 use super::drawing::Drawing;
 use super::hatch::Hatch;
-use super::ink::{Ink, Pen, Shade, Tone, word};
 use super::options::Options;
 use super::outline::Outline;
 use super::plane::{Rect, at};
@@ -60,7 +60,7 @@ fn material(options: &Options, group: MaterialGroup) -> Drawing {
     for (index, shade) in [Shade::Pale, Shade::Plain, Shade::Deep].into_iter().enumerate() {
         let left = index as f64 * wide / 3.0;
         let outline = Outline::rectangle(Rect::new(left, 0.0, left + wide / 3.0, high));
-        draft.area(Purpose::View(0), outline, Ink::area(Tone::Metal(group, shade), Pen::Thick));
+        draft.area(Purpose::View(0), outline, Appearance::area(Tone::Metal(group, shade), Pen::Thick));
     }
     let description = format!(
         "Tones of {}: pale on parts, plain on gripping parts, by turns on layers of wires.",
@@ -72,7 +72,7 @@ fn material(options: &Options, group: MaterialGroup) -> Drawing {
 fn line(options: &Options, pen: Pen, title: &str, description: &str) -> Drawing {
     let mut draft = Draft::new(options);
     let (wide, _) = sample(options);
-    draft.scene.line(Purpose::Edge, &[at(0.0, 0.0), at(wide, 0.0)], Ink::line(pen));
+    draft.scene.line(Purpose::Edge, &[at(0.0, 0.0), at(wide, 0.0)], Appearance::line(pen));
     finished(draft, title, description)
 }
 
@@ -84,8 +84,8 @@ fn hatching(options: &Options) -> Drawing {
         let outline = Outline::rectangle(Rect::new(left, 0.0, left + wide / 3.0, high));
         let lines = Hatch::of(index, 0.5 * draft.size()).lines(&outline);
         let lines = lines.into_iter().map(|line| vec![line.p0, line.p1]).collect();
-        draft.scene.lines(Purpose::Hatch(index), lines, Ink::line(Pen::Thin));
-        draft.area(Purpose::Cut(index), outline, Ink::line(Pen::Thick));
+        draft.scene.lines(Purpose::Hatch(index), lines, Appearance::line(Pen::Thin));
+        draft.area(Purpose::Cut(index), outline, Appearance::line(Pen::Thick));
     }
     finished(
         draft,
@@ -98,8 +98,8 @@ fn slip_mark(options: &Options) -> Drawing {
     let mut draft = Draft::new(options);
     let (wide, high) = sample(options);
     let rectangle = |from: f64, to: f64| Outline::rectangle(Rect::new(from, 0.0, to, high));
-    let wire = Ink::area(Tone::Metal(MaterialGroup::Copper, Shade::Deep), Pen::Thin);
+    let wire = Appearance::area(Tone::Metal(MaterialGroup::Copper, Shade::Deep), Pen::Thin);
     draft.area(Purpose::Wire, rectangle(0.0, wide), wire);
-    draft.area(Purpose::Wire, rectangle(0.44 * wide, 0.56 * wide), Ink::solid(Tone::Signal));
+    draft.area(Purpose::Wire, rectangle(0.44 * wide, 0.56 * wide), Appearance::solid(Tone::Signal));
     finished(draft, "slip mark", "Slip mark: paint on the conductor where it goes into the fitting.")
 }

@@ -4,12 +4,12 @@ use super::plane::{Point, Rect, at};
 use crate::typeset::{Cut, Fonts, Style};
 use crate::units::Length;
 
-/// The cut that drawings are lettered in.
-const CUT: Cut = Cut::Condensed;
+/// The style of type that drawings are lettered in.
+const FONT_STYLE: Cut = Cut::Condensed;
 
 /// The family that drawings are lettered in.
 pub(crate) fn family() -> &'static str {
-    CUT.family()
+    FONT_STYLE.family()
 }
 
 /// Where a text hangs on its point.
@@ -68,6 +68,6 @@ pub(crate) struct Lettering<'a> {
 impl Lettering<'_> {
     /// Length of a text on one line.
     pub fn width(self, text: &str) -> f64 {
-        self.fonts.width(text, Style { cut: CUT, size: Length::from_mm(self.size) }).mm()
+        self.fonts.width(text, Style { cut: FONT_STYLE, size: Length::from_mm(self.size) }).mm()
     }
 }

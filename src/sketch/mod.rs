@@ -1,5 +1,6 @@
 //! Drawings in millimetres, from the same geometry as the numbers.
 
+mod appearance;
 mod assembly;
 mod balloon;
 mod conductor;
@@ -7,7 +8,6 @@ mod dimension;
 mod draft;
 mod drawing;
 mod hatch;
-mod ink;
 mod key;
 mod letters;
 mod number;
@@ -19,10 +19,10 @@ mod scale;
 mod scene;
 mod write;
 
+pub use appearance::dark_rules;
 pub use assembly::{assembly, line_up, stages, wrong_part};
 pub use conductor::{Subject, conductor_section, conductor_true_size, section_of, worn_section};
 pub use drawing::{Dimension, Drawing};
-pub use ink::dark_rules;
 pub use key::key;
 pub use number::number;
 pub use options::{Detail, Options};

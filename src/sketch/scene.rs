@@ -1,6 +1,6 @@
-//! A drawing before it is written: shapes with their purpose, in millimetres on paper.
+//! A drawing before it is written: primitives with their purpose, in millimetres on paper.
 
-use super::ink::Ink;
+use super::appearance::Appearance;
 use super::letters::Text;
 use super::outline::Outline;
 use super::plane::{Affine, EMPTY, Line, Point, Rect, Vec2, around, at, corners, enters, grown};
@@ -9,19 +9,19 @@ use super::plane::{Affine, EMPTY, Line, Point, Rect, Vec2, around, at, corners, 
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Scene {
     pub elements: Vec<Element>,
-    /// Whether a shape was left out because a place or size of it is not finite.
+    /// Whether a primitive was left out because a place or size of it is not finite.
     pub unsound: bool,
 }
 
-/// A shape with what it is for and how it looks.
+/// A primitive with what it is for and how it looks.
 #[derive(Debug, Clone)]
 pub(crate) struct Element {
     pub purpose: Purpose,
-    pub shape: Shape,
-    pub ink: Ink,
+    pub primitive: Primitive,
+    pub appearance: Appearance,
 }
 
-/// What a shape stands for.
+/// What a primitive stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Purpose {
     /// A cut surface of the part with this index.
@@ -46,16 +46,16 @@ pub(crate) enum Purpose {
     Letters,
 }
 
-/// A shape.
+/// What drawings are made of.
 #[derive(Debug, Clone)]
-pub(crate) enum Shape {
+pub(crate) enum Primitive {
     Area(Outline),
     Circle(Point, f64),
     Lines(Vec<Vec<Point>>),
     Text(Text),
 }
 
-impl Shape {
+impl Primitive {
     pub fn bounds(&self) -> Rect {
         match self {
             Self::Area(outline) => outline.bounds(),
@@ -101,39 +101,39 @@ impl Shape {
 }
 
 impl Scene {
-    pub fn add(&mut self, purpose: Purpose, shape: Shape, ink: Ink) {
-        if shape.is_finite() {
-            self.elements.push(Element { purpose, shape, ink });
+    pub fn add(&mut self, purpose: Purpose, primitive: Primitive, appearance: Appearance) {
+        if primitive.is_finite() {
+            self.elements.push(Element { purpose, primitive, appearance });
         } else {
             self.unsound = true;
         }
     }
 
-    pub fn area(&mut self, purpose: Purpose, outline: Outline, ink: Ink) {
-        self.add(purpose, Shape::Area(outline), ink);
+    pub fn area(&mut self, purpose: Purpose, outline: Outline, appearance: Appearance) {
+        self.add(purpose, Primitive::Area(outline), appearance);
     }
 
-    pub fn circle(&mut self, purpose: Purpose, centre: Point, radius: f64, ink: Ink) {
-        self.add(purpose, Shape::Circle(centre, radius), ink);
+    pub fn circle(&mut self, purpose: Purpose, centre: Point, radius: f64, appearance: Appearance) {
+        self.add(purpose, Primitive::Circle(centre, radius), appearance);
     }
 
-    pub fn line(&mut self, purpose: Purpose, points: &[Point], ink: Ink) {
-        self.add(purpose, Shape::Lines(vec![points.to_vec()]), ink);
+    pub fn line(&mut self, purpose: Purpose, points: &[Point], appearance: Appearance) {
+        self.add(purpose, Primitive::Lines(vec![points.to_vec()]), appearance);
     }
 
-    pub fn lines(&mut self, purpose: Purpose, lines: Vec<Vec<Point>>, ink: Ink) {
+    pub fn lines(&mut self, purpose: Purpose, lines: Vec<Vec<Point>>, appearance: Appearance) {
         if !lines.is_empty() {
-            self.add(purpose, Shape::Lines(lines), ink);
+            self.add(purpose, Primitive::Lines(lines), appearance);
         }
     }
 
     pub fn text(&mut self, text: Text) {
-        self.add(Purpose::Letters, Shape::Text(text), Ink { fill: None, pen: None });
+        self.add(Purpose::Letters, Primitive::Text(text), Appearance { fill: None, pen: None });
     }
 
     /// The box round everything.
     pub fn bounds(&self) -> Rect {
-        self.elements.iter().fold(EMPTY, |sum, element| sum.union(element.shape.bounds()))
+        self.elements.iter().fold(EMPTY, |sum, element| sum.union(element.primitive.bounds()))
     }
 
     /// The box round what is drawn of the object itself.
@@ -142,44 +142,44 @@ impl Scene {
         self.elements
             .iter()
             .filter(|element| object(element.purpose))
-            .fold(EMPTY, |sum, element| sum.union(element.shape.bounds()))
+            .fold(EMPTY, |sum, element| sum.union(element.primitive.bounds()))
     }
 
     pub fn texts(&self) -> impl Iterator<Item = &Text> {
-        self.elements.iter().filter_map(|element| match &element.shape {
-            Shape::Text(text) => Some(text),
+        self.elements.iter().filter_map(|element| match &element.primitive {
+            Primitive::Text(text) => Some(text),
             _ => None,
         })
     }
 
     /// Whether a text fits into a box without lying on a line or another text.
     pub fn is_clear(&self, rect: Rect) -> bool {
-        self.elements.iter().all(|element| match &element.shape {
-            Shape::Text(text) => !text.bounds().overlaps(rect),
-            Shape::Area(_) | Shape::Circle(..) if element.purpose != Purpose::Dimension => {
-                !element.shape.bounds().overlaps(rect)
-                    || !(element.shape.strokes_meet(rect) || element.shape.contains(rect.center()))
+        self.elements.iter().all(|element| match &element.primitive {
+            Primitive::Text(text) => !text.bounds().overlaps(rect),
+            Primitive::Area(_) | Primitive::Circle(..) if element.purpose != Purpose::Dimension => {
+                !element.primitive.bounds().overlaps(rect)
+                    || !(element.primitive.strokes_meet(rect) || element.primitive.contains(rect.center()))
             }
-            shape => !shape.strokes_meet(rect),
+            primitive => !primitive.strokes_meet(rect),
         })
     }
 
     /// Areas of a part.
-    pub fn areas_of(&self, part: usize) -> impl Iterator<Item = &Shape> {
+    pub fn areas_of(&self, part: usize) -> impl Iterator<Item = &Primitive> {
         self.elements
             .iter()
             .filter(move |element| matches!(element.purpose, Purpose::Cut(p) | Purpose::View(p) if p == part))
-            .map(|element| &element.shape)
+            .map(|element| &element.primitive)
     }
 
     /// Everything moved.
     pub fn moved(&mut self, by: Vec2) {
         for element in &mut self.elements {
-            match &mut element.shape {
-                Shape::Area(outline) => *outline = outline.mapped(Affine::translate(by)),
-                Shape::Circle(centre, _) => *centre += by,
-                Shape::Lines(lines) => lines.iter_mut().flatten().for_each(|point| *point += by),
-                Shape::Text(text) => text.place += by,
+            match &mut element.primitive {
+                Primitive::Area(outline) => *outline = outline.mapped(Affine::translate(by)),
+                Primitive::Circle(centre, _) => *centre += by,
+                Primitive::Lines(lines) => lines.iter_mut().flatten().for_each(|point| *point += by),
+                Primitive::Text(text) => text.place += by,
             }
         }
     }

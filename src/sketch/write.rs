@@ -1,46 +1,46 @@
 //! Writes a scene as SVG: neighbours that look alike share a group, lines share a path.
 
-use super::ink::INK;
+use super::appearance::INK;
 use super::letters::{Anchor, Text, family};
 use super::number::number;
 use super::outline::Outline;
 use super::plane::Point;
-use super::scene::{Element, Scene, Shape};
+use super::scene::{Element, Primitive, Scene};
 use std::fmt::Write;
 
 /// The elements of a scene whose wide line is `thick` millimetres.
 pub(crate) fn body(scene: &Scene, thick: f64) -> String {
     let mut out = String::new();
-    let alike = |a: &Element, b: &Element| a.ink == b.ink && is_text(a) == is_text(b);
+    let alike = |a: &Element, b: &Element| a.appearance == b.appearance && is_text(a) == is_text(b);
     for group in scene.elements.chunk_by(alike) {
-        if is_text(&group[0]) { texts(&mut out, group) } else { shapes(&mut out, group, thick) }
+        if is_text(&group[0]) { texts(&mut out, group) } else { primitives(&mut out, group, thick) }
     }
     out
 }
 
 fn is_text(element: &Element) -> bool {
-    matches!(element.shape, Shape::Text(_))
+    matches!(element.primitive, Primitive::Text(_))
 }
 
-fn shapes(out: &mut String, group: &[Element], thick: f64) {
-    let looks = group[0].ink.attributes(thick);
+fn primitives(out: &mut String, group: &[Element], thick: f64) {
+    let looks = group[0].appearance.attributes(thick);
     let one = group.len() == 1;
     if !one {
         let _ = write!(out, "<g {looks}>");
     }
     let looks = if one { format!(" {looks}") } else { String::new() };
     for element in group {
-        match &element.shape {
-            Shape::Area(outline) => area(out, outline, &looks),
-            Shape::Circle(centre, radius) => {
+        match &element.primitive {
+            Primitive::Area(outline) => area(out, outline, &looks),
+            Primitive::Circle(centre, radius) => {
                 let (x, y, r) = (number(centre.x), number(centre.y), number(*radius));
                 let _ = write!(out, "<circle{looks} cx=\"{x}\" cy=\"{y}\" r=\"{r}\"/>");
             }
-            Shape::Lines(lines) => {
+            Primitive::Lines(lines) => {
                 let data: String = lines.iter().map(|line| path(line)).collect();
                 let _ = write!(out, "<path{looks} d=\"{data}\"/>");
             }
-            Shape::Text(_) => {}
+            Primitive::Text(_) => {}
         }
     }
     if !one {
@@ -70,7 +70,7 @@ fn path(points: &[Point]) -> String {
 fn texts(out: &mut String, group: &[Element]) {
     let _ = write!(out, "<g class=\"sk-text\" fill=\"{INK}\" font-family=\"{}\">", family());
     for element in group {
-        if let Shape::Text(text) = &element.shape {
+        if let Primitive::Text(text) = &element.primitive {
             letters(out, text);
         }
     }

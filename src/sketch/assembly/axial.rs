@@ -1,8 +1,8 @@
 //! What every axial dead-end has: a body with arms to its eye, a closing part, the conductor's ends.
 
 use super::dead_end::Measures;
+use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::Setup;
-use super::sheet::{Look, Sheet, upper};
 use crate::catalogue::Role;
 use crate::sketch::outline::{Outline, arc};
 use crate::sketch::plane::{Point, at};
@@ -147,8 +147,8 @@ impl Axial {
     }
 
     /// Behind everything: the far arm; then the body cut open above the axis.
-    pub fn draw_behind(&self, sheet: &mut Sheet, setup: &Setup, body: Look) {
-        self.arms(sheet, setup, body, -1.0);
+    pub fn draw_behind(&self, scaled: &mut ScaledDraft, setup: &Setup, body: Look) {
+        self.arms(scaled, setup, body, -1.0);
         let shell = self.shell(setup);
         let (nose, shoulder) = self.nose(shell);
         let mut points = vec![(self.entry, nose), (shoulder, shell)];
@@ -162,12 +162,13 @@ impl Axial {
         let mut cavity = vec![(self.entry, 0.0)];
         cavity.extend(&self.bore);
         cavity.push((0.0, 0.0));
-        sheet.empty(&upper(&cavity));
-        sheet.edge(&[at(self.entry, -self.bore.first().map_or(0.0, |corner| corner.1)), at(self.entry, 0.0)]);
-        sheet.cut(body, &upper(&points));
+        scaled.empty(&upper(&cavity));
+        scaled
+            .edge(&[at(self.entry, -self.bore.first().map_or(0.0, |corner| corner.1)), at(self.entry, 0.0)]);
+        scaled.cut(body, &upper(&points));
         if Self::closing(setup).0 == Closing::Screw {
             let ((window, end), thread) = (self.ring(setup), self.thread(setup));
-            sheet.cut(body, &upper(&[(window, thread), (window, shell), (end, shell), (end, thread)]));
+            scaled.cut(body, &upper(&[(window, thread), (window, shell), (end, shell), (end, thread)]));
         }
     }
 
@@ -179,7 +180,7 @@ impl Axial {
     }
 
     /// The closing part: cut above the axis, seen from outside below it.
-    pub fn draw_closing(&self, sheet: &mut Sheet, setup: &Setup) {
+    pub fn draw_closing(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         let (closing, Some(look)) = Self::closing(setup) else { return };
         let (push, face) = (self.push.0 + self.drawn_back, self.push.1);
         let ((start, end), head, thread) = (self.head(setup), self.head_radius(setup), self.thread(setup));
@@ -213,7 +214,7 @@ impl Axial {
         };
         let reach =
             if closing == Closing::Nut { (0.0, thread.min(self.shell(setup))) } else { (push, self.hole) };
-        sheet.empty(&upper(&[
+        scaled.empty(&upper(&[
             (reach.0, 0.0),
             (reach.0, reach.1),
             (start, reach.1),
@@ -221,21 +222,27 @@ impl Axial {
             (end, self.hole),
             (end, 0.0),
         ]));
-        sheet.edge(&[at(end, -self.hole), at(end, 0.0)]);
-        sheet.cut(look, &upper(&shape));
-        self.draw_closing_from_outside(sheet, setup, look, closing);
+        scaled.edge(&[at(end, -self.hole), at(end, 0.0)]);
+        scaled.cut(look, &upper(&shape));
+        self.draw_closing_from_outside(scaled, setup, look, closing);
         if let Some((lock, _)) = setup.first(&[Role::Lock])
             && closing == Closing::Screw
         {
             let from = self.ring(setup).1;
             let to = from + self.lock_width(setup);
             let outer = self.shell(setup) * 0.96;
-            sheet.cut(lock, &upper(&[(from, thread), (from, outer), (to, outer), (to, thread)]));
-            sheet.outside(lock, &[(from, 0.0), (from, outer), (to, outer), (to, 0.0)]);
+            scaled.cut(lock, &upper(&[(from, thread), (from, outer), (to, outer), (to, thread)]));
+            scaled.outside(lock, &[(from, 0.0), (from, outer), (to, outer), (to, 0.0)]);
         }
     }
 
-    fn draw_closing_from_outside(&self, sheet: &mut Sheet, setup: &Setup, look: Look, closing: Closing) {
+    fn draw_closing_from_outside(
+        &self,
+        scaled: &mut ScaledDraft,
+        setup: &Setup,
+        look: Look,
+        closing: Closing,
+    ) {
         let (push, face) = (self.push.0 + self.drawn_back, self.push.1);
         let ((start, end), head, thread) = (self.head(setup), self.head_radius(setup), self.thread(setup));
         let chamfer = 0.12 * head;
@@ -244,61 +251,61 @@ impl Axial {
         if closing == Closing::Screw {
             let from = push.max(0.0);
             let window = self.ring(setup).0 + self.drawn_back;
-            sheet.outside(look, &[(from, 0.0), (from, face), (window, face), (window, 0.0)]);
-            sheet.outside(look, &[(window, 0.0), (window, thread), (start, thread), (start, 0.0)]);
-            sheet.outside(look, &hexagon(start));
+            scaled.outside(look, &[(from, 0.0), (from, face), (window, face), (window, 0.0)]);
+            scaled.outside(look, &[(window, 0.0), (window, thread), (start, thread), (start, 0.0)]);
+            scaled.outside(look, &hexagon(start));
         } else {
-            sheet.outside(look, &hexagon(-0.34 * self.shell(setup) + self.drawn_back));
+            scaled.outside(look, &hexagon(-0.34 * self.shell(setup) + self.drawn_back));
         }
     }
 
     /// The body from outside, below the axis, but for its arm.
-    pub fn draw_body_outside(&self, sheet: &mut Sheet, setup: &Setup, body: Look) {
+    pub fn draw_body_outside(&self, scaled: &mut ScaledDraft, setup: &Setup, body: Look) {
         let shell = self.shell(setup);
         let (nose, shoulder) = self.nose(shell);
-        sheet.outside(
+        scaled.outside(
             body,
             &[(self.entry, 0.0), (self.entry, nose), (shoulder, shell), (0.0, shell), (0.0, 0.0)],
         );
-        sheet.edge(&[at(shoulder, 0.0), at(shoulder, shell)]);
+        scaled.edge(&[at(shoulder, 0.0), at(shoulder, shell)]);
     }
 
     /// The ring of the body from outside, in front of the screw that goes through it.
-    pub fn draw_ring_outside(&self, sheet: &mut Sheet, setup: &Setup, body: Look) {
+    pub fn draw_ring_outside(&self, scaled: &mut ScaledDraft, setup: &Setup, body: Look) {
         if Self::closing(setup).0 == Closing::Screw {
             let ((window, end), shell) = (self.ring(setup), self.shell(setup));
-            sheet.outside(body, &[(window, 0.0), (window, shell), (end, shell), (end, 0.0)]);
+            scaled.outside(body, &[(window, 0.0), (window, shell), (end, shell), (end, 0.0)]);
         }
     }
 
     /// In front of everything: the near arm with its eye, and the pin in it.
-    pub fn draw_in_front(&self, sheet: &mut Sheet, setup: &Setup, body: Look) {
-        self.arms(sheet, setup, body, 1.0);
+    pub fn draw_in_front(&self, scaled: &mut ScaledDraft, setup: &Setup, body: Look) {
+        self.arms(scaled, setup, body, 1.0);
         let (x, hole) = self.eye(setup);
         match setup.first(&[Role::Pin]) {
-            Some((pin, _)) => sheet.disc(pin, at(x, 0.0), hole),
-            None => sheet.hole(at(x, 0.0), hole),
+            Some((pin, _)) => scaled.disc(pin, at(x, 0.0), hole),
+            None => scaled.hole(at(x, 0.0), hole),
         }
         if let Some((keeper, _)) = setup.first(&[Role::Keeper, Role::Bolt]) {
             let (w, h) = (0.75 * hole, 0.28 * hole);
-            sheet.view(keeper, &Outline::of(&[(x - w, -h), (x + w, -h), (x + w, h), (x - w, h)]));
+            scaled.view(keeper, &Outline::of(&[(x - w, -h), (x + w, -h), (x + w, h), (x - w, h)]));
         }
     }
 
     /// One arm: the half above (−1) or below (+1) the axis, with its half of the rounded eye.
-    fn arms(&self, sheet: &mut Sheet, setup: &Setup, body: Look, side: f64) {
+    fn arms(&self, scaled: &mut ScaledDraft, setup: &Setup, body: Look, side: f64) {
         let (arm, (x, _)) = (self.arm(setup), self.eye(setup));
         let from = if side < 0.0 { -0.5 } else { self.seam(setup) };
         let rounded = arc(at(x, 0.0), arm, side * FRAC_PI_2, 0.0, SAG);
         let mut points = vec![at(from, 0.0), at(from, side * arm)];
         points.extend(rounded);
-        sheet.fill(body, &Outline::new(points.clone()));
+        scaled.fill(body, &Outline::new(points.clone()));
         // The arm grows out of the body's face; over a nut it has an end of its own.
         let own_end = side > 0.0 && Self::closing(setup).0 == Closing::Nut;
         if !own_end {
             points[1].x = points[1].x.max(0.0);
         }
-        sheet.edge(if own_end { &points } else { &points[1..] });
+        scaled.edge(if own_end { &points } else { &points[1..] });
     }
 
     /// Where the near arm leaves the body: behind the face of a body with a window, else under the nut.

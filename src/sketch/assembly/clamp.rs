@@ -1,11 +1,11 @@
 //! A parallel-groove clamp, cut across its conductors.
 
 use super::dead_end::Measures;
+use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::Setup;
-use super::sheet::{Look, Sheet};
 use super::{Figure, Pose};
 use crate::catalogue::{Conductor, Role};
-use crate::sketch::conductor::{Subject, add_pieces, pieces};
+use crate::sketch::conductor::{Subject, add_cut_surfaces, cut_surfaces};
 use crate::sketch::outline::{Outline, arc};
 use crate::sketch::plane::{Affine, Point, at};
 use std::f64::consts::PI;
@@ -70,7 +70,7 @@ impl Clamp {
         self.grooves[0].1.max(self.grooves[1].1) + self.wall
     }
 
-    fn draw_bolt(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+    fn draw_bolt(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let (shank, back) = (self.shank, self.back());
         let bar = |half: f64, top: f64, bottom: f64| {
             let lift = pose.conductor + pose.closing;
@@ -79,24 +79,24 @@ impl Clamp {
         };
         let Some(look) = self.bolt else { return };
         let nut = setup.first(&[Role::Nut]).map_or(look, |found| found.0);
-        sheet.view(look, &bar(shank, -back - 2.1 * shank, back));
-        sheet.view(look, &bar(1.75 * shank, back, back + 1.3 * shank));
-        sheet.view(nut, &bar(1.75 * shank, -back - 1.6 * shank, -back));
+        scaled.view(look, &bar(shank, -back - 2.1 * shank, back));
+        scaled.view(look, &bar(1.75 * shank, back, back + 1.3 * shank));
+        scaled.view(nut, &bar(1.75 * shank, -back - 1.6 * shank, -back));
     }
 }
 
 impl Figure for Clamp {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let lifted = |side: f64, by: f64| self.half(side).mapped(Affine::translate((0.0, side * by)));
-        sheet.cut(self.lower, &lifted(1.0, pose.conductor));
-        sheet.cut(self.upper, &lifted(-1.0, pose.cone));
-        self.draw_bolt(sheet, setup, pose);
+        scaled.cut(self.lower, &lifted(1.0, pose.conductor));
+        scaled.cut(self.upper, &lifted(-1.0, pose.cone));
+        self.draw_bolt(scaled, setup, pose);
         let conductors = [setup.fitting.conductors.first(), setup.fitting.conductors.last()];
         for (conductor, (x, _)) in conductors.into_iter().flatten().zip(self.grooves) {
-            draw_conductor(sheet, conductor, at(x, 0.0));
+            draw_conductor(scaled, conductor, at(x, 0.0));
         }
         let reach = self.back() + 2.3 * self.shank;
-        sheet.axis(at(0.0, -reach), at(0.0, reach - 0.8 * self.shank));
+        scaled.axis(at(0.0, -reach), at(0.0, reach - 0.8 * self.shank));
     }
 
     fn measures(&self, _: &Setup) -> Option<Measures> {
@@ -116,8 +116,13 @@ impl Figure for Clamp {
     }
 }
 
-fn draw_conductor(sheet: &mut Sheet, conductor: &Conductor, middle: Point) {
-    let pieces = pieces(&Subject::of(conductor));
-    let scale = sheet.scale().0;
-    add_pieces(&mut sheet.draft, &pieces, Affine::scale(scale) * Affine::translate(middle.to_vec2()), scale);
+fn draw_conductor(scaled: &mut ScaledDraft, conductor: &Conductor, middle: Point) {
+    let surfaces = cut_surfaces(&Subject::of(conductor));
+    let scale = scaled.scale().0;
+    add_cut_surfaces(
+        &mut scaled.draft,
+        &surfaces,
+        Affine::scale(scale) * Affine::translate(middle.to_vec2()),
+        scale,
+    );
 }

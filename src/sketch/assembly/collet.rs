@@ -2,8 +2,8 @@
 
 use super::axial::Axial;
 use super::dead_end::{self, Measures};
+use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::{Proportions, Setup};
-use super::sheet::{Look, Sheet, upper};
 use super::strand::{Sides, along_axis, stub};
 use super::{Figure, Pose};
 use crate::grip::{Collet, Geometry, collet_closure};
@@ -76,13 +76,13 @@ impl ColletSeat {
         Some(Self { axial, proportions: known, body, cone, radius, bore, flank, slit })
     }
 
-    fn draw_cone(&self, sheet: &mut Sheet) {
+    fn draw_cone(&self, scaled: &mut ScaledDraft) {
         let [small, large] = self.flank;
-        sheet.cut(self.cone, &upper(&[(small.0, self.bore), small, large, (large.0, self.bore)]));
+        scaled.cut(self.cone, &upper(&[(small.0, self.bore), small, large, (large.0, self.bore)]));
     }
 
     /// What stands out of the body's face, seen from outside, with the slit on the near side.
-    fn draw_cone_outside(&self, sheet: &mut Sheet) {
+    fn draw_cone_outside(&self, scaled: &mut ScaledDraft) {
         let [small, large] = self.flank;
         let from = small.0.max(0.0);
         if large.0 <= from + 0.01 {
@@ -90,11 +90,11 @@ impl ColletSeat {
         }
         let slope = (large.1 - small.1) / (large.0 - small.0);
         let radius = large.1 - (large.0 - from) * slope;
-        sheet.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
+        scaled.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
         let slit = self.slit / 2.0;
         let y = 0.5 * small.1;
         if small.0 > 0.0 {
-            sheet.empty(&Outline::of(&[
+            scaled.empty(&Outline::of(&[
                 (from, y - slit),
                 (large.0, y - slit),
                 (large.0, y + slit),
@@ -105,25 +105,25 @@ impl ColletSeat {
 }
 
 impl Figure for ColletSeat {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let line =
-            self.axial.entry - dead_end::stub_length(sheet) - if pose.conductor > 0.0 { 8.0 } else { 0.0 };
-        self.axial.draw_behind(sheet, setup, self.body);
-        self.draw_cone(sheet);
-        self.axial.draw_closing(sheet, setup);
+            self.axial.entry - dead_end::stub_length(scaled) - if pose.conductor > 0.0 { 8.0 } else { 0.0 };
+        self.axial.draw_behind(scaled, setup, self.body);
+        self.draw_cone(scaled);
+        self.axial.draw_closing(scaled, setup);
         let end = self.axial.end - pose.conductor;
-        stub(sheet, setup.conductor, self.radius, (line, end.min(self.axial.entry)));
+        stub(scaled, setup.conductor, self.radius, (line, end.min(self.axial.entry)));
         if end > self.axial.entry {
-            along_axis(sheet, setup.conductor, self.radius, (self.axial.entry, end), Sides::Upper);
+            along_axis(scaled, setup.conductor, self.radius, (self.axial.entry, end), Sides::Upper);
         }
-        self.axial.draw_body_outside(sheet, setup, self.body);
-        self.draw_cone_outside(sheet);
-        self.axial.draw_ring_outside(sheet, setup, self.body);
-        self.axial.draw_in_front(sheet, setup, self.body);
+        self.axial.draw_body_outside(scaled, setup, self.body);
+        self.draw_cone_outside(scaled);
+        self.axial.draw_ring_outside(scaled, setup, self.body);
+        self.axial.draw_in_front(scaled, setup, self.body);
         if pose.conductor == 0.0 {
-            dead_end::slip_mark(sheet, self.axial.entry, self.radius);
+            dead_end::slip_mark(scaled, self.axial.entry, self.radius);
         }
-        sheet.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));
+        scaled.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));
     }
 
     fn measures(&self, setup: &Setup) -> Option<Measures> {

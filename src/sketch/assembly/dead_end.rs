@@ -1,7 +1,7 @@
 //! What dead-ends have in common beside their shapes: body, conductor's end, slip mark, dimensions.
 
+use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::Setup;
-use super::sheet::{Look, Sheet};
 use crate::catalogue::{Part, Role, StandOutFrom};
 use crate::grip::Geometry;
 use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
@@ -32,20 +32,20 @@ pub(crate) fn conductor_end(setup: &Setup, entry: f64, rear: f64) -> f64 {
 }
 
 /// How much of the conductor is drawn outside the body.
-pub(crate) fn stub_length(sheet: &Sheet) -> f64 {
-    sheet.object(1.8 * sheet.draft.size())
+pub(crate) fn stub_length(scaled: &ScaledDraft) -> f64 {
+    scaled.object(1.8 * scaled.draft.size())
 }
 
 /// A slip mark on the conductor, where it goes into the body.
-pub(crate) fn slip_mark(sheet: &mut Sheet, entry: f64, radius: f64) {
-    slip_mark_at(sheet, entry, (radius, 0.0));
+pub(crate) fn slip_mark(scaled: &mut ScaledDraft, entry: f64, radius: f64) {
+    slip_mark_at(scaled, entry, (radius, 0.0));
 }
 
 /// A slip mark on a conductor whose middle is at height `y`.
-pub(crate) fn slip_mark_at(sheet: &mut Sheet, entry: f64, (radius, y): (f64, f64)) {
-    let (near, wide) = (sheet.object(0.35), sheet.object(0.45 * sheet.draft.size()));
+pub(crate) fn slip_mark_at(scaled: &mut ScaledDraft, entry: f64, (radius, y): (f64, f64)) {
+    let (near, wide) = (scaled.object(0.35), scaled.object(0.45 * scaled.draft.size()));
     let (from, to) = (entry - near - wide, entry - near);
-    sheet.slip_mark(&Outline::of(&[
+    scaled.slip_mark(&Outline::of(&[
         (from, y - radius),
         (to, y - radius),
         (to, y + radius),
@@ -75,9 +75,9 @@ impl Measures {
 }
 
 /// Dimensions of a dead-end: stand-out above, tail and insertion below.
-pub(crate) fn dimension(sheet: &mut Sheet, setup: &Setup, measures: &Measures) {
-    let numerals = sheet.draft.options.numerals;
-    let top = sheet.place(at(0.0, measures.edges.0)).y - 0.9 * sheet.draft.size();
+pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Measures) {
+    let numerals = scaled.draft.options.numerals;
+    let top = scaled.place(at(0.0, measures.edges.0)).y - 0.9 * scaled.draft.size();
     if let Some(stand_out) = &setup.fitting.stand_out
         && let Some(window) = stand_out.seated
     {
@@ -88,24 +88,24 @@ pub(crate) fn dimension(sheet: &mut Sheet, setup: &Setup, measures: &Measures) {
             StandOutFrom::None => ("", None),
         };
         if let Some(ends) = ends {
-            level(sheet, name, text, ends, top, Prefer::Before);
+            level(scaled, name, text, ends, top, Prefer::Before);
         }
     }
-    let mut row = sheet.place(at(0.0, measures.edges.1)).y + 1.1 * sheet.draft.size();
+    let mut row = scaled.place(at(0.0, measures.edges.1)).y + 1.1 * scaled.draft.size();
     if measures.tail.is_none() {
-        row += 0.5 * sheet.draft.size();
+        row += 0.5 * scaled.draft.size();
     }
     let foot = measures.edges.1;
     if let (Some(tail), Some((from, to))) = (setup.fitting.tail, measures.tail) {
         let text = measured(numerals, tail);
         let ends = (at(from, foot), at(to, foot));
-        level(sheet, "tail", text, ends, row, Prefer::After);
-        row += 1.15 * sheet.draft.size();
+        level(scaled, "tail", text, ends, row, Prefer::After);
+        row += 1.15 * scaled.draft.size();
     }
     if let (Some(insertion), Some((entry, end))) = (setup.fitting.insertion, measures.insertion) {
         let text = measured(numerals, insertion);
         let ends = (at(entry, foot), at(end, foot));
-        level(sheet, "insertion", text, ends, row, Prefer::Middle);
+        level(scaled, "insertion", text, ends, row, Prefer::Middle);
     }
 }
 
@@ -116,15 +116,15 @@ fn measured(numerals: Numerals, length: Length) -> String {
 
 /// A level dimension with its name, between two points of the object.
 pub(crate) fn level(
-    sheet: &mut Sheet,
+    scaled: &mut ScaledDraft,
     name: &str,
     text: String,
     ends: (Point, Point),
     line: f64,
     prefer: Prefer,
 ) {
-    let ends = (sheet.place(ends.0), sheet.place(ends.1));
-    sheet.draft.dimension(&Span {
+    let ends = (scaled.place(ends.0), scaled.place(ends.1));
+    scaled.draft.dimension(&Span {
         name,
         text,
         lettering: Lettered::NameAndMeasure,

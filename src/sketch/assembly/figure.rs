@@ -1,10 +1,10 @@
 //! What every figure of a fitting can do, and how far apart it is drawn.
 
 use super::dead_end::Measures;
+use super::scaled_draft::ScaledDraft;
 use super::setup::Setup;
-use super::sheet::Sheet;
 
-/// How far pieces are drawn away from where they belong, in millimetres along the axis.
+/// How far parts are drawn away from where they belong, in millimetres along the axis.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub(crate) struct Pose {
     /// The gripping part, away from the line.
@@ -18,7 +18,7 @@ pub(crate) struct Pose {
 /// What a family is drawn as: shapes with their sizes, before they come to paper.
 pub(crate) trait Figure {
     /// Draws everything but dimensions and balloons.
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose);
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose);
     /// Where the lengths lie that are measured on it; nothing where none is.
     fn measures(&self, setup: &Setup) -> Option<Measures>;
     /// Whether a size of the seat comes from the family's proportions.

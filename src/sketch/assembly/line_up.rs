@@ -1,7 +1,7 @@
 //! The gripping parts of a body side by side at one scale.
 
+use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::Proportions;
-use super::sheet::{Look, Sheet, upper};
 use crate::catalogue::Part;
 use crate::grip::{Collet, Geometry, SpreadingCone, Wedge};
 use crate::sketch::draft::{Caption, fit};
@@ -20,29 +20,29 @@ use std::sync::Arc;
 /// Sizes come from the parts' geometry; of collets, the large end is that of the body's seat.
 #[must_use]
 pub fn line_up(body: &Part, parts: &[Arc<Part>], options: &Options) -> Drawing {
-    let shapes: Vec<Shape> =
-        parts.iter().enumerate().map(|(index, part)| Shape::of(index, part, body)).collect();
-    let height = shapes.iter().map(|shape| 2.0 * shape.reach).fold(1.0, f64::max);
-    let length: f64 = shapes.iter().map(|shape| shape.length).sum::<f64>().max(1.0);
+    let profiles: Vec<PartProfile> =
+        parts.iter().enumerate().map(|(index, part)| PartProfile::of(index, part, body)).collect();
+    let height = profiles.iter().map(|profile| 2.0 * profile.reach).fold(1.0, f64::max);
+    let length: f64 = profiles.iter().map(|profile| profile.length).sum::<f64>().max(1.0);
     let scales = Scale::below((options.width.mm() / length).min(options.height.mm() / height));
     let less =
         [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
     for detail in less {
         let options = Options { detail, ..*options };
-        let found = fit(&scales, |scale| compose(&shapes, parts, &options, scale).draft);
+        let found = fit(&scales, |scale| compose(&profiles, parts, &options, scale).draft);
         if let Some((scale, draft)) = found
             && draft.fits()
         {
-            return draft.finish(caption(&shapes, parts, body, scale, &options));
+            return draft.finish(caption(&profiles, parts, body, scale, &options));
         }
     }
     let options = Options { detail: Detail::Bare, ..*options };
     let scale = Scale(scales.last().map_or(0.01, |scale| scale.0));
-    compose(&shapes, parts, &options, scale).draft.finish(caption(&shapes, parts, body, scale, &options))
+    compose(&profiles, parts, &options, scale).draft.finish(caption(&profiles, parts, body, scale, &options))
 }
 
 /// A gripping part lying along the axis, its small end at x = 0.
-struct Shape {
+struct PartProfile {
     look: Look,
     length: f64,
     reach: f64,
@@ -54,7 +54,7 @@ struct Shape {
     assumed: bool,
 }
 
-impl Shape {
+impl PartProfile {
     fn of(index: usize, part: &Part, body: &Part) -> Self {
         let look = Look::of(index, part);
         match &part.geometry {
@@ -125,27 +125,27 @@ impl Shape {
         }
     }
 
-    fn draw(&self, sheet: &mut Sheet, x: f64) {
+    fn draw(&self, scaled: &mut ScaledDraft, x: f64) {
         let end = x + self.length;
         let Some(hole) = self.hole else {
             let foot = self.large / 2.0;
             let corners = [(x, foot), (x, foot - self.small), (end, foot - self.large), (end, foot)];
-            sheet.cut(self.look, &Outline::of(&corners));
+            scaled.cut(self.look, &Outline::of(&corners));
             return;
         };
-        sheet.empty(&upper(&[(x, 0.0), (x, hole), (end, hole), (end, 0.0)]));
-        sheet.cut(self.look, &upper(&[(x, hole), (x, self.small), (end, self.large), (end, hole)]));
-        sheet.outside(self.look, &[(x, 0.0), (x, self.small), (end, self.large), (end, 0.0)]);
+        scaled.empty(&upper(&[(x, 0.0), (x, hole), (end, hole), (end, 0.0)]));
+        scaled.cut(self.look, &upper(&[(x, hole), (x, self.small), (end, self.large), (end, hole)]));
+        scaled.outside(self.look, &[(x, 0.0), (x, self.small), (end, self.large), (end, 0.0)]);
         if let Some(slit) = self.slit {
-            let (y, half) = (0.5 * self.small, slit.max(sheet.object(0.3)) / 2.0);
-            sheet.fine(vec![
+            let (y, half) = (0.5 * self.small, slit.max(scaled.object(0.3)) / 2.0);
+            scaled.fine(vec![
                 vec![at(x, y - half), at(end, y - half)],
                 vec![at(x, y + half), at(end, y + half)],
             ]);
         }
-        sheet.edge(&[at(x, -hole), at(x, 0.0)]);
-        sheet.edge(&[at(end, -hole), at(end, 0.0)]);
-        sheet.axis(at(x, 0.0), at(end, 0.0));
+        scaled.edge(&[at(x, -hole), at(x, 0.0)]);
+        scaled.edge(&[at(end, -hole), at(end, 0.0)]);
+        scaled.axis(at(x, 0.0), at(end, 0.0));
     }
 }
 
@@ -154,28 +154,39 @@ fn slope(angle: Option<Angle>, known: &mut Proportions) -> f64 {
     angle.map_or(0.1, Angle::tan)
 }
 
-fn compose<'a>(shapes: &[Shape], parts: &[Arc<Part>], options: &'a Options<'a>, scale: Scale) -> Sheet<'a> {
-    let mut sheet = Sheet::new(options, scale);
-    let size = sheet.draft.size();
-    let reach = shapes.iter().map(|shape| shape.reach).fold(0.0, f64::max);
-    let foot = sheet.place(at(0.0, reach)).y + size;
+fn compose<'a>(
+    profiles: &[PartProfile],
+    parts: &[Arc<Part>],
+    options: &'a Options<'a>,
+    scale: Scale,
+) -> ScaledDraft<'a> {
+    let mut scaled = ScaledDraft::new(options, scale);
+    let size = scaled.draft.size();
+    let reach = profiles.iter().map(|profile| profile.reach).fold(0.0, f64::max);
+    let foot = scaled.place(at(0.0, reach)).y + size;
     let mut x = 0.0;
-    for (shape, part) in shapes.iter().zip(parts) {
+    for (profile, part) in profiles.iter().zip(parts) {
         let wide =
-            if options.speaks() { sheet.object(sheet.draft.lettering().width(&part.number)) } else { 0.0 };
-        let room = shape.length.max(wide);
-        shape.draw(&mut sheet, x + (room - shape.length) / 2.0);
+            if options.speaks() { scaled.object(scaled.draft.lettering().width(&part.number)) } else { 0.0 };
+        let room = profile.length.max(wide);
+        profile.draw(&mut scaled, x + (room - profile.length) / 2.0);
         if options.speaks() {
-            let middle = sheet.place(at(x + room / 2.0, 0.0)).x;
-            sheet.draft.text_at_first_clear(&[(at(middle, foot), Anchor::Middle)], &part.number);
+            let middle = scaled.place(at(x + room / 2.0, 0.0)).x;
+            scaled.draft.text_at_first_clear(&[(at(middle, foot), Anchor::Middle)], &part.number);
         }
-        x += room + sheet.object(2.0 * size);
+        x += room + scaled.object(2.0 * size);
     }
-    sheet
+    scaled
 }
 
-fn caption(shapes: &[Shape], parts: &[Arc<Part>], body: &Part, scale: Scale, options: &Options) -> Caption {
-    let assumed = shapes.iter().any(|shape| shape.assumed);
+fn caption(
+    profiles: &[PartProfile],
+    parts: &[Arc<Part>],
+    body: &Part,
+    scale: Scale,
+    options: &Options,
+) -> Caption {
+    let assumed = profiles.iter().any(|profile| profile.assumed);
     let scale = if assumed { "not to scale".to_owned() } else { scale.words(options.numerals) };
     let names: Vec<String> = parts.iter().map(|part| format!("{} {}", part.number, part.name)).collect();
     let title = format!("Gripping parts of {}", body.name);

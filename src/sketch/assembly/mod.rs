@@ -8,8 +8,8 @@ mod dead_end;
 mod figure;
 mod line_up;
 mod plain;
+mod scaled_draft;
 pub(crate) mod setup;
-mod sheet;
 mod sleeve;
 pub(crate) mod spreading;
 mod stages;
@@ -22,7 +22,7 @@ pub use line_up::line_up;
 pub use stages::stages;
 pub use wrong::wrong_part;
 
-use super::balloon::Item;
+use super::balloon::Balloon;
 use super::draft::{Caption, fit};
 use super::drawing::Drawing;
 use super::options::{Detail, Options};
@@ -34,8 +34,8 @@ use clamp::Clamp;
 use collet::ColletSeat;
 pub(crate) use figure::{Figure, Pose};
 use plain::Plain;
+use scaled_draft::{Look, ScaledDraft};
 use setup::Setup;
-use sheet::{Look, Sheet};
 use sleeve::Sleeve;
 use spreading::SpreadingSeat;
 use thimble::RopeEye;
@@ -113,36 +113,36 @@ pub(crate) fn compose<'a>(
     pose: Pose,
     options: &'a Options<'a>,
     scale: Scale,
-) -> Sheet<'a> {
-    let mut sheet = Sheet::new(options, scale);
-    figure.draw(&mut sheet, setup, pose);
+) -> ScaledDraft<'a> {
+    let mut scaled = ScaledDraft::new(options, scale);
+    figure.draw(&mut scaled, setup, pose);
     if options.speaks() {
-        draw_loose(&mut sheet, setup);
+        draw_loose(&mut scaled, setup);
         if pose == Pose::default()
             && let Some(measures) = figure.measures(setup)
         {
-            dead_end::dimension(&mut sheet, setup, &measures);
+            dead_end::dimension(&mut scaled, setup, &measures);
         }
-        let items: Vec<Item> =
-            (0..setup.parts.len()).map(|part| Item { part, label: (part + 1).to_string() }).collect();
-        sheet.draft.balloons(&items);
+        let items: Vec<Balloon> =
+            (0..setup.parts.len()).map(|part| Balloon { part, label: (part + 1).to_string() }).collect();
+        scaled.draft.balloons(&items);
     }
-    sheet
+    scaled
 }
 
 /// Parts that the figure has no place for: small blocks beside it, so that every balloon has a target.
 /// Their size is that of the lettering: a bare drawing, which may be as small as need be, goes without.
-fn draw_loose(sheet: &mut Sheet, setup: &Setup) {
+fn draw_loose(scaled: &mut ScaledDraft, setup: &Setup) {
     let missing: Vec<usize> =
-        (0..setup.parts.len()).filter(|&part| sheet.draft.scene.areas_of(part).next().is_none()).collect();
-    let bounds = sheet.draft.scene.object_bounds();
-    let block = 2.2 * sheet.draft.size();
+        (0..setup.parts.len()).filter(|&part| scaled.draft.scene.areas_of(part).next().is_none()).collect();
+    let bounds = scaled.draft.scene.object_bounds();
+    let block = 2.2 * scaled.draft.size();
     for (row, &part) in missing.iter().enumerate() {
-        let left = sheet.object(bounds.x1 + 0.8 * block);
-        let top = sheet.object(bounds.y0 + 1.3 * block * row as f64);
-        let size = sheet.object(block);
+        let left = scaled.object(bounds.x1 + 0.8 * block);
+        let top = scaled.object(bounds.y0 + 1.3 * block * row as f64);
+        let size = scaled.object(block);
         let outline = Outline::rectangle(Rect::new(left, top, left + size, top + size));
-        sheet.view(Look::of(part, setup.parts[part]), &outline);
+        scaled.view(Look::of(part, setup.parts[part]), &outline);
     }
 }
 

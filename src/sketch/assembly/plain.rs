@@ -1,8 +1,8 @@
 //! A plain outline for fittings that no family's section fits: parts in item order along the conductor.
 
 use super::dead_end::{self, Measures};
+use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::Setup;
-use super::sheet::{Look, Sheet};
 use super::{Figure, Pose, strand};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Affine, at};
@@ -31,15 +31,15 @@ impl Plain {
 }
 
 impl Figure for Plain {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
-        let reach = dead_end::stub_length(sheet);
-        strand::stub(sheet, setup.conductor, self.radius, (-reach, 0.0));
-        strand::stub(sheet, setup.conductor, self.radius, (self.length() + reach, 0.0));
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
+        let reach = dead_end::stub_length(scaled);
+        strand::stub(scaled, setup.conductor, self.radius, (-reach, 0.0));
+        strand::stub(scaled, setup.conductor, self.radius, (self.length() + reach, 0.0));
         for (index, part) in setup.parts.iter().enumerate() {
             let away = Affine::translate((0.0, -pose.cone * (1 + index % 2) as f64 / 2.0));
-            sheet.view(Look::of(index, part), &self.block(index).mapped(away));
+            scaled.view(Look::of(index, part), &self.block(index).mapped(away));
         }
-        sheet.axis(at(-reach, 0.0), at(self.length() + reach, 0.0));
+        scaled.axis(at(-reach, 0.0), at(self.length() + reach, 0.0));
     }
 
     fn measures(&self, _: &Setup) -> Option<Measures> {

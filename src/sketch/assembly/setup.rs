@@ -1,6 +1,6 @@
 //! What a fitting is drawn from: its parts by role, its conductor, the computed seat.
 
-use super::sheet::Look;
+use super::scaled_draft::Look;
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
 use crate::grip::{Geometry, GripLimits, Held, Outcome, judge};
 use crate::units::Length;

@@ -1,8 +1,8 @@
 //! A sleeve pressed on conductors that meet in its middle.
 
 use super::dead_end::{self, Measures};
+use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::{Proportions, Setup};
-use super::sheet::{Look, Sheet, upper};
 use super::strand::{self, Sides};
 use super::{Figure, Pose};
 use crate::catalogue::Role;
@@ -47,35 +47,35 @@ impl Sleeve {
 }
 
 impl Figure for Sleeve {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let (half, outer, (left, right)) = (self.half, self.outer, self.radii);
-        let reach = half + dead_end::stub_length(sheet);
+        let reach = half + dead_end::stub_length(scaled);
         let other = setup.fitting.conductors.last().map_or(setup.conductor, |other| other);
         let (shift, end) = (pose.conductor, self.insertion - half);
-        sheet.empty(&upper(&[(-half, 0.0), (-half, left), (half, right), (half, 0.0)]));
+        scaled.empty(&upper(&[(-half, 0.0), (-half, left), (half, right), (half, 0.0)]));
         let start = reach + if shift > 0.0 { 8.0 } else { 0.0 };
-        strand::stub(sheet, setup.conductor, left, (-start, (end - shift).min(-half)));
-        strand::stub(sheet, other, right, (start, (shift - end).max(half)));
+        strand::stub(scaled, setup.conductor, left, (-start, (end - shift).min(-half)));
+        strand::stub(scaled, other, right, (start, (shift - end).max(half)));
         if shift < self.insertion {
-            strand::along_axis(sheet, setup.conductor, left, (-half, end - shift), Sides::Upper);
-            strand::along_axis(sheet, other, right, (shift - end, half), Sides::Upper);
+            strand::along_axis(scaled, setup.conductor, left, (-half, end - shift), Sides::Upper);
+            strand::along_axis(scaled, other, right, (shift - end, half), Sides::Upper);
         }
-        sheet.cut(self.look, &upper(&[(-half, left), (-half, outer), (0.0, outer), (0.0, left)]));
-        sheet.cut(self.look, &upper(&[(0.0, right), (0.0, outer), (half, outer), (half, right)]));
-        sheet.outside(self.look, &[(-half, 0.0), (-half, outer), (half, outer), (half, 0.0)]);
-        sheet.fine(self.bites());
+        scaled.cut(self.look, &upper(&[(-half, left), (-half, outer), (0.0, outer), (0.0, left)]));
+        scaled.cut(self.look, &upper(&[(0.0, right), (0.0, outer), (half, outer), (half, right)]));
+        scaled.outside(self.look, &[(-half, 0.0), (-half, outer), (half, outer), (half, 0.0)]);
+        scaled.fine(self.bites());
         if shift == 0.0 {
-            dead_end::slip_mark(sheet, -half, left);
-            let wide = sheet.object(0.45 * sheet.draft.size());
-            let near = half + sheet.object(0.35);
-            sheet.slip_mark(&Outline::of(&[
+            dead_end::slip_mark(scaled, -half, left);
+            let wide = scaled.object(0.45 * scaled.draft.size());
+            let near = half + scaled.object(0.35);
+            scaled.slip_mark(&Outline::of(&[
                 (near, -right),
                 (near + wide, -right),
                 (near + wide, right),
                 (near, right),
             ]));
         }
-        sheet.axis(at(-start, 0.0), at(start, 0.0));
+        scaled.axis(at(-start, 0.0), at(start, 0.0));
     }
 
     fn measures(&self, _: &Setup) -> Option<Measures> {

@@ -3,13 +3,13 @@
 use super::axial::Axial;
 use super::band::band;
 use super::dead_end::{self, Measures};
+use super::scaled_draft::{Look, ScaledDraft, upper, wire_tone};
 use super::setup::{Proportions, Setup};
-use super::sheet::{Look, Sheet, upper, wire_tone};
 use super::strand::{Sides, along_axis, stub};
 use super::{Figure, Pose};
 use crate::grip::{Geometry, Socket, SpreadingCone};
 use crate::section::Layer;
-use crate::sketch::ink::Shade;
+use crate::sketch::appearance::Shade;
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Affine, Vec2, at};
 use crate::units::Length;
@@ -117,12 +117,12 @@ impl SpreadingSeat {
     }
 
     /// Inner wires through the cone, outer ones bent along its flank.
-    fn draw_wires(&self, sheet: &mut Sheet, setup: &Setup) {
+    fn draw_wires(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         let group = setup.conductor.material.group;
-        along_axis(sheet, setup.conductor, self.inner, (self.axial.entry, self.axial.end), Sides::Upper);
+        along_axis(scaled, setup.conductor, self.inner, (self.axial.entry, self.axial.end), Sides::Upper);
         for (index, band) in self.bands().iter().enumerate() {
             let shade = [Shade::Plain, Shade::Pale, Shade::Deep][index % 3];
-            sheet.wire(&band.mapped(Affine::FLIP_Y), wire_tone(group, shade));
+            scaled.wire(&band.mapped(Affine::FLIP_Y), wire_tone(group, shade));
         }
     }
 
@@ -147,36 +147,36 @@ impl SpreadingSeat {
 }
 
 impl Figure for SpreadingSeat {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let apart = pose.conductor > 0.0;
-        let line = self.axial.entry - dead_end::stub_length(sheet) - if apart { 8.0 } else { 0.0 };
-        self.axial.draw_behind(sheet, setup, self.body);
+        let line = self.axial.entry - dead_end::stub_length(scaled) - if apart { 8.0 } else { 0.0 };
+        self.axial.draw_behind(scaled, setup, self.body);
         if let Some(OwnSocket { look, taper, outside }) = &self.socket {
             let mut points = vec![(taper[0].0, *outside)];
             points.extend(taper);
             points.push((0.0, *outside));
-            sheet.cut(*look, &upper(&points));
+            scaled.cut(*look, &upper(&points));
         }
-        self.axial.draw_closing(sheet, setup);
+        self.axial.draw_closing(scaled, setup);
         if !apart {
-            self.draw_wires(sheet, setup);
+            self.draw_wires(scaled, setup);
         }
         let [small, large] = self.flank;
-        sheet.cut(self.cone, &upper(&[(small.0, self.hole), small, large, (large.0, self.hole)]));
+        scaled.cut(self.cone, &upper(&[(small.0, self.hole), small, large, (large.0, self.hole)]));
         let end = (self.axial.end - pose.conductor).min(self.axial.entry);
-        stub(sheet, setup.conductor, self.radius, (line, end));
-        self.axial.draw_body_outside(sheet, setup, self.body);
+        stub(scaled, setup.conductor, self.radius, (line, end));
+        self.axial.draw_body_outside(scaled, setup, self.body);
         if large.0 > 0.5 {
             let from = small.0.max(0.0);
             let radius = small.1.max(large.1 - (large.0 - from) * self.taper.1);
-            sheet.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
+            scaled.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
         }
-        self.axial.draw_ring_outside(sheet, setup, self.body);
-        self.axial.draw_in_front(sheet, setup, self.body);
+        self.axial.draw_ring_outside(scaled, setup, self.body);
+        self.axial.draw_in_front(scaled, setup, self.body);
         if !apart {
-            dead_end::slip_mark(sheet, self.axial.entry, self.radius);
+            dead_end::slip_mark(scaled, self.axial.entry, self.radius);
         }
-        sheet.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));
+        scaled.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));
     }
 
     fn measures(&self, setup: &Setup) -> Option<Measures> {

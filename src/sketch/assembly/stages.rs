@@ -41,7 +41,7 @@ pub fn stages(fitting: &Fitting, limits: &Limits, options: &Options) -> [Drawing
     written(drafts, frame, &setup, &*figures[2], scale, &options)
 }
 
-/// How far pieces are drawn away in each stage.
+/// How far parts are drawn away in each stage.
 fn poses(setup: &Setup, seated: &dyn Figure) -> [Pose; 3] {
     let (rear, grip) = (seated.rear(setup), seated.gripping_length());
     let gap = 0.12 * grip;

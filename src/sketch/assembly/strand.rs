@@ -1,9 +1,9 @@
 //! A conductor seen from the side: its outline, the lay of its wires, a break where it goes on.
 
-use super::sheet::{Sheet, wire_tone};
+use super::scaled_draft::{ScaledDraft, wire_tone};
 use crate::catalogue::Conductor;
 use crate::section::Construction;
-use crate::sketch::ink::{Shade, Tone};
+use crate::sketch::appearance::{Shade, Tone};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Point, at};
 
@@ -22,18 +22,18 @@ pub(crate) fn tone(conductor: &Conductor) -> Tone {
 
 /// The conductor along the axis between two places.
 pub(crate) fn along_axis(
-    sheet: &mut Sheet,
+    scaled: &mut ScaledDraft,
     conductor: &Conductor,
     radius: f64,
     ends: (f64, f64),
     sides: Sides,
 ) {
-    along_axis_at(sheet, conductor, (radius, 0.0), ends, sides);
+    along_axis_at(scaled, conductor, (radius, 0.0), ends, sides);
 }
 
 /// The conductor between two places, its middle at height `y`.
 pub(crate) fn along_axis_at(
-    sheet: &mut Sheet,
+    scaled: &mut ScaledDraft,
     conductor: &Conductor,
     (radius, y): (f64, f64),
     (from, to): (f64, f64),
@@ -42,24 +42,24 @@ pub(crate) fn along_axis_at(
     let bottom = if sides == Sides::Both { radius } else { 0.0 };
     let outline = Outline::of(&[(from, y - radius), (to, y - radius), (to, y + bottom), (from, y + bottom)]);
     match sides {
-        Sides::Both => sheet.wire(&outline, tone(conductor)),
+        Sides::Both => scaled.wire(&outline, tone(conductor)),
         Sides::Upper => {
             let corners = [(from, y), (from, y - radius), (to, y - radius), (to, y)];
-            sheet.half_wire(&corners, tone(conductor));
+            scaled.half_wire(&corners, tone(conductor));
         }
     }
-    let lines = lay(sheet, conductor, radius, (from, to), bottom);
-    sheet.fine(raised(lines, y));
+    let lines = lay(scaled, conductor, radius, (from, to), bottom);
+    scaled.fine(raised(lines, y));
 }
 
 /// The conductor on the axis between where it is torn off and where it goes in.
-pub(crate) fn stub(sheet: &mut Sheet, conductor: &Conductor, radius: f64, ends: (f64, f64)) {
-    stub_at(sheet, conductor, (radius, 0.0), ends);
+pub(crate) fn stub(scaled: &mut ScaledDraft, conductor: &Conductor, radius: f64, ends: (f64, f64)) {
+    stub_at(scaled, conductor, (radius, 0.0), ends);
 }
 
 /// The conductor that goes on to the line: torn off at `far`, its middle at height `y`.
 pub(crate) fn stub_at(
-    sheet: &mut Sheet,
+    scaled: &mut ScaledDraft,
     conductor: &Conductor,
     (radius, y): (f64, f64),
     (far, near): (f64, f64),
@@ -71,9 +71,9 @@ pub(crate) fn stub_at(
     };
     let mut points = vec![at(near, y - radius), at(near, y + radius)];
     points.extend((0..=12).map(|step| torn(f64::from(step) / 12.0)));
-    sheet.wire(&Outline::new(points), tone(conductor));
-    let lines = lay(sheet, conductor, radius, ((far + wave).min(near), (far + wave).max(near)), radius);
-    sheet.fine(raised(lines, y));
+    scaled.wire(&Outline::new(points), tone(conductor));
+    let lines = lay(scaled, conductor, radius, ((far + wave).min(near), (far + wave).max(near)), radius);
+    scaled.fine(raised(lines, y));
 }
 
 fn raised(lines: Vec<Vec<Point>>, y: f64) -> Vec<Vec<Point>> {
@@ -82,7 +82,7 @@ fn raised(lines: Vec<Vec<Point>>, y: f64) -> Vec<Vec<Point>> {
 
 /// Lay lines of round wires across the conductor; the groove's lips along a grooved wire.
 fn lay(
-    sheet: &Sheet,
+    scaled: &ScaledDraft,
     conductor: &Conductor,
     radius: f64,
     (from, to): (f64, f64),
@@ -96,7 +96,7 @@ fn lay(
         _ => return Vec::new(),
     }
     let wire = conductor.section.layers.last().map_or(radius / 3.0, |layer| layer.wire_diameter.mm());
-    let pitch = (1.6 * wire).max(sheet.object(0.9));
+    let pitch = (1.6 * wire).max(scaled.object(0.9));
     let slant = 1.1 * radius;
     let count = ((to - from + slant) / pitch).floor().max(0.0) as usize;
     let lines = (0..=count).filter_map(|index| {

@@ -2,8 +2,8 @@
 
 use super::band::{band, beside};
 use super::dead_end::{self, Measures};
+use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::{Proportions, Setup};
-use super::sheet::{Look, Sheet};
 use super::{Figure, Pose, strand};
 use crate::catalogue::Role;
 use crate::grip::{Geometry, RopeGrip};
@@ -131,17 +131,17 @@ fn holder(setup: &Setup, known: &mut Proportions, rope: f64, throat: f64) -> Opt
 }
 
 impl Figure for RopeEye {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let (rope, half) = (self.rope, self.rope / 2.0);
         let away = Affine::translate((pose.cone, 0.0));
-        sheet.view(self.thimble, &self.thimble().mapped(away));
-        let line = self.tail_end.min(self.tail_from) - dead_end::stub_length(sheet) - rope;
+        scaled.view(self.thimble, &self.thimble().mapped(away));
+        let line = self.tail_end.min(self.tail_from) - dead_end::stub_length(scaled) - rope;
         let path = self.path();
-        sheet.wire(&band(&path, half), strand::tone(setup.conductor));
-        sheet.fine(lay_along(&path, half, sheet.object(0.9).max(0.5 * rope)));
-        strand::stub_at(sheet, setup.conductor, (half, -half), (line, self.throat));
+        scaled.wire(&band(&path, half), strand::tone(setup.conductor));
+        scaled.fine(lay_along(&path, half, scaled.object(0.9).max(0.5 * rope)));
+        strand::stub_at(scaled, setup.conductor, (half, -half), (line, self.throat));
         strand::along_axis_at(
-            sheet,
+            scaled,
             setup.conductor,
             (half, half),
             (self.tail_end, self.throat),
@@ -149,19 +149,19 @@ impl Figure for RopeEye {
         );
         match &self.holder {
             Some(Holder::Ferrule { look, from, to, half }) => {
-                draw_ferrule(sheet, *look, (from - pose.closing, to - pose.closing), *half, rope);
+                draw_ferrule(scaled, *look, (from - pose.closing, to - pose.closing), *half, rope);
             }
             Some(Holder::Grips { look, places }) => {
                 let down = if pose.closing > 0.0 { 3.4 * rope } else { 0.0 };
-                places.iter().for_each(|&x| draw_grip(sheet, *look, at(x, -down), rope));
+                places.iter().for_each(|&x| draw_grip(scaled, *look, at(x, -down), rope));
             }
             None => {}
         }
         let pin = setup.first(&[Role::Pin, Role::Bolt]);
         if let Some((pin, _)) = pin {
-            sheet.disc(pin, at(0.0, 0.0), 0.72 * self.inside);
+            scaled.disc(pin, at(0.0, 0.0), 0.72 * self.inside);
         }
-        sheet.axis(at(line, 0.0), at(self.inside + self.shell + rope, 0.0));
+        scaled.axis(at(line, 0.0), at(self.inside + self.shell + rope, 0.0));
     }
 
     fn measures(&self, _: &Setup) -> Option<Measures> {
@@ -193,13 +193,13 @@ impl Figure for RopeEye {
 }
 
 /// Above the axis cut open, so that the loaded leg is seen in it; below it seen from outside.
-fn draw_ferrule(sheet: &mut Sheet, look: Look, (from, to): (f64, f64), half: f64, rope: f64) {
-    sheet.cut(look, &Outline::of(&[(from, -rope), (from, -half), (to, -half), (to, -rope)]));
-    sheet.view(look, &Outline::of(&[(from, 0.0), (from, half), (to, half), (to, 0.0)]));
+fn draw_ferrule(scaled: &mut ScaledDraft, look: Look, (from, to): (f64, f64), half: f64, rope: f64) {
+    scaled.cut(look, &Outline::of(&[(from, -rope), (from, -half), (to, -half), (to, -rope)]));
+    scaled.view(look, &Outline::of(&[(from, 0.0), (from, half), (to, half), (to, 0.0)]));
 }
 
 /// The saddle on the loaded leg, the bow on the tail, nuts on the saddle.
-fn draw_grip(sheet: &mut Sheet, look: Look, place: Point, rope: f64) {
+fn draw_grip(scaled: &mut ScaledDraft, look: Look, place: Point, rope: f64) {
     let bar = |left: f64, right: f64, top: f64, bottom: f64| {
         Outline::of(
             &[(left, top), (right, top), (right, bottom), (left, bottom)]
@@ -207,9 +207,9 @@ fn draw_grip(sheet: &mut Sheet, look: Look, place: Point, rope: f64) {
         )
     };
     let r = rope;
-    sheet.view(look, &bar(-0.22 * r, 0.22 * r, -2.0, 1.3));
-    sheet.view(look, &bar(-0.75 * r, 0.75 * r, -1.35, -0.55));
-    sheet.view(look, &bar(-0.5 * r, 0.5 * r, -1.85, -1.35));
+    scaled.view(look, &bar(-0.22 * r, 0.22 * r, -2.0, 1.3));
+    scaled.view(look, &bar(-0.75 * r, 0.75 * r, -1.35, -0.55));
+    scaled.view(look, &bar(-0.5 * r, 0.5 * r, -1.85, -1.35));
 }
 
 /// Lay lines across a bent rope.

@@ -1,8 +1,8 @@
 //! A wedge dead-end: the wire along the straight wall, the wedge between it and the sloping one.
 
 use super::dead_end::{self, Measures};
+use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::{Proportions, Setup};
-use super::sheet::{Look, Sheet};
 use super::strand::{Sides, along_axis_at, stub_at};
 use super::{Figure, Pose};
 use crate::catalogue::Role;
@@ -86,11 +86,11 @@ impl WedgeSeat {
         (self.mouth + x * self.slope).max(0.15 * self.wire)
     }
 
-    fn draw_body(&self, sheet: &mut Sheet, setup: &Setup) {
+    fn draw_body(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         let (left, top, bottom) = (-self.length, -self.mouth - self.wall, self.wall);
         let inside = Outline::of(&[(left, 0.0), (left, -self.wall_at(left)), (0.0, -self.mouth), (0.0, 0.0)]);
-        sheet.empty(&inside);
-        sheet.cut(self.body, &Outline::of(&[(left, 0.0), (0.0, 0.0), (0.0, bottom), (left, bottom)]));
+        scaled.empty(&inside);
+        scaled.cut(self.body, &Outline::of(&[(left, 0.0), (0.0, 0.0), (0.0, bottom), (left, bottom)]));
         let roof = [(left, -self.wall_at(left)), (0.0, -self.mouth)];
         let mut points = roof.to_vec();
         if self.bolt(setup).is_some() {
@@ -100,7 +100,7 @@ impl WedgeSeat {
             points.push((0.0, top));
         }
         points.push((left, top));
-        sheet.cut(self.body, &Outline::of(&points));
+        scaled.cut(self.body, &Outline::of(&points));
     }
 
     /// The lug that a closing bolt goes through: x of its faces, y of its foot.
@@ -117,7 +117,7 @@ impl WedgeSeat {
         setup.thread().map_or(0.25 * self.large.1, |thread| thread / 2.0).min(0.38 * self.large.1)
     }
 
-    fn draw_bolt(&self, sheet: &mut Sheet, setup: &Setup) {
+    fn draw_bolt(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         let Some(look) = self.bolt(setup) else { return };
         let (_, far, _) = self.lug();
         let (y, radius) = (-self.wire - self.large.1 / 2.0, self.bolt_radius(setup));
@@ -126,8 +126,8 @@ impl WedgeSeat {
         let bar = |from: f64, to: f64, half: f64| {
             Outline::of(&[(from, y - half), (to, y - half), (to, y + half), (from, y + half)])
         };
-        sheet.view(look, &bar(tip, head, radius));
-        sheet.view(look, &bar(head, head + 1.1 * radius, 1.7 * radius));
+        scaled.view(look, &bar(tip, head, radius));
+        scaled.view(look, &bar(head, head + 1.1 * radius, 1.7 * radius));
     }
 
     /// x of the eye's middle, radius of its hole, half-width of its arm.
@@ -139,50 +139,50 @@ impl WedgeSeat {
     }
 
     /// The arm behind the wire's tail, with its eye on the line of pull.
-    fn draw_arm(&self, sheet: &mut Sheet, setup: &Setup) {
+    fn draw_arm(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         let ((x, hole, arm), y) = (self.eye(setup), -self.wire / 2.0);
         let mut points = vec![at(-1.0, y + arm), at(-1.0, y - arm)];
         points.extend(arc(at(x, y), arm, -FRAC_PI_2, FRAC_PI_2, super::axial::SAG));
-        sheet.view(self.body, &Outline::new(points));
+        scaled.view(self.body, &Outline::new(points));
         match setup.parts.iter().filter(|part| part.role == Role::Pin).count() {
-            0 => sheet.hole(at(x, y), hole),
-            _ => self.draw_eye_pin(sheet, setup, x, y, hole),
+            0 => scaled.hole(at(x, y), hole),
+            _ => self.draw_eye_pin(scaled, setup, x, y, hole),
         }
     }
 
     /// A pin is the eye's, unless nothing else keeps the wedge: then it lies behind the wedge.
-    fn draw_eye_pin(&self, sheet: &mut Sheet, setup: &Setup, x: f64, y: f64, hole: f64) {
+    fn draw_eye_pin(&self, scaled: &mut ScaledDraft, setup: &Setup, x: f64, y: f64, hole: f64) {
         match setup.first(&[Role::Pin]) {
-            Some((pin, _)) if self.bolt(setup).is_some() => sheet.disc(pin, at(x, y), hole),
-            _ => sheet.hole(at(x, y), hole),
+            Some((pin, _)) if self.bolt(setup).is_some() => scaled.disc(pin, at(x, y), hole),
+            _ => scaled.hole(at(x, y), hole),
         }
     }
 
-    fn draw_keeping_pin(&self, sheet: &mut Sheet, setup: &Setup) {
+    fn draw_keeping_pin(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         if let Some((pin, _)) = setup.first(&[Role::Pin])
             && self.bolt(setup).is_none()
         {
             let radius = 0.16 * self.large.1;
             let x = self.seat + radius + 0.3 + self.drawn_back;
-            sheet.disc(pin, at(x, -self.wire - 0.45 * self.large.1), radius);
+            scaled.disc(pin, at(x, -self.wire - 0.45 * self.large.1), radius);
         }
     }
 }
 
 impl Figure for WedgeSeat {
-    fn draw(&self, sheet: &mut Sheet, setup: &Setup, pose: Pose) {
+    fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let radius = self.wire / 2.0;
         let apart = pose.conductor > 0.0;
-        let line = -self.length - dead_end::stub_length(sheet) - if apart { 8.0 } else { 0.0 };
-        self.draw_arm(sheet, setup);
-        self.draw_body(sheet, setup);
+        let line = -self.length - dead_end::stub_length(scaled) - if apart { 8.0 } else { 0.0 };
+        self.draw_arm(scaled, setup);
+        self.draw_body(scaled, setup);
         let end = self.end - pose.conductor;
-        stub_at(sheet, setup.conductor, (radius, -radius), (line, end.min(-self.length)));
+        stub_at(scaled, setup.conductor, (radius, -radius), (line, end.min(-self.length)));
         if end > -self.length {
-            along_axis_at(sheet, setup.conductor, (radius, -radius), (-self.length, end), Sides::Both);
+            along_axis_at(scaled, setup.conductor, (radius, -radius), (-self.length, end), Sides::Both);
         }
         let (small, large, foot) = (self.small, self.large, -self.wire);
-        sheet.cut(
+        scaled.cut(
             self.wedge,
             &Outline::of(&[
                 (small.0, foot),
@@ -191,10 +191,10 @@ impl Figure for WedgeSeat {
                 (large.0, foot),
             ]),
         );
-        self.draw_bolt(sheet, setup);
-        self.draw_keeping_pin(sheet, setup);
+        self.draw_bolt(scaled, setup);
+        self.draw_keeping_pin(scaled, setup);
         if !apart {
-            dead_end::slip_mark_at(sheet, -self.length, (radius, -radius));
+            dead_end::slip_mark_at(scaled, -self.length, (radius, -radius));
         }
     }
 

@@ -1,12 +1,12 @@
 //! A fitting with the wrong gripping part in it, in place as it is computed.
 
 use super::dead_end::level;
+use super::scaled_draft::ScaledDraft;
 use super::setup::Setup;
-use super::sheet::Sheet;
 use super::{Figure, Pose, caption, figure, scales};
 use crate::catalogue::{Family, Fitting, Part};
 use crate::grip::{Outcome, Verdict};
-use crate::sketch::balloon::Item;
+use crate::sketch::balloon::Balloon;
 use crate::sketch::dimension::Prefer;
 use crate::sketch::draft::{Caption, fit};
 use crate::sketch::drawing::Drawing;
@@ -62,26 +62,26 @@ fn compose<'a>(
     pose: Pose,
     options: &'a Options<'a>,
     scale: Scale,
-) -> Sheet<'a> {
-    let mut sheet = Sheet::new(options, scale);
-    figure.draw(&mut sheet, setup, pose);
+) -> ScaledDraft<'a> {
+    let mut scaled = ScaledDraft::new(options, scale);
+    figure.draw(&mut scaled, setup, pose);
     if !options.speaks() {
-        return sheet;
+        return scaled;
     }
     if pose == Pose::default() {
-        dimension(&mut sheet, setup, figure);
+        dimension(&mut scaled, setup, figure);
     }
-    let foot = sheet.draft.scene.bounds().y1 + 0.9 * sheet.draft.size();
-    let left = sheet.draft.scene.object_bounds().x0;
-    sheet.draft.text_at_first_clear(&[(at(left, foot), Anchor::Start)], &words(setup, options));
+    let foot = scaled.draft.scene.bounds().y1 + 0.9 * scaled.draft.size();
+    let left = scaled.draft.scene.object_bounds().x0;
+    scaled.draft.text_at_first_clear(&[(at(left, foot), Anchor::Start)], &words(setup, options));
     let wrong = setup.parts.iter().position(|part| part.role.grips());
-    let items: Vec<Item> = wrong.map(|part| Item { part, label: "×".to_owned() }).into_iter().collect();
-    sheet.draft.balloons(&items);
-    sheet
+    let items: Vec<Balloon> = wrong.map(|part| Balloon { part, label: "×".to_owned() }).into_iter().collect();
+    scaled.draft.balloons(&items);
+    scaled
 }
 
 /// Proud or sunk: from the body's face to the gripping part's.
-fn dimension(sheet: &mut Sheet, setup: &Setup, figure: &dyn Figure) {
+fn dimension(scaled: &mut ScaledDraft, setup: &Setup, figure: &dyn Figure) {
     let Some(ends) =
         figure.measures(setup).and_then(|measures| measures.faces.map(|faces| (measures.edges, faces)))
     else {
@@ -94,15 +94,15 @@ fn dimension(sheet: &mut Sheet, setup: &Setup, figure: &dyn Figure) {
     {
         return;
     }
-    let line = sheet.place(at(0.0, edges.0)).y - 0.9 * sheet.draft.size();
+    let line = scaled.place(at(0.0, edges.0)).y - 0.9 * scaled.draft.size();
     let verdict = setup.outcome.as_ref().map(|outcome| outcome.verdict);
     let name = match (by > 0.0, verdict) {
         (true, Some(Verdict::StandsProud)) => "proud by",
         (true, _) => "stand-out",
         (false, _) => "below the face by",
     };
-    let text = sheet.draft.options.numerals.length(Length::from_mm(by.abs()), 1);
-    level(sheet, name, text, faces, line, Prefer::Before);
+    let text = scaled.draft.options.numerals.length(Length::from_mm(by.abs()), 1);
+    level(scaled, name, text, faces, line, Prefer::Before);
 }
 
 /// The verdict in words, with the gap that a shut cone leaves.

@@ -1,22 +1,22 @@
 //! Balloons in a row or column, with leaders that end in a dot inside their part (ISO 6433).
 
 mod band;
-mod seating;
+mod placement;
 mod targets;
 
+use super::appearance::{Appearance, Pen, Tone};
 use super::draft::Draft;
-use super::ink::{Ink, Pen, Tone};
 use super::letters::Anchor;
 use super::options::Detail;
 use super::plane::{Point, Rect, around, grown, unit};
-use super::scene::{Purpose, Shape};
+use super::scene::{Primitive, Purpose};
 use band::{Band, Frame};
-use seating::Seating;
+use placement::Placement;
 use targets::Seen;
 
 /// A balloon to be placed: the part that it points at, and the letters in it.
 #[derive(Debug, Clone)]
-pub(crate) struct Item {
+pub(crate) struct Balloon {
     pub part: usize,
     pub label: String,
 }
@@ -27,9 +27,9 @@ impl Draft<'_> {
         0.86 * self.size()
     }
 
-    /// Places balloons for items in the order of their numbers: in that order along the band wherever
+    /// Places balloons in the order of their numbers: in that order along the band wherever
     /// leaders then stay clear of each other. Where no band takes them all, the drawing isn't complete.
-    pub fn balloons(&mut self, items: &[Item]) {
+    pub fn balloons(&mut self, balloons: &[Balloon]) {
         let dot = 0.17 * self.size();
         for (band, base) in self.bands() {
             let off = 0.55 * self.size() + self.balloon_radius();
@@ -38,9 +38,9 @@ impl Draft<'_> {
                 continue;
             }
             let frame = Frame { band, level };
-            if let Some(seated) = self.seated(items, frame, base, dot) {
-                for (item, (place, target)) in items.iter().zip(seated) {
-                    self.balloon(item, place, target, dot);
+            if let Some(placed) = self.placed(balloons, frame, base, dot) {
+                for (balloon, (place, target)) in balloons.iter().zip(placed) {
+                    self.balloon(balloon, place, target, dot);
                 }
                 return;
             }
@@ -49,16 +49,22 @@ impl Draft<'_> {
     }
 
     /// Places and targets of all balloons along a band, where none is in another's way.
-    fn seated(&self, items: &[Item], frame: Frame, base: Rect, dot: f64) -> Option<Vec<(Point, Point)>> {
+    fn placed(
+        &self,
+        balloons: &[Balloon],
+        frame: Frame,
+        base: Rect,
+        dot: f64,
+    ) -> Option<Vec<(Point, Point)>> {
         let seen = Seen::of(&self.scene);
         let targets: Vec<Vec<(Point, f64)>> =
-            items.iter().map(|item| seen.places(item.part, 2.2 * dot, frame.band)).collect();
+            balloons.iter().map(|balloon| seen.places(balloon.part, 2.2 * dot, frame.band)).collect();
         if targets.iter().any(Vec::is_empty) {
             return None;
         }
-        let slots = self.slots(frame, base, items.len());
+        let slots = self.slots(frame, base, balloons.len());
         let texts = self.scene.texts().map(|text| grown(text.bounds(), 0.2)).collect();
-        Seating { targets: &targets, slots: &slots, frame, radius: self.balloon_radius(), texts }.solve()
+        Placement { targets: &targets, slots: &slots, frame, radius: self.balloon_radius(), texts }.solve()
     }
 
     /// Bands in order of preference, with what they stand off from: the object, in full drawings its
@@ -104,9 +110,9 @@ impl Draft<'_> {
         let all = (0..=steps).map(|index| from + index as f64 * step);
         all.filter(|&along| {
             let reach = grown(around([frame.place(along)]), radius + 0.3);
-            self.scene.elements.iter().all(|element| match &element.shape {
-                Shape::Text(text) => !text.bounds().overlaps(reach),
-                shape => element.purpose != Purpose::Dimension || !shape.strokes_meet(reach),
+            self.scene.elements.iter().all(|element| match &element.primitive {
+                Primitive::Text(text) => !text.bounds().overlaps(reach),
+                primitive => element.purpose != Purpose::Dimension || !primitive.strokes_meet(reach),
             })
         })
         .collect()
@@ -117,13 +123,18 @@ impl Draft<'_> {
         2.0 * self.balloon_radius() + 0.2 * self.size()
     }
 
-    fn balloon(&mut self, item: &Item, place: Point, target: Point, dot: f64) {
+    fn balloon(&mut self, balloon: &Balloon, place: Point, target: Point, dot: f64) {
         let radius = self.balloon_radius();
         let from = place + unit(target - place) * radius;
-        self.thin(Purpose::Leader(item.part), &[from, target]);
-        self.scene.circle(Purpose::Leader(item.part), target, dot, Ink::solid(Tone::Ink));
-        self.scene.circle(Purpose::Balloon(item.part), place, radius, Ink::area(Tone::Paper, Pen::Thin));
-        let number = self.level(place, Anchor::Middle, &item.label);
+        self.thin(Purpose::Leader(balloon.part), &[from, target]);
+        self.scene.circle(Purpose::Leader(balloon.part), target, dot, Appearance::solid(Tone::Ink));
+        self.scene.circle(
+            Purpose::Balloon(balloon.part),
+            place,
+            radius,
+            Appearance::area(Tone::Paper, Pen::Thin),
+        );
+        let number = self.level(place, Anchor::Middle, &balloon.label);
         self.scene.text(number);
     }
 }

@@ -2,11 +2,11 @@
 
 use super::band::Band;
 use crate::sketch::plane::{Point, Rect, Vec2, at, grown};
-use crate::sketch::scene::{Purpose, Scene, Shape};
+use crate::sketch::scene::{Primitive, Purpose, Scene};
 
 /// Areas back to front with their boxes, to look up what is seen at a point.
 pub(super) struct Seen<'s> {
-    areas: Vec<(Purpose, Rect, &'s Shape)>,
+    areas: Vec<(Purpose, Rect, &'s Primitive)>,
     texts: Vec<Rect>,
 }
 
@@ -16,7 +16,7 @@ impl<'s> Seen<'s> {
             .elements
             .iter()
             .filter(|element| matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire))
-            .map(|element| (element.purpose, element.shape.bounds(), &element.shape))
+            .map(|element| (element.purpose, element.primitive.bounds(), &element.primitive))
             .collect();
         Self { areas, texts: scene.texts().map(|text| grown(text.bounds(), 0.4)).collect() }
     }
@@ -26,7 +26,7 @@ impl<'s> Seen<'s> {
             .areas
             .iter()
             .rev()
-            .find(|(_, bounds, shape)| bounds.contains(point) && shape.contains(point));
+            .find(|(_, bounds, primitive)| bounds.contains(point) && primitive.contains(point));
         matches!(seen, Some((Purpose::Cut(p) | Purpose::View(p), ..)) if *p == part)
     }
 

@@ -1,21 +1,21 @@
 //! Sections of conductors: every wire where it lies, dimensioned, at a round scale or at true size.
 
+mod cut_surfaces;
 mod dimensions;
 mod notes;
-mod pieces;
 mod subject;
 
 pub use subject::Subject;
 
-pub(crate) use pieces::{Piece, pieces};
+pub(crate) use cut_surfaces::{CutSurface, cut_surfaces};
 
+use super::appearance::{Appearance, Pen};
 use super::draft::{Caption, Draft, fit};
 use super::drawing::Drawing;
-use super::ink::{Ink, Pen};
 use super::options::{Detail, Options};
 use super::plane::{Affine, at};
 use super::scale::Scale;
-use super::scene::{Purpose, Shape};
+use super::scene::{Primitive, Purpose};
 use crate::catalogue::Conductor;
 use crate::units::Length;
 use notes::Arrangement;
@@ -104,20 +104,20 @@ fn draw<'a>(
     arrangement: Arrangement,
 ) -> Draft<'a> {
     let mut draft = Draft::new(options);
-    let pieces = pieces(subject);
-    add_pieces(&mut draft, &pieces, Affine::scale(scale.0), scale.0);
+    let surfaces = cut_surfaces(subject);
+    add_cut_surfaces(&mut draft, &surfaces, Affine::scale(scale.0), scale.0);
     if options.speaks() {
         centre_lines(&mut draft, half_extent(subject) * scale.0);
         dimensions::add(&mut draft, subject, scale);
-        notes::add(&mut draft, subject, &pieces, scale, arrangement);
+        notes::add(&mut draft, subject, &surfaces, scale, arrangement);
     }
     draft
 }
 
-/// Adds the pieces of a section, put through `place` and enlarged by `scale`.
-pub(crate) fn add_pieces(draft: &mut Draft, pieces: &[Piece], place: Affine, scale: f64) {
-    let finest = pieces.iter().filter_map(|piece| match piece.shape {
-        Shape::Circle(_, radius) => Some(radius * scale),
+/// Adds the surfaces of a section, put through `place` and enlarged by `scale`.
+pub(crate) fn add_cut_surfaces(draft: &mut Draft, surfaces: &[CutSurface], place: Affine, scale: f64) {
+    let finest = surfaces.iter().filter_map(|surface| match surface.primitive {
+        Primitive::Circle(_, radius) => Some(radius * scale),
         _ => None,
     });
     let pen = match finest.fold(f64::INFINITY, f64::min) {
@@ -126,15 +126,15 @@ pub(crate) fn add_pieces(draft: &mut Draft, pieces: &[Piece], place: Affine, sca
         radius if radius < 1.2 => Some(Pen::Thin),
         _ => Some(Pen::Thick),
     };
-    for piece in pieces {
-        let solid = Ink { fill: Some(piece.tone), pen };
-        let ink = if piece.gone { Ink::line(Pen::Gone) } else { solid };
-        match &piece.shape {
-            Shape::Circle(centre, radius) => {
-                draft.scene.circle(Purpose::Wire, place * *centre, radius * scale, ink);
+    for surface in surfaces {
+        let solid = Appearance { fill: Some(surface.tone), pen };
+        let appearance = if surface.gone { Appearance::line(Pen::Gone) } else { solid };
+        match &surface.primitive {
+            Primitive::Circle(centre, radius) => {
+                draft.scene.circle(Purpose::Wire, place * *centre, radius * scale, appearance);
             }
-            Shape::Area(outline) => draft.scene.area(Purpose::Wire, outline.mapped(place), ink),
-            Shape::Lines(_) | Shape::Text(_) => {}
+            Primitive::Area(outline) => draft.scene.area(Purpose::Wire, outline.mapped(place), appearance),
+            Primitive::Lines(_) | Primitive::Text(_) => {}
         }
     }
 }

@@ -1,15 +1,15 @@
 //! The notes of a conductor section: wires and their diameters, construction of a rope, wall of a tube.
 
+use super::cut_surfaces::CutSurface;
 use super::dimensions::with_tolerance;
-use super::pieces::Piece;
 use super::subject::{Subject, core_words};
 use crate::section::{Construction, LayerRole};
+use crate::sketch::appearance::{Appearance, Pen, word};
 use crate::sketch::draft::Draft;
-use crate::sketch::ink::{Ink, Pen, word};
 use crate::sketch::letters::Anchor;
 use crate::sketch::plane::{Affine, Point, at, unit};
 use crate::sketch::scale::Scale;
-use crate::sketch::scene::{Purpose, Shape};
+use crate::sketch::scene::{Primitive, Purpose};
 
 /// Where notes stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,7 +30,7 @@ struct Note {
 pub(super) fn add(
     draft: &mut Draft,
     subject: &Subject,
-    pieces: &[Piece],
+    surfaces: &[CutSurface],
     scale: Scale,
     arrangement: Arrangement,
 ) {
@@ -39,8 +39,8 @@ pub(super) fn add(
         return;
     }
     match arrangement {
-        Arrangement::Beside => beside(draft, &notes, pieces, scale),
-        Arrangement::Below => below(draft, &notes, pieces),
+        Arrangement::Beside => beside(draft, &notes, surfaces, scale),
+        Arrangement::Below => below(draft, &notes, surfaces),
     }
 }
 
@@ -84,46 +84,47 @@ fn wires(draft: &Draft, subject: &Subject, role: LayerRole) -> Option<String> {
     Some(format!("{number}\u{a0}×\u{a0}⌀\u{a0}{}", with_tolerance(draft, diameter, 2, tolerance)))
 }
 
-fn beside(draft: &mut Draft, notes: &[Note], pieces: &[Piece], scale: Scale) {
+fn beside(draft: &mut Draft, notes: &[Note], surfaces: &[CutSurface], scale: Scale) {
     let bounds = draft.scene.object_bounds();
     let size = draft.size();
     let step = (1.9 * size).max(bounds.height() * 0.3);
     let top = if notes.len() == 1 { -0.28 * bounds.height() } else { -0.25 * bounds.height() };
     for (index, note) in notes.iter().enumerate() {
         let elbow = at(bounds.x1 + 0.9 * size, top + step * index as f64);
-        let Some(tip) = tip(pieces, note.role, elbow, scale) else { continue };
+        let Some(tip) = tip(surfaces, note.role, elbow, scale) else { continue };
         draft.pointed_note(note.name, &note.text, tip, elbow, Anchor::Start);
     }
 }
 
-/// The point of the group's nearest piece that faces the elbow.
-fn tip(pieces: &[Piece], role: LayerRole, elbow: Point, scale: Scale) -> Option<Point> {
+/// The point of the group's nearest surface that faces the elbow.
+fn tip(surfaces: &[CutSurface], role: LayerRole, elbow: Point, scale: Scale) -> Option<Point> {
     let place = Affine::scale(scale.0);
-    let candidates =
-        pieces.iter().filter(|piece| piece.role == role).filter_map(|piece| match &piece.shape {
-            Shape::Circle(centre, radius) => {
+    let candidates = surfaces.iter().filter(|surface| surface.role == role).filter_map(|surface| {
+        match &surface.primitive {
+            Primitive::Circle(centre, radius) => {
                 let centre = place * *centre;
                 Some(centre + unit(elbow - centre) * (radius * scale.0))
             }
-            Shape::Area(outline) => {
+            Primitive::Area(outline) => {
                 let points = outline.sides().map(|side| place * side.p0);
                 points.min_by(|a, b| a.distance(elbow).total_cmp(&b.distance(elbow)))
             }
             _ => None,
-        });
+        }
+    });
     candidates.min_by(|a, b| a.distance(elbow).total_cmp(&b.distance(elbow)))
 }
 
-fn below(draft: &mut Draft, notes: &[Note], pieces: &[Piece]) {
+fn below(draft: &mut Draft, notes: &[Note], surfaces: &[CutSurface]) {
     let size = draft.size();
     let mut base = draft.scene.bounds().y1 + 1.1 * size;
     let sample = 0.42 * size;
     let widest = notes.iter().map(|note| draft.lettering().width(&note.text)).fold(0.0, f64::max);
     let left = -(widest + 3.0 * sample) / 2.0;
     for note in notes {
-        if let Some(piece) = pieces.iter().rev().find(|piece| piece.role == note.role) {
-            let ink = Ink::area(piece.tone, Pen::Thin);
-            draft.scene.circle(Purpose::Edge, at(left + sample, base), sample, ink);
+        if let Some(surface) = surfaces.iter().rev().find(|surface| surface.role == note.role) {
+            let appearance = Appearance::area(surface.tone, Pen::Thin);
+            draft.scene.circle(Purpose::Edge, at(left + sample, base), sample, appearance);
         }
         let place = at(left + 3.0 * sample, base);
         if draft.text_at_first_clear(&[(place, Anchor::Start)], &note.text).is_some() {

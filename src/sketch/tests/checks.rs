@@ -7,7 +7,7 @@ use crate::sketch::draft::fit;
 use crate::sketch::options::{Detail, Options};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Line, Point, segments_meet};
-use crate::sketch::scene::{Purpose, Scene, Shape};
+use crate::sketch::scene::{Primitive, Purpose, Scene};
 use kurbo::ParamCurveNearest as _;
 
 /// The scene of a seated fitting at the scale that its drawing gets, and whether it says everything.
@@ -46,8 +46,8 @@ fn texts_on_lines(scene: &Scene) -> Vec<String> {
     let mut faults = Vec::new();
     for text in scene.texts() {
         for element in &scene.elements {
-            let drawn = element.ink.pen.is_some() || element.purpose == Purpose::Dimension;
-            if drawn && element.shape.strokes_meet(text.bounds()) {
+            let drawn = element.appearance.pen.is_some() || element.purpose == Purpose::Dimension;
+            if drawn && element.primitive.strokes_meet(text.bounds()) {
                 faults.push(format!("“{}” lies on a line of {:?}", text.text, element.purpose));
             }
         }
@@ -58,7 +58,9 @@ fn texts_on_lines(scene: &Scene) -> Vec<String> {
 fn hatches_outside(scene: &Scene) -> Vec<String> {
     let mut faults = Vec::new();
     for element in &scene.elements {
-        let (Purpose::Hatch(part), Shape::Lines(lines)) = (element.purpose, &element.shape) else { continue };
+        let (Purpose::Hatch(part), Primitive::Lines(lines)) = (element.purpose, &element.primitive) else {
+            continue;
+        };
         for line in lines {
             let middle = line[0].lerp(line[1], 0.5);
             for point in [line[0], middle, line[1]] {
@@ -72,8 +74,8 @@ fn hatches_outside(scene: &Scene) -> Vec<String> {
 }
 
 fn lies_in(scene: &Scene, part: usize, point: Point) -> bool {
-    scene.areas_of(part).any(|shape| match shape {
-        Shape::Area(outline) => outline.contains(point) || distance(outline, point) < 0.01,
+    scene.areas_of(part).any(|primitive| match primitive {
+        Primitive::Area(outline) => outline.contains(point) || distance(outline, point) < 0.01,
         _ => false,
     })
 }
@@ -82,11 +84,11 @@ fn leaders_astray(scene: &Scene) -> Vec<String> {
     let mut faults = Vec::new();
     let mut lines: Vec<(usize, Point, Point)> = Vec::new();
     for element in &scene.elements {
-        match (element.purpose, &element.shape) {
-            (Purpose::Leader(part), Shape::Circle(dot, _)) if part_at(scene, *dot) != Some(part) => {
+        match (element.purpose, &element.primitive) {
+            (Purpose::Leader(part), Primitive::Circle(dot, _)) if part_at(scene, *dot) != Some(part) => {
                 faults.push(format!("leader of item {} ends outside it", part + 1));
             }
-            (Purpose::Leader(part), Shape::Lines(line)) => lines.push((part, line[0][0], line[0][1])),
+            (Purpose::Leader(part), Primitive::Lines(line)) => lines.push((part, line[0][0], line[0][1])),
             _ => {}
         }
     }
@@ -114,7 +116,7 @@ pub fn card(fonts: &crate::typeset::Fonts) -> Options<'_> {
 fn part_at(scene: &Scene, point: Point) -> Option<usize> {
     let seen = scene.elements.iter().rev().find(|element| {
         matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire)
-            && element.shape.contains(point)
+            && element.primitive.contains(point)
     })?;
     match seen.purpose {
         Purpose::Cut(part) | Purpose::View(part) => Some(part),

@@ -1,17 +1,17 @@
-//! A drawing of parts: shapes come in millimetres of the object and go to paper at a scale.
+//! A drawing of parts: outlines come in millimetres of the object and go to paper at a scale.
 
 use crate::catalogue::{Part, Role};
 use crate::section::MaterialGroup;
+use crate::sketch::appearance::{Appearance, Pen, Shade, Tone};
 use crate::sketch::draft::Draft;
 use crate::sketch::hatch::Hatch;
-use crate::sketch::ink::{Ink, Pen, Shade, Tone};
 use crate::sketch::options::Options;
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Affine, Point, at, unit};
 use crate::sketch::scale::Scale;
 use crate::sketch::scene::Purpose;
 
-/// A piece of a fitting as it is drawn: which item it belongs to, and its looks.
+/// A part as it is drawn: which item it is, and its looks.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Look {
     /// Index of the item.
@@ -37,12 +37,12 @@ impl Look {
 }
 
 /// A drawing of parts in the making.
-pub(crate) struct Sheet<'a> {
+pub(crate) struct ScaledDraft<'a> {
     pub draft: Draft<'a>,
     scale: f64,
 }
 
-impl<'a> Sheet<'a> {
+impl<'a> ScaledDraft<'a> {
     pub fn new(options: &'a Options<'a>, scale: Scale) -> Self {
         Self { draft: Draft::new(options), scale: scale.0 }
     }
@@ -71,15 +71,15 @@ impl<'a> Sheet<'a> {
         let lines = Hatch::of(look.hatch, 0.5 * self.draft.size()).lines(&outline);
         let lines = lines.into_iter().map(|line| vec![line.p0, line.p1]).collect();
         let scene = &mut self.draft.scene;
-        scene.area(Purpose::Cut(look.item), outline.clone(), Ink::solid(look.tone));
-        scene.lines(Purpose::Hatch(look.item), lines, Ink::line(Pen::Thin));
-        scene.area(Purpose::Cut(look.item), outline, Ink::line(Pen::Thick));
+        scene.area(Purpose::Cut(look.item), outline.clone(), Appearance::solid(look.tone));
+        scene.lines(Purpose::Hatch(look.item), lines, Appearance::line(Pen::Thin));
+        scene.area(Purpose::Cut(look.item), outline, Appearance::line(Pen::Thick));
     }
 
     /// A part seen from outside, or a shaft, pin or wire that is not hatched where it is cut.
     pub fn view(&mut self, look: Look, outline: &Outline) {
         let outline = self.on_paper(outline);
-        self.draft.scene.area(Purpose::View(look.item), outline, Ink::area(look.tone, Pen::Thick));
+        self.draft.scene.area(Purpose::View(look.item), outline, Appearance::area(look.tone, Pen::Thick));
     }
 
     /// The half of a round part below the axis, seen from outside: corners from the axis round to the
@@ -93,57 +93,62 @@ impl<'a> Sheet<'a> {
     /// A part seen from outside, without its outline.
     pub fn fill(&mut self, look: Look, outline: &Outline) {
         let outline = self.on_paper(outline);
-        self.draft.scene.area(Purpose::View(look.item), outline, Ink::solid(look.tone));
+        self.draft.scene.area(Purpose::View(look.item), outline, Appearance::solid(look.tone));
     }
 
     /// A round part seen along its axis.
     pub fn disc(&mut self, look: Look, centre: Point, radius: f64) {
         let (centre, radius) = (self.place(centre), radius * self.scale);
-        self.draft.scene.circle(Purpose::View(look.item), centre, radius, Ink::area(look.tone, Pen::Thick));
+        self.draft.scene.circle(
+            Purpose::View(look.item),
+            centre,
+            radius,
+            Appearance::area(look.tone, Pen::Thick),
+        );
     }
 
     /// Empty space in front of what lies behind.
     pub fn empty(&mut self, outline: &Outline) {
         let outline = self.on_paper(outline);
-        self.draft.scene.area(Purpose::Wire, outline, Ink::solid(Tone::Paper));
+        self.draft.scene.area(Purpose::Wire, outline, Appearance::solid(Tone::Paper));
     }
 
     /// A round hole through what has been drawn.
     pub fn hole(&mut self, centre: Point, radius: f64) {
         let (centre, radius) = (self.place(centre), radius * self.scale);
-        self.draft.scene.circle(Purpose::Wire, centre, radius, Ink::area(Tone::Paper, Pen::Thick));
+        self.draft.scene.circle(Purpose::Wire, centre, radius, Appearance::area(Tone::Paper, Pen::Thick));
     }
 
-    /// A piece of the conductor.
+    /// A length of the conductor.
     pub fn wire(&mut self, outline: &Outline, tone: Tone) {
         let outline = self.on_paper(outline);
-        self.draft.scene.area(Purpose::Wire, outline, Ink::area(tone, Pen::Thin));
+        self.draft.scene.area(Purpose::Wire, outline, Appearance::area(tone, Pen::Thin));
     }
 
     /// The half of the conductor above the axis, which is no edge.
     pub fn half_wire(&mut self, corners: &[(f64, f64)], tone: Tone) {
         let outline = self.on_paper(&Outline::of(corners));
-        self.draft.scene.area(Purpose::Wire, outline, Ink::solid(tone));
+        self.draft.scene.area(Purpose::Wire, outline, Appearance::solid(tone));
         self.fine(vec![corners.iter().map(|&(x, y)| at(x, y)).collect()]);
     }
 
     /// A slip mark painted on the conductor.
     pub fn slip_mark(&mut self, outline: &Outline) {
         let outline = self.on_paper(outline);
-        self.draft.scene.area(Purpose::Wire, outline, Ink::solid(Tone::Signal));
+        self.draft.scene.area(Purpose::Wire, outline, Appearance::solid(Tone::Signal));
     }
 
     /// An edge in the wide line.
     pub fn edge(&mut self, points: &[Point]) {
         let points: Vec<Point> = points.iter().map(|&point| self.place(point)).collect();
-        self.draft.scene.line(Purpose::Edge, &points, Ink::line(Pen::Thick));
+        self.draft.scene.line(Purpose::Edge, &points, Appearance::line(Pen::Thick));
     }
 
     /// Lines in the narrow line.
     pub fn fine(&mut self, lines: Vec<Vec<Point>>) {
         let place = |line: Vec<Point>| line.into_iter().map(|point| self.place(point)).collect();
         let lines = lines.into_iter().map(place).collect();
-        self.draft.scene.lines(Purpose::Edge, lines, Ink::line(Pen::Thin));
+        self.draft.scene.lines(Purpose::Edge, lines, Appearance::line(Pen::Thin));
     }
 
     /// An axis, run past its ends.

@@ -1,23 +1,23 @@
-//! The pieces of metal that a section cuts, about the conductor's middle, in its own millimetres.
+//! The surfaces that a section cuts, about the conductor's middle, in its own millimetres.
 
 use super::subject::Subject;
 use crate::section::{
     Construction, Grooved, LayerRole, Layout, MaterialGroup, RegionKind, Segment, Wire, profile, wires,
 };
-use crate::sketch::ink::{Shade, Tone};
+use crate::sketch::appearance::{Shade, Tone};
 use crate::sketch::outline::{Outline, arc, circle};
 use crate::sketch::plane::{Point, at};
-use crate::sketch::scene::Shape;
+use crate::sketch::scene::Primitive;
 use crate::units::Length;
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// How far a chord may lie off its arc, in millimetres of the object.
 const SAG: f64 = 0.004;
 
-/// One piece of metal.
+/// One surface: of a wire, of a whole profile, of a core.
 #[derive(Debug, Clone)]
-pub(crate) struct Piece {
-    pub shape: Shape,
+pub(crate) struct CutSurface {
+    pub primitive: Primitive,
     pub tone: Tone,
     /// Whether it has worn away.
     pub gone: bool,
@@ -25,14 +25,14 @@ pub(crate) struct Piece {
     pub role: LayerRole,
 }
 
-impl Piece {
-    pub fn new(shape: Shape, tone: Tone) -> Self {
-        Self { shape, tone, gone: false, role: LayerRole::Outer }
+impl CutSurface {
+    pub fn new(primitive: Primitive, tone: Tone) -> Self {
+        Self { primitive, tone, gone: false, role: LayerRole::Outer }
     }
 }
 
-/// Every piece of a conductor, y downward.
-pub(crate) fn pieces(subject: &Subject) -> Vec<Piece> {
+/// Every surface of a conductor, y downward.
+pub(crate) fn cut_surfaces(subject: &Subject) -> Vec<CutSurface> {
     let tone = Tone::Metal(subject.group(), Shade::Plain);
     match subject.construction {
         Construction::Stranded(_) | Construction::Composite(_) | Construction::Rope(_) => bundle(subject),
@@ -40,30 +40,30 @@ pub(crate) fn pieces(subject: &Subject) -> Vec<Piece> {
             let ring = circle(at(0.0, 0.0), diameter.mm() / 2.0, SAG);
             match subject.worn_to {
                 Some(height) => worn(&ring, *diameter, height, tone),
-                None => vec![Piece::new(Shape::Circle(at(0.0, 0.0), diameter.mm() / 2.0), tone)],
+                None => vec![CutSurface::new(Primitive::Circle(at(0.0, 0.0), diameter.mm() / 2.0), tone)],
             }
         }
         Construction::Grooved(grooved) => {
             let ring = grooved_outline(grooved);
             match subject.worn_to {
                 Some(height) => worn(&ring, grooved.height, height, tone),
-                None => vec![Piece::new(Shape::Area(Outline::new(ring)), tone)],
+                None => vec![CutSurface::new(Primitive::Area(Outline::new(ring)), tone)],
             }
         }
         Construction::Tube { outside_diameter, wall } => {
             let outside = outside_diameter.mm() / 2.0;
             let inside = circle(at(0.0, 0.0), outside - wall.mm(), SAG);
             let outline = Outline::new(circle(at(0.0, 0.0), outside, SAG)).with_hole(inside);
-            vec![Piece::new(Shape::Area(outline), tone)]
+            vec![CutSurface::new(Primitive::Area(outline), tone)]
         }
         Construction::Bar { width, thickness, corner_radius } => {
-            vec![Piece::new(Shape::Area(bar(width.mm(), thickness.mm(), corner_radius.mm())), tone)]
+            vec![CutSurface::new(Primitive::Area(bar(width.mm(), thickness.mm(), corner_radius.mm())), tone)]
         }
     }
 }
 
 /// Wires and other circles where they lie, tones by layer.
-fn bundle(subject: &Subject) -> Vec<Piece> {
+fn bundle(subject: &Subject) -> Vec<CutSurface> {
     let Ok(layout) = wires(subject.construction) else { return outline_circle(subject) };
     let regions = layout.regions.iter().map(|region| {
         let tone = match region.kind {
@@ -71,20 +71,23 @@ fn bundle(subject: &Subject) -> Vec<Piece> {
             RegionKind::Strand => Tone::Metal(subject.group(), Shade::Plain),
         };
         let role = if region.kind == RegionKind::Fibre { LayerRole::Core } else { LayerRole::Outer };
-        Piece { role, ..Piece::new(Shape::Circle(page(region.centre), region.diameter.mm() / 2.0), tone) }
+        CutSurface {
+            role,
+            ..CutSurface::new(Primitive::Circle(page(region.centre), region.diameter.mm() / 2.0), tone)
+        }
     });
     let wires = layout.wires.iter().map(|wire| {
         let tone = wire_tone(subject, wire, deepest(&layout, wire));
-        let circle = Shape::Circle(page(wire.centre), wire.diameter.mm() / 2.0);
-        Piece { role: wire.role, ..Piece::new(circle, tone) }
+        let circle = Primitive::Circle(page(wire.centre), wire.diameter.mm() / 2.0);
+        CutSurface { role: wire.role, ..CutSurface::new(circle, tone) }
     });
     regions.chain(wires).collect()
 }
 
 /// A circle on the overall diameter, where wires can't be laid out.
-fn outline_circle(subject: &Subject) -> Vec<Piece> {
-    let circle = Shape::Circle(at(0.0, 0.0), subject.section.overall_diameter.mm() / 2.0);
-    vec![Piece::new(circle, Tone::Metal(subject.group(), Shade::Plain))]
+fn outline_circle(subject: &Subject) -> Vec<CutSurface> {
+    let circle = Primitive::Circle(at(0.0, 0.0), subject.section.overall_diameter.mm() / 2.0);
+    vec![CutSurface::new(circle, Tone::Metal(subject.group(), Shade::Plain))]
 }
 
 /// The outermost layer of the group or strand that a wire belongs to.
@@ -110,26 +113,26 @@ fn page(point: crate::section::Point) -> Point {
 }
 
 /// What is left above the flat, and what has gone below it.
-fn worn(ring: &[Point], height: Length, remaining: Length, tone: Tone) -> Vec<Piece> {
+fn worn(ring: &[Point], height: Length, remaining: Length, tone: Tone) -> Vec<CutSurface> {
     let flat = remaining.mm() - height.mm() / 2.0;
-    let left = cut(ring, |point| flat - point.y);
-    let gone = cut(ring, |point| point.y - flat);
-    let whole = |points: Vec<Point>, gone: bool| Piece {
+    let left = clipped(ring, |point| flat - point.y);
+    let gone = clipped(ring, |point| point.y - flat);
+    let whole = |points: Vec<Point>, gone: bool| CutSurface {
         gone,
-        ..Piece::new(Shape::Area(Outline::new(points)), tone)
+        ..CutSurface::new(Primitive::Area(Outline::new(points)), tone)
     };
-    let mut pieces = Vec::new();
+    let mut surfaces = Vec::new();
     if gone.len() > 2 {
-        pieces.push(whole(gone, true));
+        surfaces.push(whole(gone, true));
     }
     if left.len() > 2 {
-        pieces.push(whole(left, false));
+        surfaces.push(whole(left, false));
     }
-    pieces
+    surfaces
 }
 
 /// The part of a ring where `keep` isn't negative.
-fn cut(ring: &[Point], keep: impl Fn(Point) -> f64) -> Vec<Point> {
+fn clipped(ring: &[Point], keep: impl Fn(Point) -> f64) -> Vec<Point> {
     let mut kept = Vec::new();
     for (&from, &to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
         let (a, b) = (keep(from), keep(to));

@@ -38,14 +38,14 @@ pub(crate) enum Shade {
     Deep,
 }
 
-/// How a shape looks.
+/// How a primitive looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Ink {
+pub(crate) struct Appearance {
     pub fill: Option<Tone>,
     pub pen: Option<Pen>,
 }
 
-impl Ink {
+impl Appearance {
     pub fn line(pen: Pen) -> Self {
         Self { fill: None, pen: Some(pen) }
     }

@@ -9,8 +9,8 @@ const DISORDER: f64 = 12.0;
 /// What a leader that meets something costs.
 const CONFLICT: f64 = 200.0;
 
-/// The choice of a target and a slot for every item.
-pub(super) struct Seating<'l> {
+/// The choice of a target and a slot for every balloon.
+pub(super) struct Placement<'l> {
     /// Of every item: where its dot may lie, and what each place costs.
     pub targets: &'l [Vec<(Point, f64)>],
     /// Where balloons may stand along the band.
@@ -22,7 +22,7 @@ pub(super) struct Seating<'l> {
     pub texts: Vec<Rect>,
 }
 
-impl Seating<'_> {
+impl Placement<'_> {
     /// Balloon place and target of each item, where no leader meets anything: descends from two starts,
     /// changing one item at a time.
     pub fn solve(&self) -> Option<Vec<(Point, Point)>> {
@@ -38,8 +38,8 @@ impl Seating<'_> {
         }
         let (_, chosen, places) = best?;
         let free = self.conflicts(&chosen, &places) == 0;
-        let seated = (0..chosen.len()).map(|item| (places[item], self.target(&chosen, item))).collect();
-        free.then_some(seated)
+        let placed = (0..chosen.len()).map(|item| (places[item], self.target(&chosen, item))).collect();
+        free.then_some(placed)
     }
 
     fn cheapest(&self) -> Vec<usize> {
@@ -81,7 +81,7 @@ impl Seating<'_> {
     }
 
     fn cost(&self, chosen: &[usize]) -> Option<(f64, Vec<Point>)> {
-        let places = self.seat(chosen)?;
+        let places = self.arranged(chosen)?;
         let own: f64 = chosen.iter().zip(self.targets).map(|(&index, targets)| targets[index].1).sum();
         let slant: f64 = (0..places.len())
             .map(|item| {
@@ -102,15 +102,15 @@ impl Seating<'_> {
     }
 
     /// Balloons in the order of their targets, each as near to its own as their pitch allows.
-    fn seat(&self, chosen: &[usize]) -> Option<Vec<Point>> {
+    fn arranged(&self, chosen: &[usize]) -> Option<Vec<Point>> {
         let mut order: Vec<usize> = (0..chosen.len()).collect();
         let wish = |item: usize| self.frame.along(self.target(chosen, item));
         order.sort_by(|&a, &b| wish(a).total_cmp(&wish(b)));
         let wishes: Vec<f64> = order.iter().map(|&item| wish(item)).collect();
-        let seats = seats(&wishes, self.slots, 2.0 * self.radius + 0.3)?;
+        let along = positions(&wishes, self.slots, 2.0 * self.radius + 0.3)?;
         let mut places = vec![at(0.0, 0.0); chosen.len()];
         for (rank, &item) in order.iter().enumerate() {
-            places[item] = self.frame.place(seats[rank]);
+            places[item] = self.frame.place(along[rank]);
         }
         Some(places)
     }
@@ -138,7 +138,7 @@ impl Seating<'_> {
 
 /// Positions out of rising `slots`, at least `pitch` apart, in order, with the least sum of distances
 /// from rising `wishes`.
-fn seats(wishes: &[f64], slots: &[f64], pitch: f64) -> Option<Vec<f64>> {
+fn positions(wishes: &[f64], slots: &[f64], pitch: f64) -> Option<Vec<f64>> {
     // best[k][s]: least cost with item k at slot s or before it, and the slot that gives it.
     let mut best: Vec<Vec<(f64, usize)>> = Vec::with_capacity(wishes.len());
     for (rank, wish) in wishes.iter().enumerate() {
@@ -160,28 +160,28 @@ fn seats(wishes: &[f64], slots: &[f64], pitch: f64) -> Option<Vec<f64>> {
         best.push(row);
     }
     let mut end = slots.len();
-    let mut seats = vec![0.0; wishes.len()];
+    let mut positions = vec![0.0; wishes.len()];
     for rank in (0..wishes.len()).rev() {
         let (cost, slot) = *best[rank].get(end.checked_sub(1)?)?;
         if !cost.is_finite() {
             return None;
         }
-        seats[rank] = slots[slot];
+        positions[rank] = slots[slot];
         end = slots[..slot].iter().take_while(|other| **other <= slots[slot] - pitch).count();
     }
-    Some(seats)
+    Some(positions)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::seats;
+    use super::positions;
 
     #[test]
-    fn seats_keep_order_and_pitch_and_stay_near_their_wishes() {
+    fn positions_keep_order_and_pitch_and_stay_near_their_wishes() {
         let slots: Vec<f64> = (0..=20).map(f64::from).collect();
-        assert_eq!(seats(&[5.0, 12.0], &slots, 4.0), Some(vec![5.0, 12.0]));
-        let crowded = seats(&[5.0, 5.0, 6.0], &slots, 4.0).unwrap();
+        assert_eq!(positions(&[5.0, 12.0], &slots, 4.0), Some(vec![5.0, 12.0]));
+        let crowded = positions(&[5.0, 5.0, 6.0], &slots, 4.0).unwrap();
         assert!(crowded.windows(2).all(|pair| pair[1] - pair[0] >= 4.0), "{crowded:?}");
-        assert_eq!(seats(&[1.0, 1.0], &[0.0, 1.0], 4.0), None);
+        assert_eq!(positions(&[1.0, 1.0], &[0.0, 1.0], 4.0), None);
     }
 }
