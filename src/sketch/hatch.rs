@@ -21,21 +21,24 @@ impl Hatch {
         Self { angle: angle.to_radians(), pitch: pitch * spread }
     }
 
-    /// The lines inside an outline. All lines lie on one grid through the origin, so that the parts of
-    /// one part read as one.
+    /// The lines inside an outline. All lines lie on one grid through the origin, so that the surfaces of
+    /// one part read as one. An outline that is not finite has none.
     pub fn lines(&self, outline: &Outline) -> Vec<Line> {
+        if !outline.is_finite() {
+            return Vec::new();
+        }
         let along = Vec2::from_angle(self.angle);
         let across = along.turn_90();
         let offsets: Vec<f64> = outline.sides().map(|side| side.p0.to_vec2().dot(across)).collect();
         let least = offsets.iter().copied().fold(f64::INFINITY, f64::min);
         let most = offsets.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let (first, last) = ((least / self.pitch).ceil() as i64, (most / self.pitch).floor() as i64);
-        (first..=last).flat_map(|index| cut(outline, along, across, index as f64 * self.pitch)).collect()
+        (first..=last).flat_map(|index| clipped(outline, along, across, index as f64 * self.pitch)).collect()
     }
 }
 
-/// The pieces of the line at `offset` that lie inside.
-fn cut(outline: &Outline, along: Vec2, across: Vec2, offset: f64) -> Vec<Line> {
+/// What of the line at `offset` lies inside.
+fn clipped(outline: &Outline, along: Vec2, across: Vec2, offset: f64) -> Vec<Line> {
     let mut crossings: Vec<f64> = outline
         .sides()
         .filter_map(|side| {

@@ -80,7 +80,8 @@ fn raised(lines: Vec<Vec<Point>>, y: f64) -> Vec<Vec<Point>> {
     lines.into_iter().map(|line| line.into_iter().map(|point| at(point.x, point.y + y)).collect()).collect()
 }
 
-/// Lay lines of round wires across the conductor; the groove's lips along a grooved wire.
+/// Lay lines of round wires across the conductor; the groove's lips along a grooved wire. A length that is
+/// not finite has none.
 fn lay(
     scaled: &ScaledDraft,
     conductor: &Conductor,
@@ -88,6 +89,9 @@ fn lay(
     (from, to): (f64, f64),
     bottom: f64,
 ) -> Vec<Vec<Point>> {
+    if !(to - from).is_finite() {
+        return Vec::new();
+    }
     match &conductor.construction {
         Construction::Stranded(_) | Construction::Composite(_) | Construction::Rope(_) => {}
         Construction::Grooved(_) => {

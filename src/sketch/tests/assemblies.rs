@@ -50,11 +50,12 @@ fn drawings_keep_to_their_room_and_size() {
 }
 
 #[test]
-fn a_size_that_is_not_a_number_is_not_drawn() {
+fn a_size_that_is_not_finite_is_not_drawn() {
     let fonts = fonts();
-    let mut fitting = collet_dead_end();
-    fitting.insertion = Some(mm(f64::NAN));
-    for options in [page(&fonts), card(&fonts)] {
+    for (size, options) in [(f64::NAN, page(&fonts)), (f64::NAN, card(&fonts)), (f64::INFINITY, page(&fonts))]
+    {
+        let mut fitting = collet_dead_end();
+        fitting.insertion = Some(mm(size));
         let drawing = assembly(&fitting, &limits(), &options);
         assert!(is_refused(&drawing.body) && drawing.body.contains("not drawn"), "{}", drawing.body);
         assert!(!drawing.body.contains("<path") && drawing.dimensions.is_empty());
