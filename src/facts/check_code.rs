@@ -1,6 +1,6 @@
 //! Six characters that stand for what a card prints.
 
-use super::{CardFacts, Pair};
+use super::{CardFacts, PrintedText};
 use unicode_normalization::UnicodeNormalization;
 
 /// Crockford's base 32: no I, L, O or U, so that nothing read aloud is taken for a digit.
@@ -12,9 +12,9 @@ const AFTER_TEXT: char = '\u{1e}';
 /// The check code of a card: the first 30 bits of the BLAKE3 hash of what it prints.
 ///
 /// ```
-/// use fittingcards::facts::{CheckCode, Pair};
-/// let before = CheckCode::of(&[Pair::new("number", "ST-4100"), Pair::new("torque", "80 N·m")]);
-/// let after = CheckCode::of(&[Pair::new("number", "ST-4100"), Pair::new("torque", "90 N·m")]);
+/// use fittingcards::facts::{CheckCode, PrintedText};
+/// let before = CheckCode::of(&[PrintedText::new("number", "ST-4100"), PrintedText::new("torque", "80 N·m")]);
+/// let after = CheckCode::of(&[PrintedText::new("number", "ST-4100"), PrintedText::new("torque", "90 N·m")]);
 /// assert_eq!(before.as_str().len(), 6);
 /// assert_ne!(before, after);
 /// ```
@@ -22,13 +22,13 @@ const AFTER_TEXT: char = '\u{1e}';
 pub struct CheckCode(String);
 
 impl CheckCode {
-    /// The code of these pairs, in this order.
+    /// The code of these texts, in this order.
     #[must_use]
-    pub fn of(pairs: &[Pair]) -> Self {
+    pub fn of(texts: &[PrintedText]) -> Self {
         let mut hasher = blake3::Hasher::new();
-        for pair in pairs {
+        for text in texts {
             let canonical: String =
-                [pair.name.as_str(), &String::from(AFTER_NAME), &pair.text, &String::from(AFTER_TEXT)]
+                [text.name.as_str(), &String::from(AFTER_NAME), &text.text, &String::from(AFTER_TEXT)]
                     .concat()
                     .nfc()
                     .collect();
@@ -48,7 +48,7 @@ impl CardFacts {
     /// The check code of what the card prints.
     #[must_use]
     pub fn check_code(&self) -> CheckCode {
-        CheckCode::of(&self.pairs())
+        CheckCode::of(&self.printed())
     }
 }
 
@@ -88,8 +88,8 @@ mod tests {
     #[test]
     fn composed_and_decomposed_texts_are_one() {
         assert_eq!(
-            CheckCode::of(&[Pair::new("name", "Se\u{301}lbrook")]),
-            CheckCode::of(&[Pair::new("name", "S\u{e9}lbrook")])
+            CheckCode::of(&[PrintedText::new("name", "Se\u{301}lbrook")]),
+            CheckCode::of(&[PrintedText::new("name", "S\u{e9}lbrook")])
         );
     }
 }

@@ -6,7 +6,7 @@ mod check_code;
 mod conductor;
 mod fitting;
 mod mark;
-mod pairs;
+mod printed;
 mod tag;
 mod wear;
 pub mod words;
@@ -17,7 +17,7 @@ pub use card::{
 };
 pub use check_code::CheckCode;
 pub use conductor::conductor;
-pub use pairs::Pair;
+pub use printed::PrintedText;
 pub use tag::{TagFacts, TagPart};
 
 use crate::catalogue::{Catalogue, Role};

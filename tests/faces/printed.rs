@@ -51,7 +51,7 @@ fn nothing_is_printed_that_the_check_code_does_not_cover() {
             }
         }
     });
-    assert!(bare.is_empty(), "{} texts are in no pair:\n{}", bare.len(), bare.join("\n"));
+    assert!(bare.is_empty(), "{} texts are not among the printed ones:\n{}", bare.len(), bare.join("\n"));
 }
 
 fn of_every_size(mut look: impl FnMut(&str, &str, &Settings, &CardFacts, &Card)) {
@@ -266,10 +266,10 @@ fn of_body(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str, On
     }
 }
 
-/// Texts that the check code sees: those of the pairs, and what their names tell.
+/// Texts that the check code sees: those that the card prints, and what their names tell.
 fn covered(facts: &CardFacts) -> Vec<String> {
     let mut texts = Vec::new();
-    for pair in facts.pairs() {
+    for printed in facts.printed() {
         let name = [
             "tightening torque, ",
             "tightening, ",
@@ -282,22 +282,23 @@ fn covered(facts: &CardFacts) -> Vec<String> {
             "step ",
         ]
         .iter()
-        .fold(pair.name.as_str(), |name, head| name.strip_prefix(head).unwrap_or(name));
+        .fold(printed.name.as_str(), |name, head| name.strip_prefix(head).unwrap_or(name));
         let named = name.split(": ").flat_map(|text| text.split("; ")).flat_map(|text| text.split(" in "));
         texts.extend(named.flat_map(|text| text.split(", ").chain([text])).map(str::to_owned));
         texts.extend(
-            pair.text.split("; ").flat_map(|text| text.split([',', '+']).chain([text])).map(str::to_owned),
+            printed.text.split("; ").flat_map(|text| text.split([',', '+']).chain([text])).map(str::to_owned),
         );
         // Drawings say a conductor's material and build word by word.
-        if pair.name.starts_with("conductor's") {
-            texts
-                .extend(pair.text.split(" core ").flat_map(|text| text.split(['+', ' '])).map(str::to_owned));
+        if printed.name.starts_with("conductor's") {
             texts.extend(
-                pair.text.split(", ").filter_map(|text| text.strip_prefix("rope ")).map(str::to_owned),
+                printed.text.split(" core ").flat_map(|text| text.split(['+', ' '])).map(str::to_owned),
             );
-            texts.extend(pair.text.split("core ").map(str::to_owned));
+            texts.extend(
+                printed.text.split(", ").filter_map(|text| text.strip_prefix("rope ")).map(str::to_owned),
+            );
+            texts.extend(printed.text.split("core ").map(str::to_owned));
         }
-        texts.push(pair.text);
+        texts.push(printed.text);
     }
     texts
 }

@@ -25,7 +25,7 @@ mod settings;
 mod uses;
 
 use crate::catalogue::Catalogue;
-use crate::facts::{CardFacts, Pair};
+use crate::facts::{CardFacts, PrintedText};
 use crate::mixups::{self, Mixups};
 use crate::register::{Register, Standing};
 use object::Object;
@@ -66,14 +66,14 @@ fn card(card: &CardFacts, register: &Register) -> Value {
         object.put("edition", edition);
         object.put("check_code", check_code);
     }
-    object.list("prints", card.pairs().iter().map(pair));
+    object.list("prints", card.printed().iter().map(printed_text));
     object.into()
 }
 
-fn pair(pair: &Pair) -> Value {
+fn printed_text(printed: &PrintedText) -> Value {
     let mut object = Object::new();
-    object.put("name", pair.name.as_str());
-    object.put("text", pair.text.as_str());
+    object.put("name", printed.name.as_str());
+    object.put("text", printed.text.as_str());
     object.into()
 }
 

@@ -4,15 +4,15 @@ use super::{BodyFacts, CardFacts, CellKind, ConductorFacts, Content, FittingFact
 
 /// One thing that a card prints: what it is, and the text.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Pair {
+pub struct PrintedText {
     /// What it is, such as "tightening torque".
     pub name: String,
     /// What is printed.
     pub text: String,
 }
 
-impl Pair {
-    /// A pair.
+impl PrintedText {
+    /// A text with its name.
     #[must_use]
     pub fn new(name: impl Into<String>, text: impl Into<String>) -> Self {
         Self { name: name.into(), text: text.into() }
@@ -22,7 +22,7 @@ impl Pair {
 impl CardFacts {
     /// Everything that the card prints, the number first; issue, edition, date and check code are left out.
     #[must_use]
-    pub fn pairs(&self) -> Vec<Pair> {
+    pub fn printed(&self) -> Vec<PrintedText> {
         let mut list = List::default();
         list.add("card number", &self.number);
         list.add("name", &self.title);
@@ -32,20 +32,20 @@ impl CardFacts {
             Content::Body(facts) => list.body(facts),
         }
         list.add("caution", &self.caution);
-        list.pairs
+        list.texts
     }
 }
 
 #[derive(Default)]
 struct List {
-    pairs: Vec<Pair>,
+    texts: Vec<PrintedText>,
 }
 
 impl List {
-    /// Adds a pair; what is empty is not printed.
+    /// Adds a text; what is empty is not printed.
     fn add(&mut self, name: &str, text: &str) {
         if !text.is_empty() {
-            self.pairs.push(Pair::new(name, text));
+            self.texts.push(PrintedText::new(name, text));
         }
     }
 
