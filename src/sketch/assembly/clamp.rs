@@ -2,7 +2,7 @@
 
 use super::dead_end::Measures;
 use super::scaled_draft::{Look, ScaledDraft};
-use super::setup::Setup;
+use super::setup::{Proportions, Setup};
 use super::{Figure, Pose};
 use crate::catalogue::{Conductor, Role};
 use crate::sketch::conductor::{Subject, add_cut_surfaces, cut_surfaces};
@@ -103,8 +103,8 @@ impl Figure for Clamp {
         None
     }
 
-    fn assumed(&self) -> bool {
-        true
+    fn proportions(&self) -> Proportions {
+        Proportions { assumed: true, unsound: false }
     }
 
     fn rear(&self, _: &Setup) -> f64 {

@@ -9,6 +9,7 @@ use super::{Figure, Pose};
 use crate::grip::{Collet, Geometry, collet_closure};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::at;
+use crate::units::Length;
 
 /// The sizes of a collet in its body, in millimetres.
 #[derive(Debug, Clone)]
@@ -42,13 +43,10 @@ impl ColletSeat {
         let radius = setup.diameter() / 2.0;
         let length = known.length(collet.length, 8.0 * radius);
         let cone_angle = collet.half_angle.or(recorded.and_then(|body| body.half_angle));
-        known.assumed |= cone_angle.is_none();
-        let slope = cone_angle.map_or(0.1, |angle| angle.tan());
+        let slope = known.slope(cone_angle, 0.1);
         let seat_slope = recorded.and_then(|body| body.half_angle).map_or(slope, |angle| angle.tan());
-        let bore = bore(collet, radius, pose);
-        let stand_out = stand_out(setup, collet);
-        known.assumed |= stand_out.is_none();
-        let seated = stand_out.unwrap_or(0.08 * length);
+        let bore = bore(known.recorded(collet.bore), collet, radius, pose);
+        let seated = known.length(stand_out(setup, collet), 0.08 * length);
         let least = bore + 0.25 * radius + (length - seated).max(0.0) * slope;
         let large = known.length(recorded.and_then(|body| body.large_diameter), 2.0 * least) / 2.0;
         known.assumed |= large < least - 0.25 * radius;
@@ -130,8 +128,8 @@ impl Figure for ColletSeat {
         Some(self.axial.measures(setup, self.flank[1]))
     }
 
-    fn assumed(&self) -> bool {
-        self.proportions.assumed
+    fn proportions(&self) -> Proportions {
+        self.proportions
     }
 
     fn rear(&self, setup: &Setup) -> f64 {
@@ -145,8 +143,8 @@ impl Figure for ColletSeat {
 
 /// Half the bore: as made while the cone is drawn back, else closed on the conductor, or as far as the
 /// slits let it.
-fn bore(collet: &Collet, radius: f64, pose: Pose) -> f64 {
-    let Some(bore) = collet.bore.map(|bore| bore.mm() / 2.0) else { return radius };
+fn bore(bore: Option<f64>, collet: &Collet, radius: f64, pose: Pose) -> f64 {
+    let Some(bore) = bore.map(|bore| bore / 2.0) else { return radius };
     if pose.cone > 0.0 {
         return bore;
     }
@@ -155,11 +153,11 @@ fn bore(collet: &Collet, radius: f64, pose: Pose) -> f64 {
 }
 
 /// Stand-out: as computed, else the middle of the window that the record states.
-fn stand_out(setup: &Setup, collet: &Collet) -> Option<f64> {
+fn stand_out(setup: &Setup, collet: &Collet) -> Option<Length> {
     let computed = setup.outcome.as_ref().and_then(|outcome| outcome.stand_out);
     let stated = setup.fitting.stand_out.as_ref().and_then(|out| out.seated);
     let middle = stated.map(|window| (window.min + window.max) / 2.0);
-    computed.or(middle).or(collet.stand_out_at_bore).map(|length| length.mm())
+    computed.or(middle).or(collet.stand_out_at_bore)
 }
 
 /// The seat from the entry to the face, as wide as the conductor's hole where the taper would be narrower.

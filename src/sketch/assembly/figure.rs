@@ -2,7 +2,7 @@
 
 use super::dead_end::Measures;
 use super::scaled_draft::ScaledDraft;
-use super::setup::Setup;
+use super::setup::{Proportions, Setup};
 
 /// How far parts are drawn away from where they belong, in millimetres along the axis.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -21,8 +21,8 @@ pub(crate) trait Figure {
     fn draw(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose);
     /// Where the lengths lie that are measured on it; nothing where none is.
     fn measures(&self, setup: &Setup) -> Option<Measures>;
-    /// Whether a size of the seat comes from the family's proportions.
-    fn assumed(&self) -> bool;
+    /// How far the sizes of the seat come from the records.
+    fn proportions(&self) -> Proportions;
     /// x of its rear end, in millimetres.
     fn rear(&self, setup: &Setup) -> f64;
     /// Length of its gripping part, in millimetres.

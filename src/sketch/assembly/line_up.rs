@@ -11,7 +11,6 @@ use crate::sketch::options::{Detail, Options};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::at;
 use crate::sketch::scale::Scale;
-use crate::units::{Angle, Length};
 use std::sync::Arc;
 
 /// The gripping parts that go into one body, side by side at one scale: above the axis cut open, below
@@ -51,7 +50,7 @@ struct PartProfile {
     large: f64,
     hole: Option<f64>,
     slit: Option<f64>,
-    assumed: bool,
+    known: Proportions,
 }
 
 impl PartProfile {
@@ -69,7 +68,7 @@ impl PartProfile {
                 large: 10.0,
                 hole: Some(5.0),
                 slit: None,
-                assumed: true,
+                known: Proportions { assumed: true, unsound: false },
             },
         }
     }
@@ -79,10 +78,10 @@ impl PartProfile {
         let mut known = Proportions::default();
         let hole = known.length(collet.bore, 14.0) / 2.0;
         let length = known.length(collet.length, 8.0 * hole);
-        let slope = slope(collet.half_angle.or(seat.and_then(|seat| seat.half_angle)), &mut known);
+        let slope = known.slope(collet.half_angle.or(seat.and_then(|seat| seat.half_angle)), 0.1);
         let mouth =
             known.length(seat.and_then(|seat| seat.large_diameter), 4.0 * hole + 2.0 * length * slope) / 2.0;
-        let out = collet.stand_out_at_bore.map_or(0.0, Length::mm);
+        let out = known.recorded(collet.stand_out_at_bore).unwrap_or(0.0);
         let large = (mouth + out * slope).max(hole * 1.3 + length * slope);
         let slit = collet.slits.zip(collet.slit_width).map(|(_, width)| width.mm());
         Self {
@@ -93,7 +92,7 @@ impl PartProfile {
             large,
             hole: Some(hole),
             slit,
-            assumed: known.assumed,
+            known,
         }
     }
 
@@ -101,17 +100,17 @@ impl PartProfile {
         let mut known = Proportions::default();
         let hole = known.length(cone.hole_diameter, 8.0) / 2.0;
         let length = known.length(cone.length, 24.0);
-        let slope = slope(cone.half_angle, &mut known);
+        let slope = known.slope(cone.half_angle, 0.1);
         let large = known.length(cone.large_diameter, 2.0 * (hole + 1.0 + length * slope)) / 2.0;
         let small = (large - length * slope).max(hole + 0.1);
         let slit = cone.slits.zip(cone.slit_width).map(|(_, width)| width.mm());
-        Self { look, length, reach: large, small, large, hole: Some(hole), slit, assumed: known.assumed }
+        Self { look, length, reach: large, small, large, hole: Some(hole), slit, known }
     }
 
     fn wedge(look: Look, wedge: &Wedge) -> Self {
         let mut known = Proportions::default();
         let length = known.length(wedge.length, 80.0);
-        let slope = slope(wedge.taper, &mut known);
+        let slope = known.slope(wedge.taper, 0.1);
         let large = known.length(wedge.thickness, 1.2 * length * slope).max(length * slope + 0.5);
         Self {
             look,
@@ -121,7 +120,7 @@ impl PartProfile {
             large,
             hole: None,
             slit: None,
-            assumed: known.assumed,
+            known,
         }
     }
 
@@ -149,11 +148,6 @@ impl PartProfile {
     }
 }
 
-fn slope(angle: Option<Angle>, known: &mut Proportions) -> f64 {
-    known.assumed |= angle.is_none();
-    angle.map_or(0.1, Angle::tan)
-}
-
 fn compose<'a>(
     profiles: &[PartProfile],
     parts: &[Arc<Part>],
@@ -161,6 +155,7 @@ fn compose<'a>(
     scale: Scale,
 ) -> ScaledDraft<'a> {
     let mut scaled = ScaledDraft::new(options, scale);
+    scaled.draft.scene.unsound = profiles.iter().any(|profile| profile.known.unsound);
     let size = scaled.draft.size();
     let reach = profiles.iter().map(|profile| profile.reach).fold(0.0, f64::max);
     let foot = scaled.place(at(0.0, reach)).y + size;
@@ -186,7 +181,7 @@ fn caption(
     scale: Scale,
     options: &Options,
 ) -> Caption {
-    let assumed = profiles.iter().any(|profile| profile.assumed);
+    let assumed = profiles.iter().any(|profile| profile.known.assumed);
     let scale = if assumed { "not to scale".to_owned() } else { scale.words(options.numerals) };
     let names: Vec<String> = parts.iter().map(|part| format!("{} {}", part.number, part.name)).collect();
     let title = format!("Gripping parts of {}", body.name);

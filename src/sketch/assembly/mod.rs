@@ -41,7 +41,8 @@ use spreading::SpreadingSeat;
 use thimble::RopeEye;
 use wedge::WedgeSeat;
 
-/// The figure of a fitting: by its family, as far as its parts allow.
+/// The figure of a fitting: by its family, as far as its parts allow. One whose sizes are not all finite can't be
+/// worked with: a plain one, unsound as it is, takes its place.
 pub(crate) fn figure(setup: &Setup, pose: Pose) -> Box<dyn Figure> {
     let family = setup.fitting.family;
     let found: Option<Box<dyn Figure>> = match family {
@@ -54,7 +55,8 @@ pub(crate) fn figure(setup: &Setup, pose: Pose) -> Box<dyn Figure> {
         Family::ParallelGroove => boxed(Clamp::of(setup)),
         Family::Other => None,
     };
-    found.unwrap_or_else(|| Box::new(Plain::of(setup)))
+    let unsound = found.as_ref().is_some_and(|figure| figure.proportions().unsound);
+    found.filter(|_| !unsound).unwrap_or_else(|| Box::new(Plain::of(setup, unsound)))
 }
 
 fn boxed(figure: Option<impl Figure + 'static>) -> Option<Box<dyn Figure>> {
@@ -115,6 +117,7 @@ pub(crate) fn compose<'a>(
     scale: Scale,
 ) -> ScaledDraft<'a> {
     let mut scaled = ScaledDraft::new(options, scale);
+    scaled.draft.scene.unsound = figure.proportions().unsound;
     figure.draw(&mut scaled, setup, pose);
     if options.speaks() {
         draw_loose(&mut scaled, setup);
@@ -147,7 +150,8 @@ fn draw_loose(scaled: &mut ScaledDraft, setup: &Setup) {
 }
 
 fn caption(setup: &Setup, figure: &dyn Figure, scale: Scale, options: &Options) -> Caption {
-    let scale = if figure.assumed() { "not to scale".to_owned() } else { scale.words(options.numerals) };
+    let scale =
+        if figure.proportions().assumed { "not to scale".to_owned() } else { scale.words(options.numerals) };
     let items: Vec<String> =
         setup.parts.iter().enumerate().map(|(index, part)| format!("{} {}", index + 1, part.name)).collect();
     let (fitting, conductor) = (&setup.fitting.name, &setup.conductor.name);

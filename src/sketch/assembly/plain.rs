@@ -2,7 +2,7 @@
 
 use super::dead_end::{self, Measures};
 use super::scaled_draft::{Look, ScaledDraft};
-use super::setup::Setup;
+use super::setup::{Proportions, Setup};
 use super::{Figure, Pose, strand};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Affine, at};
@@ -12,11 +12,13 @@ use crate::sketch::plane::{Affine, at};
 pub(crate) struct Plain {
     radius: f64,
     count: usize,
+    /// Whether it stands for a figure with a size that is not finite.
+    unsound: bool,
 }
 
 impl Plain {
-    pub fn of(setup: &Setup) -> Self {
-        Self { radius: setup.diameter() / 2.0, count: setup.parts.len() }
+    pub fn of(setup: &Setup, unsound: bool) -> Self {
+        Self { radius: setup.diameter() / 2.0, count: setup.parts.len(), unsound }
     }
 
     fn block(&self, index: usize) -> Outline {
@@ -46,8 +48,8 @@ impl Figure for Plain {
         None
     }
 
-    fn assumed(&self) -> bool {
-        true
+    fn proportions(&self) -> Proportions {
+        Proportions { assumed: true, unsound: self.unsound }
     }
 
     fn rear(&self, _: &Setup) -> f64 {

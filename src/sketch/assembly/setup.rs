@@ -3,7 +3,7 @@
 use super::scaled_draft::Look;
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
 use crate::grip::{Geometry, GripLimits, Held, Outcome, judge};
-use crate::units::Length;
+use crate::units::{Angle, Length};
 
 /// A fitting with one gripping part in it, its own or another.
 #[derive(Debug, Clone)]
@@ -87,16 +87,32 @@ fn judged(gripping: &Part, parts: &[&Part], conductor: &Conductor, limits: GripL
     judge(gripping.geometry.as_ref(), &mating, &held, limits)
 }
 
-/// Measures taken from records, and whether one of them had to come from the family's proportions.
+/// Measures taken from records: whether one of them had to come from the family's proportions, and whether one
+/// is not finite. The larger or smaller of two numbers passes over one that is none, so it is seen here or not
+/// at all.
 #[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct Proportions {
     pub assumed: bool,
+    pub unsound: bool,
 }
 
 impl Proportions {
+    /// A recorded length in millimetres.
+    pub fn recorded(&mut self, recorded: Option<Length>) -> Option<f64> {
+        self.unsound |= recorded.is_some_and(|length| !length.is_finite());
+        recorded.map(Length::mm)
+    }
+
     /// A recorded length in millimetres, else the family's proportion.
     pub fn length(&mut self, recorded: Option<Length>, proportion: f64) -> f64 {
         self.assumed |= recorded.is_none();
-        recorded.map_or(proportion, Length::mm)
+        self.recorded(recorded).unwrap_or(proportion)
+    }
+
+    /// The slope of a recorded angle, else the family's.
+    pub fn slope(&mut self, recorded: Option<Angle>, proportion: f64) -> f64 {
+        self.assumed |= recorded.is_none();
+        self.unsound |= recorded.is_some_and(|angle| !angle.is_finite());
+        recorded.map_or(proportion, Angle::tan)
     }
 }

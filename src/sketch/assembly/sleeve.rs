@@ -89,8 +89,8 @@ impl Figure for Sleeve {
         })
     }
 
-    fn assumed(&self) -> bool {
-        self.proportions.assumed
+    fn proportions(&self) -> Proportions {
+        self.proportions
     }
 
     fn rear(&self, _: &Setup) -> f64 {

@@ -58,8 +58,7 @@ impl SpreadingSeat {
         let mut known = Proportions::default();
         let radius = setup.diameter() / 2.0;
         let angle = socket.and_then(|socket| socket.half_angle).or(geometry.half_angle);
-        known.assumed |= angle.is_none();
-        let slope = angle.map_or(0.14, |angle| angle.tan());
+        let slope = known.slope(angle, 0.14);
         let (inner, spread) = split(setup, geometry.hole_diameter);
         let hole = known.length(geometry.hole_diameter, 2.0 * inner + 0.3) / 2.0;
         let length = known.length(geometry.length, 3.2 * radius);
@@ -72,7 +71,7 @@ impl SpreadingSeat {
         let depth_of_taper = known.length(socket.and_then(|socket| socket.length), 1.5 * length);
         let depth = depth(setup, socket, (mouth, large, layers), slope);
         let face = -depth + pose.cone;
-        let throat = socket.and_then(|socket| socket.throat_diameter).map_or(0.0, |throat| throat.mm() / 2.0);
+        let throat = known.recorded(socket.and_then(|socket| socket.throat_diameter)).unwrap_or(0.0) / 2.0;
         let throat = throat.max(radius + 0.1);
         let entry = entry(setup, depth_of_taper);
         let small = (mouth - depth_of_taper * slope).max(throat);
@@ -183,8 +182,8 @@ impl Figure for SpreadingSeat {
         Some(self.axial.measures(setup, self.flank[1]))
     }
 
-    fn assumed(&self) -> bool {
-        self.proportions.assumed
+    fn proportions(&self) -> Proportions {
+        self.proportions
     }
 
     fn rear(&self, setup: &Setup) -> f64 {

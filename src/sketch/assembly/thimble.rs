@@ -179,8 +179,8 @@ impl Figure for RopeEye {
         })
     }
 
-    fn assumed(&self) -> bool {
-        self.proportions.assumed
+    fn proportions(&self) -> Proportions {
+        self.proportions
     }
 
     fn rear(&self, _: &Setup) -> f64 {

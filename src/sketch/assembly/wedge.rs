@@ -10,7 +10,6 @@ use crate::grip::{BearsOn, Geometry, Wedge, WedgeBody};
 use crate::section::Construction;
 use crate::sketch::outline::{Outline, arc};
 use crate::sketch::plane::at;
-use crate::units::Length;
 use std::f64::consts::FRAC_PI_2;
 
 /// The sizes of a wedge in its body, in millimetres. The mouth is at x = 0, the straight wall at y = 0
@@ -51,15 +50,14 @@ impl WedgeSeat {
         let mut known = Proportions::default();
         let wire = wire_thickness(setup, recorded);
         let taper = recorded.and_then(|body| body.taper).or(wedge.taper);
-        known.assumed |= taper.is_none();
-        let slope = taper.map_or(0.1, |taper| taper.tan());
+        let slope = known.slope(taper, 0.1);
         let length = known.length(wedge.length, 7.0 * wire);
         let thickness = known.length(wedge.thickness, wire + length * slope).max(length * slope + 0.5);
         let body_length =
             known.length(recorded.and_then(|body| body.length), 1.18 * length).max(0.5 * length);
         let mouth =
             known.length(recorded.and_then(|body| body.mouth), wire + thickness + 0.06 * length * slope);
-        let travel = recorded.and_then(|body| body.travel).map_or(f64::INFINITY, Length::mm);
+        let travel = known.recorded(recorded.and_then(|body| body.travel)).unwrap_or(f64::INFINITY);
         let depth = ((mouth - thickness - wire) / slope).min(travel).max(-0.9 * length);
         let small_gap = mouth - body_length * slope;
         known.assumed |= small_gap < 0.2 * wire;
@@ -210,8 +208,8 @@ impl Figure for WedgeSeat {
         })
     }
 
-    fn assumed(&self) -> bool {
-        self.proportions.assumed
+    fn proportions(&self) -> Proportions {
+        self.proportions
     }
 
     fn rear(&self, setup: &Setup) -> f64 {

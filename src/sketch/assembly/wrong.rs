@@ -64,6 +64,7 @@ fn compose<'a>(
     scale: Scale,
 ) -> ScaledDraft<'a> {
     let mut scaled = ScaledDraft::new(options, scale);
+    scaled.draft.scene.unsound = figure.proportions().unsound;
     figure.draw(&mut scaled, setup, pose);
     if !options.speaks() {
         return scaled;

@@ -2,8 +2,10 @@
 
 use super::chance::fitting_at_random;
 use super::checks::{card, distance, faults, page, scene_of};
-use super::sample::{collet_dead_end, fonts, limits, limits_of, mm, socket_dead_end};
-use crate::catalogue::Fitting;
+use super::sample::{
+    collet, collet_body, collet_dead_end, fonts, limits, limits_of, mm, part, socket_dead_end,
+};
+use crate::catalogue::{Fitting, Role};
 use crate::grip::Verdict;
 use crate::sketch::assembly::Pose;
 use crate::sketch::assembly::collet::ColletSeat;
@@ -11,7 +13,7 @@ use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::spreading::SpreadingSeat;
 use crate::sketch::assembly::wedge::WedgeSeat;
 use crate::sketch::plane::at;
-use crate::sketch::{assembly, is_refused, stages};
+use crate::sketch::{assembly, is_refused, line_up, stages};
 
 /// Millimetres of the object within which touching parts touch.
 const TOUCH: f64 = 0.01;
@@ -61,6 +63,28 @@ fn a_size_that_is_not_finite_is_not_drawn() {
         assert!(!drawing.body.contains("<path") && drawing.dimensions.is_empty());
         let size = (drawing.width, drawing.height);
         assert!(size.0.is_positive() && size.1.is_positive() && size.0 <= options.width, "{size:?}");
+    }
+}
+
+#[test]
+fn a_part_with_a_size_that_is_not_finite_is_not_drawn() {
+    let (fonts, nan) = (fonts(), f64::NAN);
+    let sound = collet_dead_end();
+    let cones = [collet(nan, 5.0, 60.0, 6.0), collet(14.3, nan, 60.0, 6.0), collet(14.3, 5.0, nan, 6.0)];
+    let bodies = [collet_body(5.0, nan, 70.0), collet_body(5.0, 40.0, nan)];
+    let roles = cones.map(|cone| (Role::Cone, cone)).into_iter().chain(bodies.map(|body| (Role::Body, body)));
+    for (role, geometry) in roles {
+        let mut fitting = sound.clone();
+        let item = fitting.items.iter_mut().find(|item| item.part.role == role).unwrap();
+        item.part = part("9", role, "brass", Some(geometry.clone()));
+        let drawing = assembly(&fitting, &limits(), &page(&fonts));
+        assert!(is_refused(&drawing.body), "{geometry:?}");
+        let drawings = stages(&fitting, &limits(), &page(&fonts));
+        assert!(drawings.iter().all(|drawing| is_refused(&drawing.body)), "{geometry:?} in stages");
+        if role == Role::Cone {
+            let drawing = line_up(&fitting.items[0].part, &[fitting.items[2].part.clone()], &page(&fonts));
+            assert!(is_refused(&drawing.body), "{geometry:?} side by side");
+        }
     }
 }
 
