@@ -4,6 +4,7 @@ use crate::catalogue::{Conductor, Fitting, Part};
 use crate::colour::Mark;
 use crate::grip::{Outcome, Verdict};
 use crate::units::Length;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Every combination, body by body in the order of their numbers.
@@ -81,7 +82,9 @@ impl Mixups {
             .filter(|case| !case.right && case.fitting.number == fitting.number)
             .collect();
         wrong.sort_by(|a, b| a.weight().cmp(&b.weight()));
-        wrong.dedup_by_key(|case| (case.part.number.clone(), case.conductor.id.clone()));
+        // A part that goes into several bodies of the fitting is told once, at its worst.
+        let mut told = BTreeSet::new();
+        wrong.retain(|case| told.insert((case.part.number.as_str(), case.conductor.id.as_str())));
         wrong
     }
 }

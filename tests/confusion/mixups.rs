@@ -88,6 +88,28 @@ fn a_joint_has_a_cone_for_each_conductor_and_they_can_be_swapped() {
 }
 
 #[test]
+fn a_wrong_part_of_two_bodies_is_told_once_at_its_worst() {
+    // In B-1 the wide cones shut with nothing held; in B-2 the tapers differ, which is less grave.
+    let other = BODY.replace("B-1", "B-2").replace("half_angle_deg: 5", "half_angle_deg: 7");
+    let cones =
+        ["C-1", "C-2", "C-3"].map(|number| cone(number, if number == "C-1" { 12.8 } else { 14.3 }, ""));
+    let parts = BODY.to_owned() + "---\n" + &other + &cones.concat();
+    let end = "stand_out: { from: none }\n";
+    let fittings = fitting("F-1", "w-125", "C-1", end).replace("[B-1,", "[B-1, B-2,")
+        + &fitting("F-2", "w-140", "C-2", end).replace("[B-1,", "[B-1, B-2,")
+        + &fitting("F-3", "w-140", "C-3", end).replace("[B-1,", "[B-1, B-2,");
+    let wires = strand("w-140", 2.8, "bronze-2") + &strand("w-125", 2.5, "bronze-1");
+    let catalogue = catalogue(&wires, &parts, &fittings);
+    let mixups = find(&catalogue);
+    let wrong: Vec<(&str, Verdict)> = mixups
+        .wrong_parts(&catalogue.fittings["F-1"])
+        .into_iter()
+        .map(|case| (case.part.number.as_str(), case.outcome.verdict))
+        .collect();
+    assert_eq!(wrong, [("C-2", Verdict::ClosesWithoutGripping), ("C-3", Verdict::ClosesWithoutGripping)]);
+}
+
+#[test]
 fn marks_are_distinct_only_by_colour_text_and_notches_together() {
     let mark = |colour: &str, text: &str, notches: u32| {
         format!("mark: {{ colour: {colour}, text: {text}, notches: {notches} }}\n")
