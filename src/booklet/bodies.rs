@@ -106,7 +106,7 @@ pub(super) fn kind(case: &Case) -> (&'static str, &'static str) {
         Case { right: true, .. } => ("right-part", "Right part"),
         Case { hidden: true, .. } => ("hidden-danger", "Hidden danger"),
         Case { danger: true, .. } => ("seen-danger", "Danger that shows"),
-        Case { approved: true, .. } => ("", "Proven on it as well"),
+        Case { proven: true, .. } => ("", "Proven on it as well"),
         _ => ("", "Can't be assembled"),
     }
 }

@@ -94,7 +94,7 @@ fn kind(case: &Case) -> CellKind {
     match case.outcome.verdict {
         _ if case.right => CellKind::Right,
         Verdict::WillNotEnter => CellKind::Apart,
-        Verdict::Grips | Verdict::Marginal if case.approved => match case.part.status {
+        Verdict::Grips | Verdict::Marginal if case.proven => match case.part.status {
             Status::Current => CellKind::Proven,
             Status::OnHold | Status::Withdrawn | Status::Superseded => CellKind::Barred,
         },

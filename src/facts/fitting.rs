@@ -62,7 +62,7 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
 /// The wrong parts, without those that are proven on this conductor and may be used.
 fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<&'a Case> {
     let mut wrong = mixups.wrong_parts(fitting);
-    wrong.retain(|case| !(case.approved && case.part.status == Status::Current));
+    wrong.retain(|case| !(case.proven && case.part.status == Status::Current));
     wrong
 }
 

@@ -43,7 +43,7 @@ pub struct Case {
     /// Whether the part is the fitting's own.
     pub right: bool,
     /// Whether the part is recorded as proven on that conductor.
-    pub approved: bool,
+    pub proven: bool,
     /// What happens.
     pub outcome: Outcome,
     /// This pair's stand-out less the right pair's.

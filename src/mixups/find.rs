@@ -126,9 +126,9 @@ impl<'a> Finder<'a> {
         let counterpart = counterpart(part, &seat.own);
         let right_outcome = counterpart.map(|own| self.outcome(own, opening));
         let right = seat.own.iter().any(|own| own.number == part.number);
-        let approved = part.proven_on.iter().any(|proof| proof.conductor.id == seat.conductor.id);
+        let proven = part.proven_on.iter().any(|proof| proof.conductor.id == seat.conductor.id);
         let mark = self.marks.of_part(part);
-        let danger = !right && !approved && outcome.verdict != Verdict::WillNotEnter;
+        let danger = !right && !proven && outcome.verdict != Verdict::WillNotEnter;
         let visible = visible(
             &outcome,
             right_outcome.as_ref(),
@@ -142,7 +142,7 @@ impl<'a> Finder<'a> {
             mark: mark.map(|mark| mark.mark.clone()),
             mark_seen: mark.is_some_and(|mark| mark.seen),
             right,
-            approved,
+            proven,
             stand_out_shift: shift(&outcome, right_outcome.as_ref()),
             danger,
             visible,

@@ -21,7 +21,7 @@ fn case(case: &Case) -> Value {
     object.insert("conductor".into(), json!(case.conductor.id));
     object.insert("fitting".into(), json!(case.fitting.number));
     object.insert("right".into(), json!(case.right));
-    object.insert("approved".into(), json!(case.approved));
+    object.insert("approved".into(), json!(case.proven));
     object.insert("verdict".into(), json!(outcome.verdict.word()));
     object.insert("missing".into(), json!(outcome.missing));
     let lengths = [

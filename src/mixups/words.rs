@@ -13,7 +13,7 @@ use crate::units::Numerals;
 pub fn verdict(case: &Case) -> &'static str {
     match case.outcome.verdict {
         Verdict::Grips if case.right => "grips",
-        Verdict::Grips | Verdict::Marginal if case.approved => match case.part.status {
+        Verdict::Grips | Verdict::Marginal if case.proven => match case.part.status {
             Status::Current => "proven here too",
             Status::OnHold => "on hold: do not use",
             Status::Withdrawn | Status::Superseded => "withdrawn: do not use",
@@ -39,7 +39,7 @@ pub fn happens(case: &Case, numerals: Numerals) -> String {
         }
         Verdict::Grips if case.right => "Seats on its conductor as it should.".into(),
         Verdict::Marginal if case.right => "Grips or not, within the tolerances.".into(),
-        Verdict::Grips | Verdict::Marginal if case.approved => proven(case.part.status).into(),
+        Verdict::Grips | Verdict::Marginal if case.proven => proven(case.part.status).into(),
         Verdict::Grips => "Fits, looks right, not proven: may let go under load.".into(),
         Verdict::Marginal => "May close on the conductor, may shut before: not proven.".into(),
         Verdict::StandsProud => stands_proud(&case.outcome, numerals),

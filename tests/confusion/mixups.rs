@@ -48,7 +48,7 @@ fn a_proof_takes_the_danger_away() {
     let proof = "proven_on: [{ conductor: w-125, holding_load_kN: 44, report: T-1 }]\n";
     let mixups = find(&shared([proof, ""], ["", ""]));
     let proven = case(&mixups, "C-1", "F-2");
-    assert!(proven.approved && !proven.danger && !proven.hidden);
+    assert!(proven.proven && !proven.danger && !proven.hidden);
 }
 
 #[test]
