@@ -59,15 +59,15 @@ fn on_field(
 
 /// Two gripping parts of one body with their marks.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Pair<'a> {
+pub(super) struct MarkPair<'a> {
     pub(super) one: (&'a Part, &'a Mark),
     pub(super) two: (&'a Part, &'a Mark),
 }
 
 /// Every two marked gripping parts that go into one body, each pair once, in the order of their numbers.
-pub(super) fn pairs(context: Context<'_>) -> Vec<Pair<'_>> {
+pub(super) fn mark_pairs(context: Context<'_>) -> Vec<MarkPair<'_>> {
     let marks = marks(context.catalogue);
-    let mut pairs: BTreeMap<(&str, &str), Pair<'_>> = BTreeMap::new();
+    let mut pairs: BTreeMap<(&str, &str), MarkPair<'_>> = BTreeMap::new();
     for body in &context.mixups.bodies {
         let marked = |part: &'_ Arc<Part>| marks.get(part.number.as_str()).copied();
         for (nth, one) in body.gripping_parts.iter().enumerate() {
@@ -76,7 +76,7 @@ pub(super) fn pairs(context: Context<'_>) -> Vec<Pair<'_>> {
                 let Some(other) = marked(two) else { continue };
                 pairs
                     .entry((&one.number, &two.number))
-                    .or_insert(Pair { one: (one, mark), two: (two, other) });
+                    .or_insert(MarkPair { one: (one, mark), two: (two, other) });
             }
         }
     }

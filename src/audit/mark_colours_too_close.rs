@@ -6,7 +6,7 @@
 //! To put it right: take the colour that is proposed.
 
 use super::Context;
-use super::inspected::{Pair, on_part, pairs};
+use super::inspected::{MarkPair, mark_pairs, on_part};
 use super::proposals::Proposals;
 use crate::colour::{Likeness, compare};
 use crate::diagnostics::{Findings, Severity};
@@ -16,7 +16,7 @@ use std::cell::OnceCell;
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let proposals = OnceCell::new();
     let limits = mark_limits(&context.catalogue.settings.limits);
-    for Pair { one, two } in pairs(context) {
+    for MarkPair { one, two } in mark_pairs(context) {
         let close: Vec<String> = compare(one.1, two.1, limits)
             .likenesses
             .iter()

@@ -5,12 +5,12 @@
 //! To put it right: change one of the texts by two characters.
 
 use super::Context;
-use super::inspected::{Pair, on_part, pairs};
+use super::inspected::{MarkPair, mark_pairs, on_part};
 use crate::colour::{Confusion, confusion};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
-    for Pair { one, two } in pairs(context) {
+    for MarkPair { one, two } in mark_pairs(context) {
         let Some(confusion) = confusion(&one.1.text, &two.1.text).filter(|how| *how != Confusion::Same)
         else {
             continue;

@@ -5,7 +5,7 @@
 //! To put it right: take the mark that is proposed.
 
 use super::Context;
-use super::inspected::{Pair, list, on_part, pairs};
+use super::inspected::{MarkPair, list, mark_pairs, on_part};
 use super::proposals::Proposals;
 use crate::colour::{Confusion, confusion};
 use crate::diagnostics::{Findings, Severity};
@@ -13,7 +13,7 @@ use std::cell::OnceCell;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let proposals = OnceCell::new();
-    for Pair { one, two } in pairs(context) {
+    for MarkPair { one, two } in mark_pairs(context) {
         let same_text = confusion(&one.1.text, &two.1.text) == Some(Confusion::Same);
         let same: Vec<&str> = [
             (one.1.colour == two.1.colour, "colour"),

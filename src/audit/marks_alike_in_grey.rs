@@ -6,14 +6,14 @@
 //! To put it right: let the texts differ by two characters, or take a lighter or darker colour.
 
 use super::Context;
-use super::inspected::{Pair, on_part, pairs};
+use super::inspected::{MarkPair, mark_pairs, on_part};
 use crate::colour::{Likeness, compare};
 use crate::diagnostics::{Findings, Severity};
 use crate::mixups::mark_limits;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let limits = mark_limits(&context.catalogue.settings.limits);
-    for Pair { one, two } in pairs(context) {
+    for MarkPair { one, two } in mark_pairs(context) {
         let comparison = compare(one.1, two.1, limits);
         let grey = |likeness: &&Likeness| matches!(likeness, Likeness::GreyCopy { .. });
         let Some(likeness) = comparison.likenesses.iter().find(grey) else { continue };

@@ -4,7 +4,7 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
 use crate::catalogue::{self, Catalogue};
-use crate::mixups::{self, BodyMixups, Case, Mixups, WayOut};
+use crate::mixups::{self, BodyMixups, Case, DesignFix, Mixups};
 use crate::units::Numerals;
 use std::fmt::Write;
 
@@ -12,8 +12,8 @@ use std::fmt::Write;
 #[derive(Debug, clap::Args)]
 pub(super) struct Options {
     /// What would remove each hidden danger: changes of one measurement, with their size
-    #[arg(long)]
-    ways_out: bool,
+    #[arg(long = "ways-out")]
+    design_fixes: bool,
 }
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
@@ -22,10 +22,10 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     report::findings(&loaded.findings, &world, globals)?;
     let mixups = mixups::find(&loaded.catalogue);
     let numerals = Numerals::new(loaded.catalogue.settings.decimal_mark);
-    let answer = match (options.ways_out, globals.format) {
+    let answer = match (options.design_fixes, globals.format) {
         (false, Format::Json) => mixups::to_json(&mixups).to_string(),
         (false, Format::Text) => text(&mixups, numerals),
-        (true, format) => ways_out(&loaded.catalogue, &mixups, format),
+        (true, format) => design_fixes(&loaded.catalogue, &mixups, format),
     };
     report::result(&answer)?;
     Ok(Outcome::unless(loaded.findings.has_errors()))
@@ -38,21 +38,21 @@ fn text(mixups: &Mixups, numerals: Numerals) -> String {
     mixups.bodies.iter().map(|body| body_text(body, numerals)).collect::<Vec<_>>().join("\n")
 }
 
-fn ways_out(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> String {
-    let ways = mixups::ways_out(catalogue, mixups);
+fn design_fixes(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> String {
+    let fixes = mixups::design_fixes(catalogue, mixups);
     if format == Format::Json {
-        return mixups::ways_out_to_json(mixups, &ways).to_string();
+        return mixups::design_fixes_to_json(mixups, &fixes).to_string();
     }
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
     let mut text = String::new();
-    for case in ways.chunk_by(|one, next| (&one.part, &one.fitting) == (&next.part, &next.fitting)) {
-        let WayOut { part, fitting, conductor, body, .. } = &case[0];
+    for case in fixes.chunk_by(|one, next| (&one.part, &one.fitting) == (&next.part, &next.fitting)) {
+        let DesignFix { part, fitting, conductor, body, .. } = &case[0];
         let _ = writeln!(text, "{part} in {fitting} on {conductor} (body {body})");
-        for way in case {
-            let _ = writeln!(text, "  {}", way.words(numerals));
+        for fix in case {
+            let _ = writeln!(text, "  {}", fix.words(numerals));
         }
     }
-    for (body, case) in mixups::no_way_out(mixups, &ways) {
+    for (body, case) in mixups::without_design_fix(mixups, &fixes) {
         let _ = writeln!(
             text,
             "{} in {} (body {}): no change of one measurement removes it; marks and a witness must",

@@ -2,7 +2,7 @@
 
 use super::compare::{less, more, tapers_differ};
 use super::outcome::missing;
-use super::{Body, Collet, GripLimits, Held, Interval, Outcome, Verdict};
+use super::{Body, Collet, GripLimits, HeldConductor, Interval, Outcome, Verdict};
 use crate::units::Length;
 use std::f64::consts::PI;
 
@@ -18,7 +18,7 @@ const FORCED: f64 = 0.005;
 /// else marginal. Stand-out = stand-out at bore − min(c, Δ)/(2·tan α). First principles.
 ///
 /// ```
-/// use fittingcards::grip::{Collet, GripLimits, Held, Verdict, collet};
+/// use fittingcards::grip::{Collet, GripLimits, HeldConductor, Verdict, collet};
 /// use fittingcards::units::{Angle, Length};
 /// let cone = Collet {
 ///     bore: Some(Length::from_mm(14.0)),
@@ -28,13 +28,13 @@ const FORCED: f64 = 0.005;
 ///     stand_out_at_bore: Some(Length::from_mm(6.0)),
 ///     ..Collet::default()
 /// };
-/// let outcome = collet(&cone, None, &Held::solid(Length::from_mm(12.5)), GripLimits::default());
+/// let outcome = collet(&cone, None, &HeldConductor::solid(Length::from_mm(12.5)), GripLimits::default());
 /// assert_eq!(outcome.verdict, Verdict::ClosesWithoutGripping);
 /// assert!((outcome.closure.unwrap().mm() - 0.955).abs() < 0.0005);
 /// assert!((outcome.stand_out.unwrap().mm() - (6.0 - 5.46)).abs() < 0.005);
 /// ```
 #[must_use]
-pub fn collet(cone: &Collet, body: Option<&Body>, held: &Held, limits: GripLimits) -> Outcome {
+pub fn collet(cone: &Collet, body: Option<&Body>, held: &HeldConductor, limits: GripLimits) -> Outcome {
     let Some(bore) = cone.bore else {
         return Outcome {
             closure: collet_closure(cone),
@@ -79,7 +79,7 @@ impl Fit {
     }
 }
 
-fn rule(cone: &Collet, body: Option<&Body>, held: &Held, fit: Fit, limits: GripLimits) -> Outcome {
+fn rule(cone: &Collet, body: Option<&Body>, held: &HeldConductor, fit: Fit, limits: GripLimits) -> Outcome {
     let one_piece = cone.pieces.unwrap_or(1) == 1;
     if one_piece && less(fit.most(), -(held.overall_diameter * FORCED)) {
         return Outcome::of(Verdict::WillNotEnter);

@@ -1,7 +1,8 @@
 //! Which rules a gripping part comes under.
 
 use super::{
-    Geometry, GripLimits, Held, Outcome, collet, ferrule, rope_grip, sleeve, spreading_cone, thimble, wedge,
+    Geometry, GripLimits, HeldConductor, Outcome, collet, ferrule, rope_grip, sleeve, spreading_cone,
+    thimble, wedge,
 };
 
 /// What a gripping part does on a conductor, with the other parts of its fitting.
@@ -10,15 +11,20 @@ use super::{
 /// cone, a wedge body for a wedge. Without geometry of its own the part is unknown.
 ///
 /// ```
-/// use fittingcards::grip::{Collet, Geometry, GripLimits, Held, Verdict, judge};
+/// use fittingcards::grip::{Collet, Geometry, GripLimits, HeldConductor, Verdict, judge};
 /// use fittingcards::units::Length;
-/// let held = Held::solid(Length::from_mm(14.0));
+/// let held = HeldConductor::solid(Length::from_mm(14.0));
 /// let cone = Geometry::Collet(Collet { bore: Some(Length::from_mm(12.5)), ..Collet::default() });
 /// assert_eq!(judge(Some(&cone), &[], &held, GripLimits::default()).verdict, Verdict::WillNotEnter);
 /// assert_eq!(judge(None, &[], &held, GripLimits::default()).missing, ["geometry"]);
 /// ```
 #[must_use]
-pub fn judge(gripping: Option<&Geometry>, mating: &[&Geometry], held: &Held, limits: GripLimits) -> Outcome {
+pub fn judge(
+    gripping: Option<&Geometry>,
+    mating: &[&Geometry],
+    held: &HeldConductor,
+    limits: GripLimits,
+) -> Outcome {
     match gripping {
         Some(Geometry::Collet(cone)) => {
             let body = mating

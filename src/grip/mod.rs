@@ -3,7 +3,7 @@
 mod collet;
 mod compare;
 mod geometry;
-mod held;
+mod held_conductor;
 mod holding;
 mod judge;
 mod outcome;
@@ -18,7 +18,7 @@ pub use collet::{collet, collet_closure};
 pub use geometry::{
     BearsOn, Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
 };
-pub use held::{GripLimits, Held, Make};
+pub use held_conductor::{GripLimits, HeldConductor, Make};
 pub use holding::{
     NUT_FACTOR, Termination, Weakest, holding_percent, nut_factor, termination_load, weakest_link,
     working_factor,

@@ -2,7 +2,7 @@
 
 use super::compare::{less, more};
 use super::outcome::missing;
-use super::{Ferrule, Held, Outcome, Verdict};
+use super::{Ferrule, HeldConductor, Outcome, Verdict};
 use crate::units::Length;
 
 /// How much wider than the conductor a bore may be before pressing. Common practice, no source.
@@ -14,7 +14,7 @@ pub const PRESSED_CLEARANCE: Length = Length::from_mm(0.8);
 /// 0.8 mm over; unknown without die and pressed size, by which alone a press is checked; else grips.
 ///
 /// ```
-/// use fittingcards::grip::{Ferrule, Held, Verdict, ferrule};
+/// use fittingcards::grip::{Ferrule, HeldConductor, Verdict, ferrule};
 /// use fittingcards::units::Length;
 /// let mm = Length::from_mm;
 /// let part = Ferrule {
@@ -23,11 +23,11 @@ pub const PRESSED_CLEARANCE: Length = Length::from_mm(0.8);
 ///     pressed: Some((mm(15.8), mm(16.2))),
 ///     ..Ferrule::default()
 /// };
-/// assert_eq!(ferrule(&part, &Held::solid(mm(18.0))).verdict, Verdict::Grips);
-/// assert_eq!(ferrule(&part, &Held::solid(mm(17.5))).verdict, Verdict::ClosesWithoutGripping);
+/// assert_eq!(ferrule(&part, &HeldConductor::solid(mm(18.0))).verdict, Verdict::Grips);
+/// assert_eq!(ferrule(&part, &HeldConductor::solid(mm(17.5))).verdict, Verdict::ClosesWithoutGripping);
 /// ```
 #[must_use]
-pub fn ferrule(ferrule: &Ferrule, held: &Held) -> Outcome {
+pub fn ferrule(ferrule: &Ferrule, held: &HeldConductor) -> Outcome {
     pressed(
         ferrule,
         held,
@@ -38,18 +38,22 @@ pub fn ferrule(ferrule: &Ferrule, held: &Held) -> Outcome {
 /// What a pressed sleeve does on a conductor: the rules of [`ferrule()`].
 ///
 /// ```
-/// use fittingcards::grip::{Ferrule, Held, Verdict, sleeve};
+/// use fittingcards::grip::{Ferrule, HeldConductor, Verdict, sleeve};
 /// use fittingcards::units::Length;
 /// let bare = Ferrule { bore: Some(Length::from_mm(9.5)), ..Ferrule::default() };
-/// let outcome = sleeve(&bare, &Held::solid(Length::from_mm(9.0)));
+/// let outcome = sleeve(&bare, &HeldConductor::solid(Length::from_mm(9.0)));
 /// assert_eq!(outcome.missing, ["geometry.sleeve.die", "geometry.sleeve.pressed_mm"]);
 /// ```
 #[must_use]
-pub fn sleeve(sleeve: &Ferrule, held: &Held) -> Outcome {
+pub fn sleeve(sleeve: &Ferrule, held: &HeldConductor) -> Outcome {
     pressed(sleeve, held, ["geometry.sleeve.bore_mm", "geometry.sleeve.die", "geometry.sleeve.pressed_mm"])
 }
 
-fn pressed(part: &Ferrule, held: &Held, [bore_key, die_key, pressed_key]: [&'static str; 3]) -> Outcome {
+fn pressed(
+    part: &Ferrule,
+    held: &HeldConductor,
+    [bore_key, die_key, pressed_key]: [&'static str; 3],
+) -> Outcome {
     let Some(bore) = part.bore else { return Outcome::unknown(vec![bore_key]) };
     let clearance = bore - held.overall_diameter;
     let ruled = if less(clearance, Length::ZERO) {

@@ -1,7 +1,7 @@
 //! Ropes round a thimble and under screwed grips.
 
 use super::compare::{less, more};
-use super::{Held, Make, Outcome, RopeGrip, Thimble, Verdict};
+use super::{HeldConductor, Make, Outcome, RopeGrip, Thimble, Verdict};
 use std::ops::RangeInclusive;
 
 /// Groove of a thimble in rope diameters. Common practice, no source.
@@ -12,14 +12,14 @@ pub const THIMBLE_GROOVE: RangeInclusive<f64> = 1.0..=1.15;
 /// Will not enter if the groove is under 1.0 rope diameter, marginal if it is over 1.15, else it fits.
 ///
 /// ```
-/// use fittingcards::grip::{Held, Thimble, Verdict, thimble};
+/// use fittingcards::grip::{HeldConductor, Thimble, Verdict, thimble};
 /// use fittingcards::units::Length;
 /// let eye = Thimble { groove: Some(Length::from_mm(9.0)), ..Thimble::default() };
-/// assert_eq!(thimble(&eye, &Held::solid(Length::from_mm(8.0))).verdict, Verdict::Grips);
-/// assert_eq!(thimble(&eye, &Held::solid(Length::from_mm(10.0))).verdict, Verdict::WillNotEnter);
+/// assert_eq!(thimble(&eye, &HeldConductor::solid(Length::from_mm(8.0))).verdict, Verdict::Grips);
+/// assert_eq!(thimble(&eye, &HeldConductor::solid(Length::from_mm(10.0))).verdict, Verdict::WillNotEnter);
 /// ```
 #[must_use]
-pub fn thimble(thimble: &Thimble, held: &Held) -> Outcome {
+pub fn thimble(thimble: &Thimble, held: &HeldConductor) -> Outcome {
     let Some(groove) = thimble.groove else {
         return Outcome::unknown(vec!["geometry.thimble.groove_mm"]);
     };
@@ -40,14 +40,14 @@ pub fn thimble(thimble: &Thimble, held: &Held) -> Outcome {
 /// strands); else grips.
 ///
 /// ```
-/// use fittingcards::grip::{Held, Make, RopeGrip, Verdict, rope_grip};
+/// use fittingcards::grip::{HeldConductor, Make, RopeGrip, Verdict, rope_grip};
 /// use fittingcards::units::Length;
 /// let grip = RopeGrip { rope: Some((Length::from_mm(7.5), Length::from_mm(8.5))), spacing: None };
-/// let rope = Held { make: Make::StrandedRope, ..Held::solid(Length::from_mm(8.0)) };
+/// let rope = HeldConductor { make: Make::StrandedRope, ..HeldConductor::solid(Length::from_mm(8.0)) };
 /// assert_eq!(rope_grip(&grip, &rope).verdict, Verdict::Grips);
 /// ```
 #[must_use]
-pub fn rope_grip(grip: &RopeGrip, held: &Held) -> Outcome {
+pub fn rope_grip(grip: &RopeGrip, held: &HeldConductor) -> Outcome {
     let Some((least, most)) = grip.rope else {
         return Outcome::unknown(vec!["geometry.rope_grip.rope_mm"]);
     };

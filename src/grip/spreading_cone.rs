@@ -2,7 +2,7 @@
 
 use super::compare::{less, more, tapers_differ};
 use super::outcome::missing;
-use super::{Held, Interval, Outcome, Socket, SpreadingCone, Verdict};
+use super::{HeldConductor, Interval, Outcome, Socket, SpreadingCone, Verdict};
 use crate::section::Layer;
 use crate::units::{Angle, Length};
 use std::f64::consts::PI;
@@ -20,17 +20,17 @@ use std::f64::consts::PI;
 /// A rope, a grooved wire or a profile has no layers to part: unknown.
 ///
 /// ```
-/// use fittingcards::grip::{Held, Socket, SpreadingCone, Verdict, spreading_cone};
+/// use fittingcards::grip::{HeldConductor, Socket, SpreadingCone, Verdict, spreading_cone};
 /// use fittingcards::units::{Angle, Length};
 /// let mm = Length::from_mm;
 /// let cone = SpreadingCone { hole_diameter: Some(mm(8.6)), ..SpreadingCone::default() };
 /// let socket = Socket { throat_diameter: Some(mm(14.5)), ..Socket::default() };
 /// // A solid wire is its own centre, and 14 mm do not go through a hole of 8.6 mm.
-/// let outcome = spreading_cone(&cone, Some(&socket), &Held::solid(mm(14.0)));
+/// let outcome = spreading_cone(&cone, Some(&socket), &HeldConductor::solid(mm(14.0)));
 /// assert_eq!(outcome.verdict, Verdict::WillNotEnter);
 /// ```
 #[must_use]
-pub fn spreading_cone(cone: &SpreadingCone, socket: Option<&Socket>, held: &Held) -> Outcome {
+pub fn spreading_cone(cone: &SpreadingCone, socket: Option<&Socket>, held: &HeldConductor) -> Outcome {
     let Some(layers) = held.layers() else { return Outcome::of(Verdict::Unknown) };
     let nothing = Socket::default();
     let socket = socket.unwrap_or(&nothing);
@@ -64,7 +64,12 @@ pub fn small_end_diameter(large: Length, half_angle: Angle, length: Length) -> L
 }
 
 /// Rule 1: `None` where the conductor and its centre are known to go in.
-fn entering(cone: &SpreadingCone, socket: &Socket, held: &Held, inside: Option<usize>) -> Option<Outcome> {
+fn entering(
+    cone: &SpreadingCone,
+    socket: &Socket,
+    held: &HeldConductor,
+    inside: Option<usize>,
+) -> Option<Outcome> {
     let too_thick = socket.throat_diameter.is_some_and(|throat| more(held.overall_diameter, throat));
     if too_thick || inside == Some(0) {
         return Some(Outcome::of(Verdict::WillNotEnter));
@@ -129,7 +134,7 @@ struct Place {
 }
 
 impl Place {
-    fn of(cone: &SpreadingCone, socket: &Socket, held: &Held, outer: &[Layer]) -> Self {
+    fn of(cone: &SpreadingCone, socket: &Socket, held: &HeldConductor, outer: &[Layer]) -> Self {
         let (Some(cone_end), Some(socket_end), Some(half_angle)) =
             (cone.large_diameter, socket.large_diameter, cone.half_angle)
         else {

@@ -19,7 +19,7 @@ fn cone(bore: f64) -> Collet {
 }
 
 fn on(cone: &Collet, across: f64, tolerance: f64) -> Outcome {
-    let held = Held::solid(mm(across)).with_tolerances(Some(mm(tolerance)), None);
+    let held = HeldConductor::solid(mm(across)).with_tolerances(Some(mm(tolerance)), None);
     collet(cone, None, &held, GripLimits::default())
 }
 
@@ -58,8 +58,9 @@ fn loose_jaws_always_go_in() {
 #[test]
 fn tip_contact_comes_before_what_the_bore_does() {
     let body = Body { half_angle: Some(Angle::from_degrees(5.3)), ..Body::default() };
-    let judged =
-        |bore: f64| collet(&cone(bore), Some(&body), &Held::solid(mm(14.0)), GripLimits::default()).verdict;
+    let judged = |bore: f64| {
+        collet(&cone(bore), Some(&body), &HeldConductor::solid(mm(14.0)), GripLimits::default()).verdict
+    };
     assert_eq!(judged(14.3), Verdict::TipContact);
     assert_eq!(judged(13.0), Verdict::WillNotEnter);
 }
@@ -87,7 +88,7 @@ fn what_a_collet_lacks_is_named_and_stops_the_rules() {
     assert_eq!(on(&Collet { bore: Some(mm(13.95)), ..bare }, 14.0, 0.0).verdict, Verdict::StandsProud);
 }
 
-fn strand(wire: f64) -> Held {
+fn strand(wire: f64) -> HeldConductor {
     let layer = |wires: u32, ring: f64| crate::section::Layer {
         wires,
         pitch_radius: mm(ring * wire),
@@ -95,7 +96,7 @@ fn strand(wire: f64) -> Held {
         role: crate::section::LayerRole::Outer,
     };
     let make = Make::Layers(vec![layer(1, 0.0), layer(6, 1.0), layer(12, 2.0)]);
-    Held { make, ..Held::solid(mm(5.0 * wire)) }
+    HeldConductor { make, ..HeldConductor::solid(mm(5.0 * wire)) }
 }
 
 fn spreading(hole: f64) -> SpreadingCone {
@@ -153,13 +154,16 @@ fn spreading_cone_names_what_it_lacks() {
     let no_travel = spreading_cone(&spreading(8.6), Some(&Socket { travel: None, ..socket(24.0) }), &held);
     assert_eq!(no_travel.missing, ["geometry.socket.travel_mm"]);
     assert!(no_travel.depth.is_some() && no_travel.stand_out.is_none());
-    let rope = Held { make: Make::StrandedRope, ..Held::solid(mm(8.0)) };
+    let rope = HeldConductor { make: Make::StrandedRope, ..HeldConductor::solid(mm(8.0)) };
     assert_eq!(spreading_cone(&spreading(8.6), Some(&socket(24.0)), &rope).verdict, Verdict::Unknown);
 }
 
 #[test]
 fn wedge_takes_the_side_that_it_bears_on() {
-    let wire = Held { make: Make::Grooved { height: mm(10.0), width: mm(12.9) }, ..Held::solid(mm(12.9)) };
+    let wire = HeldConductor {
+        make: Make::Grooved { height: mm(10.0), width: mm(12.9) },
+        ..HeldConductor::solid(mm(12.9))
+    };
     let six = Some(Angle::from_degrees(6.0));
     let part = Wedge { thickness: Some(mm(13.4)), taper: six, length: Some(mm(80.0)) };
     let body = |bears_on| WedgeBody {
@@ -177,19 +181,24 @@ fn wedge_takes_the_side_that_it_bears_on() {
 
 #[test]
 fn worn_wire_keeps_its_width_until_its_middle() {
-    let wire = Held { make: Make::Grooved { height: mm(12.0), width: mm(12.0) }, ..Held::solid(mm(12.0)) };
+    let wire = HeldConductor {
+        make: Make::Grooved { height: mm(12.0), width: mm(12.0) },
+        ..HeldConductor::solid(mm(12.0))
+    };
     let worn = |remaining: f64| wire.worn_to(mm(remaining)).map(|held| held.make);
     assert_eq!(worn(9.0), Some(Make::Grooved { height: mm(9.0), width: mm(12.0) }));
     let Some(Make::Grooved { width, .. }) = worn(3.0) else { panic!() };
     assert!((width.mm() - 2.0 * 27.0_f64.sqrt()).abs() < 1e-9);
     assert_eq!(worn(12.0), None);
-    assert_eq!(Held::solid(mm(8.0)).worn_to(mm(4.0)), None);
+    assert_eq!(HeldConductor::solid(mm(8.0)).worn_to(mm(4.0)), None);
 }
 
 #[test]
 fn screwed_grips_are_for_ropes_of_several_strands() {
     let grip = RopeGrip { rope: Some((mm(7.5), mm(8.5))), spacing: None };
-    let rope = |across: f64, make: Make| rope_grip(&grip, &Held { make, ..Held::solid(mm(across)) }).verdict;
+    let rope = |across: f64, make: Make| {
+        rope_grip(&grip, &HeldConductor { make, ..HeldConductor::solid(mm(across)) }).verdict
+    };
     assert_eq!(rope(8.0, Make::StrandedRope), Verdict::Grips);
     assert_eq!(rope(8.0, Make::SingleStrandRope), Verdict::Marginal);
     assert_eq!(rope(7.0, Make::StrandedRope), Verdict::ClosesWithoutGripping);

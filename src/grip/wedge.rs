@@ -2,7 +2,7 @@
 
 use super::compare::{less, more, tapers_differ};
 use super::outcome::missing;
-use super::{BearsOn, Held, Interval, Make, Outcome, Verdict, Wedge, WedgeBody};
+use super::{BearsOn, HeldConductor, Interval, Make, Outcome, Verdict, Wedge, WedgeBody};
 use crate::units::Length;
 
 /// What a wedge does on a conductor in its body.
@@ -14,18 +14,18 @@ use crate::units::Length;
 /// −min(z, travel), over the conductor's tolerance. First principles.
 ///
 /// ```
-/// use fittingcards::grip::{Held, Verdict, Wedge, WedgeBody, wedge};
+/// use fittingcards::grip::{HeldConductor, Verdict, Wedge, WedgeBody, wedge};
 /// use fittingcards::units::{Angle, Length};
 /// let mm = Length::from_mm;
 /// let six = Some(Angle::from_degrees(6.0));
 /// let part = Wedge { thickness: Some(mm(14.0)), taper: six, length: Some(mm(80.0)) };
 /// let body = WedgeBody { mouth: Some(mm(27.0)), taper: six, travel: Some(mm(12.0)), ..Default::default() };
-/// let outcome = wedge(&part, Some(&body), &Held::solid(mm(12.0)));
+/// let outcome = wedge(&part, Some(&body), &HeldConductor::solid(mm(12.0)));
 /// assert_eq!(outcome.verdict, Verdict::Grips);
 /// assert!((outcome.depth.unwrap().mm() - 9.514).abs() < 0.001);
 /// ```
 #[must_use]
-pub fn wedge(wedge: &Wedge, body: Option<&WedgeBody>, held: &Held) -> Outcome {
+pub fn wedge(wedge: &Wedge, body: Option<&WedgeBody>, held: &HeldConductor) -> Outcome {
     let nothing = WedgeBody::default();
     let body = body.unwrap_or(&nothing);
     let depth = depth(wedge, body, held);
@@ -38,7 +38,7 @@ pub fn wedge(wedge: &Wedge, body: Option<&WedgeBody>, held: &Held) -> Outcome {
 
 /// What of the conductor lies across the wedge; `None` for a grooved wire where no side is stated.
 #[must_use]
-pub fn bearing_size(held: &Held, bears_on: Option<BearsOn>) -> Option<Length> {
+pub fn bearing_size(held: &HeldConductor, bears_on: Option<BearsOn>) -> Option<Length> {
     match held.make {
         Make::Grooved { height, width } => bears_on.map(|side| match side {
             BearsOn::Width => width,
@@ -48,12 +48,12 @@ pub fn bearing_size(held: &Held, bears_on: Option<BearsOn>) -> Option<Length> {
     }
 }
 
-fn depth(wedge: &Wedge, body: &WedgeBody, held: &Held) -> Option<Length> {
+fn depth(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor) -> Option<Length> {
     let gap = body.mouth? - wedge.thickness? - bearing_size(held, body.bears_on)?;
     Some(gap / wedge.taper?.tan())
 }
 
-fn rule(wedge: &Wedge, body: &WedgeBody, held: &Held, depth: Option<Length>) -> Outcome {
+fn rule(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor, depth: Option<Length>) -> Outcome {
     let (Some(wedge_taper), Some(body_taper)) = (wedge.taper, body.taper) else {
         return Outcome::unknown(missing(&[
             (wedge.taper.is_some(), "geometry.wedge.taper_deg"),
@@ -86,7 +86,7 @@ fn rule(wedge: &Wedge, body: &WedgeBody, held: &Held, depth: Option<Length>) -> 
     })
 }
 
-fn lengths(wedge: &Wedge, body: &WedgeBody, held: &Held, depth: Option<Length>) -> Outcome {
+fn lengths(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor, depth: Option<Length>) -> Outcome {
     let none = Outcome { depth, ..Outcome::of(Verdict::Unknown) };
     let (Some(depth), Some(travel), Some(taper)) = (depth, body.travel, wedge.taper) else { return none };
     let at = |depth: Length| -depth.min(travel);

@@ -46,7 +46,7 @@ pub struct Case {
     pub proven: bool,
     /// What happens.
     pub outcome: Outcome,
-    /// This pair's stand-out less the right pair's.
+    /// The part's stand-out less that of the right part.
     pub stand_out_shift: Option<Length>,
     /// Whether it is a mix-up that can be assembled.
     pub danger: bool,

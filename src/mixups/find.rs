@@ -5,7 +5,7 @@ use super::seat::{Seat, held, mating, seats};
 use super::visibility::visible;
 use super::{BodyMixups, Case, Mixups};
 use crate::catalogue::{Catalogue, Fitting, Part, Role};
-use crate::grip::{Geometry, GripLimits, Held, Outcome, Verdict, judge};
+use crate::grip::{Geometry, GripLimits, HeldConductor, Outcome, Verdict, judge};
 use crate::units::Length;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
@@ -14,7 +14,7 @@ use std::sync::Arc;
 ///
 /// For each part of role body: every gripping part that goes in (same role and interface as one of its
 /// own, or used in the same body) with every fitting of that body, built with everything of its own
-/// except the gripping part. The work grows with the number of cases; no pair is judged twice.
+/// except the gripping part. The work grows with the number of cases; nothing is judged twice.
 #[must_use]
 pub fn find(catalogue: &Catalogue) -> Mixups {
     let mut finder = Finder::of(catalogue);
@@ -70,15 +70,15 @@ fn gripping_parts<'a>(fittings: &[&'a Arc<Fitting>], places: &Places<'a>) -> Vec
     parts.into_values().collect()
 }
 
-/// A gripping part's number, a conductor's id, and the parts that the first works in.
-type Pair<'a> = (&'a str, &'a str, usize);
+/// What a judgement depends on: the gripping part, the conductor, and the parts that the first works in.
+type JudgedKey<'a> = (&'a str, &'a str, usize);
 
 struct Finder<'a> {
     limits: GripLimits,
     visible_stand_out: Length,
-    held: BTreeMap<&'a str, Held>,
+    held: BTreeMap<&'a str, HeldConductor>,
     marks: Marks<'a>,
-    judged: HashMap<Pair<'a>, Outcome>,
+    judged: HashMap<JudgedKey<'a>, Outcome>,
 }
 
 /// A seat with the geometry that a gripping part meets there.
@@ -154,13 +154,13 @@ impl<'a> Finder<'a> {
 
     fn outcome(&mut self, part: &'a Arc<Part>, opening: &Opening<'a>) -> Outcome {
         let conductor = opening.seat.conductor;
-        let pair = (part.number.as_str(), conductor.id.as_str(), opening.mating_nth);
-        if let Some(outcome) = self.judged.get(&pair) {
+        let key = (part.number.as_str(), conductor.id.as_str(), opening.mating_nth);
+        if let Some(outcome) = self.judged.get(&key) {
             return outcome.clone();
         }
         let held = self.held.entry(&conductor.id).or_insert_with(|| held(conductor));
         let outcome = judge(part.geometry.as_ref(), &opening.mating, held, self.limits);
-        self.judged.insert(pair, outcome.clone());
+        self.judged.insert(key, outcome.clone());
         outcome
     }
 }

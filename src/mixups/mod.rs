@@ -1,6 +1,7 @@
 //! Which parts and conductors can be confused, and what a measured conductor can be.
 
 mod case;
+mod design_fix;
 mod features;
 mod find;
 mod identify;
@@ -11,10 +12,11 @@ mod look_alikes;
 mod marks;
 mod seat;
 mod visibility;
-mod ways_out;
+mod what_if;
 pub mod words;
 
 pub use case::{BodyMixups, Case, Mixups};
+pub use design_fix::{DesignFix, Effect, design_fixes_to_json, without_design_fix};
 pub use features::{
     Clue, Features, STOP, Scratch, Shape, clues, features, labels, outer_wires, shape, told_apart,
 };
@@ -26,4 +28,4 @@ pub use knobs::Size;
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};
 pub use seat::{Own, held, own, own_worn};
-pub use ways_out::{Effect, WayOut, no_way_out, ways_out, ways_out_to_json};
+pub use what_if::design_fixes;

@@ -1,7 +1,7 @@
 //! A fitting with one of its conductors: what is to be held there, by which parts, in what.
 
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
-use crate::grip::{Geometry, Held, Outcome, judge};
+use crate::grip::{Geometry, HeldConductor, Outcome, judge};
 use std::sync::Arc;
 
 /// A place where a fitting holds a conductor.
@@ -26,8 +26,8 @@ pub struct Own {
 
 /// A conductor as gripping parts meet it, with the tolerances that its record states.
 #[must_use]
-pub fn held(conductor: &Conductor) -> Held {
-    Held::new(&conductor.construction, &conductor.section)
+pub fn held(conductor: &Conductor) -> HeldConductor {
+    HeldConductor::new(&conductor.construction, &conductor.section)
         .with_tolerances(conductor.diameter_tolerance, conductor.wire_diameter_tolerance)
 }
 
@@ -44,7 +44,11 @@ pub fn own_worn(fitting: &Arc<Fitting>, limits: &Limits) -> Vec<Own> {
     own_on(fitting, limits, |conductor| held(conductor).worn_to(conductor.wear.as_ref()?.stop_height?))
 }
 
-fn own_on(fitting: &Arc<Fitting>, limits: &Limits, meets: impl Fn(&Conductor) -> Option<Held>) -> Vec<Own> {
+fn own_on(
+    fitting: &Arc<Fitting>,
+    limits: &Limits,
+    meets: impl Fn(&Conductor) -> Option<HeldConductor>,
+) -> Vec<Own> {
     let mating = mating(fitting, None);
     let mut all = Vec::new();
     for seat in seats(fitting) {

@@ -9,8 +9,8 @@ const EQUAL: Length = Length::from_mm(1e-9);
 
 /// Whether a case is visible.
 ///
-/// It is where the part won't enter, or where its whole stand-out interval lies off the right pair's
-/// stated seated window by at least `least`; without a window, off the right pair's stand-out. It never
+/// It is where the part won't enter, or where its whole stand-out interval lies off the right part's
+/// stated seated window by at least `least`; without a window, off the right part's stand-out. It never
 /// is where stand-out can't be seen or is not known.
 pub(super) fn visible(
     outcome: &Outcome,

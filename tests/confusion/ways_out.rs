@@ -1,7 +1,7 @@
 //! What would remove hidden dangers, tried in earnest: each change is made in the records.
 
 use super::{BODY, catalogue, cone, demo, fitting, strand};
-use fittingcards::mixups::{Effect, find, no_way_out, ways_out, ways_out_to_json};
+use fittingcards::mixups::{Effect, design_fixes, design_fixes_to_json, find, without_design_fix};
 use std::collections::BTreeSet;
 
 const WIRES: [(&str, f64); 2] = [("w-140", 2.8), ("w-138", 2.76)];
@@ -24,10 +24,10 @@ fn a_change_that_is_made_removes_the_danger() {
         mixups.cases().any(|case| case.part.number == "C-1" && case.fitting.number == "F-2" && case.hidden)
     };
     assert!(hidden(&mixups));
-    let ways = ways_out(&before, &mixups);
-    let bore = ways.iter().find(|way| way.change == "C-1" && way.key == "geometry.collet.bore_mm").unwrap();
+    let fixes = design_fixes(&before, &mixups);
+    let bore = fixes.iter().find(|fix| fix.change == "C-1" && fix.key == "geometry.collet.bore_mm").unwrap();
     assert_eq!(bore.effect, Effect::Refuses);
-    let json = ways_out_to_json(&mixups, std::slice::from_ref(bore));
+    let json = design_fixes_to_json(&mixups, std::slice::from_ref(bore));
     let becomes = json["ways_out"][0]["change"]["becomes"].as_f64().unwrap();
     assert!(becomes < 14.0 * 0.995, "{becomes}");
     let after = records(becomes, 6.0);
@@ -42,10 +42,10 @@ fn a_change_that_is_made_removes_the_danger() {
 #[test]
 fn a_longer_cone_shows_and_moves_its_own_window() {
     let before = records(14.0, 6.0);
-    let ways = ways_out(&before, &find(&before));
-    let longer = ways
+    let fixes = design_fixes(&before, &find(&before));
+    let longer = fixes
         .iter()
-        .find(|way| way.key == "geometry.collet.stand_out_at_bore_mm" && way.effect == Effect::Shows)
+        .find(|fix| fix.key == "geometry.collet.stand_out_at_bore_mm" && fix.effect == Effect::Shows)
         .unwrap();
     assert_eq!(longer.moves.keys().collect::<Vec<_>>(), ["F-1"]);
     assert!(longer.words(Default::default()).contains("F-1"));
@@ -55,9 +55,9 @@ fn a_longer_cone_shows_and_moves_its_own_window() {
 fn every_hidden_danger_of_the_demo_has_a_way_out_or_is_named() {
     let demo = demo();
     let mixups = find(&demo);
-    let ways = ways_out(&demo, &mixups);
-    let out: BTreeSet<(&str, &str)> = ways.iter().map(|way| (&*way.part, &*way.fitting)).collect();
-    let none: BTreeSet<(&str, &str)> = no_way_out(&mixups, &ways)
+    let fixes = design_fixes(&demo, &mixups);
+    let out: BTreeSet<(&str, &str)> = fixes.iter().map(|fix| (&*fix.part, &*fix.fitting)).collect();
+    let none: BTreeSet<(&str, &str)> = without_design_fix(&mixups, &fixes)
         .into_iter()
         .map(|(_, case)| (&*case.part.number, &*case.fitting.number))
         .collect();

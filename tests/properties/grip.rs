@@ -1,8 +1,8 @@
 //! Where gripping parts come to rest, found a second way: by intersecting the lines of the drawing.
 
 use fittingcards::grip::{
-    Collet, GripLimits, Held, Make, Outcome, Socket, SpreadingCone, Verdict, Wedge, WedgeBody, collet,
-    spreading_cone, wedge,
+    Collet, GripLimits, HeldConductor, Make, Outcome, Socket, SpreadingCone, Verdict, Wedge, WedgeBody,
+    collet, spreading_cone, wedge,
 };
 use fittingcards::section::{Layer, LayerRole};
 use fittingcards::units::{Angle, Length};
@@ -51,7 +51,7 @@ fn near(found: Option<Length>, expected: f64) -> bool {
 }
 
 /// 1 + 6 + 12 + … wires of one diameter.
-fn strand(layers: usize, wire: f64) -> (Held, Vec<Layer>) {
+fn strand(layers: usize, wire: f64) -> (HeldConductor, Vec<Layer>) {
     let layers: Vec<Layer> = (0..layers)
         .map(|nth| Layer {
             wires: if nth == 0 { 1 } else { 6 * u32::try_from(nth).unwrap() },
@@ -61,7 +61,10 @@ fn strand(layers: usize, wire: f64) -> (Held, Vec<Layer>) {
         })
         .collect();
     let across = wire * (2.0 * f64::from(u32::try_from(layers.len()).unwrap()) - 1.0);
-    (Held { make: Make::Layers(layers.clone()), ..Held::solid(Length::from_mm(across)) }, layers)
+    (
+        HeldConductor { make: Make::Layers(layers.clone()), ..HeldConductor::solid(Length::from_mm(across)) },
+        layers,
+    )
 }
 
 /// Wires of whole inner layers whose every wire lies within the hole, counted wire by wire.
@@ -120,7 +123,7 @@ proptest! {
             stand_out_at_bore: mm(at_bore),
             ..Collet::default()
         };
-        let outcome = collet(&part, None, &Held::solid(Length::from_mm(bore - thinner)), GripLimits::default());
+        let outcome = collet(&part, None, &HeldConductor::solid(Length::from_mm(bore - thinner)), GripLimits::default());
         let seat = wall(seat_radius, angle);
         let corner = seat_radius + at_bore * angle.to_radians().tan();
         prop_assert!((meets(seat, corner) + at_bore).abs() < 1e-6);
@@ -189,7 +192,7 @@ proptest! {
         let mouth = thickness + across + gap;
         let part = Wedge { thickness: mm(thickness), taper: degrees(taper), length: mm(length) };
         let body = WedgeBody { mouth: mm(mouth), taper: degrees(taper), travel: mm(travel), ..WedgeBody::default() };
-        let outcome = wedge(&part, Some(&body), &Held::solid(Length::from_mm(across)));
+        let outcome = wedge(&part, Some(&body), &HeldConductor::solid(Length::from_mm(across)));
         let slope = wall(mouth, taper);
         let depth = meets(slope, across + thickness);
         prop_assert!(near(outcome.depth, depth), "{outcome:?} {depth}");
@@ -214,7 +217,7 @@ proptest! {
             ..Collet::default()
         };
         let stands = |across: f64| -> Outcome {
-            collet(&part, None, &Held::solid(Length::from_mm(across)), GripLimits::default())
+            collet(&part, None, &HeldConductor::solid(Length::from_mm(across)), GripLimits::default())
         };
         prop_assert!(stands(thin).stand_out <= stands(thick).stand_out);
     }

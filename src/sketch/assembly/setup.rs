@@ -2,7 +2,7 @@
 
 use super::scaled_draft::Look;
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
-use crate::grip::{Geometry, GripLimits, Held, Outcome, judge};
+use crate::grip::{Geometry, GripLimits, HeldConductor, Outcome, judge};
 use crate::units::{Angle, Length};
 
 /// A fitting with one gripping part in it, its own or another.
@@ -81,7 +81,7 @@ impl<'a> Setup<'a> {
 }
 
 fn judged(gripping: &Part, parts: &[&Part], conductor: &Conductor, limits: GripLimits) -> Outcome {
-    let held = Held::new(&conductor.construction, &conductor.section)
+    let held = HeldConductor::new(&conductor.construction, &conductor.section)
         .with_tolerances(conductor.diameter_tolerance, conductor.wire_diameter_tolerance);
     let mating: Vec<&Geometry> = parts.iter().filter_map(|part| part.geometry.as_ref()).collect();
     judge(gripping.geometry.as_ref(), &mating, &held, limits)

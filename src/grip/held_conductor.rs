@@ -18,7 +18,7 @@ impl Default for GripLimits {
 
 /// A conductor as a gripping part meets it: how thick, how sure, what inside.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Held {
+pub struct HeldConductor {
     /// Diameter of the circle round it.
     pub overall_diameter: Length,
     /// How far the overall diameter may be off, either way; zero where not known.
@@ -49,7 +49,7 @@ pub enum Make {
     Profile,
 }
 
-impl Held {
+impl HeldConductor {
     /// A conductor by its construction and what was computed of it; tolerances are zero until given.
     #[must_use]
     pub fn new(construction: &Construction, section: &Section) -> Self {
@@ -64,9 +64,9 @@ impl Held {
     /// One round wire of a diameter, without tolerance.
     ///
     /// ```
-    /// use fittingcards::grip::Held;
+    /// use fittingcards::grip::HeldConductor;
     /// use fittingcards::units::Length;
-    /// assert_eq!(Held::solid(Length::from_mm(8.0)).overall_diameter.mm(), 8.0);
+    /// assert_eq!(HeldConductor::solid(Length::from_mm(8.0)).overall_diameter.mm(), 8.0);
     /// ```
     #[must_use]
     pub fn solid(diameter: Length) -> Self {
