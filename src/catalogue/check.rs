@@ -2,7 +2,7 @@
 
 use super::model::Origin;
 use super::names::Names;
-use super::shelf::Kind;
+use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings};
 use crate::records::{Document, Field};
 use crate::source::Place;
@@ -39,7 +39,7 @@ impl<'a> Check<'a> {
     }
 
     /// The kind of the record with an id.
-    pub(super) fn kind_of(&self, id: &str) -> Option<Kind> {
+    pub(super) fn kind_of(&self, id: &str) -> Option<RecordKind> {
         self.names.kind_of(id)
     }
 

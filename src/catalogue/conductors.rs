@@ -3,7 +3,7 @@
 use super::check::{Check, origin};
 use super::model::{Conductor, Identity, Stated, WearBasis, WearLimits};
 use super::quantities::{citation, prose, quantity, text, word};
-use super::shelf::Shelf;
+use super::record_index::RecordIndex;
 use crate::records::{
     CompositeRecord, ConductorRecord, ConstructionRecord, Count, Document, Field, GroovedRecord, GroupRecord,
     IdentityRecord, Mm, Plain, Size, StatedRecord, WearRecord,
@@ -18,7 +18,7 @@ use std::sync::Arc;
 /// The conductor that a document states, where it and its materials are sound.
 pub(super) fn conductor(
     document: &Document<ConductorRecord>,
-    materials: &Shelf<Material>,
+    materials: &RecordIndex<Material>,
     check: &mut Check<'_>,
 ) -> Option<Conductor> {
     let record = document.record.as_ref()?;
@@ -82,7 +82,7 @@ fn tell(error: &SectionError, document: &Document<ConductorRecord>, check: &mut 
 
 fn construction(
     record: &ConstructionRecord,
-    materials: &Shelf<Material>,
+    materials: &RecordIndex<Material>,
     check: &mut Check<'_>,
 ) -> Option<Construction> {
     Some(match record {
@@ -114,7 +114,7 @@ fn construction(
 
 fn composite(
     record: &CompositeRecord,
-    materials: &Shelf<Material>,
+    materials: &RecordIndex<Material>,
     check: &mut Check<'_>,
 ) -> Option<Composite> {
     let core = record.core.as_ref().and_then(|Field { value, path, place }| {

@@ -3,7 +3,7 @@
 use super::check::{Check, origin};
 use super::model::{Conductor, Fitting, InService, Item, Notice, Part, StandOut, Status, Tightening, Window};
 use super::quantities::{mark, prose, quantity, text, window, word};
-use super::shelf::Shelf;
+use super::record_index::RecordIndex;
 use crate::records::{
     Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord, TighteningRecord,
 };
@@ -15,23 +15,23 @@ const MOST_STEPS: usize = 7;
 
 /// What fittings are made of and refer to.
 #[derive(Clone, Copy)]
-pub(super) struct Shelves<'a> {
-    pub conductors: &'a Shelf<Conductor>,
-    pub parts: &'a Shelf<Part>,
-    pub notices: &'a Shelf<Notice>,
+pub(super) struct Indexes<'a> {
+    pub conductors: &'a RecordIndex<Conductor>,
+    pub parts: &'a RecordIndex<Part>,
+    pub notices: &'a RecordIndex<Notice>,
 }
 
 /// The fitting that a document states, where it and what it names are sound.
 pub(super) fn fitting(
     document: &Document<FittingRecord>,
-    shelves: Shelves<'_>,
+    indexes: Indexes<'_>,
     check: &mut Check<'_>,
 ) -> Option<Fitting> {
     let record = document.record.as_ref()?;
-    let conductors = conductors(document, record, shelves.conductors, check);
-    let items = items(record, shelves.parts, check);
+    let conductors = conductors(document, record, indexes.conductors, check);
+    let items = items(record, indexes.parts, check);
     let notices = record.notices.iter().flat_map(|field| &field.value);
-    let notices = notices.filter_map(|name| shelves.notices.find(name, check)).collect();
+    let notices = notices.filter_map(|name| indexes.notices.find(name, check)).collect();
     let in_service = in_service(record, check);
     check_status(record, check);
     check_steps(record, check);
@@ -69,7 +69,7 @@ pub(super) fn fitting(
 fn conductors(
     document: &Document<FittingRecord>,
     record: &FittingRecord,
-    shelf: &Shelf<Conductor>,
+    index: &RecordIndex<Conductor>,
     check: &mut Check<'_>,
 ) -> Vec<Arc<Conductor>> {
     let one = record.conductor.iter();
@@ -96,10 +96,10 @@ fn conductors(
             finding.found(joint.value.len().to_string()).expected("2")
         });
     }
-    names.into_iter().filter_map(|name| shelf.find(name, check)).collect()
+    names.into_iter().filter_map(|name| index.find(name, check)).collect()
 }
 
-fn items(record: &FittingRecord, shelf: &Shelf<Part>, check: &mut Check<'_>) -> Vec<Item> {
+fn items(record: &FittingRecord, index: &RecordIndex<Part>, check: &mut Check<'_>) -> Vec<Item> {
     let Some(list) = &record.parts else { return Vec::new() };
     if list.value.is_empty() && check.is_sound() {
         check.fault("empty-list", list, "a fitting has at least one part", |finding| {
@@ -107,12 +107,12 @@ fn items(record: &FittingRecord, shelf: &Shelf<Part>, check: &mut Check<'_>) -> 
         });
     }
     check_twice(&list.value, check);
-    list.value.iter().filter_map(|field| item(&field.value, shelf, check)).collect()
+    list.value.iter().filter_map(|field| item(&field.value, index, check)).collect()
 }
 
-fn item(record: &ItemRecord, shelf: &Shelf<Part>, check: &mut Check<'_>) -> Option<Item> {
+fn item(record: &ItemRecord, index: &RecordIndex<Part>, check: &mut Check<'_>) -> Option<Item> {
     Some(Item {
-        part: shelf.find(record.part.as_ref()?, check)?,
+        part: index.find(record.part.as_ref()?, check)?,
         quantity: record.quantity.as_ref().map_or(1, |quantity| quantity.value.bare()),
     })
 }

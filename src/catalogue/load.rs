@@ -3,15 +3,16 @@
 use super::check::Check;
 use super::conductors::conductor;
 use super::date::date;
-use super::fittings::{Shelves, fitting};
+use super::fittings::{Indexes, fitting};
 use super::materials::material;
 use super::model::Catalogue;
 use super::names::Names;
 use super::notes::{fonts, notes};
 use super::notices::{holder, notice};
 use super::parts::part;
+use super::record_index::RecordIndex;
+use super::record_kind::RecordKind;
 use super::settings::settings;
-use super::shelf::{Kind, Shelf};
 use super::supersession;
 use crate::diagnostics::Findings;
 use crate::records::{self, Document, Records};
@@ -63,19 +64,20 @@ pub fn load(world: &dyn World) -> Result<Loaded, WorldError> {
 fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     let superseded = supersession::check(&records.fittings, names, findings);
     let materials = all_materials(&records, names, findings);
-    let conductors = shelf(Kind::Conductor, &records.conductors, names, findings, |document, check| {
+    let conductors = index(RecordKind::Conductor, &records.conductors, names, findings, |document, check| {
         conductor(document, &materials, check)
     });
-    let parts = shelf(Kind::Part, &records.parts, names, findings, |document, check| {
+    let parts = index(RecordKind::Part, &records.parts, names, findings, |document, check| {
         part(document, &materials, &conductors, check)
     });
-    let notices =
-        shelf(Kind::Notice, &records.notices, names, findings, |document, check| notice(document, check));
-    let shelves = Shelves { conductors: &conductors, parts: &parts, notices: &notices };
-    let fittings = shelf(Kind::Fitting, &records.fittings, names, findings, |document, check| {
-        fitting(document, shelves, check).filter(|fitting| !superseded.contains(&fitting.number))
+    let notices = index(RecordKind::Notice, &records.notices, names, findings, |document, check| {
+        notice(document, check)
     });
-    let holders = shelf(Kind::Holder, &records.holders, names, findings, |document, check| {
+    let indexes = Indexes { conductors: &conductors, parts: &parts, notices: &notices };
+    let fittings = index(RecordKind::Fitting, &records.fittings, names, findings, |document, check| {
+        fitting(document, indexes, check).filter(|fitting| !superseded.contains(&fitting.number))
+    });
+    let holders = index(RecordKind::Holder, &records.holders, names, findings, |document, check| {
         holder(document, &fittings, &parts, check)
     });
     let left_out = materials
@@ -100,27 +102,27 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     }
 }
 
-fn all_materials(records: &Records, names: &Names, findings: &mut Findings) -> Shelf<Material> {
-    let mut shelf = shelf(Kind::Material, &records.materials, names, findings, material);
+fn all_materials(records: &Records, names: &Names, findings: &mut Findings) -> RecordIndex<Material> {
+    let mut index = index(RecordKind::Material, &records.materials, names, findings, material);
     for (id, material) in materials::built_in() {
-        if !shelf.knows(id) {
-            shelf.sound.insert(id.clone(), material.clone());
+        if !index.knows(id) {
+            index.sound.insert(id.clone(), material.clone());
         }
     }
-    shelf
+    index
 }
 
-fn shelf<R, T>(
-    kind: Kind,
+fn index<R, T>(
+    kind: RecordKind,
     documents: &[Document<R>],
     names: &Names,
     findings: &mut Findings,
     build: impl Fn(&Document<R>, &mut Check<'_>) -> Option<T>,
-) -> Shelf<T> {
-    let mut shelf = Shelf::new(kind, names.left_out());
+) -> RecordIndex<T> {
+    let mut index = RecordIndex::new(kind, names.left_out());
     for document in documents {
         let record = build(document, &mut Check::new(document, names, findings));
-        shelf.put(document.id.as_deref(), record);
+        index.put(document.id.as_deref(), record);
     }
-    shelf
+    index
 }

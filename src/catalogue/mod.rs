@@ -26,8 +26,9 @@ mod notes;
 mod notices;
 mod parts;
 mod quantities;
+mod record_index;
+mod record_kind;
 mod settings;
-mod shelf;
 mod supersession;
 #[cfg(test)]
 mod tests;

@@ -1,6 +1,6 @@
 //! Ids and numbers: each once over all kinds, whatever its case.
 
-use super::shelf::Kind;
+use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings};
 use crate::records::{Document, Records};
 use crate::section::materials;
@@ -9,14 +9,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Every id of a catalogue with its kind, and those that records can't be had under.
 pub(super) struct Names {
-    kinds: BTreeMap<String, Kind>,
+    kinds: BTreeMap<String, RecordKind>,
     salvaged: BTreeSet<String>,
     doubled: BTreeSet<String>,
 }
 
 struct Named {
     id: String,
-    kind: Kind,
+    kind: RecordKind,
     place: Place,
 }
 
@@ -25,7 +25,7 @@ impl Names {
     pub(super) fn new(records: &Records, findings: &mut Findings) -> Self {
         let all = all(records);
         let mut names = Self {
-            kinds: materials::built_in().keys().map(|id| (id.clone(), Kind::Material)).collect(),
+            kinds: materials::built_in().keys().map(|id| (id.clone(), RecordKind::Material)).collect(),
             salvaged: records.salvaged.iter().map(|salvaged| salvaged.0.clone()).collect(),
             doubled: BTreeSet::new(),
         };
@@ -52,18 +52,18 @@ impl Names {
     }
 
     /// The kind of the record with an id.
-    pub(super) fn kind_of(&self, id: &str) -> Option<Kind> {
+    pub(super) fn kind_of(&self, id: &str) -> Option<RecordKind> {
         self.kinds.get(id).copied()
     }
 
     /// Whether any record, sound or not, has this id.
     pub(super) fn has_record(&self, id: &str) -> bool {
-        self.salvaged.contains(id) || self.kind_of(id).is_some_and(|kind| kind != Kind::Edition)
+        self.salvaged.contains(id) || self.kind_of(id).is_some_and(|kind| kind != RecordKind::Edition)
     }
 
     /// The id of every record that can be read.
     pub(super) fn records(&self) -> impl Iterator<Item = &str> {
-        self.kinds.iter().filter(|(_, kind)| **kind != Kind::Edition).map(|(id, _)| id.as_str())
+        self.kinds.iter().filter(|(_, kind)| **kind != RecordKind::Edition).map(|(id, _)| id.as_str())
     }
 }
 
@@ -73,21 +73,21 @@ fn all(records: &Records) -> Vec<Named> {
         let edition = document.record.as_ref().and_then(|record| record.edition.as_ref());
         all.extend(edition.map(|edition| Named {
             id: edition.value.0.clone(),
-            kind: Kind::Edition,
+            kind: RecordKind::Edition,
             place: edition.place.clone(),
         }));
     }
-    add(&mut all, Kind::Material, &records.materials);
-    add(&mut all, Kind::Conductor, &records.conductors);
-    add(&mut all, Kind::Part, &records.parts);
-    add(&mut all, Kind::Fitting, &records.fittings);
-    add(&mut all, Kind::Notice, &records.notices);
-    add(&mut all, Kind::Holder, &records.holders);
+    add(&mut all, RecordKind::Material, &records.materials);
+    add(&mut all, RecordKind::Conductor, &records.conductors);
+    add(&mut all, RecordKind::Part, &records.parts);
+    add(&mut all, RecordKind::Fitting, &records.fittings);
+    add(&mut all, RecordKind::Notice, &records.notices);
+    add(&mut all, RecordKind::Holder, &records.holders);
     all.sort_by(|a, b| a.place.cmp(&b.place));
     all
 }
 
-fn add<T>(all: &mut Vec<Named>, kind: Kind, documents: &[Document<T>]) {
+fn add<T>(all: &mut Vec<Named>, kind: RecordKind, documents: &[Document<T>]) {
     for document in documents {
         let place = ["id", "number"].iter().find_map(|key| document.fields.get(*key));
         if let (Some(id), Some(place)) = (&document.id, place) {
@@ -99,12 +99,14 @@ fn add<T>(all: &mut Vec<Named>, kind: Kind, documents: &[Document<T>]) {
 /// A record may take the id of a built-in material only to state that material otherwise.
 fn built_in_taken(named: &Named) -> Option<Finding> {
     let built_in = materials::built_in().keys().find(|id| id.eq_ignore_ascii_case(&named.id))?;
-    if named.kind == Kind::Material && *built_in == named.id {
+    if named.kind == RecordKind::Material && *built_in == named.id {
         return None;
     }
     let message = format!("`{}` is the id of a built-in material", named.id);
     let help = match named.kind {
-        Kind::Material => format!("write `{built_in}` to state that material otherwise, or take another id"),
+        RecordKind::Material => {
+            format!("write `{built_in}` to state that material otherwise, or take another id")
+        }
         _ => "take another id".to_owned(),
     };
     Some(Finding::error("duplicate-id", named.place.clone(), message).record(&named.id).help(help))

@@ -3,7 +3,7 @@
 use super::check::{Check, origin};
 use super::model::{Fitting, Holder, Notice, Part, Role};
 use super::quantities::{prose, text};
-use super::shelf::Shelf;
+use super::record_index::RecordIndex;
 use crate::records::{Document, HolderRecord, NoticeRecord, nearest};
 use std::collections::BTreeMap;
 
@@ -25,8 +25,8 @@ pub(super) fn notice(document: &Document<NoticeRecord>, check: &Check<'_>) -> Op
 /// The holder that a document states, where it is sound: copies are of cards that exist.
 pub(super) fn holder(
     document: &Document<HolderRecord>,
-    fittings: &Shelf<Fitting>,
-    parts: &Shelf<Part>,
+    fittings: &RecordIndex<Fitting>,
+    parts: &RecordIndex<Part>,
     check: &mut Check<'_>,
 ) -> Option<Holder> {
     let record = document.record.as_ref()?;

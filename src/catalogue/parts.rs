@@ -4,15 +4,15 @@ use super::check::{Check, origin};
 use super::geometry::geometry;
 use super::model::{Conductor, Part, Proof, Role, Status};
 use super::quantities::{mark, quantity, text, word};
-use super::shelf::Shelf;
+use super::record_index::RecordIndex;
 use crate::records::{Document, Field, GeometryRecord, PartRecord, ProofRecord};
 use crate::section::Material;
 
 /// The part that a document states, where it and what it names are sound.
 pub(super) fn part(
     document: &Document<PartRecord>,
-    materials: &Shelf<Material>,
-    conductors: &Shelf<Conductor>,
+    materials: &RecordIndex<Material>,
+    conductors: &RecordIndex<Conductor>,
     check: &mut Check<'_>,
 ) -> Option<Part> {
     let record = document.record.as_ref()?;
@@ -43,7 +43,7 @@ pub(super) fn part(
     })
 }
 
-fn proof(record: &ProofRecord, conductors: &Shelf<Conductor>, check: &mut Check<'_>) -> Option<Proof> {
+fn proof(record: &ProofRecord, conductors: &RecordIndex<Conductor>, check: &mut Check<'_>) -> Option<Proof> {
     Some(Proof {
         conductor: conductors.find(record.conductor.as_ref()?, check)?,
         holding_load: quantity(record.holding_load.as_ref()),

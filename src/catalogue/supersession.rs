@@ -1,7 +1,7 @@
 //! Supersession leads from fitting to fitting and ends at one that isn't superseded.
 
 use super::names::Names;
-use super::shelf::Kind;
+use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings};
 use crate::records::{Document, Field, FittingRecord, Name, nearest};
 use std::collections::{BTreeMap, BTreeSet};
@@ -17,7 +17,7 @@ pub(super) fn check(
     let successors: Successors<'_> = fittings.iter().filter_map(successor).collect();
     let mut concerned = BTreeSet::new();
     for (number, next) in &successors {
-        if names.kind_of(&next.value.0) != Some(Kind::Fitting) && !is_salvaged(&next.value.0, names) {
+        if names.kind_of(&next.value.0) != Some(RecordKind::Fitting) && !is_salvaged(&next.value.0, names) {
             findings.push(to_nothing(number, next, fittings, names));
             concerned.insert((*number).to_owned());
         }

@@ -1,10 +1,10 @@
 //! Reading a catalogue folder: every file by the folder it lies in.
 
 use super::document::{Document, Salvaged, read_documents, register_dates};
+use super::file_kind::{FileKind, file_kind};
 use super::kinds::{
     CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, MaterialRecord, NoticeRecord, PartRecord,
 };
-use super::sort::{Sort, sort};
 use super::text::decode;
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Folder, Place, World, WorldError};
@@ -71,7 +71,7 @@ pub fn read(world: &dyn World) -> Result<Records, WorldError> {
     let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file)).collect::<Result<_, _>>()?;
     let mut records = Records::default();
     read.into_iter().for_each(|one| records.add(one));
-    if !files.iter().any(|file| sort(&file.path) == Sort::Settings) {
+    if !files.iter().any(|file| file_kind(&file.path) == FileKind::Settings) {
         records.findings.push(no_settings());
     }
     records.files = files;
@@ -80,14 +80,14 @@ pub fn read(world: &dyn World) -> Result<Records, WorldError> {
 
 fn read_file(world: &dyn World, file: &FilePath) -> Result<Records, WorldError> {
     let mut records = Records::default();
-    let sort = sort(&file.path);
-    match &sort {
-        Sort::Ignored => return Ok(records),
-        Sort::Misplaced(fault) => {
+    let kind = file_kind(&file.path);
+    match &kind {
+        FileKind::Ignored => return Ok(records),
+        FileKind::Misplaced(fault) => {
             records.findings.push(fault.finding(file));
             return Ok(records);
         }
-        Sort::Font => {
+        FileKind::Font => {
             records.fonts.push((file.clone(), world.read(file)?));
             return Ok(records);
         }
@@ -95,7 +95,7 @@ fn read_file(world: &dyn World, file: &FilePath) -> Result<Records, WorldError> 
     }
     let bytes = world.read(file)?;
     match decode(file, &bytes) {
-        Ok(text) => records.take(&sort, file, text),
+        Ok(text) => records.take(&kind, file, text),
         Err(finding) => {
             records.findings.push(*finding);
             records.salvaged = Salvaged::all(&String::from_utf8_lossy(&bytes));
@@ -105,24 +105,28 @@ fn read_file(world: &dyn World, file: &FilePath) -> Result<Records, WorldError> 
 }
 
 impl Records {
-    fn take(&mut self, sort: &Sort, file: &FilePath, text: &str) {
-        match sort {
-            Sort::Settings => self.take_settings(file, text),
-            Sort::Material => {
+    fn take(&mut self, kind: &FileKind, file: &FilePath, text: &str) {
+        match kind {
+            FileKind::Settings => self.take_settings(file, text),
+            FileKind::Material => {
                 self.materials = read_documents(file, text, &mut self.findings, &mut self.salvaged)
             }
-            Sort::Conductor => {
+            FileKind::Conductor => {
                 self.conductors = read_documents(file, text, &mut self.findings, &mut self.salvaged)
             }
-            Sort::Part => self.parts = read_documents(file, text, &mut self.findings, &mut self.salvaged),
-            Sort::Fitting => {
+            FileKind::Part => self.parts = read_documents(file, text, &mut self.findings, &mut self.salvaged),
+            FileKind::Fitting => {
                 self.fittings = read_documents(file, text, &mut self.findings, &mut self.salvaged)
             }
-            Sort::Notice => self.notices = read_documents(file, text, &mut self.findings, &mut self.salvaged),
-            Sort::Holder => self.holders = read_documents(file, text, &mut self.findings, &mut self.salvaged),
-            Sort::Register => self.register_dates = register_dates(text),
-            Sort::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
-            Sort::Font | Sort::Ignored | Sort::Misplaced(_) => {}
+            FileKind::Notice => {
+                self.notices = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+            }
+            FileKind::Holder => {
+                self.holders = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+            }
+            FileKind::Register => self.register_dates = register_dates(text),
+            FileKind::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
+            FileKind::Font | FileKind::Ignored | FileKind::Misplaced(_) => {}
         }
     }
 

@@ -29,6 +29,7 @@
 mod document;
 mod events;
 mod field;
+mod file_kind;
 mod folder;
 mod kinds;
 mod nearest;
@@ -40,7 +41,6 @@ mod record;
 mod scalar;
 mod schema;
 mod schemas;
-mod sort;
 #[cfg(test)]
 mod tests;
 mod text;

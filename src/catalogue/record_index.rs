@@ -1,65 +1,21 @@
 //! Records of one kind by their id, and looking them up by the names that other records give.
 
 use super::check::Check;
+use super::record_kind::RecordKind;
 use crate::records::{Field, Name, nearest};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// Sound records by id, and the ids of those that are left out because they are faulty.
-pub(super) struct Shelf<T> {
-    kind: Kind,
+pub(super) struct RecordIndex<T> {
+    kind: RecordKind,
     /// The sound ones.
     pub sound: BTreeMap<String, Arc<T>>,
     left_out: BTreeSet<String>,
 }
 
-/// A kind of record, for messages.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Kind {
-    Edition,
-    Material,
-    Conductor,
-    Part,
-    Fitting,
-    Notice,
-    Holder,
-}
-
-impl Kind {
-    /// The kind in a sentence.
-    pub(super) fn word(self) -> &'static str {
-        match self {
-            Self::Edition => "edition",
-            Self::Material => "material",
-            Self::Conductor => "conductor",
-            Self::Part => "part",
-            Self::Fitting => "fitting",
-            Self::Notice => "notice",
-            Self::Holder => "holder",
-        }
-    }
-
-    /// The kind with its article.
-    pub(super) fn with_article(self) -> String {
-        let article = if self == Self::Edition { "an" } else { "a" };
-        format!("{article} {}", self.word())
-    }
-
-    fn unknown(self) -> &'static str {
-        match self {
-            Self::Edition => "unknown-edition",
-            Self::Material => "unknown-material",
-            Self::Conductor => "unknown-conductor",
-            Self::Part => "unknown-part",
-            Self::Fitting => "unknown-fitting",
-            Self::Notice => "unknown-notice",
-            Self::Holder => "unknown-holder",
-        }
-    }
-}
-
-impl<T> Shelf<T> {
-    pub(super) fn new(kind: Kind, left_out: BTreeSet<String>) -> Self {
+impl<T> RecordIndex<T> {
+    pub(super) fn new(kind: RecordKind, left_out: BTreeSet<String>) -> Self {
         Self { kind, sound: BTreeMap::new(), left_out }
     }
 

@@ -6,7 +6,7 @@ use crate::source::{FilePath, Place};
 
 /// What a file is.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum Sort {
+pub(super) enum FileKind {
     Settings,
     Material,
     Conductor,
@@ -43,30 +43,30 @@ impl Misplaced {
     }
 }
 
-const FOLDERS: [(&str, Sort); 7] = [
-    ("materials", Sort::Material),
-    ("conductors", Sort::Conductor),
-    ("parts", Sort::Part),
-    ("fittings", Sort::Fitting),
-    ("notices", Sort::Notice),
-    ("holders", Sort::Holder),
-    ("register", Sort::Register),
+const FOLDERS: [(&str, FileKind); 7] = [
+    ("materials", FileKind::Material),
+    ("conductors", FileKind::Conductor),
+    ("parts", FileKind::Part),
+    ("fittings", FileKind::Fitting),
+    ("notices", FileKind::Notice),
+    ("holders", FileKind::Holder),
+    ("register", FileKind::Register),
 ];
 
 /// What the file at a path below the catalogue folder is.
-pub(super) fn sort(path: &str) -> Sort {
+pub(super) fn file_kind(path: &str) -> FileKind {
     let (folder, name) = path.split_once('/').unwrap_or(("", path));
     let ending = name.rsplit_once('.').map_or("", |(_, ending)| ending);
     if is_nobodys(path) {
-        return Sort::Ignored;
+        return FileKind::Ignored;
     }
     if path == "catalogue.yaml" {
-        return Sort::Settings;
+        return FileKind::Settings;
     }
     match (folder, ending.to_ascii_lowercase().as_str()) {
         ("notes", "md") => note(name),
-        ("fonts", "ttf" | "otf") => Sort::Font,
-        ("fonts", "txt" | "md" | "") => Sort::Ignored,
+        ("fonts", "ttf" | "otf") => FileKind::Font,
+        ("fonts", "txt" | "md" | "") => FileKind::Ignored,
         (_, "yaml" | "yml") => record(folder, name, ending),
         _ => unknown(path),
     }
@@ -82,10 +82,10 @@ fn is_nobodys(path: &str) -> bool {
         || !path.contains('/') && ["LICENSE", "LICENCE"].iter().any(|start| name.starts_with(start))
 }
 
-fn note(name: &str) -> Sort {
+fn note(name: &str) -> FileKind {
     match name.split_once('/') {
-        None => Sort::Note,
-        Some(("chapters", chapter)) if !chapter.contains('/') => Sort::Note,
+        None => FileKind::Note,
+        Some(("chapters", chapter)) if !chapter.contains('/') => FileKind::Note,
         Some(_) => misplaced(
             Severity::Error,
             "unknown-file",
@@ -95,13 +95,13 @@ fn note(name: &str) -> Sort {
     }
 }
 
-fn record(folder: &str, name: &str, ending: &str) -> Sort {
+fn record(folder: &str, name: &str, ending: &str) -> FileKind {
     if ending != "yaml" {
         let help = format!("rename it to `{}yaml`", &name[..name.len() - ending.len()]);
         return misplaced(Severity::Error, "file-ending", "records are read from `.yaml` files only", &help);
     }
-    if let Some((_, sort)) = FOLDERS.iter().find(|(known, _)| *known == folder) {
-        return sort.clone();
+    if let Some((_, kind)) = FOLDERS.iter().find(|(known, _)| *known == folder) {
+        return kind.clone();
     }
     let known = FOLDERS.iter().map(|(name, _)| *name);
     let help = match nearest(folder, known).filter(|_| !folder.is_empty()) {
@@ -112,7 +112,7 @@ fn record(folder: &str, name: &str, ending: &str) -> Sort {
     misplaced(Severity::Error, "unknown-file", "no records are read from here", &help)
 }
 
-fn unknown(path: &str) -> Sort {
+fn unknown(path: &str) -> FileKind {
     let help = match path.split('/').next() {
         Some("fonts") => "fonts are `.ttf` and `.otf` files",
         Some("notes") => "notes are `.md` files",
@@ -121,6 +121,6 @@ fn unknown(path: &str) -> Sort {
     misplaced(Severity::Warning, "unknown-file", "this file is not read", help)
 }
 
-fn misplaced(severity: Severity, code: &'static str, message: &str, help: &str) -> Sort {
-    Sort::Misplaced(Misplaced { severity, code, message: message.to_owned(), help: help.to_owned() })
+fn misplaced(severity: Severity, code: &'static str, message: &str, help: &str) -> FileKind {
+    FileKind::Misplaced(Misplaced { severity, code, message: message.to_owned(), help: help.to_owned() })
 }

@@ -1,0 +1,32 @@
+//! A whole catalogue.
+
+use super::{Conductor, Fitting, FontFile, Holder, Note, Notice, Part, Settings};
+use crate::section::Material;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// A whole catalogue: settings, and the records that are sound, each sorted by id or number.
+#[derive(Debug, Clone)]
+pub struct Catalogue {
+    /// Title, owner, edition, sizes, limits, caution.
+    pub settings: Settings,
+    /// Materials by id, built-in ones among them.
+    pub materials: BTreeMap<String, Arc<Material>>,
+    /// Conductors by id.
+    pub conductors: BTreeMap<String, Arc<Conductor>>,
+    /// Parts by number.
+    pub parts: BTreeMap<String, Arc<Part>>,
+    /// Fittings by number.
+    pub fittings: BTreeMap<String, Arc<Fitting>>,
+    /// Notices by number.
+    pub notices: BTreeMap<String, Arc<Notice>>,
+    /// Holders by id.
+    pub holders: BTreeMap<String, Arc<Holder>>,
+    /// Markdown of records and chapters, in order of file name.
+    pub notes: Vec<Note>,
+    /// Fonts beside the built-in ones, in order of file name.
+    pub fonts: Vec<FontFile>,
+    /// Ids and numbers of records that are left out, because they or what they need are faulty. Whatever
+    /// names one of them is not at fault.
+    pub left_out: BTreeSet<String>,
+}

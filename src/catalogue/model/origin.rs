@@ -1,0 +1,31 @@
+//! Where a record and its fields stand.
+
+use crate::source::Place;
+use std::collections::BTreeMap;
+
+/// A record's own place and the places of its fields, for findings that come later.
+#[derive(Debug, Clone)]
+pub struct Origin {
+    /// Where the record starts.
+    pub place: Place,
+    /// Where each field's value stands, by dotted path such as `stated.section_mm2` or `parts.2`.
+    pub fields: BTreeMap<String, Place>,
+}
+
+impl Origin {
+    /// The place of a field's value; of the nearest field around it, else of the record, where the
+    /// record does not have it.
+    #[must_use]
+    pub fn of(&self, field: &str) -> Place {
+        let mut path = field;
+        loop {
+            if let Some(place) = self.fields.get(path) {
+                return place.clone();
+            }
+            match path.rfind('.') {
+                Some(dot) => path = &path[..dot],
+                None => return self.place.clone(),
+            }
+        }
+    }
+}

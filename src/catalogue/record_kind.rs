@@ -1,0 +1,47 @@
+//! The kinds of record, in the words of messages.
+
+/// A kind of record, for messages.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum RecordKind {
+    Edition,
+    Material,
+    Conductor,
+    Part,
+    Fitting,
+    Notice,
+    Holder,
+}
+
+impl RecordKind {
+    /// The kind in a sentence.
+    pub(super) fn word(self) -> &'static str {
+        match self {
+            Self::Edition => "edition",
+            Self::Material => "material",
+            Self::Conductor => "conductor",
+            Self::Part => "part",
+            Self::Fitting => "fitting",
+            Self::Notice => "notice",
+            Self::Holder => "holder",
+        }
+    }
+
+    /// The kind with its article.
+    pub(super) fn with_article(self) -> String {
+        let article = if self == Self::Edition { "an" } else { "a" };
+        format!("{article} {}", self.word())
+    }
+
+    /// The code of a name that no record of this kind has.
+    pub(super) fn unknown(self) -> &'static str {
+        match self {
+            Self::Edition => "unknown-edition",
+            Self::Material => "unknown-material",
+            Self::Conductor => "unknown-conductor",
+            Self::Part => "unknown-part",
+            Self::Fitting => "unknown-fitting",
+            Self::Notice => "unknown-notice",
+            Self::Holder => "unknown-holder",
+        }
+    }
+}
