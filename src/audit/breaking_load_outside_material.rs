@@ -22,9 +22,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             return None;
         }
         let window = load_window(against.section, group);
-        let far = stated > window.most * FAR || stated * FAR < window.least;
+        let far = stated > window.most() * FAR || stated * FAR < window.least();
         let report = if far { error } else { warning };
-        let side = if stated > window.most { "more" } else { "less" };
+        let side = if stated > window.most() { "more" } else { "less" };
         let stress = (stated / against.section.metal).n_per_mm2();
         let message = format!(
             "the stated breaking load of {} kN is {side} than {} of this section has: {stress:.0} N/mm²",
@@ -33,7 +33,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         );
         let finding = report(conductor, "breaking-load-outside-material", "stated.breaking_load_kN", message)
             .found(format!("{} kN", stated.kn()))
-            .expected(format!("{:.1} to {:.1} kN", window.least.kn(), window.most.kn()))
+            .expected(format!("{:.1} to {:.1} kN", window.least().kn(), window.most().kn()))
             .help("check the load, the material and its strength against the specification");
         Some(finding)
     });

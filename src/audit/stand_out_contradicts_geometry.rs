@@ -7,11 +7,10 @@
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};
-use crate::catalogue::{StandOutFrom, Window};
+use crate::catalogue::StandOutFrom;
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::Interval;
 use crate::mixups::own;
-use crate::units::Length;
+use crate::units::{Length, Range};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
@@ -27,13 +26,12 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             };
             let (severity, what) = if !inside(at, window) {
                 (Severity::Error, "lies outside the window")
-            } else if !inside(interval.least, window) || !inside(interval.most, window) {
+            } else if !inside(interval.least(), window) || !inside(interval.most(), window) {
                 (Severity::Warning, "leaves the window within its tolerances")
             } else {
                 continue;
             };
             let message = format!("the right stand-out of {} {what}", own.part.number);
-            let Interval { least, most } = interval;
             let finding = on_fitting(
                 severity,
                 "stand-out-contradicts-geometry",
@@ -41,11 +39,11 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 "stand_out.seated_mm",
                 message,
             )
-            .found(numerals.window(window.min.mm(), window.max.mm(), 1, "mm"))
+            .found(numerals.window(window.least().mm(), window.most().mm(), 1, "mm"))
             .expected(format!(
                 "{} computed, {} with tolerances",
                 numerals.length(at, 1),
-                numerals.window(least.mm(), most.mm(), 1, "mm")
+                numerals.window(interval.least().mm(), interval.most().mm(), 1, "mm")
             ))
             .related(own.part.origin.of("geometry"), "the part's measurements");
             findings.push(finding.help("check the window and the measurements of part and conductor"));
@@ -53,7 +51,6 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     }
 }
 
-fn inside(length: Length, window: Window<Length>) -> bool {
-    let equal = Length::from_mm(1e-9);
-    window.min - equal <= length && length <= window.max + equal
+fn inside(length: Length, window: Range<Length>) -> bool {
+    window.widened(Length::from_mm(1e-9)).contains(length)
 }

@@ -27,7 +27,11 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                     stated.kn(),
                     (stated / against.section.metal).n_per_mm2()
                 ))
-                .expected(format!("{:.1} to {:.1} kN for this metal", window.least.kn(), window.most.kn()))
+                .expected(format!(
+                    "{:.1} to {:.1} kN for this metal",
+                    window.least().kn(),
+                    window.most().kn()
+                ))
                 .help("divide kilograms-force by 102 to get kilonewtons (1 kgf is 9.80665 N)")
         })
     });

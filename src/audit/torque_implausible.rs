@@ -10,29 +10,32 @@ use super::inspected::{numerals, on_fitting};
 use crate::catalogue::Tightening;
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::{NUT_FACTOR, nut_factor};
-use crate::units::Length;
+use crate::units::{Length, Range};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in context.catalogue.fittings.values() {
         for (nth, tightening) in fitting.tightening.iter().enumerate() {
-            let Some((least, most)) = factors(tightening) else { continue };
-            if NUT_FACTOR.contains(&least) && NUT_FACTOR.contains(&most) {
+            let Some(factors) = factors(tightening) else { continue };
+            if NUT_FACTOR.contains(&factors.least()) && NUT_FACTOR.contains(&factors.most()) {
                 continue;
             }
             let message = format!("the torque on {} does not give the stated preload", tightening.thread);
             let field = format!("tightening.{nth}.torque_Nm");
             let finding = on_fitting(Severity::Warning, "torque-implausible", fitting, &field, message)
-                .found(format!("a nut factor of {}", numerals(context).window(least, most, 2, "").trim_end()))
+                .found(format!(
+                    "a nut factor of {}",
+                    numerals(context).window(factors.least(), factors.most(), 2, "").trim_end()
+                ))
                 .expected(format!("{} to {}", NUT_FACTOR.start(), NUT_FACTOR.end()));
             findings.push(finding.help("check torque, preload and thread"));
         }
     }
 }
 
-fn factors(tightening: &Tightening) -> Option<(f64, f64)> {
+fn factors(tightening: &Tightening) -> Option<Range<f64>> {
     let diameter = thread_diameter(&tightening.thread)?;
     let (torque, preload) = (tightening.torque?, tightening.preload?);
-    Some((nut_factor(torque.min, preload, diameter), nut_factor(torque.max, preload, diameter)))
+    Some(torque.map(|torque| nut_factor(torque, preload, diameter)))
 }
 
 /// The diameter of a metric thread, such as 36 mm of "M36x2".

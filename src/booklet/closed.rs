@@ -44,8 +44,8 @@ fn choice(body: &BodyMixups, fitting: &Fitting) -> Value {
             "href": link["href"],
             "words": bodies::kind(case).1.to_lowercase() + &stamp(case),
             "right": case.right,
-            "least": interval.map(|interval| (interval.least.mm() * FINE + LAST_BITS).floor() / FINE),
-            "most": interval.map(|interval| (interval.most.mm() * FINE - LAST_BITS).ceil() / FINE),
+            "least": interval.map(|interval| (interval.least().mm() * FINE + LAST_BITS).floor() / FINE),
+            "most": interval.map(|interval| (interval.most().mm() * FINE - LAST_BITS).ceil() / FINE),
         })
     });
     let conductor = fitting.conductor();
@@ -77,7 +77,7 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
 fn line(booklet: &Booklet<'_>, case: &Case) -> Value {
     let (class, words) = bodies::kind(case);
     let stand_out = case.outcome.stand_out_interval.map_or("not known".to_owned(), |interval| {
-        booklet.numerals.window(interval.least.mm(), interval.most.mm(), 1, "mm")
+        booklet.numerals.window(interval.least().mm(), interval.most().mm(), 1, "mm")
     });
     json!({ "class": class, "part": part_link(&case.part), "stand_out": stand_out, "words": format!("{words}{}", stamp(case)) })
 }

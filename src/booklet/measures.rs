@@ -5,7 +5,7 @@ use crate::catalogue::Part;
 use crate::grip::{
     BearsOn, Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
 };
-use crate::units::{Angle, Length, Numerals};
+use crate::units::{Angle, Length, Numerals, Range};
 use serde_json::Value;
 
 /// Names and texts of what the record measures; what it lacks is left out.
@@ -43,8 +43,8 @@ impl Write {
         }
     }
 
-    fn range(&self, range: Option<(Length, Length)>) -> String {
-        range.map_or_else(String::new, |(least, most)| self.0.window(least.mm(), most.mm(), 1, "mm"))
+    fn range(&self, range: Option<Range<Length>>) -> String {
+        range.map_or_else(String::new, |range| self.0.window(range.least().mm(), range.most().mm(), 1, "mm"))
     }
 
     fn degrees(&self, angle: Option<Angle>) -> String {

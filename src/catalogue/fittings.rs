@@ -1,8 +1,8 @@
 //! Fittings: checked, and linked to their conductors, parts and notices.
 
 use super::check::{Check, origin};
-use super::model::{Conductor, Fitting, InService, Item, Notice, Part, StandOut, Status, Tightening, Window};
-use super::quantities::{mark, prose, quantity, text, window, word};
+use super::model::{Conductor, Fitting, InService, Item, Notice, Part, StandOut, Status, Tightening};
+use super::quantities::{mark, prose, quantity, range, text, word};
 use super::record_index::RecordIndex;
 use crate::records::{
     Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord, TighteningRecord,
@@ -193,11 +193,10 @@ fn in_service(record: &FittingRecord, check: &mut Check<'_>) -> Option<InService
 }
 
 fn stand_out(record: &StandOutRecord) -> Option<StandOut> {
-    let whole = |(min, max)| Window { min, max };
     Some(StandOut {
         from: record.from.as_ref()?.value,
-        seated: window(record.seated.as_ref()).map(whole),
-        tensioned: window(record.tensioned.as_ref()).map(whole),
+        seated: range(record.seated.as_ref()),
+        tensioned: range(record.tensioned.as_ref()),
     })
 }
 
@@ -207,7 +206,7 @@ fn tightening(field: &Field<TighteningRecord>) -> Option<Tightening> {
         item: record.item.as_ref()?.value.0.clone(),
         thread: text(record.thread.as_ref()),
         spanner: quantity(record.spanner.as_ref()),
-        torque: window(record.torque.as_ref()).map(|(min, max)| Window { min, max }),
+        torque: range(record.torque.as_ref()),
         preload: quantity(record.preload.as_ref()),
         grease: lines(record.grease.as_ref()),
         passes: word(record.passes.as_ref()).map(|passes| passes.bare()),

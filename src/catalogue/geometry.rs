@@ -1,6 +1,6 @@
 //! The measurements of parts as quantities.
 
-use super::quantities::{quantity, window, word};
+use super::quantities::{quantity, range, word};
 use crate::grip::{
     Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
 };
@@ -100,12 +100,12 @@ fn ferrule(record: &FerruleRecord) -> Ferrule {
         bore: quantity(record.bore.as_ref()),
         length: quantity(record.length.as_ref()),
         die: stated(record.die.as_ref()),
-        pressed: window(record.pressed.as_ref()),
+        pressed: range(record.pressed.as_ref()),
     }
 }
 
 fn rope_grip(record: &RopeGripRecord) -> RopeGrip {
-    RopeGrip { rope: window(record.rope.as_ref()), spacing: quantity(record.spacing.as_ref()) }
+    RopeGrip { rope: range(record.rope.as_ref()), spacing: quantity(record.spacing.as_ref()) }
 }
 
 fn count<const LEAST: u32, const MOST: u32>(field: Option<&Field<Count<LEAST, MOST>>>) -> Option<u32> {

@@ -4,11 +4,11 @@ use crate::colour::{ColourCode, Mark};
 use crate::grip::BearsOn;
 use crate::records::{
     BearsOnWord, ColourWord, Deg, Field, KgPerKm, KgPerM3, Kn, MagneticWord, MarkRecord, MaterialGroupWord,
-    Mm, Mm2, NPerMm2, Nm, NohmM, Number, OhmPerKm, Prose, Pt, Range, RopeCoreWord, SourceRecord, Text,
+    Mm, Mm2, NPerMm2, Nm, NohmM, Number, OhmPerKm, Prose, Pt, RopeCoreWord, SourceRecord, Text,
 };
 use crate::section::{Citation, Magnetic, MaterialGroup, RopeCore};
 use crate::units::{
-    Angle, Area, Density, Force, Length, LinearMass, LinearResistance, Resistivity, Stress, Torque,
+    Angle, Area, Density, Force, Length, LinearMass, LinearResistance, Range, Resistivity, Stress, Torque,
 };
 
 macro_rules! quantities {
@@ -69,8 +69,12 @@ pub(super) fn quantity<W: Copy, Q: From<W>>(field: Option<&Field<W>>) -> Option<
 }
 
 /// Least and most of a field, where the record has it.
-pub(super) fn window<W: Copy, Q: From<W>>(field: Option<&Field<Range<W>>>) -> Option<(Q, Q)> {
-    field.map(|field| (field.value.min.into(), field.value.max.into()))
+pub(super) fn range<W, Q>(field: Option<&Field<Range<W>>>) -> Option<Range<Q>>
+where
+    W: Copy + PartialOrd,
+    Q: Copy + PartialOrd + From<W>,
+{
+    field.map(|field| field.value.map(Q::from))
 }
 
 /// The text of a field; empty where the record lacks it.

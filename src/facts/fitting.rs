@@ -4,9 +4,9 @@ use super::{
     CardFacts, CheckFacts, Content, FittingFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, body,
     conductor, mark, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Status, Tightening, Window};
+use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Status, Tightening};
 use crate::mixups::{self, Case, Mixups};
-use crate::units::{Length, Numerals};
+use crate::units::{Length, Numerals, Range};
 
 /// A card names this many wrong parts; the rest are on the body's card.
 const NAMED_WRONG_PARTS: usize = 3;
@@ -111,7 +111,7 @@ fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
         item: item.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" "),
         torque: tightening
             .torque
-            .map(|torque| torque_window(torque.min.nm(), torque.max.nm(), numerals))
+            .map(|torque| torque_window(torque.least().nm(), torque.most().nm(), numerals))
             .unwrap_or_default(),
         spanner: tightening
             .spanner
@@ -163,7 +163,7 @@ const NO_GO: &str = "anything else: take it apart";
 fn measured(
     stand_out: &StandOut,
     when: &str,
-    window: Window<Length>,
+    window: Range<Length>,
     numerals: Numerals,
 ) -> Option<CheckFacts> {
     if stand_out.from == StandOutFrom::None {
@@ -172,7 +172,7 @@ fn measured(
     Some(CheckFacts {
         when: when.to_owned(),
         what: words::stand_out(stand_out.from).to_owned(),
-        go: numerals.window(window.min.mm(), window.max.mm(), 1, "mm"),
+        go: numerals.window(window.least().mm(), window.most().mm(), 1, "mm"),
         no_go: NO_GO.to_owned(),
     })
 }

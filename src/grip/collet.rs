@@ -2,8 +2,8 @@
 
 use super::compare::{less, more, tapers_differ};
 use super::outcome::missing;
-use super::{Body, Collet, GripLimits, HeldConductor, Interval, Outcome, Verdict};
-use crate::units::Length;
+use super::{Body, Collet, GripLimits, HeldConductor, Outcome, Verdict};
+use crate::units::{Length, Range};
 use std::f64::consts::PI;
 
 /// Part of the conductor's diameter that a cone of one piece can be forced over: half a percent.
@@ -122,7 +122,7 @@ fn stand_out(cone: &Collet, fit: Fit, verdict: Verdict) -> Outcome {
     let at = |clearance: Length| at_bore - closed(clearance) / (2.0 * half_angle.tan());
     Outcome {
         stand_out: Some(at(fit.clearance)),
-        stand_out_interval: Some(Interval::between(at(fit.most()), at(fit.least()))),
+        stand_out_interval: Some(Range::between(at(fit.most()), at(fit.least()))),
         ..none
     }
 }

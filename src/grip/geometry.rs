@@ -1,6 +1,6 @@
 //! The measurements of parts; what a record lacks is unknown, not guessed.
 
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Length, Range};
 
 /// The geometry of one part, by role.
 #[derive(Debug, Clone, PartialEq)]
@@ -141,14 +141,14 @@ pub struct Ferrule {
     /// The die that presses it.
     pub die: Option<String>,
     /// Size after pressing, least and most.
-    pub pressed: Option<(Length, Length)>,
+    pub pressed: Option<Range<Length>>,
 }
 
 /// A screwed grip on a rope.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct RopeGrip {
     /// Thinnest and thickest rope that it holds.
-    pub rope: Option<(Length, Length)>,
+    pub rope: Option<Range<Length>>,
     /// Distance from grip to grip.
     pub spacing: Option<Length>,
 }

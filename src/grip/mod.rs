@@ -24,7 +24,7 @@ pub use holding::{
     working_factor,
 };
 pub use judge::judge;
-pub use outcome::{Interval, Outcome, Verdict};
+pub use outcome::{Outcome, Verdict};
 pub use pressed::{PRESSED_CLEARANCE, ferrule, sleeve};
 pub use rope::{THIMBLE_GROOVE, rope_grip, thimble};
 pub use spreading_cone::{inner_wires, small_end_diameter, spreading_cone};

@@ -1,6 +1,6 @@
 //! What comes of putting a gripping part on a conductor.
 
-use crate::units::Length;
+use crate::units::{Length, Range};
 
 /// What happens when a gripping part is put on a conductor in a body and closed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -45,15 +45,6 @@ impl Verdict {
     }
 }
 
-/// From least to most.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Interval {
-    /// The least.
-    pub least: Length,
-    /// The most.
-    pub most: Length,
-}
-
 /// The verdict with the lengths behind it; a length that could not be computed is `None`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outcome {
@@ -68,7 +59,7 @@ pub struct Outcome {
     /// How far the gripping part stands proud of the body's face after seating; negative when below it.
     pub stand_out: Option<Length>,
     /// Stand-out over the tolerances of bore and conductor.
-    pub stand_out_interval: Option<Interval>,
+    pub stand_out_interval: Option<Range<Length>>,
     /// Depth of a spreading cone's large face, or of a wedge's, below the mouth; negative when proud.
     pub depth: Option<Length>,
     /// Wires that go through a spreading cone's hole.
@@ -106,20 +97,6 @@ impl Outcome {
     #[must_use]
     pub fn goes_together(&self) -> bool {
         self.verdict != Verdict::WillNotEnter
-    }
-}
-
-impl Interval {
-    /// From one length to another, in whichever order they are given.
-    #[must_use]
-    pub fn between(a: Length, b: Length) -> Self {
-        Self { least: a.min(b), most: a.max(b) }
-    }
-
-    /// Whether a length lies in it.
-    #[must_use]
-    pub fn contains(self, length: Length) -> bool {
-        self.least <= length && length <= self.most
     }
 }
 

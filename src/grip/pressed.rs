@@ -15,12 +15,12 @@ pub const PRESSED_CLEARANCE: Length = Length::from_mm(0.8);
 ///
 /// ```
 /// use fittingcards::grip::{Ferrule, HeldConductor, Verdict, ferrule};
-/// use fittingcards::units::Length;
+/// use fittingcards::units::{Length, Range};
 /// let mm = Length::from_mm;
 /// let part = Ferrule {
 ///     bore: Some(mm(18.4)),
 ///     die: Some("8".into()),
-///     pressed: Some((mm(15.8), mm(16.2))),
+///     pressed: Some(Range::between(mm(15.8), mm(16.2))),
 ///     ..Ferrule::default()
 /// };
 /// assert_eq!(ferrule(&part, &HeldConductor::solid(mm(18.0))).verdict, Verdict::Grips);

@@ -41,19 +41,19 @@ pub fn thimble(thimble: &Thimble, held: &HeldConductor) -> Outcome {
 ///
 /// ```
 /// use fittingcards::grip::{HeldConductor, Make, RopeGrip, Verdict, rope_grip};
-/// use fittingcards::units::Length;
-/// let grip = RopeGrip { rope: Some((Length::from_mm(7.5), Length::from_mm(8.5))), spacing: None };
+/// use fittingcards::units::{Length, Range};
+/// let grip = RopeGrip { rope: Some(Range::between(Length::from_mm(7.5), Length::from_mm(8.5))), spacing: None };
 /// let rope = HeldConductor { make: Make::StrandedRope, ..HeldConductor::solid(Length::from_mm(8.0)) };
 /// assert_eq!(rope_grip(&grip, &rope).verdict, Verdict::Grips);
 /// ```
 #[must_use]
 pub fn rope_grip(grip: &RopeGrip, held: &HeldConductor) -> Outcome {
-    let Some((least, most)) = grip.rope else {
+    let Some(range) = grip.rope else {
         return Outcome::unknown(vec!["geometry.rope_grip.rope_mm"]);
     };
-    Outcome::of(if less(held.overall_diameter, least) {
+    Outcome::of(if less(held.overall_diameter, range.least()) {
         Verdict::ClosesWithoutGripping
-    } else if more(held.overall_diameter, most) {
+    } else if more(held.overall_diameter, range.most()) {
         Verdict::StandsProud
     } else if held.make == Make::StrandedRope {
         Verdict::Grips

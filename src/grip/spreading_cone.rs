@@ -2,9 +2,9 @@
 
 use super::compare::{less, more, tapers_differ};
 use super::outcome::missing;
-use super::{HeldConductor, Interval, Outcome, Socket, SpreadingCone, Verdict};
+use super::{HeldConductor, Outcome, Socket, SpreadingCone, Verdict};
 use crate::section::Layer;
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Length, Range};
 use std::f64::consts::PI;
 
 /// What a spreading cone does on a conductor in a socket.
@@ -148,7 +148,7 @@ impl Place {
 
     fn lengths(self, socket: &Socket, through: Option<u32>) -> Outcome {
         let at = |depth: Length| socket.travel.map(|travel| -depth.min(travel));
-        let ends = |depth: Length| Some(Interval::between(at(depth + self.give)?, at(depth - self.give)?));
+        let ends = |depth: Length| Some(Range::between(at(depth + self.give)?, at(depth - self.give)?));
         Outcome {
             depth: self.depth,
             stand_out: self.depth.and_then(at),

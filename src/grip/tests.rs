@@ -1,7 +1,7 @@
 //! The rules at their limits, in their order, and with measurements missing.
 
 use super::*;
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Length, Range};
 
 fn mm(value: f64) -> Length {
     Length::from_mm(value)
@@ -74,7 +74,7 @@ fn stand_out_stops_where_the_slits_are_shut() {
     assert_eq!(format!("{:.3}", shut.closure.unwrap().mm()), "0.955");
     let interval = on(&cone(14.3), 14.0, 0.1).stand_out_interval.unwrap();
     let give = 0.1 / (2.0 * 5.0_f64.to_radians().tan());
-    assert!(((interval.most - interval.least).mm() - 2.0 * give).abs() < 1e-9);
+    assert!((interval.width().mm() - 2.0 * give).abs() < 1e-9);
 }
 
 #[test]
@@ -195,7 +195,7 @@ fn worn_wire_keeps_its_width_until_its_middle() {
 
 #[test]
 fn screwed_grips_are_for_ropes_of_several_strands() {
-    let grip = RopeGrip { rope: Some((mm(7.5), mm(8.5))), spacing: None };
+    let grip = RopeGrip { rope: Some(Range::between(mm(7.5), mm(8.5))), spacing: None };
     let rope = |across: f64, make: Make| {
         rope_grip(&grip, &HeldConductor { make, ..HeldConductor::solid(mm(across)) }).verdict
     };

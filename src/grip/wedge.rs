@@ -2,8 +2,8 @@
 
 use super::compare::{less, more, tapers_differ};
 use super::outcome::missing;
-use super::{BearsOn, HeldConductor, Interval, Make, Outcome, Verdict, Wedge, WedgeBody};
-use crate::units::Length;
+use super::{BearsOn, HeldConductor, Make, Outcome, Verdict, Wedge, WedgeBody};
+use crate::units::{Length, Range};
 
 /// What a wedge does on a conductor in its body.
 ///
@@ -93,7 +93,7 @@ fn lengths(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor, depth: Option<
     let give = held.diameter_tolerance / taper.tan();
     Outcome {
         stand_out: Some(at(depth)),
-        stand_out_interval: Some(Interval::between(at(depth + give), at(depth - give))),
+        stand_out_interval: Some(Range::between(at(depth + give), at(depth - give))),
         ..none
     }
 }

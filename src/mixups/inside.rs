@@ -4,8 +4,7 @@ use super::identify::{Unanswerable, check_length};
 use super::json::number;
 use super::{BodyMixups, Case, Mixups};
 use crate::catalogue::Part;
-use crate::grip::Interval;
-use crate::units::Length;
+use crate::units::{Length, Range};
 use serde_json::{Map, Value, json};
 use std::sync::Arc;
 
@@ -32,7 +31,7 @@ pub struct Inside {
     /// Where it would stand out.
     pub stand_out: Option<Length>,
     /// The same over the tolerances.
-    pub interval: Option<Interval>,
+    pub interval: Option<Range<Length>>,
     /// Whether the reading agrees; a part whose stand-out is not known can't be ruled out.
     pub fits_reading: bool,
 }
@@ -101,9 +100,8 @@ fn cases<'a>(
     Ok(body.cases.iter().filter(move |case| case.conductor.id == conductor && case.outcome.goes_together()))
 }
 
-fn fits(interval: Interval, closed: &Closed<'_>) -> bool {
-    let off = closed.tolerance + Length::from_mm(1e-9);
-    interval.least - off <= closed.stand_out && closed.stand_out <= interval.most + off
+fn fits(interval: Range<Length>, closed: &Closed<'_>) -> bool {
+    interval.widened(closed.tolerance + Length::from_mm(1e-9)).contains(closed.stand_out)
 }
 
 fn one(inside: &Inside) -> Value {
@@ -111,11 +109,9 @@ fn one(inside: &Inside) -> Value {
     object.insert("part".into(), json!(inside.part.number));
     object.insert("right".into(), json!(inside.right));
     object.extend(inside.stand_out.map(|length| ("stand_out_mm".to_owned(), number(length))));
-    object.extend(
-        inside.interval.map(|interval| {
-            ("interval_mm".to_owned(), json!([number(interval.least), number(interval.most)]))
-        }),
-    );
+    object.extend(inside.interval.map(|interval| {
+        ("interval_mm".to_owned(), json!([number(interval.least()), number(interval.most())]))
+    }));
     object.insert("fits_reading".into(), json!(inside.fits_reading));
     Value::Object(object)
 }

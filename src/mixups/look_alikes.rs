@@ -2,8 +2,7 @@
 
 use super::features::{Clue, clues, told_apart};
 use crate::catalogue::{Catalogue, Conductor};
-use crate::grip::Interval;
-use crate::units::{Length, Numerals};
+use crate::units::{Length, Numerals, Range};
 use std::sync::Arc;
 
 /// Two conductors whose overall diameters overlap.
@@ -14,7 +13,7 @@ pub struct LookAlike {
     /// The other.
     pub other: Arc<Conductor>,
     /// The diameters that both can have.
-    pub overlap: Interval,
+    pub overlap: Range<Length>,
     /// What tells them apart by hand, surest first; empty where nothing does.
     pub clues: Vec<Clue>,
 }
@@ -41,13 +40,13 @@ impl LookAlike {
 pub fn look_alikes(catalogue: &Catalogue) -> Vec<LookAlike> {
     let spare = catalogue.settings.limits.diameter_tolerance;
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
-    let mut wires: Vec<(Interval, &Arc<Conductor>)> =
+    let mut wires: Vec<(Range<Length>, &Arc<Conductor>)> =
         catalogue.conductors.values().map(|wire| (diameters(wire, spare), wire)).collect();
-    wires.sort_by(|a, b| a.0.least.total_cmp(&b.0.least));
+    wires.sort_by(|a, b| a.0.least().total_cmp(&b.0.least()));
     let mut found = Vec::new();
     for (nth, (interval, wire)) in wires.iter().enumerate() {
-        for (next, other) in wires[nth + 1..].iter().take_while(|(next, _)| next.least <= interval.most) {
-            let overlap = Interval { least: next.least, most: next.most.min(interval.most) };
+        let both = |(next, other): &(Range<Length>, _)| Some((interval.overlap(*next)?, *other));
+        for (overlap, other) in wires[nth + 1..].iter().map_while(both) {
             found.push(look_alike(wire, other, overlap, numerals));
         }
     }
@@ -58,14 +57,14 @@ pub fn look_alikes(catalogue: &Catalogue) -> Vec<LookAlike> {
 fn look_alike(
     wire: &Arc<Conductor>,
     other: &Arc<Conductor>,
-    overlap: Interval,
+    overlap: Range<Length>,
     numerals: Numerals,
 ) -> LookAlike {
     let (one, other) = if wire.id < other.id { (wire, other) } else { (other, wire) };
     LookAlike { one: Arc::clone(one), other: Arc::clone(other), overlap, clues: clues(one, other, numerals) }
 }
 
-fn diameters(wire: &Conductor, spare: Length) -> Interval {
+fn diameters(wire: &Conductor, spare: Length) -> Range<Length> {
     let (middle, off) = (wire.section.overall_diameter, wire.diameter_tolerance.unwrap_or(spare));
-    Interval { least: middle - off, most: middle + off }
+    Range::around(middle, off)
 }

@@ -1,8 +1,8 @@
 //! Whether somebody would see from outside that a wrong part is in.
 
 use crate::catalogue::{StandOut, StandOutFrom};
-use crate::grip::{Interval, Outcome, Verdict};
-use crate::units::Length;
+use crate::grip::{Outcome, Verdict};
+use crate::units::{Length, Range};
 
 /// A nanometre: a difference of exactly the limit counts, whatever the last binary digit.
 const EQUAL: Length = Length::from_mm(1e-9);
@@ -25,14 +25,7 @@ pub(super) fn visible(
         return false;
     }
     let Some(interval) = outcome.stand_out_interval else { return false };
-    let window = stated
-        .and_then(|stand_out| stand_out.seated)
-        .map(|seated| Interval { least: seated.min, most: seated.max });
-    let at = |right: &Outcome| right.stand_out.map(|length| Interval { least: length, most: length });
-    window.or_else(|| right.and_then(at)).is_some_and(|window| distance(interval, window) + EQUAL >= least)
-}
-
-/// How far two intervals lie apart; negative where they overlap.
-fn distance(one: Interval, two: Interval) -> Length {
-    (two.least - one.most).max(one.least - two.most)
+    let window = stated.and_then(|stand_out| stand_out.seated);
+    let at = |right: &Outcome| right.stand_out.map(Range::at);
+    window.or_else(|| right.and_then(at)).is_some_and(|window| interval.distance(window) + EQUAL >= least)
 }

@@ -119,7 +119,7 @@ fn shows(case: &Case, numerals: Numerals) -> String {
         (Some(found), Some(window), _) => format!(
             "Stand-out {}, not {}.",
             numerals.length(found, 1),
-            numerals.window(window.min.mm(), window.max.mm(), 1, "mm")
+            numerals.window(window.least().mm(), window.most().mm(), 1, "mm")
         ),
         (_, None, Some(shift)) if shift.mm() < 0.0 => {
             format!("Sits {} deeper than the right part.", numerals.length(shift.abs(), 1))

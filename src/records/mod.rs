@@ -56,7 +56,6 @@ pub use number::{
     AboveZero, AnySign, Count, Deg, FromZero, KgPerKm, KgPerM3, Kn, Mm, Mm2, NPerMm2, Nm, NohmM, Number,
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,
 };
-pub use range::Range;
 pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth};
 pub use schemas::schemas;
 pub use text::decode;

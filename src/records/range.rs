@@ -3,19 +3,11 @@
 use super::field::{Field, Key, Need, Read, Reader};
 use super::node::Node;
 use super::schema::Object;
+use crate::units::Range;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use std::borrow::Cow;
 
-/// Least and most of a value, in this order.
-#[derive(Debug, Clone)]
-pub struct Range<T> {
-    /// Least.
-    pub min: T,
-    /// Most.
-    pub max: T,
-}
-
-impl<T: Read + PartialOrd> Read for Range<T> {
+impl<T: Read + Copy + PartialOrd> Read for Range<T> {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         const KEYS: &[Key] =
             &[Key { name: "min", need: Need::Required }, Key { name: "max", need: Need::Required }];
@@ -23,8 +15,9 @@ impl<T: Read + PartialOrd> Read for Range<T> {
         let min: Option<Field<T>> = reader.field(entries, "min");
         let max: Option<Field<T>> = reader.field(entries, "max");
         let (min, max) = (min?.value, max?.value);
-        if min <= max {
-            return Some(Self { min, max });
+        let range = Self::ordered(min, max);
+        if range.is_some() {
+            return range;
         }
         let written = |key| node.get(key).and_then(Node::written).unwrap_or_default().to_owned();
         let found = format!("min {}, max {}", written("min"), written("max"));

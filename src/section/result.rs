@@ -1,14 +1,14 @@
 //! What was computed of a conductor.
 
-use crate::units::{Area, Force, Length, LinearMass, LinearResistance, Temperature};
+use crate::units::{Area, Force, Length, LinearMass, LinearResistance, Range, Temperature};
 
 /// Everything computed of one conductor; what does not apply or lacks a figure is `None`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Section {
     /// Area of metal.
     pub metal: Area,
-    /// Least and most area of metal, where a tolerance on the wires is known.
-    pub band: Option<Band>,
+    /// Area of metal with every wire at its least and at its greatest diameter, where their tolerance is known.
+    pub band: Option<Range<Area>>,
     /// Diameter of the circle round the conductor (height of a grooved wire, diagonal of a bar).
     pub overall_diameter: Length,
     /// Area of the circle on the overall diameter; never called section.
@@ -55,15 +55,6 @@ pub enum LayerRole {
     Core,
     /// The conductor itself, or the outer group of a composite.
     Outer,
-}
-
-/// Least and most that an area of metal can be.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Band {
-    /// With every wire at its least diameter.
-    pub least: Area,
-    /// With every wire at its greatest diameter.
-    pub most: Area,
 }
 
 impl Section {

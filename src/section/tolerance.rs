@@ -1,8 +1,8 @@
 //! What a tolerance on the wires makes of a section.
 
 use super::compute::compute;
-use super::{Band, Construction, Material, Section, SectionError};
-use crate::units::{Area, Length};
+use super::{Construction, Material, Section, SectionError};
+use crate::units::{Area, Length, Range};
 
 /// Computes a conductor whose round wires have a tolerance on their diameter.
 ///
@@ -19,7 +19,7 @@ use crate::units::{Area, Length};
 ///
 /// let wire = Construction::Solid { diameter: Length::from_mm(8.0) };
 /// let band = with_wire_tolerance(&wire, None, Length::from_mm(0.04))?.band.expect("a round wire");
-/// assert!((band.most.mm2() / band.least.mm2() - 1.01 / 0.99).abs() < 1e-9);
+/// assert!((band.most().mm2() / band.least().mm2() - 1.01 / 0.99).abs() < 1e-9);
 /// # Ok::<(), fittingcards::section::SectionError>(())
 /// ```
 pub fn with_wire_tolerance(
@@ -38,7 +38,7 @@ pub fn with_wire_tolerance(
             .expected("0 mm or more, and far less than the wire's diameter"));
     }
     let spread: Area = groups.iter().map(|(area, wire)| *area * (2.0 * (tolerance / *wire))).sum();
-    section.band = Some(Band { least: section.metal - spread, most: section.metal + spread });
+    section.band = Some(Range::around(section.metal, spread));
     section
         .sources
         .push(format!("tolerance band: S(1 ± 2t/d) with t = {} mm on the wire diameter", tolerance.mm()));

@@ -5,8 +5,10 @@
 //! where it is used.
 
 mod numerals;
+mod range;
 
 pub use numerals::{Numerals, UNIT_SPACE};
+pub use range::Range;
 
 use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};

@@ -3,7 +3,7 @@
 use super::{Conductor, Notice, Origin, Part};
 use crate::colour::Mark;
 use crate::records::{Family, Role, StandOutFrom, Status};
-use crate::units::{Force, Length, Torque};
+use crate::units::{Force, Length, Range, Torque};
 use jiff::civil::Date;
 use std::sync::Arc;
 
@@ -92,18 +92,9 @@ pub struct StandOut {
     /// Between what it is measured.
     pub from: StandOutFrom,
     /// Window after tightening.
-    pub seated: Option<Window<Length>>,
+    pub seated: Option<Range<Length>>,
     /// Window after line tension has drawn the gripping part in.
-    pub tensioned: Option<Window<Length>>,
-}
-
-/// Least and most that is right.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Window<T> {
-    /// Least.
-    pub min: T,
-    /// Most.
-    pub max: T,
+    pub tensioned: Option<Range<Length>>,
 }
 
 /// One tightening.
@@ -116,7 +107,7 @@ pub struct Tightening {
     /// Spanner size.
     pub spanner: Option<Length>,
     /// Torque window.
-    pub torque: Option<Window<Torque>>,
+    pub torque: Option<Range<Torque>>,
     /// Preload that the torque is meant to give.
     pub preload: Option<Force>,
     /// What is greased, in words.

@@ -14,7 +14,7 @@ pub use crate::records::{
 };
 pub use catalogue::Catalogue;
 pub use conductor::{Conductor, Identity, Stated, WearLimits};
-pub use fitting::{Fitting, InService, Item, StandOut, Tightening, Window};
+pub use fitting::{Fitting, InService, Item, StandOut, Tightening};
 pub use note::{FontFile, Note, NoteAbout};
 pub use notice::{Holder, Notice};
 pub use origin::Origin;

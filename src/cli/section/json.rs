@@ -8,8 +8,8 @@ pub(super) fn object(answer: &Answer) -> Value {
     let section = &answer.section;
     let numbers = [
         ("section_mm2", Some(section.metal.mm2())),
-        ("section_least_mm2", section.band.map(|band| band.least.mm2())),
-        ("section_most_mm2", section.band.map(|band| band.most.mm2())),
+        ("section_least_mm2", section.band.map(|band| band.least().mm2())),
+        ("section_most_mm2", section.band.map(|band| band.most().mm2())),
         ("overall_diameter_mm", Some(section.overall_diameter.mm())),
         ("circle_area_mm2", Some(section.circle.mm2())),
         ("fill_ratio", Some(section.fill_ratio)),

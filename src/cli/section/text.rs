@@ -35,8 +35,8 @@ fn rows(answer: &Answer) -> Vec<Row> {
     let section = &answer.section;
     let mut rows = vec![row("metal section", section.metal.mm2(), 2, "mm²", "the one to be called section")];
     if let Some(band) = section.band {
-        rows.push(row("  least", band.least.mm2(), 2, "mm²", "wires at the thin end of their tolerance"));
-        rows.push(row("  most", band.most.mm2(), 2, "mm²", "wires at the thick end"));
+        rows.push(row("  least", band.least().mm2(), 2, "mm²", "wires at the thin end of their tolerance"));
+        rows.push(row("  most", band.most().mm2(), 2, "mm²", "wires at the thick end"));
     }
     rows.extend(section.outer.map(|area| row("  outer group", area.mm2(), 2, "mm²", "")));
     rows.extend(section.core.map(|area| row("  core", area.mm2(), 2, "mm²", "")));

@@ -83,8 +83,8 @@ fn computed(section: &Section) -> Object {
     let mut object = Object::new();
     object.mm2("section_mm2", section.metal);
     if let Some(band) = section.band {
-        object.mm2("section_least_mm2", band.least);
-        object.mm2("section_most_mm2", band.most);
+        object.mm2("section_least_mm2", band.least());
+        object.mm2("section_most_mm2", band.most());
     }
     object.mm("overall_diameter_mm", section.overall_diameter);
     object.mm2("circle_area_mm2", section.circle);

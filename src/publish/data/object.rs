@@ -1,7 +1,6 @@
 //! JSON objects that leave out what is not known.
 
-use crate::catalogue::Window;
-use crate::units::{Angle, Area, Force, Length, Torque};
+use crate::units::{Angle, Area, Force, Length, Range, Torque};
 use jiff::civil::Date;
 use serde_json::{Map, Value};
 
@@ -69,12 +68,12 @@ impl Object {
         self.known(key, date.map(|date| date.to_string()));
     }
 
-    pub(super) fn mm_window(&mut self, key: &str, window: Option<Window<Length>>) {
-        self.known(key, window.map(|window| min_max(window.min.mm(), window.max.mm())));
+    pub(super) fn mm_window(&mut self, key: &str, window: Option<Range<Length>>) {
+        self.known(key, window.map(|window| min_max(window.least().mm(), window.most().mm())));
     }
 
-    pub(super) fn nm_window(&mut self, key: &str, window: Option<Window<Torque>>) {
-        self.known(key, window.map(|window| min_max(window.min.nm(), window.max.nm())));
+    pub(super) fn nm_window(&mut self, key: &str, window: Option<Range<Torque>>) {
+        self.known(key, window.map(|window| min_max(window.least().nm(), window.most().nm())));
     }
 }
 

@@ -6,7 +6,7 @@ use crate::catalogue::{Mark, Part, Proof, Reuse};
 use crate::grip::{
     BearsOn, Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
 };
-use crate::units::Length;
+use crate::units::{Length, Range};
 use serde_json::Value;
 
 pub(super) fn object(part: &Part, uses: &Uses<'_>) -> Value {
@@ -157,6 +157,6 @@ fn rope_grip(grip: &RopeGrip) -> Object {
     object
 }
 
-fn range((min, max): (Length, Length)) -> Value {
-    min_max(min.mm(), max.mm())
+fn range(range: Range<Length>) -> Value {
+    min_max(range.least().mm(), range.most().mm())
 }

@@ -5,9 +5,10 @@ use crate::records::kinds::part::MarkRecord;
 use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::{
-    Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Range, Size,
+    Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Size,
     StandOutFrom, Status, Text,
 };
+use crate::units::Range;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use std::borrow::Cow;
 

@@ -1,7 +1,8 @@
 //! The measurements of a part as written.
 
 use crate::records::record::{one_of, record};
-use crate::records::{BearsOnWord, Count, Deg, Mm, Position, Range, Size, SizeOrZero, Text};
+use crate::records::{BearsOnWord, Count, Deg, Mm, Position, Size, SizeOrZero, Text};
+use crate::units::Range;
 
 one_of! {
     /// The measurements of a part, by what it is.

@@ -3,7 +3,7 @@
 use super::rounding::agrees;
 use super::{Verdict, nearest};
 use crate::section::{MaterialGroup, Section};
-use crate::units::{Force, LinearMass, LinearResistance};
+use crate::units::{Force, LinearMass, LinearResistance, Range};
 
 /// What a stated breaking load really is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,15 +23,6 @@ pub enum MassConfusion {
     KilogramsPerHundredMetres,
 }
 
-/// The breaking loads that a conductor's metal can have.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LoadWindow {
-    /// Below this something is missing.
-    pub least: Force,
-    /// Above this no such metal holds.
-    pub most: Force,
-}
-
 /// Standards print loads within so much of section × strength: what stranding takes, and rounding.
 const BELOW_COMPUTED: f64 = 0.90;
 const ABOVE_COMPUTED: f64 = 1.05;
@@ -44,10 +35,10 @@ const UNIT_NEAR: f64 = 0.05;
 /// The window of breaking loads: round the computed load where the material's strength is known, else what metals of
 /// its family hold at all (common practice, no source).
 #[must_use]
-pub fn load_window(section: &Section, group: MaterialGroup) -> LoadWindow {
+pub fn load_window(section: &Section, group: MaterialGroup) -> Range<Force> {
     if let Some(load) = section.breaking_load {
         // What stranding takes off the wires is not known to the metal: allow for all of it.
-        return LoadWindow { least: load * BELOW_COMPUTED, most: load * ABOVE_COMPUTED };
+        return Range::between(load * BELOW_COMPUTED, load * ABOVE_COMPUTED);
     }
     let (least, most) = match group {
         MaterialGroup::Copper => (150.0, 750.0),
@@ -60,8 +51,8 @@ pub fn load_window(section: &Section, group: MaterialGroup) -> LoadWindow {
     let stress = |n_per_mm2| section.metal * crate::units::Stress::from_n_per_mm2(n_per_mm2);
     match section.core {
         // The core may be of another family: from soft outer wires alone to all metal as the strongest steel.
-        Some(_) => LoadWindow { least: stress(least), most: stress(2500.0) },
-        None => LoadWindow { least: stress(least), most: stress(most) },
+        Some(_) => Range::between(stress(least), stress(2500.0)),
+        None => Range::between(stress(least), stress(most)),
     }
 }
 
@@ -86,7 +77,7 @@ pub fn load_window(section: &Section, group: MaterialGroup) -> LoadWindow {
 #[must_use]
 pub fn judge_load(stated: Force, section: &Section, group: MaterialGroup) -> Verdict<LoadConfusion> {
     let window = load_window(section, group);
-    let inside = |load: Force| load >= window.least && load <= window.most;
+    let inside = |load: Force| window.contains(load);
     if inside(stated) {
         return Verdict::Agrees;
     }

@@ -323,5 +323,5 @@ fn screw_gap(setup: &Setup) -> f64 {
     use crate::catalogue::StandOutFrom;
     let stand_out = setup.fitting.stand_out.as_ref();
     let window = stand_out.filter(|out| out.from == StandOutFrom::ScrewGap).and_then(|out| out.seated);
-    window.map_or(3.0, |window| (window.min + window.max).mm() / 2.0)
+    window.map_or(3.0, |window| (window.least() + window.most()).mm() / 2.0)
 }

@@ -156,7 +156,7 @@ fn bore(bore: Option<f64>, collet: &Collet, radius: f64, pose: Pose) -> f64 {
 fn stand_out(setup: &Setup, collet: &Collet) -> Option<Length> {
     let computed = setup.outcome.as_ref().and_then(|outcome| outcome.stand_out);
     let stated = setup.fitting.stand_out.as_ref().and_then(|out| out.seated);
-    let middle = stated.map(|window| (window.min + window.max) / 2.0);
+    let middle = stated.map(|window| (window.least() + window.most()) / 2.0);
     computed.or(middle).or(collet.stand_out_at_bore)
 }
 

@@ -38,7 +38,8 @@ impl Sleeve {
             setup.fitting.conductors.last().map_or(left, |other| other.section.overall_diameter.mm() / 2.0);
         let widest = left.max(right);
         let half = known.length(recorded.and_then(|sleeve| sleeve.length), 26.0 * widest) / 2.0;
-        let pressed = recorded.and_then(|sleeve| sleeve.pressed).map(|(least, most)| (least + most) / 2.0);
+        let pressed =
+            recorded.and_then(|sleeve| sleeve.pressed).map(|range| (range.least() + range.most()) / 2.0);
         let outer = known.length(pressed, 2.6 * widest) / 2.0;
         let outer = outer.max(1.12 * widest);
         let insertion = setup.fitting.insertion.map_or(0.985 * half, Length::mm).min(half - 0.2);

@@ -116,7 +116,7 @@ fn holder(setup: &Setup, known: &mut Proportions, rope: f64, throat: f64) -> Opt
         let length = known.length(ferrule.and_then(|ferrule| ferrule.length), 4.2 * rope);
         let pressed = ferrule
             .and_then(|ferrule| ferrule.pressed)
-            .map_or(0.0, |(least, most)| (least + most).mm() / 4.0);
+            .map_or(0.0, |range| (range.least() + range.most()).mm() / 4.0);
         return Some(Holder::Ferrule { look, from: near - length, to: near, half: pressed.max(1.25 * rope) });
     }
     let (look, _) = setup.first(&[Role::RopeGrip])?;

@@ -2,7 +2,7 @@
 
 use crate::catalogue::{
     Conductor, Duty, Family, Fitting, Identity, Item, Limits, Origin, Part, Role, StandOut, StandOutFrom,
-    Stated, Status, Window, load,
+    Stated, Status, load,
 };
 use crate::grip::{
     Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
@@ -12,7 +12,7 @@ use crate::section::{
 };
 use crate::source::{FilePath, MemoryWorld, Place, World};
 use crate::typeset::Fonts;
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Length, Range};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -215,7 +215,7 @@ pub fn socket(large: f64, half_angle: f64, length: f64, throat: f64, travel: f64
 }
 
 pub fn seen(from: StandOutFrom, min: f64, max: f64) -> Option<StandOut> {
-    Some(StandOut { from, seated: Some(Window { min: mm(min), max: mm(max) }), tensioned: None })
+    Some(StandOut { from, seated: Some(Range::between(mm(min), mm(max))), tensioned: None })
 }
 
 pub fn wedge(thickness: f64, taper: f64, length: f64) -> Geometry {
@@ -245,12 +245,12 @@ pub fn thimble() -> Geometry {
 }
 
 pub fn pressed(bore: f64, length: f64) -> Ferrule {
-    let pressed = Some((mm(bore * 1.25), mm(bore * 1.28)));
+    let pressed = Some(Range::between(mm(bore * 1.25), mm(bore * 1.28)));
     Ferrule { bore: Some(mm(bore)), length: Some(mm(length)), die: Some("8".into()), pressed }
 }
 
 pub fn rope_grip() -> Geometry {
-    Geometry::RopeGrip(RopeGrip { rope: Some((mm(7.5), mm(8.5))), spacing: Some(mm(50.0)) })
+    Geometry::RopeGrip(RopeGrip { rope: Some(Range::between(mm(7.5), mm(8.5))), spacing: Some(mm(50.0)) })
 }
 
 /// The collet dead-end of the documentation's examples.
