@@ -13,6 +13,7 @@ pub mod diagnostics;
 pub mod facts;
 pub mod grip;
 pub mod layouts;
+mod measurements;
 pub mod mixups;
 pub mod notes;
 pub mod publish;

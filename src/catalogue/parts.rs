@@ -1,11 +1,11 @@
 //! Parts: checked, and linked to their materials and to the conductors they are proven on.
 
 use super::check::{Check, origin};
-use super::geometry::geometry;
 use super::model::{Conductor, Part, Proof, Role, Status};
 use super::quantities::{mark, quantity, text, word};
 use super::record_index::RecordIndex;
-use crate::records::{Document, Field, GeometryRecord, PartRecord, ProofRecord};
+use crate::grip::Geometry;
+use crate::records::{Document, Field, PartRecord, ProofRecord};
 use crate::section::Material;
 
 /// The part that a document states, where it and what it names are sound.
@@ -38,7 +38,7 @@ pub(super) fn part(
         status: word(record.status.as_ref()).unwrap_or(Status::Current),
         interface: text(record.interface.as_ref()),
         proven_on,
-        geometry: record.geometry.as_ref().map(|field| geometry(&field.value)),
+        geometry: record.geometry.as_ref().map(|field| (&field.value).into()),
         origin: origin(document),
     })
 }
@@ -56,7 +56,7 @@ fn proof(record: &ProofRecord, conductors: &RecordIndex<Conductor>, check: &mut 
 fn check_role(record: &PartRecord, check: &mut Check<'_>) {
     let (Some(role), Some(geometry)) = (&record.role, &record.geometry) else { return };
     let allowed = geometries(role.value);
-    let found = key(&geometry.value);
+    let found = Geometry::from(&geometry.value).key();
     if role.value == Role::Other || allowed.contains(&found) {
         return;
     }
@@ -84,21 +84,6 @@ fn geometries(role: Role) -> &'static [&'static str] {
         Role::Sleeve | Role::Ferrule => &["sleeve", "ferrule"],
         Role::RopeGrip => &["rope_grip"],
         Role::Screw | Role::Nut | Role::Lock | Role::Pin | Role::Keeper | Role::Bolt | Role::Other => &[],
-    }
-}
-
-fn key(geometry: &GeometryRecord) -> &'static str {
-    match geometry {
-        GeometryRecord::Collet(_) => "collet",
-        GeometryRecord::SpreadingCone(_) => "spreading_cone",
-        GeometryRecord::Socket(_) => "socket",
-        GeometryRecord::Body(_) => "body",
-        GeometryRecord::Wedge(_) => "wedge",
-        GeometryRecord::WedgeBody(_) => "wedge_body",
-        GeometryRecord::Thimble(_) => "thimble",
-        GeometryRecord::Ferrule(_) => "ferrule",
-        GeometryRecord::Sleeve(_) => "sleeve",
-        GeometryRecord::RopeGrip(_) => "rope_grip",
     }
 }
 

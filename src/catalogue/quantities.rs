@@ -3,8 +3,9 @@
 use crate::colour::{ColourCode, Mark};
 use crate::grip::BearsOn;
 use crate::records::{
-    BearsOnWord, ColourWord, Deg, Field, KgPerKm, KgPerM3, Kn, MagneticWord, MarkRecord, MaterialGroupWord,
-    Mm, Mm2, NPerMm2, Nm, NohmM, Number, OhmPerKm, Prose, Pt, RopeCoreWord, SourceRecord, Text,
+    BearsOnWord, ColourWord, Count, Deg, Field, KgPerKm, KgPerM3, Kn, MagneticWord, MarkRecord,
+    MaterialGroupWord, Mm, Mm2, NPerMm2, Nm, NohmM, Number, OhmPerKm, Prose, Pt, RopeCoreWord, SourceRecord,
+    Text,
 };
 use crate::section::{Citation, Magnetic, MaterialGroup, RopeCore};
 use crate::units::{
@@ -75,6 +76,53 @@ where
     Q: Copy + PartialOrd + From<W>,
 {
     field.map(|field| field.value.map(Q::from))
+}
+
+/// What a measurement is once its record is linked; nothing where its text is empty.
+pub(super) trait Stated<Q> {
+    fn stated(&self) -> Option<Q>;
+}
+
+impl<U, S, Q: From<Self>, const MOST: u32> Stated<Q> for Number<U, S, MOST>
+where
+    Self: Copy,
+{
+    fn stated(&self) -> Option<Q> {
+        Some((*self).into())
+    }
+}
+
+impl<const LEAST: u32, const MOST: u32> Stated<u32> for Count<LEAST, MOST> {
+    fn stated(&self) -> Option<u32> {
+        Some(self.bare())
+    }
+}
+
+impl Stated<BearsOn> for BearsOnWord {
+    fn stated(&self) -> Option<BearsOn> {
+        Some((*self).into())
+    }
+}
+
+impl Stated<String> for Text {
+    fn stated(&self) -> Option<String> {
+        Some(self.0.clone()).filter(|text| !text.is_empty())
+    }
+}
+
+impl<W, Q> Stated<Range<Q>> for Range<W>
+where
+    W: Copy + PartialOrd,
+    Q: Copy + PartialOrd + From<W>,
+{
+    fn stated(&self) -> Option<Range<Q>> {
+        Some(self.map(Q::from))
+    }
+}
+
+/// The measurement of a field, where the record has it.
+pub(super) fn stated<W: Stated<Q>, Q>(field: Option<&Field<W>>) -> Option<Q> {
+    field.and_then(|field| field.value.stated())
 }
 
 /// The text of a field; empty where the record lacks it.

@@ -1,154 +1,125 @@
-//! The measurements of parts; what a record lacks is unknown, not guessed.
+//! The measurements of parts, made from their table; what a record lacks is unknown, not guessed.
 
+use super::BearsOn;
+use super::measurement::Listed::{As, Each, Tolerance};
+use super::measurement::{Adjustment, Measure, Measured, Measurement};
 use crate::units::{Angle, Length, Range};
 
-/// The geometry of one part, by role.
-#[derive(Debug, Clone, PartialEq)]
-#[expect(missing_docs, reason = "the names say it")]
-pub enum Geometry {
-    Collet(Collet),
-    SpreadingCone(SpreadingCone),
-    Socket(Socket),
-    Body(Body),
-    Wedge(Wedge),
-    WedgeBody(WedgeBody),
-    Thimble(Thimble),
-    Ferrule(Ferrule),
-    Sleeve(Ferrule),
-    RopeGrip(RopeGrip),
+macro_rules! geometry {
+    (
+        kinds {
+            $( $(#[doc = $kind_about:literal])+ $kind:ident($kind_shape:ident, $kind_record:ident) = $kind_key:literal; )+
+        }
+        $( $(#[doc = $about:literal])+ $shape:ident, $record:ident, $called:literal {
+            $(
+                $(#[doc = $doc:literal])+
+                $field:ident as $key:literal: $stated:ty => $quantity:ty [
+                    $listed:expr
+                    $(, wanted $wanted:literal)?
+                    $(, adjusted $words:literal by $step:literal x $steps:literal $(above $above:literal)?)?
+                ];
+            )+
+        } )+
+    ) => {
+        /// The geometry of one part, by what it is.
+        #[derive(Debug, Clone, PartialEq)]
+        pub enum Geometry {
+            $( $(#[doc = $kind_about])+ $kind($kind_shape), )+
+        }
+
+        impl Geometry {
+            /// The key of its kind in records, such as `collet`.
+            #[must_use]
+            pub fn key(&self) -> &'static str {
+                match self { $( Self::$kind(_) => $kind_key, )+ }
+            }
+
+            /// What is measured on parts of its kind, stated or not.
+            #[must_use]
+            pub fn measurements(&self) -> &'static [Measurement] {
+                match self { $( Self::$kind(_) => $kind_shape::MEASUREMENTS, )+ }
+            }
+
+            /// What the part states of the measurement with a key.
+            #[must_use]
+            pub fn measured(&self, key: &str) -> Option<Measured> {
+                match self { $( Self::$kind(shape) => shape.measured(key), )+ }
+            }
+
+            /// The same with another number, in the unit of its key, for the measurement with a key.
+            #[must_use]
+            pub fn adjusted(&self, key: &str, bare: f64) -> Self {
+                let mut adjusted = self.clone();
+                match &mut adjusted { $( Self::$kind(shape) => shape.adjust(key, bare), )+ }
+                adjusted
+            }
+        }
+
+        /// The measurement at a path such as `geometry.collet.bore_mm`.
+        #[must_use]
+        pub fn measurement(path: &str) -> Option<&'static Measurement> {
+            let (kind, key) = path.strip_prefix("geometry.")?.split_once('.')?;
+            let measurements = match kind {
+                $( $kind_key => $kind_shape::MEASUREMENTS, )+
+                _ => return None,
+            };
+            measurements.iter().find(|measurement| measurement.key == key)
+        }
+
+        $(
+            $(#[doc = $about])+
+            #[derive(Debug, Clone, Default, PartialEq)]
+            pub struct $shape {
+                $( $(#[doc = $doc])+ pub $field: Option<$quantity>, )+
+            }
+
+            impl $shape {
+                const MEASUREMENTS: &'static [Measurement] = &[$( Measurement {
+                    key: $key,
+                    listed: $listed,
+                    wanted: optional!($($wanted)?),
+                    adjustment: optional!($(Adjustment {
+                        words: $words,
+                        step: $step,
+                        steps: $steps,
+                        above: or_zero!($($above)?),
+                    })?),
+                }, )+];
+
+                fn measured(&self, key: &str) -> Option<Measured> {
+                    match key {
+                        $( $key => self.$field.as_ref().map(Measure::measured), )+
+                        _ => None,
+                    }
+                }
+
+                fn adjust(&mut self, key: &str, bare: f64) {
+                    match key {
+                        $( $key => self.$field = Measure::from_bare(bare).or_else(|| self.$field.take()), )+
+                        _ => {}
+                    }
+                }
+            }
+        )+
+    };
 }
 
-/// A gripping cone split lengthwise that closes round the conductor.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Collet {
-    /// Bore as made, before it closes.
-    pub bore: Option<Length>,
-    /// Half-width of the bore's tolerance.
-    pub bore_tolerance: Option<Length>,
-    /// Pieces that the cone is made of; one where absent.
-    pub pieces: Option<u32>,
-    /// Slits that let it close.
-    pub slits: Option<u32>,
-    /// Width of one slit.
-    pub slit_width: Option<Length>,
-    /// Between the axis and the outside taper.
-    pub half_angle: Option<Angle>,
-    /// Length along the axis.
-    pub length: Option<Length>,
-    /// Stand-out where the conductor just fills the bore.
-    pub stand_out_at_bore: Option<Length>,
+macro_rules! optional {
+    () => {
+        None
+    };
+    ($value:expr) => {
+        Some($value)
+    };
 }
 
-/// A gripping cone driven between the wires.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct SpreadingCone {
-    /// Diameter of the large end.
-    pub large_diameter: Option<Length>,
-    /// Between the axis and the flank.
-    pub half_angle: Option<Angle>,
-    /// Length along the axis.
-    pub length: Option<Length>,
-    /// Hole through which the inner wires go.
-    pub hole_diameter: Option<Length>,
-    /// Wires that go through the hole on the conductor it is made for.
-    pub wires_through_hole: Option<u32>,
-    /// Slits that let the hole close.
-    pub slits: Option<u32>,
-    /// Width of one slit.
-    pub slit_width: Option<Length>,
+macro_rules! or_zero {
+    () => {
+        0.0
+    };
+    ($number:literal) => {
+        $number
+    };
 }
 
-/// The tapered seat round a spreading cone.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Socket {
-    /// Diameter of the large end.
-    pub large_diameter: Option<Length>,
-    /// Between the axis and the flank.
-    pub half_angle: Option<Angle>,
-    /// Length of the taper along the axis.
-    pub length: Option<Length>,
-    /// Hole that the conductor comes through.
-    pub throat_diameter: Option<Length>,
-    /// How far the closing part can push the cone in.
-    pub travel: Option<Length>,
-}
-
-/// A body with a conical seat for a collet.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Body {
-    /// Between the axis and the seat.
-    pub half_angle: Option<Angle>,
-    /// Diameter of the seat's large end.
-    pub large_diameter: Option<Length>,
-    /// Length along the axis.
-    pub length: Option<Length>,
-    /// What it is anchored by, such as "clevis".
-    pub eye: Option<String>,
-}
-
-/// A wedge that lies beside the conductor.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Wedge {
-    /// Thickness at the large end.
-    pub thickness: Option<Length>,
-    /// Taper of its one sloping flank.
-    pub taper: Option<Angle>,
-    /// Length along the conductor.
-    pub length: Option<Length>,
-}
-
-/// The body that a wedge goes into.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct WedgeBody {
-    /// Width of the mouth.
-    pub mouth: Option<Length>,
-    /// Taper of the sloping wall.
-    pub taper: Option<Angle>,
-    /// Length along the conductor.
-    pub length: Option<Length>,
-    /// How far the closing part can push the wedge in.
-    pub travel: Option<Length>,
-    /// Which side of a grooved wire the wedge bears on.
-    pub bears_on: Option<BearsOn>,
-}
-
-/// The side of a grooved wire that lies across the wedge.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[expect(missing_docs, reason = "the names say it")]
-pub enum BearsOn {
-    Width,
-    Height,
-}
-
-/// A grooved eye that a rope lies round.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Thimble {
-    /// Width of the groove.
-    pub groove: Option<Length>,
-    /// Clear width of the eye.
-    pub inside_width: Option<Length>,
-    /// Clear length of the eye.
-    pub inside_length: Option<Length>,
-}
-
-/// A pressed tube: a ferrule on a rope, or a sleeve on a conductor.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Ferrule {
-    /// Bore before pressing.
-    pub bore: Option<Length>,
-    /// Length before pressing.
-    pub length: Option<Length>,
-    /// The die that presses it.
-    pub die: Option<String>,
-    /// Size after pressing, least and most.
-    pub pressed: Option<Range<Length>>,
-}
-
-/// A screwed grip on a rope.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct RopeGrip {
-    /// Thinnest and thickest rope that it holds.
-    pub rope: Option<Range<Length>>,
-    /// Distance from grip to grip.
-    pub spacing: Option<Length>,
-}
+crate::measurements::table!(geometry);

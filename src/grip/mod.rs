@@ -1,11 +1,13 @@
 //! Whether a gripping part holds a conductor: first-principles geometry, no files, no drawings.
 
+mod bears_on;
 mod collet;
 mod compare;
 mod geometry;
 mod held_conductor;
 mod holding;
 mod judge;
+mod measurement;
 mod outcome;
 mod pressed;
 mod rope;
@@ -14,9 +16,10 @@ mod spreading_cone;
 mod tests;
 mod wedge;
 
+pub use bears_on::BearsOn;
 pub use collet::{collet, collet_closure};
 pub use geometry::{
-    BearsOn, Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
+    Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody, measurement,
 };
 pub use held_conductor::{GripLimits, HeldConductor, Make};
 pub use holding::{
@@ -24,6 +27,7 @@ pub use holding::{
     working_factor,
 };
 pub use judge::judge;
+pub use measurement::{Adjustment, Listed, Measured, Measurement};
 pub use outcome::{Outcome, Verdict};
 pub use pressed::{PRESSED_CLEARANCE, ferrule, sleeve};
 pub use rope::{THIMBLE_GROOVE, rope_grip, thimble};

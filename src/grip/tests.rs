@@ -204,3 +204,32 @@ fn screwed_grips_are_for_ropes_of_several_strands() {
     assert_eq!(rope(7.0, Make::StrandedRope), Verdict::ClosesWithoutGripping);
     assert_eq!(rope(9.0, Make::StrandedRope), Verdict::StandsProud);
 }
+
+#[test]
+fn every_measurement_that_a_rule_waits_for_is_in_the_table_with_words() {
+    let rules = [
+        include_str!("collet.rs"),
+        include_str!("pressed.rs"),
+        include_str!("rope.rs"),
+        include_str!("spreading_cone.rs"),
+        include_str!("wedge.rs"),
+    ];
+    let paths = rules.iter().flat_map(|text| text.split('"')).filter(|text| text.starts_with("geometry."));
+    for path in paths {
+        assert!(measurement(path).is_some_and(|measurement| measurement.wanted.is_some()), "{path}");
+    }
+    assert_eq!(measurement("geometry.collet.groove_mm"), None);
+}
+
+#[test]
+fn a_part_tells_its_measurements_by_key_and_takes_others() {
+    let cone = Geometry::Collet(cone(14.0));
+    assert_eq!(cone.measured("bore_mm"), Some(Measured::Length(mm(14.0))));
+    assert_eq!(cone.measured("pieces"), None);
+    let adjusted = cone.adjusted("bore_mm", 13.5).adjusted("slits", 4.0);
+    assert_eq!(adjusted.measured("bore_mm"), Some(Measured::Length(mm(13.5))));
+    assert_eq!(adjusted.measured("slits"), Some(Measured::Count(4)));
+    let tube = Geometry::Sleeve(Ferrule { die: Some("8".into()), ..Ferrule::default() });
+    assert_eq!(tube.adjusted("die", 9.0), tube);
+    assert_eq!(tube.key(), "sleeve");
+}

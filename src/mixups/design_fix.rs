@@ -1,8 +1,8 @@
 //! A change of one measurement that removes a hidden danger, in words and as JSON.
 
 use super::json::number;
-use super::knobs::Size;
 use super::{BodyMixups, Case, Mixups};
+use crate::grip::Measured;
 use crate::units::{Length, Numerals};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,13 +21,13 @@ pub struct DesignFix {
     /// Number of the part to change: the wrong part, or one that it works in.
     pub change: String,
     /// Record key of the measurement to change.
-    pub key: &'static str,
+    pub key: String,
     /// The measurement in words.
     pub what: &'static str,
     /// What it is.
-    pub was: Size,
+    pub was: Measured,
     /// What it would become.
-    pub becomes: Size,
+    pub becomes: Measured,
     /// What that would do.
     pub effect: Effect,
     /// How far the right stand-out of fittings would move, by their numbers.
@@ -94,7 +94,7 @@ fn fix_to_json(fix: &DesignFix) -> Value {
         "part": fix.part,
         "fitting": fix.fitting,
         "conductor": fix.conductor,
-        "change": { "part": fix.change, "field": fix.key, "was": bare(fix.was), "becomes": bare(fix.becomes) },
+        "change": { "part": fix.change, "field": fix.key, "was": bare(&fix.was), "becomes": bare(&fix.becomes) },
         "effect": fix.effect.word(),
         "moves_mm": moves,
     })
@@ -120,24 +120,28 @@ impl DesignFix {
             "{}: {} {} instead of {}, {effect}{moved}",
             self.change,
             self.what,
-            in_words(self.becomes, numerals),
-            in_words(self.was, numerals)
+            in_words(&self.becomes, numerals),
+            in_words(&self.was, numerals)
         )
     }
 }
 
-fn bare(size: Size) -> Value {
-    match size {
-        Size::Length(length) => number(length),
-        Size::Angle(angle) => json!((angle.degrees() * 1e9).round() / 1e9),
-        Size::Count(count) => json!(count),
+fn bare(measured: &Measured) -> Value {
+    match measured {
+        Measured::Length(length) => number(*length),
+        Measured::Angle(angle) => json!((angle.degrees() * 1e9).round() / 1e9),
+        Measured::Count(count) => json!(count),
+        Measured::Range(range) => json!([number(range.least()), number(range.most())]),
+        Measured::Text(text) => json!(text),
     }
 }
 
-fn in_words(size: Size, numerals: Numerals) -> String {
-    match size {
-        Size::Length(length) => numerals.length(length, 2),
-        Size::Angle(angle) => format!("{}°", numerals.shortest(angle.degrees(), 2)),
-        Size::Count(count) => count.to_string(),
+fn in_words(measured: &Measured, numerals: Numerals) -> String {
+    match measured {
+        Measured::Length(length) => numerals.length(*length, 2),
+        Measured::Angle(angle) => format!("{}°", numerals.shortest(angle.degrees(), 2)),
+        Measured::Count(count) => count.to_string(),
+        Measured::Range(range) => numerals.window(range.least().mm(), range.most().mm(), 2, "mm"),
+        Measured::Text(text) => text.clone(),
     }
 }

@@ -1,5 +1,6 @@
 //! Which parts and conductors can be confused, and what a measured conductor can be.
 
+mod adjustable_dimension;
 mod case;
 mod design_fix;
 mod features;
@@ -7,7 +8,6 @@ mod find;
 mod identify;
 mod inside;
 mod json;
-mod knobs;
 mod look_alikes;
 mod marks;
 mod seat;
@@ -24,7 +24,6 @@ pub use find::find;
 pub use identify::{Candidate, Identified, Readings, Unanswerable, identify};
 pub use inside::{Closed, Inside, inside, inside_to_json};
 pub use json::to_json;
-pub use knobs::Size;
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};
 pub use seat::{Own, held, own, own_worn};

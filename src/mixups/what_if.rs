@@ -1,8 +1,8 @@
 //! What would remove a hidden danger: the change of one measurement that makes a wrong part refuse to
 //! go in, or show.
 
+use super::adjustable_dimension::AdjustableDimension;
 use super::design_fix::{DesignFix, Effect};
-use super::knobs::{Knob, knobs};
 use super::seat::{Seat, held, mating_with, seats};
 use super::visibility::visible;
 use super::{BodyMixups, Case, Mixups};
@@ -59,27 +59,26 @@ impl<'a> WhatIf<'a> {
         let mut fixes = Vec::new();
         for part in [&case.part].into_iter().chain(works_in) {
             let Some(geometry) = &part.geometry else { continue };
-            for knob in knobs(geometry) {
+            for dimension in AdjustableDimension::all(geometry) {
                 for direction in [-1, 1] {
-                    fixes.extend(self.first(body, case, part, geometry, &knob, direction));
+                    fixes.extend(self.first(body, case, part, &dimension, direction));
                 }
             }
         }
         fixes
     }
 
-    /// The smallest turn of a knob in one direction that removes the danger.
+    /// The least change of a dimension in one direction that removes the danger.
     fn first(
         &self,
         body: &BodyMixups,
         case: &Case,
         part: &Arc<Part>,
-        geometry: &Geometry,
-        knob: &Knob,
+        dimension: &AdjustableDimension<'_>,
         direction: i32,
     ) -> Option<DesignFix> {
-        for step in 1..=i32::try_from(knob.steps).unwrap_or(i32::MAX) {
-            let (geometry, becomes) = knob.turned(geometry, direction * step)?;
+        for step in 1..=i32::try_from(dimension.adjustment.steps).unwrap_or(i32::MAX) {
+            let (geometry, becomes) = dimension.stepped(direction * step)?;
             let changed = Changed { part, geometry };
             let moves = self.moves(&changed)?;
             if let Some(effect) = self.effect(body, case, &changed) {
@@ -89,9 +88,9 @@ impl<'a> WhatIf<'a> {
                     fitting: case.fitting.number.clone(),
                     conductor: case.conductor.id.clone(),
                     change: part.number.clone(),
-                    key: knob.key,
-                    what: knob.words,
-                    was: knob.size,
+                    key: dimension.path(),
+                    what: dimension.adjustment.words,
+                    was: dimension.measured.clone(),
                     becomes,
                     effect,
                     moves,

@@ -5,7 +5,7 @@
 
 use super::Case;
 use crate::catalogue::Status;
-use crate::grip::{Outcome, Verdict};
+use crate::grip::{Measurement, Outcome, Verdict, measurement};
 use crate::units::Numerals;
 
 /// A case in a few words, for a cell of a table.
@@ -70,7 +70,7 @@ pub fn noticed(case: &Case, numerals: Numerals) -> String {
 /// The measurements that would settle an unknown, in words; empty where no measurement would.
 #[must_use]
 pub fn missing(outcome: &Outcome) -> String {
-    let words: Vec<&str> = outcome.missing.iter().map(|key| measurement(key)).collect();
+    let words: Vec<&str> = outcome.missing.iter().map(|path| wanted(path)).collect();
     match words.split_last() {
         None => String::new(),
         Some((only, [])) => (*only).to_owned(),
@@ -131,30 +131,11 @@ fn shows(case: &Case, numerals: Numerals) -> String {
     }
 }
 
-/// A measurement in words, by its record key.
-fn measurement(key: &str) -> &'static str {
-    match key.rsplit('.').next().unwrap_or(key) {
-        "geometry" => "the part's measurements",
-        "bore_mm" => "the bore",
-        "slits" => "the number of slits",
-        "slit_width_mm" => "the width of the slits",
-        "half_angle_deg" if key.contains("socket") => "the socket's half-angle",
-        "half_angle_deg" => "the cone's half-angle",
-        "hole_diameter_mm" => "the hole",
-        "throat_diameter_mm" => "the throat",
-        "large_diameter_mm" if key.contains("socket") => "the socket's large end",
-        "large_diameter_mm" => "the cone's large end",
-        "travel_mm" => "the travel",
-        "taper_deg" if key.contains("body") => "the body's taper",
-        "taper_deg" => "the wedge's taper",
-        "thickness_mm" => "the wedge's thickness",
-        "length_mm" => "the wedge's length",
-        "mouth_mm" => "the body's mouth",
-        "bears_on" => "the side it bears on",
-        "die" => "the die",
-        "pressed_mm" => "the pressed size",
-        "rope_mm" => "the rope sizes",
-        "groove_mm" => "the groove",
+/// A measurement in words, by its path in the record.
+fn wanted(path: &str) -> &'static str {
+    match measurement(path) {
+        _ if path == "geometry" => "the part's measurements",
+        Some(Measurement { wanted: Some(words), .. }) => words,
         _ => "a measurement",
     }
 }
