@@ -39,11 +39,11 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 "stand_out.seated_mm",
                 message,
             )
-            .found(numerals.window(window.least().mm(), window.most().mm(), 1, "mm"))
+            .found(numerals.range(window.map(Length::mm), 1, "mm"))
             .expected(format!(
                 "{} computed, {} with tolerances",
                 numerals.length(at, 1),
-                numerals.window(interval.least().mm(), interval.most().mm(), 1, "mm")
+                numerals.range(interval.map(Length::mm), 1, "mm")
             ))
             .related(own.part.origin.of("geometry"), "the part's measurements");
             findings.push(finding.help("check the window and the measurements of part and conductor"));

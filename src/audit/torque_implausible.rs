@@ -22,10 +22,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             let message = format!("the torque on {} does not give the stated preload", tightening.thread);
             let field = format!("tightening.{nth}.torque_Nm");
             let finding = on_fitting(Severity::Warning, "torque-implausible", fitting, &field, message)
-                .found(format!(
-                    "a nut factor of {}",
-                    numerals(context).window(factors.least(), factors.most(), 2, "").trim_end()
-                ))
+                .found(format!("a nut factor of {}", numerals(context).range(factors, 2, "").trim_end()))
                 .expected(format!("{} to {}", NUT_FACTOR.start(), NUT_FACTOR.end()));
             findings.push(finding.help("check torque, preload and thread"));
         }

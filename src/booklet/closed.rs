@@ -5,6 +5,7 @@ use super::view::{body_link, part_link, script_json};
 use super::{Booklet, bodies};
 use crate::catalogue::Fitting;
 use crate::mixups::{BodyMixups, Case};
+use crate::units::Length;
 use serde_json::{Value, json};
 
 /// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
@@ -76,8 +77,9 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
 
 fn line(booklet: &Booklet<'_>, case: &Case) -> Value {
     let (class, words) = bodies::kind(case);
-    let stand_out = case.outcome.stand_out_interval.map_or("not known".to_owned(), |interval| {
-        booklet.numerals.window(interval.least().mm(), interval.most().mm(), 1, "mm")
-    });
+    let stand_out = case
+        .outcome
+        .stand_out_interval
+        .map_or("not known".to_owned(), |interval| booklet.numerals.range(interval.map(Length::mm), 1, "mm"));
     json!({ "class": class, "part": part_link(&case.part), "stand_out": stand_out, "words": format!("{words}{}", stamp(case)) })
 }

@@ -4,6 +4,7 @@ use super::frame::Draft;
 use super::view::{fact, facts};
 use super::{Booklet, conductors, figures};
 use crate::section::{Magnetic, Material, MaterialGroup, Strength};
+use crate::units::Range;
 use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
@@ -24,7 +25,7 @@ fn entry(booklet: &Booklet<'_>, material: &Material) -> Value {
             let (least, most) = stresses.fold((f64::INFINITY, 0.0_f64), |(least, most), stress| {
                 (stress.min(least), stress.max(most))
             });
-            format!("{}, by wire diameter", numerals.window(least, most, 0, "N/mm²"))
+            format!("{}, by wire diameter", numerals.range(Range::between(least, most), 0, "N/mm²"))
         }
         None => String::new(),
     };

@@ -49,7 +49,7 @@ fn in_words(measured: &Measured, numerals: Numerals) -> String {
         Measured::Length(length) => format!("{}\u{a0}mm", bare_mm(*length, numerals)),
         Measured::Angle(angle) => format!("{}°", numerals.shortest(angle.degrees(), 2)),
         Measured::Count(count) => count.to_string(),
-        Measured::Range(range) => numerals.window(range.least().mm(), range.most().mm(), 1, "mm"),
+        Measured::Range(range) => numerals.range(range.map(Length::mm), 1, "mm"),
         Measured::Text(text) => text.clone(),
     }
 }

@@ -170,10 +170,7 @@ fn inside_text(found: &[Inside], numerals: Numerals) -> String {
         let agrees = if inside.fits_reading { "could be inside" } else { "ruled out by the reading" };
         let stand_out = match (inside.interval, inside.stand_out) {
             (Some(interval), _) => {
-                format!(
-                    "stands out {}",
-                    numerals.window(interval.least().mm(), interval.most().mm(), 1, "mm")
-                )
+                format!("stands out {}", numerals.range(interval.map(Length::mm), 1, "mm"))
             }
             (None, Some(stand_out)) => format!("stands out {}", numerals.length(stand_out, 1)),
             (None, None) => "stand-out not known".to_owned(),

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Status, Tightening};
 use crate::mixups::{self, Case, Mixups};
-use crate::units::{Length, Numerals, Range};
+use crate::units::{Length, Numerals, Range, Torque};
 
 /// A card names this many wrong parts; the rest are on the body's card.
 const NAMED_WRONG_PARTS: usize = 3;
@@ -109,10 +109,7 @@ fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
     let item = [tightening.item.as_str(), tightening.thread.as_str()];
     TighteningFacts {
         item: item.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" "),
-        torque: tightening
-            .torque
-            .map(|torque| torque_window(torque.least().nm(), torque.most().nm(), numerals))
-            .unwrap_or_default(),
+        torque: tightening.torque.map(|torque| torque_window(torque, numerals)).unwrap_or_default(),
         spanner: tightening
             .spanner
             .map(|width| format!("spanner {}\u{a0}mm", numerals.shortest(width.mm(), 1)))
@@ -129,8 +126,8 @@ fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
     }
 }
 
-fn torque_window(least: f64, most: f64, numerals: Numerals) -> String {
-    let (least, most) = (numerals.shortest(least, 1), numerals.shortest(most, 1));
+fn torque_window(window: Range<Torque>, numerals: Numerals) -> String {
+    let (least, most) = (numerals.shortest(window.least().nm(), 1), numerals.shortest(window.most().nm(), 1));
     if least == most {
         format!("{least}\u{a0}N·m")
     } else {
@@ -172,7 +169,7 @@ fn measured(
     Some(CheckFacts {
         when: when.to_owned(),
         what: words::stand_out(stand_out.from).to_owned(),
-        go: numerals.window(window.least().mm(), window.most().mm(), 1, "mm"),
+        go: numerals.range(window.map(Length::mm), 1, "mm"),
         no_go: NO_GO.to_owned(),
     })
 }

@@ -141,7 +141,7 @@ fn in_words(measured: &Measured, numerals: Numerals) -> String {
         Measured::Length(length) => numerals.length(*length, 2),
         Measured::Angle(angle) => format!("{}°", numerals.shortest(angle.degrees(), 2)),
         Measured::Count(count) => count.to_string(),
-        Measured::Range(range) => numerals.window(range.least().mm(), range.most().mm(), 2, "mm"),
+        Measured::Range(range) => numerals.range(range.map(Length::mm), 2, "mm"),
         Measured::Text(text) => text.clone(),
     }
 }

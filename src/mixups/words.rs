@@ -6,7 +6,7 @@
 use super::Case;
 use crate::catalogue::Status;
 use crate::grip::{Measurement, Outcome, Verdict, measurement};
-use crate::units::Numerals;
+use crate::units::{Length, Numerals};
 
 /// A case in a few words, for a cell of a table.
 #[must_use]
@@ -119,7 +119,7 @@ fn shows(case: &Case, numerals: Numerals) -> String {
         (Some(found), Some(window), _) => format!(
             "Stand-out {}, not {}.",
             numerals.length(found, 1),
-            numerals.window(window.least().mm(), window.most().mm(), 1, "mm")
+            numerals.range(window.map(Length::mm), 1, "mm")
         ),
         (_, None, Some(shift)) if shift.mm() < 0.0 => {
             format!("Sits {} deeper than the right part.", numerals.length(shift.abs(), 1))

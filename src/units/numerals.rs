@@ -1,6 +1,6 @@
 //! Numbers as people read them: rounded, with one decimal mark, never split from their unit.
 
-use super::{Area, Force, Length, Torque};
+use super::{Area, Force, Length, Range, Torque};
 
 /// Between a number and its unit: a space that no line breaks at.
 pub const UNIT_SPACE: char = '\u{a0}';
@@ -87,10 +87,10 @@ impl Numerals {
         format!("{}{UNIT_SPACE}N·m", self.shortest(torque.nm(), 1))
     }
 
-    /// A window, such as "3.0 to 6.0 mm"; the number alone where both ends read the same.
+    /// A range, such as "3.0 to 6.0 mm"; the number alone where both ends read the same.
     #[must_use]
-    pub fn window(self, least: f64, most: f64, places: usize, unit: &str) -> String {
-        let (least, most) = (self.fixed(least, places), self.fixed(most, places));
+    pub fn range(self, range: Range<f64>, places: usize, unit: &str) -> String {
+        let (least, most) = (self.fixed(range.least(), places), self.fixed(range.most(), places));
         if least == most {
             format!("{least}{UNIT_SPACE}{unit}")
         } else {
@@ -127,7 +127,10 @@ mod tests {
 
     #[test]
     fn windows_of_one_value_are_one_number() {
-        assert_eq!(Numerals::default().window(3.0, 3.0, 1, "mm"), "3.0\u{a0}mm");
-        assert_eq!(Numerals::default().window(3.0, 6.0, 1, "mm"), "3.0\u{a0}to\u{a0}6.0\u{a0}mm");
+        assert_eq!(Numerals::default().range(Range::at(3.0), 1, "mm"), "3.0\u{a0}mm");
+        assert_eq!(
+            Numerals::default().range(Range::between(3.0, 6.0), 1, "mm"),
+            "3.0\u{a0}to\u{a0}6.0\u{a0}mm"
+        );
     }
 }

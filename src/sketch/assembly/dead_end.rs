@@ -81,7 +81,7 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
     if let Some(stand_out) = &setup.fitting.stand_out
         && let Some(window) = stand_out.seated
     {
-        let text = numerals.window(window.least().mm(), window.most().mm(), 1, "mm");
+        let text = numerals.range(window.map(Length::mm), 1, "mm");
         let (name, ends) = match stand_out.from {
             StandOutFrom::ConeFace => ("stand-out", measures.faces),
             StandOutFrom::ScrewGap => ("gap under screw", measures.gap),
