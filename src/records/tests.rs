@@ -93,6 +93,25 @@ fn yes_and_no_are_truth_values() {
 }
 
 #[test]
+fn what_two_parsers_read_differently_is_refused() {
+    let faults = [
+        // A line break to one of them, a letter to the other.
+        ("name: \"Cone\u{85}12.5\"\n", "two ways"),
+        ("name: Cone\u{2028} 12.5\n", "two ways"),
+        ("? \"bore\u{85}mm\"\n: 12.5\n", "two ways"),
+        // A key to one of them, nothing to the other.
+        ("rope_mm: { :min: 7.5, max: 8.5 }\n", "not YAML"),
+        ("tightening: [{ item: nut, passes:? 2 }]\n", "not YAML"),
+    ];
+    for (written, words) in faults {
+        let (nodes, trouble) = documents(written);
+        let finding = trouble.expect(written).finding(&FilePath::catalogue("parts/p.yaml"));
+        assert!(nodes.is_empty() && finding.code == "not-yaml", "{written}");
+        assert!(finding.message.contains(words), "{written}: {}", finding.message);
+    }
+}
+
+#[test]
 fn an_empty_value_stands_where_its_key_stands() {
     let (nodes, _) = documents("name:\n\n\nrole: # later\nlist: [a,\n  b]\n");
     let at = |key: &str| nodes[0].get(key).map(|node| (node.line, node.column)).unwrap();
