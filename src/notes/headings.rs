@@ -2,7 +2,7 @@
 
 use super::address::slug;
 use pulldown_cmark::{Event, HeadingLevel, Tag, TagEnd};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
 /// A heading of a note as it stands on its page.
@@ -20,14 +20,14 @@ pub struct Heading {
 pub(super) fn of(events: &[(Event<'_>, Range<usize>)], base: u8) -> Vec<Heading> {
     let mut headings = Vec::new();
     let mut open: Vec<HeadingLevel> = Vec::new();
-    let mut taken = BTreeSet::new();
+    let mut anchors = Anchors::default();
     for (index, (event, _)) in events.iter().enumerate() {
         let Event::Start(Tag::Heading { level, .. }) = event else { continue };
         open.retain(|outer| outer < level);
         let depth = u8::try_from(open.len()).unwrap_or(u8::MAX);
         open.push(*level);
         let text = text_of(&events[index..]);
-        let id = free_id(&text, &mut taken);
+        let id = anchors.free(&text);
         headings.push(Heading { level: base.saturating_add(depth).min(6), id, text });
     }
     headings
@@ -47,15 +47,29 @@ pub(super) fn text_of(events: &[(Event<'_>, Range<usize>)]) -> String {
     text.trim().to_owned()
 }
 
-/// An anchor that no heading before it has; `note-` keeps it apart from the page's own.
-fn free_id(text: &str, taken: &mut BTreeSet<String>) -> String {
-    let slug = slug(text);
-    let first = format!("note-{}", if slug.is_empty() { "section" } else { &slug });
-    let mut id = first.clone();
-    let mut number = 2;
-    while !taken.insert(id.clone()) {
-        id = format!("{first}-{number}");
-        number += 1;
+/// The anchors of the headings so far.
+#[derive(Default)]
+struct Anchors {
+    taken: BTreeSet<String>,
+    /// The number that the next heading of the same words tries first, so that none is tried twice.
+    next: BTreeMap<String, u32>,
+}
+
+impl Anchors {
+    /// An anchor that no heading before it has; `note-` keeps it apart from the page's own.
+    fn free(&mut self, text: &str) -> String {
+        let slug = slug(text);
+        let first = format!("note-{}", if slug.is_empty() { "section" } else { &slug });
+        if self.taken.insert(first.clone()) {
+            return first;
+        }
+        let number = self.next.entry(first.clone()).or_insert(2);
+        loop {
+            let id = format!("{first}-{number}");
+            *number += 1;
+            if self.taken.insert(id.clone()) {
+                return id;
+            }
+        }
     }
-    id
 }

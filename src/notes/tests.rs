@@ -182,3 +182,10 @@ fn tables_have_scopes_and_no_inline_styles() {
     assert!(!html.body.contains("style="));
     assert_eq!(html.text, "a b 1 2");
 }
+
+#[test]
+fn an_anchor_that_other_words_have_taken_is_passed_over() {
+    let ids: Vec<String> =
+        shown("# a 2\n# a\n# a\n# a 3\n# a\n").0.headings.into_iter().map(|heading| heading.id).collect();
+    assert_eq!(ids, ["note-a-2", "note-a", "note-a-3", "note-a-3-2", "note-a-4"]);
+}
