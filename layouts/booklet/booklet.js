@@ -168,14 +168,18 @@
   /* ---- One file that holds all pages: show the one that the address names ---- */
 
   function startSingle() {
-    var pages = all(".page");
+    var pages = all(".page"), shown = pages[0];
     function show() {
       var name = decodeURIComponent(location.hash.slice(1));
       var target = (name && document.getElementById(name)) || pages[0];
-      var page = target.closest(".page") || pages[0];
-      pages.forEach(function (other) { other.hidden = other !== page; });
-      document.title = page.getAttribute("data-title");
-      if (target === page) { window.scrollTo(0, 0); } else { target.scrollIntoView(); }
+      /* What stands outside all pages, such as the start of the main part, leaves the page that is shown. */
+      shown = target.closest(".page") || shown;
+      pages.forEach(function (other) { other.hidden = other !== shown; });
+      all("nav a", one("header")).forEach(function (link) {
+        if (link.getAttribute("href") === "#" + shown.id) { link.setAttribute("aria-current", "page"); } else { link.removeAttribute("aria-current"); }
+      });
+      document.title = shown.getAttribute("data-title");
+      if (target === shown) { window.scrollTo(0, 0); } else { target.scrollIntoView(); }
     }
     window.addEventListener("hashchange", show);
     show();

@@ -1,8 +1,8 @@
 //! The page of a shared body: every gripping part on every conductor, in words.
 
-use super::Booklet;
 use super::figures;
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{card, fitting_link, fitting_links, optional_mark, part_link, status};
 use crate::catalogue::Part;
 use crate::mixups::words::happens;
@@ -26,8 +26,8 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "parts": parts.map(|part| side_by_side(booklet, part)).collect::<Vec<_>>(),
         "line_up": found.map_or(Value::Null, |found| figures::gripping_parts(booklet, found)),
         "comparisons": found.map_or_else(Vec::new, |found| comparisons(booklet, found)),
-        "fittings": fitting_links(found.map(|found| &found.fittings)),
-        "part": part_link(body),
+        "fittings": fitting_links(booklet, found.map(|found| &found.fittings)),
+        "part": part_link(booklet, body),
         "card": card(booklet, &body.number),
     });
     Draft {
@@ -65,7 +65,7 @@ fn lead(found: &BodyMixups) -> String {
 fn table(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
     let columns = found.fittings.iter().map(|fitting| {
         let names: Vec<&str> = fitting.conductors.iter().map(|conductor| conductor.name.as_str()).collect();
-        json!({ "fitting": fitting_link(fitting), "conductor": names.join(", ") })
+        json!({ "fitting": fitting_link(booklet, fitting), "conductor": names.join(", ") })
     });
     let rows = found.gripping_parts.iter().map(|part| {
         let cells = found.fittings.iter().map(|fitting| {
@@ -75,7 +75,7 @@ fn table(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
             case.map_or_else(nothing, |case| cell(booklet, case))
         });
         json!({
-            "part": part_link(part),
+            "part": part_link(booklet, part),
             "stamp": part.stamp,
             "mark": optional_mark(booklet.mark_of(part)),
             "cells": cells.collect::<Vec<_>>(),
@@ -115,7 +115,7 @@ fn side_by_side(booklet: &Booklet<'_>, part: &Part) -> Value {
     let names: Vec<String> =
         booklet.uses.conductors_of(part).iter().map(|conductor| conductor.name.clone()).collect();
     json!({
-        "link": part_link(part),
+        "link": part_link(booklet, part),
         "stamp": part.stamp,
         "mark": optional_mark(booklet.mark_of(part)),
         "conductors": if names.is_empty() { "no fitting of this catalogue".to_owned() } else { names.join(", ") },

@@ -1,8 +1,9 @@
 //! What a closed fitting can hold, by its stand-out.
 
+use super::bodies;
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{body_link, part_link, script_json};
-use super::{Booklet, bodies};
 use crate::catalogue::Fitting;
 use crate::mixups::{BodyMixups, Case};
 use crate::units::Length;
@@ -19,8 +20,10 @@ const LAST_BITS: f64 = 1e-6;
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let found: Vec<&BodyMixups> =
         booklet.input.mixups.bodies.iter().filter(|body| body.gripping_parts.len() > 1).collect();
-    let cases: Vec<Value> =
-        found.iter().flat_map(|body| body.fittings.iter().map(|fitting| choice(body, fitting))).collect();
+    let cases: Vec<Value> = found
+        .iter()
+        .flat_map(|body| body.fittings.iter().map(|fitting| choice(booklet, body, fitting)))
+        .collect();
     let values = json!({
         "tolerance": booklet.numerals.shortest(READING, 1),
         "data": script_json(&json!({ "cases": cases })),
@@ -36,10 +39,10 @@ fn cases<'a>(body: &'a BodyMixups, fitting: &'a Fitting) -> impl Iterator<Item =
         .filter(|case| case.outcome.goes_together())
 }
 
-fn choice(body: &BodyMixups, fitting: &Fitting) -> Value {
+fn choice(booklet: &Booklet<'_>, body: &BodyMixups, fitting: &Fitting) -> Value {
     let inside = cases(body, fitting).map(|case| {
         let interval = case.outcome.stand_out_interval;
-        let link = part_link(&case.part);
+        let link = part_link(booklet, &case.part);
         json!({
             "text": format!("{} {}", case.part.number, case.part.name),
             "href": link["href"],
@@ -70,7 +73,7 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
     });
     json!({
         "number": body.body.number,
-        "link": body_link(&body.body),
+        "link": body_link(booklet, &body.body),
         "fittings": fittings.collect::<Vec<_>>(),
     })
 }
@@ -81,5 +84,5 @@ fn line(booklet: &Booklet<'_>, case: &Case) -> Value {
         .outcome
         .stand_out_interval
         .map_or("not known".to_owned(), |interval| booklet.numerals.range(interval.map(Length::mm), 1, "mm"));
-    json!({ "class": class, "part": part_link(&case.part), "stand_out": stand_out, "words": format!("{words}{}", stamp(case)) })
+    json!({ "class": class, "part": part_link(booklet, &case.part), "stand_out": stand_out, "words": format!("{words}{}", stamp(case)) })
 }

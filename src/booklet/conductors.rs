@@ -1,8 +1,9 @@
 //! A conductor's page: how to know it, what it can be taken for, its figures, its fittings.
 
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{fact, facts, fitting_links, note, or_else};
-use super::{Booklet, figures, look_alikes};
+use super::{addresses, figures, look_alikes};
 use crate::catalogue::Conductor;
 use crate::facts::{self, words};
 use crate::section::{Citation, Construction, Layer, LayerRole};
@@ -17,16 +18,24 @@ pub(super) fn page(booklet: &Booklet<'_>, conductor: &Conductor) -> Draft {
         "caution": printed.caution,
         "facts": to_know_it(booklet, conductor),
         "figures": figures::of_conductor(booklet, conductor),
-        "fittings": fitting_links(booklet.uses.by_conductor.get(&conductor.id)),
+        "fittings": fitting_links(booklet, booklet.uses.by_conductor.get(&conductor.id)),
         "look_alikes": look_alikes::of(booklet, conductor),
         "figures_table": figures_table(booklet, conductor),
         "layers": layers(booklet, conductor),
         "source": citation(&conductor.source),
         "sources": conductor.section.sources,
-        "wears": matches!(conductor.construction, Construction::Grooved(_)),
+        "wear": wear(booklet, conductor),
         "note": note(booklet, &conductor.id),
     });
     Draft { layout: "conductor", title: conductor.name.clone(), kind: words::duty(conductor.duty), values }
+}
+
+/// The link to its wear table, where it has one.
+fn wear(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
+    match conductor.construction {
+        Construction::Grooved(_) => json!({ "href": booklet.link(&addresses::wear_of(conductor)) }),
+        _ => Value::Null,
+    }
 }
 
 /// What a lineman can check of a conductor.

@@ -1,6 +1,6 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
-use super::Booklet;
+use super::input::Booklet;
 use crate::catalogue::{Conductor, Family, Fitting, Limits, WearLimits};
 use crate::mixups::{BodyMixups, Case};
 use crate::sketch::{

@@ -2,10 +2,11 @@
 
 use super::frame::Draft;
 use super::glossary::WORDS;
+use super::input::Booklet;
 use super::view::{part_link, script_json, status};
-use super::{Booklet, chapters};
+use super::{addresses, chapters};
 use crate::facts::words;
-use crate::notes::address;
+use crate::notes::address::{self, Address};
 use serde_json::{Value, json};
 
 /// One thing that can be found.
@@ -48,7 +49,8 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let mut stamped: Vec<_> =
         booklet.input.catalogue.parts.values().filter(|part| !part.stamp.is_empty()).collect();
     stamped.sort_by(|a, b| (&a.stamp, &a.number).cmp(&(&b.stamp, &b.number)));
-    let stamps = stamped.into_iter().map(|part| json!({ "stamp": part.stamp, "link": part_link(part) }));
+    let stamps =
+        stamped.into_iter().map(|part| json!({ "stamp": part.stamp, "link": part_link(booklet, part) }));
     let values = json!({ "numbers": lines.collect::<Vec<_>>(), "stamps": stamps.collect::<Vec<_>>() });
     Draft { layout: "numbers", title: "Numbers and stamps".to_owned(), kind: "Booklet", values }
 }
@@ -61,7 +63,7 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
             kind: "Fitting",
             number: fitting.number.clone(),
             name: fitting.name.clone(),
-            href: address::fitting(&fitting.number),
+            href: booklet.link(&address::fitting(&fitting.number)),
             stamp: fitting.stamp.clone(),
             status: words::status(fitting.status, fitting.superseded_by.as_deref()),
             words: [
@@ -84,7 +86,7 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
         kind: words::role(part.role),
         number: part.number.clone(),
         name: part.name.clone(),
-        href: address::part(&part.number),
+        href: booklet.link(&address::part(&part.number)),
         stamp: part.stamp.clone(),
         status: status(part.status),
         words: format!("part {} {}", part.material.name, part.drawing),
@@ -93,7 +95,7 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
         kind: "Conductor",
         number: conductor.id.clone(),
         name: conductor.name.clone(),
-        href: address::conductor(&conductor.id),
+        href: booklet.link(&address::conductor(&conductor.id)),
         stamp: String::new(),
         status: String::new(),
         words:
@@ -103,7 +105,7 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
         kind: "Notice",
         number: notice.number.clone(),
         name: notice.title.clone(),
-        href: address::notice(&notice.number),
+        href: booklet.link(&address::notice(&notice.number)),
         stamp: String::new(),
         status: String::new(),
         words: format!("{} {}", notice.reference, notice.summary),
@@ -113,38 +115,33 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
 
 /// Chapters, pages and words.
 fn texts(booklet: &Booklet<'_>) -> Vec<Entry> {
-    let text = |kind, name: &str, href: String, words: &str| Entry {
+    let text = |kind, name: &str, to: &Address, words: &str| Entry {
         kind,
         number: String::new(),
         name: name.to_owned(),
-        href,
+        href: booklet.link(to),
         stamp: String::new(),
         status: String::new(),
         words: words.to_owned(),
     };
-    let string = |value: &Value| value.as_str().unwrap_or_default().to_owned();
     let mut entries: Vec<Entry> = Vec::new();
     entries.extend(booklet.shared_bodies().map(|body| {
         text(
             "Body",
             &format!("{} {}: what goes into it", body.number, body.name),
-            address::body(&body.number),
+            &address::body(&body.number),
             "mix-ups",
         )
     }));
-    let chapters = chapters::links(booklet);
-    entries.extend(
-        chapters.iter().map(|link| {
-            text("Chapter", &string(&link["text"]), string(&link["href"]), &string(&link["words"]))
-        }),
-    );
-    entries.extend(WORDS.iter().map(|(word, meaning)| {
-        text("Word", word, format!("glossary.html#word-{}", address::slug(word)), meaning)
+    entries.extend(booklet.chapters().map(|stem| {
+        let words = chapters::html(booklet, stem).text;
+        text("Chapter", &chapters::title(booklet, stem), &address::chapter(stem), &words)
     }));
+    entries.extend(WORDS.iter().map(|(word, meaning)| text("Word", word, &addresses::word(word), meaning)));
     let materials = booklet.input.catalogue.materials.values();
-    entries.extend(
-        materials
-            .map(|material| text("Material", &material.name, address::material(&material.id), &material.id)),
-    );
+    entries
+        .extend(materials.map(|material| {
+            text("Material", &material.name, &address::material(&material.id), &material.id)
+        }));
     entries
 }

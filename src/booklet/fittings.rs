@@ -1,10 +1,11 @@
 //! A fitting's page: which, with what parts, not with which, how, and is it right.
 
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{
     body_link, card, conductor_link, fact, facts, fitting_links, note, notice_link, optional_mark, part_link,
 };
-use super::{Booklet, conductors, figures};
+use super::{conductors, figures};
 use crate::catalogue::{Fitting, Item, Tightening};
 use crate::facts::{Content, FittingFacts, PartLine, TighteningFacts, words};
 use crate::mixups::Case;
@@ -26,15 +27,15 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "name": fitting.name,
         "status": words::status(fitting.status, fitting.superseded_by.as_deref()),
         "in_service": fitting.in_service.map_or_else(String::new, words::in_service),
-        "replaced_by": fitting_links(replaced_by.map(|other| vec![other.clone()]).as_ref()),
-        "replaces": fitting_links(booklet.uses.replaced.get(&fitting.number)),
+        "replaced_by": fitting_links(booklet, replaced_by.map(|other| vec![other.clone()]).as_ref()),
+        "replaces": fitting_links(booklet, booklet.uses.replaced.get(&fitting.number)),
         "mark": optional_mark(fitting.mark.as_ref()),
         "stamp": fitting.stamp,
-        "gripping": gripping(fitting),
+        "gripping": gripping(booklet, fitting),
         "conductors": conductor_blocks(booklet, fitting),
-        "parts": parts(fitting, printed),
+        "parts": parts(booklet, fitting, printed),
         "loads": loads(booklet, fitting, printed),
-        "notices": fitting.notices.iter().map(|notice| notice_link(notice)).collect::<Vec<_>>(),
+        "notices": fitting.notices.iter().map(|notice| notice_link(booklet, notice)).collect::<Vec<_>>(),
         "note": note(booklet, &fitting.number),
         "card": card(booklet, &fitting.number),
         "figures": figures::of_fitting(booklet, fitting),
@@ -50,19 +51,19 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
     }
 }
 
-fn gripping(fitting: &Fitting) -> Value {
+fn gripping(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
     let Some(Item { part, .. }) = fitting.gripping().next() else { return Value::Null };
     json!({
         "name": words::role(part.role).to_lowercase(),
         "number": part.number,
         "stamp": part.stamp,
-        "href": address::part(&part.number),
+        "href": booklet.link(&address::part(&part.number)),
     })
 }
 
 fn conductor_blocks(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
     let blocks = fitting.conductors.iter().map(|conductor| {
-        let mut block = conductor_link(conductor);
+        let mut block = conductor_link(booklet, conductor);
         block["facts"] = conductors::to_know_it(booklet, conductor).into();
         block["caution"] = conductor.caution.as_str().into();
         block
@@ -70,19 +71,24 @@ fn conductor_blocks(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
     blocks.collect()
 }
 
-fn parts(fitting: &Fitting, printed: &FittingFacts) -> Vec<Value> {
+fn parts(booklet: &Booklet<'_>, fitting: &Fitting, printed: &FittingFacts) -> Vec<Value> {
     fitting
         .items
         .iter()
         .zip(1..)
-        .map(|(item, number)| part(item, number, printed.parts.get(number - 1)))
+        .map(|(item, number)| part(booklet, item, number, printed.parts.get(number - 1)))
         .collect()
 }
 
-fn part(Item { part, quantity }: &Item, number: usize, printed: Option<&PartLine>) -> Value {
+fn part(
+    booklet: &Booklet<'_>,
+    Item { part, quantity }: &Item,
+    number: usize,
+    printed: Option<&PartLine>,
+) -> Value {
     json!({
         "item": number,
-        "link": part_link(part),
+        "link": part_link(booklet, part),
         "role": words::role(part.role),
         "gripping": printed.map_or(part.role.grips(), |line| line.gripping),
         "stamp": part.stamp,
@@ -139,14 +145,14 @@ fn tightening(line: &Tightening, printed: &TighteningFacts, numerals: Numerals) 
 fn wrong(values: &mut Value, booklet: &Booklet<'_>, fitting: &Fitting) {
     let body =
         booklet.shared_bodies().find(|body| fitting.bodies().any(|item| item.part.number == body.number));
-    values["body"] = body.map_or(Value::Null, |body| body_link(body));
+    values["body"] = body.map_or(Value::Null, |body| body_link(booklet, body));
     let wrong = booklet.input.mixups.wrong_parts(fitting);
     values["not_these"] = wrong.into_iter().map(|case| not_this(booklet, case)).collect();
 }
 
 fn not_this(booklet: &Booklet<'_>, case: &Case) -> Value {
     json!({
-        "link": part_link(&case.part),
+        "link": part_link(booklet, &case.part),
         "stamp": case.part.stamp,
         "mark": optional_mark(booklet.mark_of(&case.part)),
         "happens": happens(case, booklet.numerals),

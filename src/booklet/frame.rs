@@ -1,6 +1,8 @@
 //! What every page carries: title, edition, date, state, caution, and where to go.
 
-use super::Booklet;
+use super::addresses;
+use super::input::Booklet;
+use crate::notes::address::{Address, Form};
 use crate::typeset::isolated;
 use serde_json::{Value, json};
 use std::borrow::Cow;
@@ -17,34 +19,54 @@ pub(super) struct Draft {
     pub values: Value,
 }
 
+/// What text for readers never stands under: HTML, data for scripts, addresses.
+const NO_TEXTS: [&str; 7] = ["back", "body", "data", "front", "href", "id", "note"];
+
 /// Everything that a page's layout is filled with.
-pub(super) fn values(booklet: &Booklet<'_>, address: &str, draft: Draft) -> Value {
+pub(super) fn of_page(booklet: &Booklet<'_>, address: &Address, draft: Draft) -> Value {
+    let mut values = values(booklet, draft);
+    values["address"] = booklet.link(address).into();
+    values["page_id"] = address.name().into();
+    values["ids"] = booklet.form().id(address, "").into();
+    values
+}
+
+/// What a layout is filled with that is of no one page.
+pub(super) fn values(booklet: &Booklet<'_>, draft: Draft) -> Value {
     let mut values = draft.values;
     values["frame"] = frame(booklet);
-    values["address"] = address.into();
     values["title"] = draft.title.into();
     values["kind"] = draft.kind.into();
+    values["single"] = (booklet.form() == Form::SingleFile).into();
+    values["address"] = "".into();
     isolate(&mut values);
     values
 }
 
-/// Has codes among text from right to left keep their order in browsers. What is HTML or data for scripts
-/// stays as it is.
+/// Has codes among text from right to left keep their order in browsers.
 fn isolate(value: &mut Value) {
     match value {
-        Value::String(text) if !text.contains(['<', '"']) => {
+        Value::String(text) => {
             if let Cow::Owned(isolated) = isolated(text) {
                 *text = isolated;
             }
         }
         Value::Array(values) => values.iter_mut().for_each(isolate),
-        Value::Object(values) => values.values_mut().for_each(isolate),
+        Value::Object(values) => {
+            let texts = values.iter_mut().filter(|(name, value)| !(value.is_string() && is_no_text(name)));
+            texts.for_each(|(_, value)| isolate(value));
+        }
         _ => {}
     }
 }
 
+fn is_no_text(name: &str) -> bool {
+    NO_TEXTS.contains(&name)
+}
+
 fn frame(booklet: &Booklet<'_>) -> Value {
     let settings = &booklet.input.catalogue.settings;
+    let links = addresses::everywhere();
     json!({
         "language": settings.language,
         "title": settings.title,
@@ -53,20 +75,7 @@ fn frame(booklet: &Booklet<'_>) -> Value {
         "date": settings.date.map_or("not stated".to_owned(), |date| date.to_string()),
         "state": booklet.input.state,
         "caution": settings.caution,
-        "links": links(),
+        "start": { "href": booklet.link(&addresses::start()) },
+        "links": links.map(|(to, text)| json!({ "href": booklet.link(&to), "text": text })),
     })
-}
-
-fn links() -> Vec<Value> {
-    let links = [
-        ("index.html", "Start"),
-        ("look-alikes.html", "Look-alikes"),
-        ("hand.html", "In my hand"),
-        ("closed.html", "Inside a closed fitting"),
-        ("wear.html", "Wear"),
-        ("numbers.html", "Numbers and stamps"),
-        ("key.html", "Materials and lines"),
-        ("glossary.html", "Glossary"),
-    ];
-    links.into_iter().map(|(href, text)| json!({ "href": href, "text": text })).collect()
 }

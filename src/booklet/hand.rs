@@ -1,8 +1,9 @@
 //! What a measured conductor can be: the table that the page looks up.
 
+use super::conductors;
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{conductor_link, fitting_link, fitting_links, script_json};
-use super::{Booklet, conductors};
 use crate::catalogue::Conductor;
 use crate::facts;
 use crate::mixups::{Readings, Scratch, Shape, features, shape, told_apart};
@@ -33,20 +34,20 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 
 fn line(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
     let printed = facts::conductor(conductor, booklet.numerals);
-    let mut line = conductor_link(conductor);
+    let mut line = conductor_link(booklet, conductor);
     line["diameter"] = booklet.numerals.length(conductor.section.overall_diameter, 1).into();
     line["build"] = printed.build.into();
     line["material"] = printed.material.into();
-    line["fittings"] = fitting_links(booklet.uses.by_conductor.get(&conductor.id)).into();
+    line["fittings"] = fitting_links(booklet, booklet.uses.by_conductor.get(&conductor.id)).into();
     line
 }
 
 /// Everything that a hand, an eye, a caliper or a magnet finds on a conductor; unknown is null.
 fn entry(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
     let found = features(conductor);
-    let link = conductor_link(conductor);
+    let link = conductor_link(booklet, conductor);
     let fittings = booklet.uses.by_conductor.get(&conductor.id).into_iter().flatten().map(|fitting| {
-        let link = fitting_link(fitting);
+        let link = fitting_link(booklet, fitting);
         let status = link["status"].as_str().unwrap_or_default();
         let name = format!("{} {}", fitting.number, fitting.name);
         json!({ "text": if status.is_empty() { name } else { format!("{name} – {status}") }, "href": link["href"] })

@@ -1,8 +1,9 @@
 //! Materials with their figures, and what hatching and lines of the drawings mean.
 
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{fact, facts};
-use super::{Booklet, conductors, figures};
+use super::{conductors, figures};
 use crate::section::{Magnetic, Material, MaterialGroup, Strength};
 use crate::units::Range;
 use serde_json::{Value, json};

@@ -1,7 +1,7 @@
 //! What can be taken for something else.
 
-use super::Booklet;
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{body_link, conductor_link, optional_mark, part_link};
 use crate::catalogue::Conductor;
 use crate::facts;
@@ -15,10 +15,10 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
             json!({
                 "mark": optional_mark(booklet.mark_of(part)),
                 "stamp": part.stamp,
-                "link": part_link(part),
+                "link": part_link(booklet, part),
             })
         });
-        json!({ "link": body_link(body), "parts": parts.collect::<Vec<_>>() })
+        json!({ "link": body_link(booklet, body), "parts": parts.collect::<Vec<_>>() })
     });
     let pairs = booklet.look_alikes.iter().map(|pair| {
         json!({
@@ -47,7 +47,7 @@ pub(super) fn of(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
 }
 
 fn measured(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
-    let mut line = conductor_link(conductor);
+    let mut line = conductor_link(booklet, conductor);
     line["diameter"] = facts::conductor(conductor, booklet.numerals).diameter.into();
     line
 }

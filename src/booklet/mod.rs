@@ -1,15 +1,18 @@
 //! The booklet: plain HTML pages and the index that finds them, from disk and without a network.
 
+mod addresses;
 mod bodies;
 mod chapters;
 mod closed;
 mod conductors;
+mod data_address;
 mod figures;
 mod find;
 mod fittings;
 mod frame;
 mod glossary;
 mod hand;
+mod input;
 mod key;
 mod look_alikes;
 mod measures;
@@ -22,5 +25,6 @@ mod uses;
 mod view;
 mod wear;
 
-pub use pages::{Booklet, Input, Page, Subject, make};
+pub use input::{Booklet, Input};
+pub use pages::{Page, Subject, make};
 pub use single::single_file;

@@ -1,7 +1,7 @@
 //! A notice's page: what it says and which fittings it concerns.
 
-use super::Booklet;
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{fact, facts, fitting_links, note};
 use crate::catalogue::Notice;
 use serde_json::json;
@@ -19,7 +19,7 @@ pub(super) fn page(booklet: &Booklet<'_>, notice: &Notice) -> Draft {
         "name": notice.title,
         "facts": facts,
         "summary": notice.summary,
-        "fittings": fitting_links(booklet.uses.by_notice.get(&notice.number)),
+        "fittings": fitting_links(booklet, booklet.uses.by_notice.get(&notice.number)),
         "changes": [],
         "note": note(booklet, &notice.number),
     });

@@ -1,44 +1,17 @@
 //! Which pages there are, and how each is made.
 
 use super::frame::{self, Draft};
-use super::uses::Uses;
+use super::input::{Booklet, Input};
 use super::{
-    bodies, chapters, closed, conductors, find, fittings, glossary, hand, key, look_alikes, notices, parts,
-    start, wear,
+    addresses, bodies, chapters, closed, conductors, find, fittings, glossary, hand, key, look_alikes,
+    notices, parts, start, wear,
 };
-use crate::catalogue::{Catalogue, Conductor, Fitting, Mark, NoteAbout, Notice, Part};
+use crate::catalogue::{Conductor, Fitting, Notice, Part};
 use crate::diagnostics::{Finding, Findings};
-use crate::facts::{CardFacts, Content};
-use crate::layouts::Layouts;
-use crate::mixups::{self, LookAlike, Mixups};
-use crate::notes::{self, address};
-use crate::sketch::{self, Options};
-use crate::units::Numerals;
-use std::collections::BTreeMap;
+use crate::notes::address::{self, Address};
+use crate::notes::check;
+use crate::sketch;
 use std::sync::Arc;
-
-/// What the booklet is made from.
-#[derive(Debug, Clone, Copy)]
-pub struct Input<'a> {
-    /// The records.
-    pub catalogue: &'a Catalogue,
-    /// What can be confused.
-    pub mixups: &'a Mixups,
-    /// What each card prints, by the number of its fitting or body.
-    pub facts: &'a BTreeMap<String, CardFacts>,
-    /// The layouts of the folder `booklet`.
-    pub layouts: &'a Layouts,
-    /// "Draft, not issued" or the like; empty where the edition stands on the register as it is.
-    pub state: &'a str,
-    /// Issue and check code in words, by card number; a card that is not here is a draft.
-    pub issues: &'a BTreeMap<String, String>,
-    /// The fonts that drawings are lettered with, and their type size; each drawing takes its own room.
-    pub drawing: Options<'a>,
-    /// File names of the sheets of cards, in order.
-    pub sheets: &'a [String],
-    /// File names of the sheets of kit tags, in order.
-    pub tag_sheets: &'a [String],
-}
 
 /// A file of the booklet.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -86,23 +59,13 @@ pub enum Subject {
     File(String),
 }
 
-/// A booklet whose pages can be made one by one, in any order, so that a large one need not be held whole.
-#[derive(Debug)]
-pub struct Booklet<'a> {
-    pub(super) input: Input<'a>,
-    pub(super) uses: Uses,
-    pub(super) numerals: Numerals,
-    pub(super) look_alikes: Vec<LookAlike>,
-    marks: BTreeMap<&'a str, &'a Mark>,
-}
-
 /// Every file of the booklet.
 ///
 /// # Errors
 /// All faults of all pages: of the notes that they show, and of their layouts.
 pub fn make(input: Input<'_>) -> Result<Vec<Page>, Findings> {
     let booklet = Booklet::new(input);
-    let mut findings = notes::check(input.catalogue);
+    let mut findings = check(input.catalogue);
     let mut pages = Vec::new();
     for subject in booklet.subjects() {
         match booklet.page(&subject) {
@@ -113,20 +76,7 @@ pub fn make(input: Input<'_>) -> Result<Vec<Page>, Findings> {
     if findings.has_errors() { Err(findings) } else { Ok(pages) }
 }
 
-impl<'a> Booklet<'a> {
-    /// Looks up what belongs together.
-    #[must_use]
-    pub fn new(input: Input<'a>) -> Self {
-        let numerals = Numerals::new(input.catalogue.settings.decimal_mark);
-        Self {
-            input,
-            uses: Uses::of(&input),
-            numerals,
-            look_alikes: mixups::look_alikes(input.catalogue),
-            marks: mixups::marks(input.catalogue),
-        }
-    }
-
+impl Booklet<'_> {
     /// What there is a file about, in the booklet's order.
     #[must_use]
     pub fn subjects(&self) -> Vec<Subject> {
@@ -158,15 +108,18 @@ impl<'a> Booklet<'a> {
     /// Where its layout asks for what isn't there.
     #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
     pub fn page(&self, subject: &Subject) -> Result<Page, Finding> {
-        let path = subject.path();
-        let draft = match subject {
-            Subject::Index => return Ok(Page { path, text: find::script(self) }),
-            Subject::File(name) => return Ok(Page { path, text: self.handed_on(name) }),
-            subject => self.draft(subject),
+        let text = match (subject.address(), subject) {
+            (Some(address), subject) => self.filled(&address, self.draft(subject))?,
+            (None, Subject::File(name)) => self.handed_on(name),
+            (None, _) => find::script(self),
         };
+        Ok(Page { path: subject.path(), text })
+    }
+
+    #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
+    fn filled(&self, address: &Address, draft: Draft) -> Result<String, Finding> {
         let layout = format!("booklet/{}.html", draft.layout);
-        let text = self.input.layouts.fill(&layout, &frame::values(self, &path, draft))?;
-        Ok(Page { path, text })
+        self.input.layouts.fill(&layout, &frame::of_page(self, address, draft))
     }
 
     /// A file of the layouts as it is; the style sheet also gets what turns drawings dark.
@@ -197,49 +150,37 @@ impl<'a> Booklet<'a> {
             Subject::Start | Subject::Index | Subject::File(_) => start::page(self),
         }
     }
-
-    /// The mark of a gripping part: its own, else that of the fittings it is right for.
-    pub(super) fn mark_of(&self, part: &Part) -> Option<&'a Mark> {
-        self.marks.get(part.number.as_str()).copied()
-    }
-
-    /// The chapters' file names without `.md`, in order.
-    pub(super) fn chapters(&self) -> impl Iterator<Item = &'a str> {
-        self.input.catalogue.notes.iter().filter_map(|note| match &note.about {
-            NoteAbout::Chapter(stem) => Some(stem.as_str()),
-            NoteAbout::Record(_) => None,
-        })
-    }
-
-    /// The bodies that have a card of their own, in the order of their numbers.
-    pub(super) fn shared_bodies(&self) -> impl Iterator<Item = &'a Arc<Part>> {
-        let catalogue = self.input.catalogue;
-        let cards = self.input.facts.iter().filter(|(_, facts)| matches!(facts.content, Content::Body(_)));
-        cards.filter_map(|(number, _)| catalogue.parts.get(number))
-    }
 }
 
 impl Subject {
     /// Name of the file in the booklet's folder.
     #[must_use]
     pub fn path(&self) -> String {
-        match self {
-            Self::Start => "index.html".to_owned(),
+        match (self.address(), self) {
+            (Some(address), _) => address.file(),
+            (None, Self::File(name)) => name.rsplit('/').next().unwrap_or(name).to_owned(),
+            (None, _) => "index.js".to_owned(),
+        }
+    }
+
+    /// Where it is, if it is a page.
+    fn address(&self) -> Option<Address> {
+        Some(match self {
+            Self::Start => addresses::start(),
             Self::Fitting(fitting) => address::fitting(&fitting.number),
             Self::Conductor(conductor) => address::conductor(&conductor.id),
             Self::Part(part) => address::part(&part.number),
             Self::Body(part) => address::body(&part.number),
             Self::Notice(notice) => address::notice(&notice.number),
             Self::Chapter(stem) => address::chapter(stem),
-            Self::LookAlikes => "look-alikes.html".to_owned(),
-            Self::Key => address::KEY.to_owned(),
-            Self::Glossary => "glossary.html".to_owned(),
-            Self::Numbers => "numbers.html".to_owned(),
-            Self::Hand => "hand.html".to_owned(),
-            Self::Wear => "wear.html".to_owned(),
-            Self::Closed => "closed.html".to_owned(),
-            Self::Index => "index.js".to_owned(),
-            Self::File(name) => name.rsplit('/').next().unwrap_or(name).to_owned(),
-        }
+            Self::LookAlikes => addresses::look_alikes(),
+            Self::Key => address::key(),
+            Self::Glossary => addresses::glossary(),
+            Self::Numbers => addresses::numbers(),
+            Self::Hand => addresses::hand(),
+            Self::Wear => addresses::wear(),
+            Self::Closed => addresses::closed(),
+            Self::Index | Self::File(_) => return None,
+        })
     }
 }

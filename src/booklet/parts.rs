@@ -1,7 +1,7 @@
 //! A part's page: what it is, where it is used, what it goes into, what it is proven on.
 
-use super::Booklet;
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{body_link, conductor_link, fact, facts, fitting_links, note, optional_mark, status};
 use crate::catalogue::{Part, Proof};
 use crate::facts::words;
@@ -21,10 +21,10 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         "stamp": part.stamp,
         "mark": optional_mark(booklet.mark_of(part)),
         "facts": about(part),
-        "material": { "href": address::material(&part.material.id), "text": part.material.name },
-        "fittings": fitting_links(booklet.uses.by_part.get(&part.number)),
-        "body": shared.map_or(Value::Null, |body| body_link(body)),
-        "goes_into": goes_into.map(|body| body_link(body)).collect::<Vec<_>>(),
+        "material": { "href": booklet.link(&address::material(&part.material.id)), "text": part.material.name },
+        "fittings": fitting_links(booklet, booklet.uses.by_part.get(&part.number)),
+        "body": shared.map_or(Value::Null, |body| body_link(booklet, body)),
+        "goes_into": goes_into.map(|body| body_link(booklet, body)).collect::<Vec<_>>(),
         "proofs": part.proven_on.iter().map(|proof| proof_line(booklet, proof)).collect::<Vec<_>>(),
         "measures": super::measures::of(part, booklet.numerals),
         "note": note(booklet, &part.number),
@@ -50,7 +50,7 @@ fn about(part: &Part) -> Vec<Value> {
 }
 
 fn proof_line(booklet: &Booklet<'_>, proof: &Proof) -> Value {
-    let link = conductor_link(&proof.conductor);
+    let link = conductor_link(booklet, &proof.conductor);
     json!({
         "href": link["href"],
         "conductor": link["name"],

@@ -1,8 +1,11 @@
 //! The first page: what is in force, how to use it, fittings by duty and conductor, marks at a glance.
 
 use super::frame::Draft;
-use super::view::{body_link, conductor_link, fact, facts, fitting_link, mark, optional_mark, part_link};
-use super::{Booklet, chapters, conductors};
+use super::input::Booklet;
+use super::view::{
+    body_link, conductor_link, fact, facts, fitting_link, mark, optional_mark, part_link, sheet_links,
+};
+use super::{addresses, chapters, conductors};
 use crate::catalogue::{Conductor, Duty, Fitting, Part};
 use crate::facts::words;
 use crate::notes::address;
@@ -23,10 +26,13 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "notices": notices(booklet),
         "chapters": chapters::links(booklet),
         "duties": duties(booklet),
-        "bodies": booklet.shared_bodies().map(|body| body_link(body)).collect::<Vec<_>>(),
+        "bodies": booklet.shared_bodies().map(|body| body_link(booklet, body)).collect::<Vec<_>>(),
         "marks": marks(booklet),
-        "sheets": booklet.input.sheets,
-        "tag_sheets": booklet.input.tag_sheets,
+        "sheets": sheet_links(booklet, booklet.input.sheets),
+        "tag_sheets": sheet_links(booklet, booklet.input.tag_sheets),
+        "look_alikes": { "href": booklet.link(&addresses::look_alikes()) },
+        "hand": { "href": booklet.link(&addresses::hand()) },
+        "closed": { "href": booklet.link(&addresses::closed()) },
     });
     Draft { layout: "start", title: "Start".to_owned(), kind: "Booklet", values }
 }
@@ -38,7 +44,7 @@ fn notices(booklet: &Booklet<'_>) -> Vec<Value> {
         |date: Option<jiff::civil::Date>| date.map_or("not stated".to_owned(), |date| date.to_string());
     let lines = notices.into_iter().map(|notice| {
         json!({
-            "href": address::notice(&notice.number),
+            "href": booklet.link(&address::notice(&notice.number)),
             "number": notice.number,
             "title": notice.title,
             "date": notice.date.to_string(),
@@ -65,20 +71,20 @@ fn duties(booklet: &Booklet<'_>) -> Vec<Value> {
 /// A line a fitting; the first of them carries the conductor.
 fn lines(booklet: &Booklet<'_>, conductor: &Arc<Conductor>) -> Vec<Value> {
     let fittings = booklet.uses.by_conductor.get(&conductor.id).map_or(&[][..], Vec::as_slice);
-    let mut lines: Vec<Value> = fittings.iter().map(|fitting| line(fitting)).collect();
+    let mut lines: Vec<Value> = fittings.iter().map(|fitting| line(booklet, fitting)).collect();
     if lines.is_empty() {
         lines.push(json!({ "fitting": null, "stamp": "", "mark": null, "span": null }));
     }
     lines[0]["span"] = lines.len().into();
-    lines[0]["conductor"] = conductor_link(conductor);
+    lines[0]["conductor"] = conductor_link(booklet, conductor);
     lines[0]["build"] = conductors::build(booklet, conductor).into();
     lines
 }
 
-fn line(fitting: &Fitting) -> Value {
+fn line(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
     let stamp = fitting.gripping().map(|item| item.part.stamp.as_str()).find(|stamp| !stamp.is_empty());
     json!({
-        "fitting": fitting_link(fitting),
+        "fitting": fitting_link(booklet, fitting),
         "stamp": stamp.unwrap_or_default(),
         "mark": optional_mark(fitting.mark.as_ref()),
         "span": null,
@@ -97,7 +103,7 @@ fn marked(booklet: &Booklet<'_>, part: &Part) -> Option<Value> {
     Some(json!({
         "mark": mark(own),
         "stamp": part.stamp,
-        "part": part_link(part),
+        "part": part_link(booklet, part),
         "conductors": names.join(", "),
     }))
 }

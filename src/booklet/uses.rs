@@ -1,7 +1,7 @@
 //! What belongs together, looked up from the other end: who uses a part, what a notice concerns.
 
-use super::Input;
-use crate::catalogue::{Conductor, Fitting, Part};
+use crate::catalogue::{Catalogue, Conductor, Fitting, Part};
+use crate::mixups::Mixups;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -18,12 +18,12 @@ pub(super) struct Uses {
 }
 
 impl Uses {
-    pub fn of(input: &Input<'_>) -> Self {
+    pub fn of(catalogue: &Catalogue, mixups: &Mixups) -> Self {
         let mut uses = Self::default();
-        for fitting in input.catalogue.fittings.values() {
+        for fitting in catalogue.fittings.values() {
             uses.add(fitting);
         }
-        for body in &input.mixups.bodies {
+        for body in &mixups.bodies {
             for part in &body.gripping_parts {
                 uses.bodies.entry(part.number.clone()).or_default().push(Arc::clone(&body.body));
             }

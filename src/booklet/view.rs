@@ -1,7 +1,7 @@
 //! The pieces that pages are made of: links to records, named facts, marks, notes, cards.
 
-use super::Booklet;
-use crate::catalogue::{Conductor, Fitting, Mark, NoteAbout, Notice, Part, Status};
+use super::input::Booklet;
+use crate::catalogue::{Conductor, Fitting, Mark, Notice, Part, Status};
 use crate::facts::words;
 use crate::notes::{self, address};
 use serde_json::{Value, json};
@@ -23,35 +23,35 @@ fn link(href: String, number: &str, name: &str, status: String) -> Value {
     json!({ "href": href, "number": number, "name": name, "status": status })
 }
 
-pub(super) fn fitting_link(fitting: &Fitting) -> Value {
+pub(super) fn fitting_link(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
     let status = words::status(fitting.status, fitting.superseded_by.as_deref());
-    link(address::fitting(&fitting.number), &fitting.number, &fitting.name, status)
+    let href = booklet.link(&address::fitting(&fitting.number));
+    link(href, &fitting.number, &fitting.name, status)
 }
 
-pub(super) fn fitting_links(fittings: Option<&Vec<Arc<Fitting>>>) -> Vec<Value> {
-    fittings.into_iter().flatten().map(|fitting| fitting_link(fitting)).collect()
+pub(super) fn fitting_links(booklet: &Booklet<'_>, fittings: Option<&Vec<Arc<Fitting>>>) -> Vec<Value> {
+    fittings.into_iter().flatten().map(|fitting| fitting_link(booklet, fitting)).collect()
 }
 
-pub(super) fn part_link(part: &Part) -> Value {
-    link(address::part(&part.number), &part.number, &part.name, status(part.status))
+pub(super) fn part_link(booklet: &Booklet<'_>, part: &Part) -> Value {
+    let href = booklet.link(&address::part(&part.number));
+    link(href, &part.number, &part.name, status(part.status))
 }
 
 /// The page of all that goes into a body.
-pub(super) fn body_link(part: &Part) -> Value {
-    link(
-        address::body(&part.number),
-        &part.number,
-        &format!("{}: what goes into it", part.name),
-        String::new(),
-    )
+pub(super) fn body_link(booklet: &Booklet<'_>, part: &Part) -> Value {
+    let href = booklet.link(&address::body(&part.number));
+    link(href, &part.number, &format!("{}: what goes into it", part.name), String::new())
 }
 
-pub(super) fn notice_link(notice: &Notice) -> Value {
-    link(address::notice(&notice.number), &notice.number, &notice.title, String::new())
+pub(super) fn notice_link(booklet: &Booklet<'_>, notice: &Notice) -> Value {
+    let href = booklet.link(&address::notice(&notice.number));
+    link(href, &notice.number, &notice.title, String::new())
 }
 
-pub(super) fn conductor_link(conductor: &Conductor) -> Value {
-    json!({ "href": address::conductor(&conductor.id), "name": conductor.name })
+pub(super) fn conductor_link(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
+    let href = booklet.link(&address::conductor(&conductor.id));
+    json!({ "href": href, "name": conductor.name })
 }
 
 /// A part's status in words; empty while it is current.
@@ -92,23 +92,42 @@ fn outline(notches: u32) -> String {
 
 /// The note about a record as HTML; empty where there is none.
 pub(super) fn note(booklet: &Booklet<'_>, record: &str) -> String {
-    let catalogue = booklet.input.catalogue;
-    let note =
-        catalogue.notes.iter().find(|note| matches!(&note.about, NoteAbout::Record(id) if id == record));
-    note.map_or_else(String::new, |note| notes::to_html(note, catalogue).0.body)
+    let note = booklet.notes.about(record);
+    note.map_or_else(String::new, |note| notes::to_html(note, &booklet.notes, booklet.form()).0.body)
 }
 
-/// The card of a fitting or shared body: its files, its issue, and its size on the screen.
+/// The card of a fitting or shared body: its faces, its files, its issue, and its size on the screen.
 pub(super) fn card(booklet: &Booklet<'_>, number: &str) -> Value {
     let (width, height) = booklet.input.catalogue.settings.card.cut();
     let pixels = |length: crate::units::Length| format!("{:.0}", length.mm() * CARD_PIXELS_PER_MM);
     json!({
         "number": number,
+        "front": booklet.face(&format!("{number}-front.svg")),
+        "back": booklet.face(&format!("{number}-back.svg")),
         "issue": booklet.input.issues.get(number).map_or("Draft, not issued.", String::as_str),
         "width": pixels(width),
         "height": pixels(height),
-        "sheets": booklet.input.sheets,
+        "files": card_files(booklet, number),
+        "sheets": sheet_links(booklet, booklet.input.sheets),
     })
+}
+
+/// Links to the pictures of a card; none where no file lies beside the booklet.
+fn card_files(booklet: &Booklet<'_>, number: &str) -> Vec<Value> {
+    let link = |name: String| booklet.link_to_file("cards", &name);
+    let row = |(side, word): (&str, &str)| {
+        let (svg, png) = (link(format!("{number}-{word}.svg"))?, link(format!("{number}-{word}.png"))?);
+        Some(json!({ "side": side, "svg": { "href": svg }, "png": { "href": png } }))
+    };
+    [("Front", "front"), ("Back", "back")].into_iter().filter_map(row).collect()
+}
+
+/// Links to sheets to print, with their file names; none where no file lies beside the booklet.
+pub(super) fn sheet_links(booklet: &Booklet<'_>, sheets: &[String]) -> Vec<Value> {
+    let row = |name: &String| {
+        booklet.link_to_file("sheets", name).map(|href| json!({ "href": href, "name": name }))
+    };
+    sheets.iter().filter_map(row).collect()
 }
 
 /// A little over life size, for a screen at arm's length.

@@ -1,8 +1,9 @@
 //! Wear of contact wires: the table, and the fine table that the calculator looks up.
 
+use super::figures;
 use super::frame::Draft;
+use super::input::Booklet;
 use super::view::{conductor_link, fact, facts, script_json};
-use super::{Booklet, figures};
 use crate::catalogue::{Conductor, WearBasis, WearLimits};
 use crate::section::{
     Construction, Grooved, Profile, WearMarks, WearStage, WearTable, profile, wear_table, worn,
@@ -35,7 +36,7 @@ fn wire(booklet: &Booklet<'_>, conductor: &Conductor) -> Option<Value> {
     let marks = marks(conductor, &profile);
     let table = wear_table(&profile, &marks).ok()?;
     let of = basis(conductor);
-    let mut block = conductor_link(conductor);
+    let mut block = conductor_link(booklet, conductor);
     block["id"] = conductor.id.as_str().into();
     block["facts"] = limits(booklet, conductor).into();
     block["caption"] = format!("Remaining height against section; percent worn {of}").into();

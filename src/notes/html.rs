@@ -1,13 +1,13 @@
 //! One note as HTML: raw HTML is text, links stay inside the booklet, nothing is fetched.
 
-use super::address::chapter_of;
-use super::headings::{self, Heading};
-use super::markdown::events;
+use super::address::Form;
+use super::headings::Heading;
+use super::index::Notes;
+use super::parse::parse;
 use super::writer::Writer;
-use crate::catalogue::{Catalogue, Note};
+use crate::catalogue::Note;
 use crate::diagnostics::Findings;
-use pulldown_cmark::{Event, HeadingLevel, Tag, TagEnd};
-use std::ops::Range;
+use pulldown_cmark::{Event, Tag};
 
 /// A note ready to be put on a page.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -22,7 +22,7 @@ pub struct Html {
     pub text: String,
 }
 
-/// Turns a note into HTML, and gathers what is wrong with its links and pictures.
+/// Turns a note into HTML for a form of the booklet, and gathers what is wrong with its links and pictures.
 ///
 /// Links name a record by its id or number (`[the cone](ST-4103)` or `[[ST-4103]]`) or a chapter by
 /// its file (`[first](chapters/01-before.md)`), with a heading where wanted (`ST-4103#care`).
@@ -32,14 +32,11 @@ pub struct Html {
 /// Findings: `note-link-unknown`, `note-heading-unknown`, `note-path-outside`, `note-link-refused`,
 /// `note-image` (errors), `note-raw-html` (a note).
 #[must_use]
-pub fn to_html(note: &Note, catalogue: &Catalogue) -> (Html, Findings) {
-    let mut events = events(note);
-    let title = take_title(note, &mut events);
-    let base = if title.is_some() || chapter_of(note).is_some() { 2 } else { 3 };
-    let headings = headings::of(&events, base);
-    let mut writer = Writer::new(note, catalogue);
-    let mut upcoming = headings.iter();
-    for (event, range) in events {
+pub fn to_html(note: &Note, notes: &Notes<'_>, form: Form) -> (Html, Findings) {
+    let parsed = parse(note);
+    let mut writer = Writer::new(note, notes, form);
+    let mut upcoming = parsed.headings.iter();
+    for (event, range) in parsed.events {
         match event {
             Event::Start(Tag::Heading { .. }) => writer.open_heading(upcoming.next()),
             event => writer.take(event, range),
@@ -47,27 +44,6 @@ pub fn to_html(note: &Note, catalogue: &Catalogue) -> (Html, Findings) {
     }
     let mut body = String::new();
     pulldown_cmark::html::push_html(&mut body, writer.out.into_iter());
-    (Html { title, body, headings, text: writer.text.trim().to_owned() }, writer.findings)
-}
-
-/// What is wrong with the notes of a whole catalogue.
-#[must_use]
-pub fn check(catalogue: &Catalogue) -> Findings {
-    let mut findings = Findings::new();
-    for note in &catalogue.notes {
-        findings.extend(to_html(note, catalogue).1);
-    }
-    findings
-}
-
-/// Takes the heading off a chapter that opens with one.
-fn take_title(note: &Note, events: &mut Vec<(Event<'_>, Range<usize>)>) -> Option<String> {
-    chapter_of(note)?;
-    let Some((Event::Start(Tag::Heading { level: HeadingLevel::H1, .. }), _)) = events.first() else {
-        return None;
-    };
-    let title = headings::text_of(events);
-    let end = events.iter().position(|(event, _)| matches!(event, Event::End(TagEnd::Heading(_))))?;
-    events.drain(..=end);
-    Some(title)
+    let text = writer.text.trim().to_owned();
+    (Html { title: parsed.title, body, headings: parsed.headings, text }, writer.findings)
 }

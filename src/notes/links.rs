@@ -1,51 +1,74 @@
 //! What a link in a note leads to.
 
-use super::{address, headings, markdown};
-use crate::catalogue::{Catalogue, Note, NoteAbout};
+use super::address::{self, Address};
+use super::index::Notes;
+use crate::catalogue::{Catalogue, Note};
 use crate::diagnostics::Finding;
 use crate::source::Place;
 
 /// What becomes of a link.
 pub(super) enum Target {
     /// A page of the booklet, or a heading on one.
-    Page(String),
+    Page(Address),
+    /// The page that the link is on, or a heading on it.
+    ThisPage(Address),
     /// An address that a person may look up elsewhere: shown as text, never followed.
     Shown(String),
     /// Nothing: the text alone stays.
     Nothing,
 }
 
-/// Where a link in `note` leads, or the finding that says why it leads nowhere.
-pub(super) fn resolve(
-    destination: &str,
-    place: Place,
-    note: &Note,
-    catalogue: &Catalogue,
-) -> Result<Target, Box<Finding>> {
-    let destination = destination.trim();
+/// A link as it is written.
+pub(super) struct Link<'a, 'c> {
+    /// What it names.
+    pub destination: &'a str,
+    /// The note that it stands in.
+    pub note: &'a Note,
+    /// The page that shows the note.
+    pub page: &'a Address,
+    /// Its place, looked up only for what is found in it.
+    pub place: &'a dyn Fn() -> Place,
+    /// What it may lead to.
+    pub notes: &'a Notes<'c>,
+}
+
+/// Where a link leads, or the finding that says why it leads nowhere.
+pub(super) fn resolve(link: &Link<'_, '_>) -> Result<Target, Box<Finding>> {
+    let destination = link.destination.trim();
     if destination.starts_with("//") {
         return Ok(Target::Shown(destination.to_owned()));
     }
     if let Some(scheme) = scheme(destination) {
-        return by_scheme(&scheme, destination, place);
+        return by_scheme(&scheme, destination, link);
     }
-    let (name, anchor) = destination.split_once('#').unwrap_or((destination, ""));
-    if catalogue.left_out.contains(name) {
+    let (name, words) = destination.split_once('#').unwrap_or((destination, ""));
+    if link.notes.catalogue.left_out.contains(name) {
         return Ok(Target::Nothing);
     }
-    let (page, target) =
-        if name.is_empty() { (String::new(), Some(note)) } else { find(name, &place, note, catalogue)? };
-    if anchor.is_empty() {
-        return Ok(Target::Page(page));
+    if name.is_empty() {
+        return heading(words, link.page.clone(), Some(link.note), link).map(Target::ThisPage);
     }
-    let id = target.and_then(|target| anchor_in(target, anchor)).ok_or_else(|| {
-        let finding =
-            Finding::error("note-heading-unknown", place, "this link names a heading that isn't there")
-                .found(destination)
-                .help("write the heading's words in lower case, joined by hyphens");
+    let (page, note) = find(name, link)?;
+    heading(words, page, note, link).map(Target::Page)
+}
+
+/// The heading on a page that a link's words mean; the page itself where it has no words.
+fn heading(
+    words: &str,
+    page: Address,
+    note: Option<&Note>,
+    link: &Link<'_, '_>,
+) -> Result<Address, Box<Finding>> {
+    if words.is_empty() {
+        return Ok(page);
+    }
+    note.and_then(|note| link.notes.heading(note, &page, words)).ok_or_else(|| {
+        let message = "this link names a heading that isn't there";
+        let finding = Finding::error("note-heading-unknown", (link.place)(), message)
+            .found(link.destination.trim())
+            .help("write the heading's words in lower case, joined by hyphens");
         Box::new(finding)
-    })?;
-    Ok(Target::Page(format!("{page}#{id}")))
+    })
 }
 
 /// The scheme of an address such as `https:`, in lower case without its colon.
@@ -60,73 +83,69 @@ fn scheme(destination: &str) -> Option<String> {
         .map(|scheme: String| scheme.to_ascii_lowercase())
 }
 
-fn by_scheme(scheme: &str, destination: &str, place: Place) -> Result<Target, Box<Finding>> {
+fn by_scheme(scheme: &str, destination: &str, link: &Link<'_, '_>) -> Result<Target, Box<Finding>> {
     match scheme {
         "http" | "https" | "mailto" | "tel" => Ok(Target::Shown(destination.to_owned())),
         _ => {
-            let finding =
-                Finding::error("note-link-refused", place, format!("links to `{scheme}:` are refused"))
-                    .found(destination)
-                    .help("link to a record by its id or number, or to a chapter by its file");
+            let finding = Finding::error(
+                "note-link-refused",
+                (link.place)(),
+                format!("links to `{scheme}:` are refused"),
+            )
+            .found(destination)
+            .help("link to a record by its id or number, or to a chapter by its file");
             Err(Box::new(finding))
         }
     }
 }
 
 /// The page of a record or note by its name, and the note on it.
-fn find<'a>(
-    name: &str,
-    place: &Place,
-    note: &Note,
-    catalogue: &'a Catalogue,
-) -> Result<(String, Option<&'a Note>), Box<Finding>> {
-    if let Some(page) = address::of_record(catalogue, name) {
-        return Ok((page, note_about(catalogue, name)));
+fn find<'c>(name: &str, link: &Link<'_, 'c>) -> Result<(Address, Option<&'c Note>), Box<Finding>> {
+    let notes = link.notes;
+    if let Some(page) = address::of_record(notes.catalogue, name) {
+        return Ok((page, notes.about(name)));
     }
-    let path = path_from(&note.place.file.path, name).ok_or_else(|| {
-        let finding = Finding::error("note-path-outside", place.clone(), "this link leaves the catalogue")
+    let path = path_from(&link.note.place.file.path, name).ok_or_else(|| {
+        let finding = Finding::error("note-path-outside", (link.place)(), "this link leaves the catalogue")
             .found(name)
             .help("notes can link to records and chapters of their own catalogue only");
         Box::new(finding)
     })?;
-    let stem = name.strip_suffix(".md").unwrap_or(name);
-    catalogue
-        .notes
-        .iter()
-        .find(|other| *other.place.file.path == *path || address::chapter_of(other) == Some(stem))
-        .and_then(|other| Some((address::of_note(catalogue, &other.about)?, Some(other))))
-        .ok_or_else(|| Box::new(unknown(name, place.clone(), catalogue)))
+    notes
+        .in_file(&path, name.strip_suffix(".md").unwrap_or(name))
+        .and_then(|note| Some((address::of_note(notes.catalogue, &note.about)?, Some(note))))
+        .ok_or_else(|| Box::new(unknown(name, (link.place)(), notes)))
 }
 
-/// The note about a record.
-fn note_about<'a>(catalogue: &'a Catalogue, record: &str) -> Option<&'a Note> {
-    catalogue.notes.iter().find(|note| matches!(&note.about, NoteAbout::Record(id) if id == record))
-}
-
-fn unknown(name: &str, place: Place, catalogue: &Catalogue) -> Finding {
-    let known = names(catalogue);
-    let nearest = known
-        .iter()
-        .map(|known| (strsim::damerau_levenshtein(&name.to_lowercase(), &known.to_lowercase()), known))
-        .min_by_key(|(distance, known)| (*distance, **known))
-        .filter(|(distance, known)| *distance <= known.chars().count().div_ceil(3));
+fn unknown(name: &str, place: Place, notes: &Notes<'_>) -> Finding {
     Finding::error("note-link-unknown", place, format!("there is no record or chapter `{name}` to link to"))
-        .help(match nearest {
-            Some((_, known)) => format!("did you mean `{known}`?"),
+        .help(match nearest(name, notes) {
+            Some(known) => format!("did you mean `{known}`?"),
             None => "link to a record by its id or number, or to a chapter by its file".to_owned(),
         })
 }
 
-fn names(catalogue: &Catalogue) -> Vec<&str> {
-    let chapters = catalogue.notes.iter().filter_map(address::chapter_of);
-    let records = [
-        catalogue.fittings.keys().collect::<Vec<_>>(),
-        catalogue.conductors.keys().collect(),
-        catalogue.parts.keys().collect(),
-        catalogue.notices.keys().collect(),
-        catalogue.materials.keys().collect(),
-    ];
-    records.into_iter().flatten().map(String::as_str).chain(chapters).collect()
+/// The known name that is least unlike this one, where one is like it.
+fn nearest<'a>(name: &str, notes: &Notes<'a>) -> Option<&'a str> {
+    let wanted = name.to_lowercase();
+    let length = wanted.chars().count();
+    let known = names(notes.catalogue).chain(notes.chapters());
+    let near = known.filter_map(|known| {
+        let letters = known.to_lowercase();
+        let (count, most) = (letters.chars().count(), known.chars().count().div_ceil(3));
+        // No names are less unlike than their lengths are.
+        let distance = (length.abs_diff(count) <= most)
+            .then(|| strsim::damerau_levenshtein(&wanted, &letters))
+            .filter(|distance| *distance <= most)?;
+        Some((distance, known))
+    });
+    near.min().map(|(_, known)| known)
+}
+
+fn names(catalogue: &Catalogue) -> impl Iterator<Item = &str> {
+    let keys = catalogue.fittings.keys().chain(catalogue.conductors.keys()).chain(catalogue.parts.keys());
+    let keys = keys.chain(catalogue.notices.keys()).chain(catalogue.materials.keys());
+    keys.map(String::as_str)
 }
 
 /// The path that `name` means in a file at `from`; `None` where it leaves the catalogue.
@@ -144,13 +163,4 @@ fn path_from(from: &str, name: &str) -> Option<String> {
         }
     }
     Some(path.join("/"))
-}
-
-/// The id of a heading, from the words that a link uses.
-fn anchor_in(note: &Note, anchor: &str) -> Option<String> {
-    let wanted = format!("note-{}", address::slug(anchor));
-    headings::of(&markdown::events(note), 2)
-        .into_iter()
-        .find(|heading| heading.id == wanted)
-        .map(|heading| heading.id)
 }

@@ -1,13 +1,17 @@
 //! Notes: Markdown to HTML that is safe to show, with links to records.
 
 pub mod address;
+mod check;
 mod headings;
 mod html;
+mod index;
 mod links;
-mod markdown;
+mod parse;
 #[cfg(test)]
 mod tests;
 mod writer;
 
+pub use check::check;
 pub use headings::Heading;
-pub use html::{Html, check, to_html};
+pub use html::{Html, to_html};
+pub use index::Notes;

@@ -1,11 +1,12 @@
 //! What notes may show, and what they may not.
 
-use super::{Html, to_html};
+use super::address::Form;
+use super::{Html, Notes, to_html};
 use crate::catalogue::{
     CardFormat, CardSize, Catalogue, FlipEdge, Limits, Note, NoteAbout, Notice, Orientation, Origin,
     Settings, SheetFormat, SheetSize,
 };
-use crate::diagnostics::Finding;
+use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Place};
 use crate::units::Length;
 use std::collections::{BTreeMap, BTreeSet};
@@ -81,8 +82,13 @@ fn settings() -> Settings {
 fn shown(markdown: &str) -> (Html, Vec<Finding>) {
     let note = about_notice(markdown);
     let chapter = chapter("# First things\n\n## What to do\n");
-    let (html, findings) = to_html(&note, &catalogue(vec![note.clone(), chapter]));
+    let (html, findings) = of(&note, vec![note.clone(), chapter], Form::Folder);
     (html, findings.into_iter().collect())
+}
+
+/// One of these notes as HTML.
+fn of(note: &Note, notes: Vec<Note>, form: Form) -> (Html, Findings) {
+    to_html(note, &Notes::new(&catalogue(notes)), form)
 }
 
 fn codes(markdown: &str) -> Vec<(&'static str, u32, u32)> {
@@ -154,7 +160,7 @@ fn headings_follow_on_and_have_anchors() {
 #[test]
 fn a_chapter_gives_its_title_up() {
     let note = chapter("# First *things*\n\nText.\n\n## More\n");
-    let (html, _) = to_html(&note, &catalogue(vec![note.clone()]));
+    let (html, _) = of(&note, vec![note.clone()], Form::Folder);
     assert_eq!(html.title.as_deref(), Some("First things"));
     assert_eq!(html.body.trim(), "<p>Text.</p>\n<h2 id=\"note-more\">More</h2>");
 }
@@ -181,6 +187,29 @@ fn tables_have_scopes_and_no_inline_styles() {
     assert!(html.body.contains("<td>1</td><td class=\"right\">2</td>"), "{}", html.body);
     assert!(!html.body.contains("style="));
     assert_eq!(html.text, "a b 1 2");
+}
+
+#[test]
+fn a_single_file_has_links_and_ids_of_its_own() {
+    let note = about_notice("## Care\n\n[a](#care) [b](N-1) [c](01-first#what-to-do) [d](#)");
+    let (html, findings) = of(&note, vec![note.clone(), chapter("## What to do\n")], Form::SingleFile);
+    assert!(findings.into_iter().next().is_none());
+    for piece in [
+        "<h3 id=\"notice-N-1/note-care\">",
+        "<a href=\"#notice-N-1/note-care\">a</a>",
+        "<a href=\"#notice-N-1\">b</a>",
+        "<a href=\"#chapter-01-first/note-what-to-do\">c</a>",
+        "<a href=\"#notice-N-1\">d</a>",
+    ] {
+        assert!(html.body.contains(piece), "{piece} in {}", html.body);
+    }
+}
+
+#[test]
+fn the_title_of_a_chapter_is_its_page() {
+    let (html, findings) = shown("[a](01-first#first-things)");
+    assert!(findings.is_empty(), "{findings:?}");
+    assert!(html.body.contains("<a href=\"chapter-01-first.html\">a</a>"), "{}", html.body);
 }
 
 #[test]

@@ -1,8 +1,10 @@
 //! From what the Markdown parser reads to what may be shown.
 
+use super::address::{self, Address, Form};
 use super::headings::Heading;
-use super::links::{self, Target};
-use crate::catalogue::{Catalogue, Note, NoteAbout};
+use super::index::Notes;
+use super::links::{self, Link, Target};
+use crate::catalogue::{Note, NoteAbout};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::Place;
 use crate::typeset::isolated;
@@ -13,7 +15,10 @@ use unicode_bidi::{BidiClass, bidi_class};
 /// Turns what the parser reads into what may be shown.
 pub(super) struct Writer<'a> {
     note: &'a Note,
-    catalogue: &'a Catalogue,
+    notes: &'a Notes<'a>,
+    form: Form,
+    /// The page that shows the note.
+    page: Address,
     /// What may be shown.
     pub(super) out: Vec<Event<'a>>,
     /// What is wrong with links and pictures.
@@ -33,10 +38,14 @@ pub(super) struct Writer<'a> {
 }
 
 impl<'a> Writer<'a> {
-    pub(super) fn new(note: &'a Note, catalogue: &'a Catalogue) -> Self {
+    pub(super) fn new(note: &'a Note, notes: &'a Notes<'a>, form: Form) -> Self {
+        // The note of a record without a page is shown nowhere.
+        let page = address::of_note(notes.catalogue, &note.about).unwrap_or_else(|| Address::page(""));
         Self {
             note,
-            catalogue,
+            notes,
+            form,
+            page,
             out: Vec::new(),
             findings: Findings::new(),
             text: String::new(),
@@ -115,7 +124,7 @@ impl<'a> Writer<'a> {
     pub(super) fn open_heading(&mut self, heading: Option<&Heading>) {
         let Some(heading) = heading else { return };
         self.level = HeadingLevel::try_from(usize::from(heading.level)).unwrap_or(HeadingLevel::H6);
-        let id = Some(CowStr::from(heading.id.clone()));
+        let id = Some(CowStr::from(self.form.id(&self.page, &heading.id)));
         self.out.push(Event::Start(Tag::Heading {
             level: self.level,
             id,
@@ -138,19 +147,32 @@ impl<'a> Writer<'a> {
             (LinkType::Autolink, Target::Shown(_)) => Target::Nothing,
             (_, target) => target,
         };
-        if let Target::Page(page) = &target {
-            self.out.push(Event::Start(Tag::Link {
-                link_type: LinkType::Inline,
-                dest_url: page.clone().into(),
-                title: "".into(),
-                id: "".into(),
-            }));
+        match &target {
+            Target::Page(address) => self.start_link(self.form.link(address)),
+            Target::ThisPage(address) => self.start_link(self.form.link_within(address)),
+            Target::Shown(_) | Target::Nothing => {}
         }
         self.links.push(target);
     }
 
+    fn start_link(&mut self, address: String) {
+        self.out.push(Event::Start(Tag::Link {
+            link_type: LinkType::Inline,
+            dest_url: address.into(),
+            title: "".into(),
+            id: "".into(),
+        }));
+    }
+
     fn resolve(&mut self, destination: &str, offset: usize) -> Target {
-        match links::resolve(destination, self.place(offset), self.note, self.catalogue) {
+        let link = Link {
+            destination,
+            note: self.note,
+            page: &self.page,
+            place: &|| self.place(offset),
+            notes: self.notes,
+        };
+        match links::resolve(&link) {
             Ok(target) => target,
             Err(finding) => {
                 self.find(*finding);
@@ -161,7 +183,7 @@ impl<'a> Writer<'a> {
 
     fn close_link(&mut self) {
         match self.links.pop() {
-            Some(Target::Page(_)) => self.out.push(Event::End(TagEnd::Link)),
+            Some(Target::Page(_) | Target::ThisPage(_)) => self.out.push(Event::End(TagEnd::Link)),
             Some(Target::Shown(address)) => self.out.push(Event::Text(format!(" ({address})").into())),
             Some(Target::Nothing) | None => {}
         }

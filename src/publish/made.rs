@@ -6,7 +6,7 @@ use super::options::{Fault, Progress, Stage, Strictness};
 use super::prepared::Prepared;
 use super::refused;
 use super::staging::Staging;
-use crate::booklet::{self, Booklet, Page, Subject};
+use crate::booklet::{self, Booklet, Subject};
 use crate::cards::{self, Card, Face};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::CardFacts;
@@ -32,7 +32,7 @@ pub(super) struct Making<'a> {
     pub(super) strictness: Strictness,
     pub(super) stopped: AtomicBool,
     pub(super) preview_dpi: f64,
-    /// Faces and pages that are kept for the single file, where there is to be one.
+    /// Faces that are kept for the single file, where there is to be one.
     pub(super) single: Option<Single>,
     pub(super) clock: &'a Clock,
     pub(super) progress: &'a (dyn Fn(Progress) + Sync),
@@ -185,47 +185,47 @@ impl Making<'_> {
         let booklet = Booklet::new(self.prepared.booklet());
         let subjects = booklet.subjects();
         let counted = Counted::new(self.progress, Stage::Booklet, subjects.len());
-        let made: Vec<Result<Option<Page>, Finding>> = subjects
+        let made: Vec<Option<Finding>> = subjects
             .par_iter()
             .map(|subject| self.page(&booklet, subject).inspect(|_| counted.one_more()))
             .collect::<Result<_, Fault>>()?;
         let mut findings = Findings::new();
-        let mut pages = Vec::new();
-        for page in made {
-            match page {
-                Ok(page) => pages.extend(page),
-                Err(finding) if self.prepared.is_news(&finding) => findings.push(finding),
-                Err(_) => {}
-            }
-        }
-        self.single_file(&pages)?;
+        findings.extend(made.into_iter().flatten().filter(|finding| self.prepared.is_news(finding)));
+        self.stop_for(&findings);
+        findings.extend(self.single_file()?);
         Ok(findings)
     }
 
-    /// One page, kept only where the single file needs it.
-    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Result<Option<Page>, Finding>, Fault> {
+    /// Makes one page; gives what is wrong with it.
+    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Option<Finding>, Fault> {
         let page = match self.clock.booklet(|| booklet.page(subject).map_err(Box::new)) {
             Ok(page) => page,
-            Err(finding) => return Ok(Err(*finding)),
+            Err(finding) => return Ok(Some(*finding)),
         };
         let output = format!("page {}", page.path);
         if let Some(finding) = refused::found(&output, self.place(), std::iter::once(page.text.as_str())) {
-            return Ok(Err(finding));
+            return Ok(Some(finding));
         }
         if let Some(staging) = self.staging() {
             let path = format!("booklet/{}", page.path);
             self.clock.output(|| staging.write(&path, page.text.as_bytes()))?;
         }
-        Ok(Ok(self.single.is_some().then_some(page)))
+        Ok(None)
     }
 
-    fn single_file(&self, pages: &[Page]) -> Result<(), Fault> {
-        if let (Some(single), Some(staging)) = (&self.single, self.staging()) {
-            let faces = single.faces.lock().unwrap_or_else(PoisonError::into_inner);
-            let text = self.clock.booklet(|| booklet::single_file(pages, &faces));
-            self.clock.output(|| staging.write("booklet.html", text.as_bytes()))?;
+    /// Makes the single file, where there is to be one and nothing stops the run; gives what is wrong with it.
+    fn single_file(&self) -> Result<Findings, Fault> {
+        let (Some(single), Some(staging)) = (&self.single, self.staging()) else {
+            return Ok(Findings::new());
+        };
+        let faces = single.faces.lock().unwrap_or_else(PoisonError::into_inner);
+        match self.clock.booklet(|| booklet::single_file(self.prepared.booklet(), &faces)) {
+            Ok(text) => {
+                self.clock.output(|| staging.write("booklet.html", text.as_bytes()))?;
+                Ok(Findings::new())
+            }
+            Err(findings) => Ok(findings),
         }
-        Ok(())
     }
 }
 

@@ -1,12 +1,12 @@
 //! The demo's booklet, made once for all tests.
 
-use fittingcards::booklet::{Input, Page, make};
+use fittingcards::booklet::{Input, Page, make, single_file};
 use fittingcards::catalogue::{self, Catalogue};
 use fittingcards::facts::{self, CardFacts};
 use fittingcards::layouts::Layouts;
 use fittingcards::mixups;
 use fittingcards::sketch::Options;
-use fittingcards::source::{DiskWorld, World};
+use fittingcards::source::{DiskWorld, Folder, MemoryWorld, World};
 use fittingcards::typeset::Fonts;
 use fittingcards::units::Length;
 use std::collections::BTreeMap;
@@ -19,29 +19,56 @@ pub static PAGES: LazyLock<Vec<Page>> = LazyLock::new(|| of_folder("content"));
 /// The booklet of a catalogue folder below the project's.
 pub fn of_folder(folder: &str) -> Vec<Page> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let world = DiskWorld::new(root.join(folder), root.join("layouts"));
-    let (layouts, faults) = Layouts::load(&world, "booklet", &[]).unwrap();
-    assert!(!faults.has_errors(), "{:?}", faults.sorted());
-    let catalogue: Catalogue = catalogue::load(&world).unwrap().catalogue;
-    let mixups = mixups::find(&catalogue);
-    let facts: BTreeMap<String, CardFacts> = facts::of_catalogue(&catalogue, &mixups)
-        .into_iter()
-        .map(|facts| (facts.number.clone(), facts))
-        .collect();
-    let (fonts, _) = Fonts::new(&world.fonts(), &[]);
-    let input = Input {
-        catalogue: &catalogue,
-        mixups: &mixups,
-        facts: &facts,
-        layouts: &layouts,
-        state: "Draft, not issued",
-        issues: &BTreeMap::new(),
-        drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
-        sheets: &["cards.pdf".to_owned()],
-        tag_sheets: &["tags.pdf".to_owned()],
-    };
-    let pages = make(input);
-    pages.unwrap_or_else(|findings| panic!("{:#?}", findings.sorted()))
+    Made::of(&DiskWorld::new(root.join(folder), root.join("layouts"))).pages
+}
+
+/// The demo's records, to be added to.
+pub fn content() -> MemoryWorld {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let disk = DiskWorld::new(root.join("content"), root.join("layouts"));
+    let files = disk.files(Folder::Catalogue).unwrap();
+    files.into_iter().fold(MemoryWorld::new(), |world, file| {
+        let bytes = disk.read(&file).unwrap();
+        world.with(file, bytes)
+    })
+}
+
+/// A booklet in both forms.
+pub struct Made {
+    pub pages: Vec<Page>,
+    pub single: String,
+}
+
+impl Made {
+    pub fn of(world: &dyn World) -> Self {
+        let (layouts, faults) = Layouts::load(world, "booklet", &[]).unwrap();
+        assert!(!faults.has_errors(), "{:?}", faults.sorted());
+        let catalogue: Catalogue = catalogue::load(world).unwrap().catalogue;
+        let mixups = mixups::find(&catalogue);
+        let facts: BTreeMap<String, CardFacts> = facts::of_catalogue(&catalogue, &mixups)
+            .into_iter()
+            .map(|facts| (facts.number.clone(), facts))
+            .collect();
+        let (fonts, _) = Fonts::new(&world.fonts(), &[]);
+        let input = Input {
+            catalogue: &catalogue,
+            mixups: &mixups,
+            facts: &facts,
+            layouts: &layouts,
+            state: "Draft, not issued",
+            issues: &BTreeMap::new(),
+            drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
+            sheets: &["cards.pdf".to_owned()],
+            tag_sheets: &["tags.pdf".to_owned()],
+        };
+        let face =
+            |number: &String, side| (format!("{number}-{side}.svg"), format!("<svg id=\"{number}\"/>"));
+        let faces = facts.keys().flat_map(|number| [face(number, "front"), face(number, "back")]).collect();
+        Self {
+            pages: make(input).unwrap_or_else(|findings| panic!("{:#?}", findings.sorted())),
+            single: single_file(input, &faces).unwrap_or_else(|findings| panic!("{:#?}", findings.sorted())),
+        }
+    }
 }
 
 /// The pages among the files.

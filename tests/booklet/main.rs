@@ -1,4 +1,6 @@
 //! The booklet of the demo catalogue: whole, linked, and asking for nothing.
 
+mod literal;
 mod made;
+mod markup;
 mod pages;

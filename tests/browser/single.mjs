@@ -18,7 +18,14 @@ export async function single(browser, path) {
     const link = page.locator(".page:visible a[href^='#']").first();
     const target = await link.getAttribute("href");
     await link.click();
-    holds((await page.locator(".page:visible").getAttribute("id")) === target.slice(1).split("--")[0], target);
+    holds((await page.locator(".page:visible").getAttribute("id")) === target.slice(1).split("/")[0], target);
+    equal(await page.locator("header nav [aria-current]").count(), await page.locator(`header nav a[href="${target.split("/")[0]}"]`).count(), "links to the page shown that say so");
+  });
+  await check("one file: the link past the header leaves the page that is shown", async () => {
+    const shown = await page.locator(".page:visible").getAttribute("id");
+    await page.locator("a.skip").focus();
+    await page.keyboard.press("Enter");
+    equal(await page.locator(".page:visible").getAttribute("id"), shown, "page shown");
   });
   await check("one file: every link leads to a place in it", async () => {
     const lost = await page.evaluate(() => [...document.querySelectorAll("a[href]")].map((link) => link.getAttribute("href")).filter((href) => !href.startsWith("#") || !document.getElementById(decodeURIComponent(href.slice(1)))));

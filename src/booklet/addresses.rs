@@ -1,0 +1,63 @@
+//! Where the pages are that belong to no record.
+
+use crate::catalogue::Conductor;
+use crate::notes::address::{Address, key, slug};
+
+/// The first page.
+pub(super) fn start() -> Address {
+    Address::page("index")
+}
+
+/// Conductors and parts that can be taken for others.
+pub(super) fn look_alikes() -> Address {
+    Address::page("look-alikes")
+}
+
+/// What a measured conductor can be.
+pub(super) fn hand() -> Address {
+    Address::page("hand")
+}
+
+/// What a closed fitting can hold.
+pub(super) fn closed() -> Address {
+    Address::page("closed")
+}
+
+/// Wear of contact wires.
+pub(super) fn wear() -> Address {
+    Address::page("wear")
+}
+
+/// Wear of one contact wire.
+pub(super) fn wear_of(wire: &Conductor) -> Address {
+    wear().at(format!("wear-{}", wire.id))
+}
+
+/// All numbers and stamps.
+pub(super) fn numbers() -> Address {
+    Address::page("numbers")
+}
+
+/// The trade's words.
+pub(super) fn glossary() -> Address {
+    Address::page("glossary")
+}
+
+/// One of the trade's words.
+pub(super) fn word(word: &str) -> Address {
+    glossary().at(format!("word-{}", slug(word)))
+}
+
+/// The pages that every page leads to, in order, and what they are called there.
+pub(super) fn everywhere() -> [(Address, &'static str); 8] {
+    [
+        (start(), "Start"),
+        (look_alikes(), "Look-alikes"),
+        (hand(), "In my hand"),
+        (closed(), "Inside a closed fitting"),
+        (wear(), "Wear"),
+        (numbers(), "Numbers and stamps"),
+        (key(), "Materials and lines"),
+        (glossary(), "Glossary"),
+    ]
+}

@@ -1,0 +1,39 @@
+//! A note as the Markdown parser reads it: its title, its events, its headings.
+
+use super::headings::{self, Heading};
+use crate::catalogue::{Note, NoteAbout};
+use pulldown_cmark::{Event, HeadingLevel, Options, Parser, Tag, TagEnd};
+use std::ops::Range;
+
+/// A note that has been read.
+pub(super) struct Parsed<'a> {
+    /// The heading that a chapter opens with; it is none of the others.
+    pub title: Option<String>,
+    /// What the parser reads, with where it reads it.
+    pub events: Vec<(Event<'a>, Range<usize>)>,
+    /// The headings among the events, in order.
+    pub headings: Vec<Heading>,
+}
+
+/// Reads a note. Headings of a chapter start at level 2, those of a record's note at level 3.
+pub(super) fn parse(note: &Note) -> Parsed<'_> {
+    let options = Options::ENABLE_TABLES | Options::ENABLE_WIKILINKS;
+    let mut events: Vec<_> = Parser::new_ext(&note.markdown, options).into_offset_iter().collect();
+    let (title, base) = match note.about {
+        NoteAbout::Chapter(_) => (take_title(&mut events), 2),
+        NoteAbout::Record(_) => (None, 3),
+    };
+    let headings = headings::of(&events, base);
+    Parsed { title, events, headings }
+}
+
+/// Takes off the heading of the first level that the events open with.
+fn take_title(events: &mut Vec<(Event<'_>, Range<usize>)>) -> Option<String> {
+    let Some((Event::Start(Tag::Heading { level: HeadingLevel::H1, .. }), _)) = events.first() else {
+        return None;
+    };
+    let title = headings::text_of(events);
+    let end = events.iter().position(|(event, _)| matches!(event, Event::End(TagEnd::Heading(_))))?;
+    events.drain(..=end);
+    Some(title)
+}
