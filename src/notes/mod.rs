@@ -7,6 +7,7 @@ mod html;
 mod index;
 mod links;
 mod parse;
+mod positions;
 #[cfg(test)]
 mod tests;
 mod writer;

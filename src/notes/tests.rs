@@ -212,6 +212,24 @@ fn the_title_of_a_chapter_is_its_page() {
     assert!(html.body.contains("<a href=\"chapter-01-first.html\">a</a>"), "{}", html.body);
 }
 
+/// Read heading by heading and link by link anew, each of these takes hours.
+#[test]
+fn a_note_may_hold_a_great_many_headings_and_links() {
+    let many = 50_000;
+    let headings = format!("{}# Care\n", "# a\n".repeat(many));
+    let links = "[a](#care)\n".repeat(many);
+    let references = format!("{}\n\n[x]: N-1\n", "[a][x] ".repeat(many));
+    let wrong = "[a](#nowhere) ".repeat(many);
+    let (html, findings) = shown(&format!("{headings}\n{links}\n{wrong}\n\n{references}"));
+    let ids: BTreeSet<&str> = html.headings.iter().map(|heading| heading.id.as_str()).collect();
+    assert_eq!((html.headings.len(), ids.len()), (many + 1, many + 1));
+    assert!(ids.contains(format!("note-a-{many}").as_str()));
+    assert_eq!(html.body.matches("<a href=\"#note-care\">").count(), many);
+    assert_eq!(html.body.matches("<a href=\"notice-N-1.html\">").count(), many);
+    let last = &findings.last().expect("a finding for each wrong link").place;
+    assert_eq!((findings.len(), last.column), (many, u32::try_from((many - 1) * 14 + 1).unwrap()));
+}
+
 #[test]
 fn an_anchor_that_other_words_have_taken_is_passed_over() {
     let ids: Vec<String> =

@@ -4,11 +4,13 @@ use super::address::{self, Address, Form};
 use super::headings::Heading;
 use super::index::Notes;
 use super::links::{self, Link, Target};
+use super::positions::Positions;
 use crate::catalogue::{Note, NoteAbout};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::Place;
 use crate::typeset::isolated;
 use pulldown_cmark::{Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, LinkType, Tag, TagEnd};
+use std::cell::OnceCell;
 use std::ops::Range;
 use unicode_bidi::{BidiClass, bidi_class};
 
@@ -19,6 +21,8 @@ pub(super) struct Writer<'a> {
     form: Form,
     /// The page that shows the note.
     page: Address,
+    /// Made when the first place is asked for: a sound note needs none.
+    positions: OnceCell<Positions>,
     /// What may be shown.
     pub(super) out: Vec<Event<'a>>,
     /// What is wrong with links and pictures.
@@ -46,6 +50,7 @@ impl<'a> Writer<'a> {
             notes,
             form,
             page,
+            positions: OnceCell::new(),
             out: Vec::new(),
             findings: Findings::new(),
             text: String::new(),
@@ -94,11 +99,8 @@ impl<'a> Writer<'a> {
     }
 
     fn place(&self, offset: usize) -> Place {
-        let before = &self.note.markdown[..offset];
-        let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
-        let count = |number: usize| u32::try_from(number + 1).unwrap_or(u32::MAX);
-        let line = count(before.matches('\n').count());
-        Place::at(self.note.place.file.clone(), line, count(before[line_start..].chars().count()))
+        let (line, column) = self.positions.get_or_init(|| Positions::of(&self.note.markdown)).at(offset);
+        Place::at(self.note.place.file.clone(), line, column)
     }
 
     fn find(&mut self, finding: Finding) {
