@@ -1,7 +1,7 @@
 //! What notes may show, and what they may not.
 
 use super::address::Form;
-use super::{Html, Notes, to_html};
+use super::{Html, Notes, check, to_html};
 use crate::catalogue::{
     CardFormat, CardSize, Catalogue, FlipEdge, Limits, Note, NoteAbout, Notice, Orientation, Origin,
     Settings, SheetFormat, SheetSize,
@@ -235,4 +235,24 @@ fn an_anchor_that_other_words_have_taken_is_passed_over() {
     let ids: Vec<String> =
         shown("# a 2\n# a\n# a\n# a 3\n# a\n").0.headings.into_iter().map(|heading| heading.id).collect();
     assert_eq!(ids, ["note-a-2", "note-a", "note-a-3", "note-a-3-2", "note-a-4"]);
+}
+
+#[test]
+fn two_notes_with_one_page_are_found() {
+    let named =
+        |stem: &str| note(NoteAbout::Chapter(stem.to_owned()), &format!("notes/chapters/{stem}.md"), "");
+    let found = |notes: Vec<Note>| -> Vec<(String, String)> {
+        let findings =
+            check(&catalogue(notes)).into_iter().filter(|finding| finding.code == "note-page-taken");
+        findings
+            .map(|found| (found.place.file.path.to_string(), found.related[0].place.file.path.to_string()))
+            .collect()
+    };
+    let pair = |later: &str, first: &str| vec![(later.to_owned(), first.to_owned())];
+    let chapters = vec![named("10-a b"), named("10-a-b"), named("10-b")];
+    assert_eq!(found(chapters), pair("notes/chapters/10-a-b.md", "notes/chapters/10-a b.md"));
+    let chapters = vec![named("10-Care"), named("10-care")];
+    assert_eq!(found(chapters), pair("notes/chapters/10-care.md", "notes/chapters/10-Care.md"));
+    let other_ending = note(NoteAbout::Record("N-1".to_owned()), "notes/N-1.MD", "");
+    assert_eq!(found(vec![other_ending, about_notice("")]), pair("notes/N-1.md", "notes/N-1.MD"));
 }
