@@ -1,7 +1,7 @@
 //! Texts that look like markup are shown as they are written, and harm no link, in both forms of the booklet.
 
-use crate::made::{Made, content};
-use crate::markup::{Markup, read};
+use super::made::{Made, content};
+use super::markup::{Markup, read};
 use fittingcards::notes::address::slug;
 use fittingcards::source::{FilePath, MemoryWorld};
 use serde_json::Value;

@@ -1,6 +1,6 @@
 //! Links lead somewhere, ids are there once, every page carries what it must, nothing is fetched.
 
-use crate::made::{PAGES, html};
+use super::made::{PAGES, html};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The values of an attribute, in order.
@@ -72,5 +72,5 @@ fn there_is_a_page_for_every_record() {
 
 #[test]
 fn the_same_records_give_the_same_bytes() {
-    assert!(crate::made::of_folder("content") == *PAGES);
+    assert!(super::made::of_folder("content") == *PAGES);
 }

@@ -1,6 +1,7 @@
 //! Catalogues too large or too odd to keep as files.
 
 use super::print_findings;
+use crate::fixtures::random_cases;
 use fittingcards::catalogue::load;
 use fittingcards::source::{FilePath, MemoryWorld};
 use proptest::prelude::*;
@@ -116,6 +117,8 @@ fn a_thousand_fittings_load_without_a_finding() {
 }
 
 proptest! {
+    #![proptest_config(random_cases(256))]
+
     #[test]
     fn whatever_stands_in_a_file_is_answered_with_findings(
         text in r#"([a-z]{1,3}: |- |\[|\]|\{|\}|, |\n|\n  |\t|'|"|&a |\*a|!x |\||>|%|#|~|\? |0|1\.5|--- |\.\.\.|é|:){0,60}"#

@@ -1,5 +1,6 @@
 //! Where gripping parts come to rest, found a second way: by intersecting the lines of the drawing.
 
+use crate::fixtures::random_cases;
 use fittingcards::grip::{
     Collet, GripLimits, HeldConductor, Make, Outcome, Socket, SpreadingCone, Verdict, Wedge, WedgeBody,
     collet, spreading_cone, wedge,
@@ -101,7 +102,7 @@ fn metal_above(line: Line<f64>) -> Polygon<f64> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(300))]
+    #![proptest_config(random_cases(300))]
 
     /// The corner of the cone's large face moves inward by half of what the bore closes, and rests
     /// where that height meets the seat.

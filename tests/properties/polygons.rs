@@ -1,5 +1,6 @@
 //! Sections found a second way: as areas of polygons, cut and joined by a geometry library.
 
+use crate::fixtures::random_cases;
 use fittingcards::section::{Construction, Grooved, Group, Segment, Strands, compute, profile, wires, worn};
 use fittingcards::units::{Angle, Length};
 use geo::{Area, BooleanOps, Centroid, Coord, LineString, MultiPolygon, Polygon, coord, unary_union};
@@ -85,7 +86,7 @@ fn near(found: f64, expected: f64, part: f64) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(random_cases(200))]
 
     /// New and worn contact wires, above the lip as below it.
     #[test]

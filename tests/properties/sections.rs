@@ -1,5 +1,6 @@
 //! What holds for every conductor: scaling, wear, wires side by side, and no harm from hostile numbers.
 
+use crate::fixtures::random_cases;
 use fittingcards::section::{
     Composite, Construction, Grooved, Group, Layout, Profile, Rope, RopeCore, Section, Strands, WearMarks,
     compute, height_at_flat_width, height_at_loss, profile, round_profile, wear_table, wires,
@@ -214,6 +215,8 @@ fn cut(profile: &Profile, part: f64) -> Length {
 }
 
 proptest! {
+    #![proptest_config(random_cases(256))]
+
     /// Lengths grow with the scale, sections with its square.
     #[test]
     fn scaling_by_k_scales_lengths_by_k_and_sections_by_its_square(one in construction(1.0), factor in 0.2..5.0_f64) {

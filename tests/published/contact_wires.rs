@@ -1,6 +1,6 @@
 //! Contact wires against the standards that describe them.
 
-use crate::table::{Row, Tally, rows};
+use super::table::{Row, Tally, rows};
 use fittingcards::section::stated::contact_wire_rule;
 use fittingcards::section::{
     Construction, Grooved, Material, compute, height_at_flat_width, height_at_loss, materials, profile,

@@ -1,6 +1,6 @@
 //! Ropes against the factors of EN 12385-4.
 
-use crate::table::{Row, Tally, rows};
+use super::table::{Row, Tally, rows};
 use fittingcards::section::{Construction, Rope, RopeCore, Section, SectionError, compute};
 use fittingcards::units::{Length, Stress};
 

@@ -1,6 +1,6 @@
 //! Sections, masses, loads and resistances of stranded conductors against the tables of standards.
 
-use crate::table::{Row, Tally, rows};
+use super::table::{Row, Tally, rows};
 use fittingcards::section::{
     Composite, Construction, Group, LayerRole, Material, Section, Strands, Strength, compute, materials,
 };

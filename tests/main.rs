@@ -1,0 +1,15 @@
+//! All integration tests in one program: `cargo test findings::` runs those of one folder.
+
+mod booklet;
+mod command_line;
+mod confusion;
+mod contact_sheet;
+mod demo;
+mod faces;
+mod findings;
+mod fixtures;
+mod properties;
+mod published;
+mod render;
+mod size;
+mod tidy;
