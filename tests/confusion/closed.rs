@@ -11,7 +11,7 @@ fn closed(stand_out: f64) -> Closed<'static> {
 
 #[test]
 fn a_low_stand_out_points_at_the_wrong_cone() {
-    let mixups = find(&demo());
+    let mixups = find(demo());
     let found = inside(&mixups, &closed(0.5)).unwrap();
     assert!(found[0].fits_reading && !found[0].right);
     let right = found.iter().find(|part| part.right).unwrap();
@@ -20,7 +20,7 @@ fn a_low_stand_out_points_at_the_wrong_cone() {
 
 #[test]
 fn a_right_stand_out_does_not_rule_out_the_hidden_one() {
-    let mixups = find(&demo());
+    let mixups = find(demo());
     let found = inside(&mixups, &closed(4.2)).unwrap();
     let fits: Vec<&str> =
         found.iter().filter(|part| part.fits_reading).map(|part| part.part.number.as_str()).collect();
@@ -32,7 +32,7 @@ fn a_right_stand_out_does_not_rule_out_the_hidden_one() {
 
 #[test]
 fn what_can_not_be_answered_says_what_there_is() {
-    let mixups = find(&demo());
+    let mixups = find(demo());
     let no_body = Closed { body: "X-1", ..closed(1.0) };
     assert!(inside(&mixups, &no_body).unwrap_err().to_string().contains("X-1"));
     let no_wire = Closed { conductor: "rope-8", ..closed(1.0) };

@@ -15,7 +15,7 @@ fn ids(found: &Identified) -> Vec<&str> {
 
 #[test]
 fn copper_and_bronze_of_one_size_remain_and_say_so() {
-    let found = identify(&demo(), &readings(&[14.0])).unwrap();
+    let found = identify(demo(), &readings(&[14.0])).unwrap();
     assert_eq!(ids(&found), ["messenger-120", "messenger-cu-120"]);
     for candidate in &found.candidates {
         assert!(!candidate.fittings.is_empty());
@@ -45,7 +45,7 @@ fn the_nearest_comes_first_and_counts_tell_it_apart() {
 #[test]
 fn magnet_scratch_and_shape_exclude() {
     let catalogue = demo();
-    let narrowed = |more: Readings| identify(&catalogue, &more).unwrap().candidates.len();
+    let narrowed = |more: Readings| identify(catalogue, &more).unwrap().candidates.len();
     let by = readings(&[14.0]);
     assert_eq!(narrowed(Readings { scratch: Some(Scratch::Copper), ..by.clone() }), 2);
     assert_eq!(narrowed(Readings { scratch: Some(Scratch::Grey), ..by.clone() }), 0);
@@ -58,14 +58,14 @@ fn a_worn_contact_wire_is_known_by_its_width() {
     let catalogue = demo();
     let wire = &catalogue.conductors["contact-120"];
     let width = wire.section.overall_diameter.mm();
-    let found = identify(&catalogue, &readings(&[width, width - 2.5])).unwrap();
+    let found = identify(catalogue, &readings(&[width, width - 2.5])).unwrap();
     assert!(ids(&found).contains(&"contact-120"));
     assert_eq!(found.remarks.len(), 1, "{:?}", found.remarks);
 }
 
 #[test]
 fn nothing_that_agrees_is_said_plainly() {
-    let found = identify(&demo(), &readings(&[77.0])).unwrap();
+    let found = identify(demo(), &readings(&[77.0])).unwrap();
     assert!(found.candidates.is_empty());
     assert!(found.to_json()["remarks"][0].as_str().unwrap().contains("stop"));
 }
@@ -76,10 +76,10 @@ fn readings_beyond_reason_are_refused() {
     for bad in
         [vec![], vec![0.0], vec![-4.0], vec![f64::NAN], vec![f64::INFINITY], vec![1e6], vec![1.0, 2.0, 3.0]]
     {
-        assert!(identify(&demo, &readings(&bad)).is_err(), "{bad:?}");
+        assert!(identify(demo, &readings(&bad)).is_err(), "{bad:?}");
     }
     let zero = Readings { wires: Some(0), ..readings(&[14.0]) };
-    assert!(identify(&demo, &zero).is_err());
+    assert!(identify(demo, &zero).is_err());
     let negative = Readings { tolerance: Length::from_mm(-1.0), ..readings(&[14.0]) };
-    assert!(identify(&demo, &negative).is_err());
+    assert!(identify(demo, &negative).is_err());
 }

@@ -140,7 +140,7 @@ fn json_leaves_out_what_does_not_apply() {
 /// Cards never print "grips" of a wrong part.
 #[test]
 fn no_wrong_part_is_said_to_grip() {
-    let mixups = find(&demo());
+    let mixups = find(demo());
     for case in mixups.cases().filter(|case| !case.right) {
         let said = [
             words::verdict(case).to_owned(),
@@ -155,7 +155,7 @@ fn no_wrong_part_is_said_to_grip() {
 #[test]
 fn the_worst_wrong_part_comes_first() {
     let catalogue = demo();
-    let mixups = find(&catalogue);
+    let mixups = find(catalogue);
     for fitting in catalogue.fittings.values() {
         let wrong = mixups.wrong_parts(fitting);
         assert!(wrong.iter().all(|case| !case.right));
@@ -166,7 +166,7 @@ fn the_worst_wrong_part_comes_first() {
 /// Both shared bodies of the demo: a hidden danger that marks cover, and one that stand-out reveals.
 #[test]
 fn the_demo_has_a_hidden_danger_and_one_that_shows() {
-    let mixups = find(&demo());
+    let mixups = find(demo());
     let hidden = |body: &str| mixups.body(body).unwrap().cases.iter().filter(|case| case.hidden).count();
     assert!(hidden("ST-4101") > 0 && hidden("ST-4141") > 0);
     assert!(mixups.cases().filter(|case| case.hidden).all(|case| case.marks_distinct));
@@ -175,7 +175,7 @@ fn the_demo_has_a_hidden_danger_and_one_that_shows() {
 
 #[test]
 fn copper_and_bronze_are_never_told_apart_by_hand() {
-    let found = look_alikes(&demo());
+    let found = look_alikes(demo());
     let pair = found
         .iter()
         .find(|alike| (&*alike.one.id, &*alike.other.id) == ("messenger-120", "messenger-cu-120"));

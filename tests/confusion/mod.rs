@@ -5,8 +5,9 @@ mod identify;
 mod mixups;
 mod ways_out;
 
+use crate::fixtures::DEMO;
 use fittingcards::catalogue::{Catalogue, load};
-use fittingcards::source::{DiskWorld, FilePath, MemoryWorld};
+use fittingcards::source::{FilePath, MemoryWorld};
 
 const SETTINGS: &str = "title: A\nowner: B\nedition: \"1\"\ndate: 2026-01-01\ncaution: C\n";
 
@@ -26,9 +27,8 @@ fn catalogue(conductors: &str, parts: &str, fittings: &str) -> Catalogue {
 }
 
 /// The catalogue that comes with the program.
-fn demo() -> Catalogue {
-    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
-    load(&DiskWorld::new(root.join("content"), root.join("layouts"))).unwrap().catalogue
+fn demo() -> &'static Catalogue {
+    &DEMO.catalogue
 }
 
 /// A strand of 19 wires.

@@ -54,8 +54,8 @@ fn a_longer_cone_shows_and_moves_its_own_window() {
 #[test]
 fn every_hidden_danger_of_the_demo_has_a_way_out_or_is_named() {
     let demo = demo();
-    let mixups = find(&demo);
-    let fixes = design_fixes(&demo, &mixups);
+    let mixups = find(demo);
+    let fixes = design_fixes(demo, &mixups);
     let out: BTreeSet<(&str, &str)> = fixes.iter().map(|fix| (&*fix.part, &*fix.fitting)).collect();
     let none: BTreeSet<(&str, &str)> = without_design_fix(&mixups, &fixes)
         .into_iter()

@@ -1,34 +1,13 @@
 //! The demo catalogue, and the one that a new user starts from, are sound and show what they are for.
 
-use fittingcards::audit::{self, Context};
-use fittingcards::catalogue::{Catalogue, Family, Loaded, NoteAbout, load};
-use fittingcards::diagnostics::{Findings, Severity};
+use crate::fixtures::{Checked, DEMO, checked, disk};
+use fittingcards::catalogue::{Family, NoteAbout};
+use fittingcards::diagnostics::Severity;
 use fittingcards::facts::{self, Content};
 use fittingcards::grip::Verdict;
-use fittingcards::mixups::{self, BodyMixups, Mixups};
+use fittingcards::mixups::{self, BodyMixups};
 use fittingcards::publish;
-use fittingcards::source::DiskWorld;
 use std::collections::BTreeSet;
-use std::path::Path;
-
-/// A catalogue with its mix-ups and everything that is to be said of it.
-struct Checked {
-    catalogue: Catalogue,
-    mixups: Mixups,
-    findings: Findings,
-}
-
-fn world(folder: &str) -> DiskWorld {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    DiskWorld::new(root.join(folder), root.join("layouts"))
-}
-
-fn checked(folder: &str) -> Checked {
-    let Loaded { catalogue, mut findings } = load(&world(folder)).expect("the folder is read");
-    let mixups = mixups::find(&catalogue);
-    findings.extend(audit::check(Context { catalogue: &catalogue, mixups: &mixups }));
-    Checked { catalogue, mixups, findings }
-}
 
 fn errors(checked: &Checked) -> Vec<&str> {
     let findings = checked.findings.sorted().into_iter();
@@ -54,7 +33,7 @@ fn every_catalogue_that_ships_is_sound() {
 #[test]
 fn every_card_and_page_of_the_demo_and_the_starting_catalogue_can_be_printed() {
     for folder in ["content", "src/cli/starter"] {
-        let findings = publish::check(&world(folder), None, &|_| {}).expect("nothing is in the way");
+        let findings = publish::check(&disk(folder), None, &|_| {}).expect("nothing is in the way");
         let errors = findings.sorted().into_iter().filter(|finding| finding.severity == Severity::Error);
         assert_eq!(errors.map(|finding| &finding.message).next(), None, "{folder}");
     }
@@ -62,7 +41,7 @@ fn every_card_and_page_of_the_demo_and_the_starting_catalogue_can_be_printed() {
 
 #[test]
 fn the_demo_has_every_family_and_enough_of_everything() {
-    let demo = checked("content").catalogue;
+    let demo = &DEMO.catalogue;
     let families: BTreeSet<Family> = demo.fittings.values().map(|fitting| fitting.family).collect();
     let (records, chapters): (Vec<_>, Vec<_>) =
         demo.notes.iter().partition(|note| matches!(note.about, NoteAbout::Record(_)));
@@ -75,7 +54,7 @@ fn the_demo_has_every_family_and_enough_of_everything() {
 
 #[test]
 fn every_gripping_part_of_the_demo_grips_its_own_conductor() {
-    let demo = checked("content");
+    let demo = &*DEMO;
     for fitting in demo.catalogue.fittings.values() {
         for own in mixups::own(fitting, &demo.catalogue.settings.limits) {
             assert_eq!(own.outcome.verdict, Verdict::Grips, "{} {}", fitting.number, own.part.number);
@@ -85,7 +64,7 @@ fn every_gripping_part_of_the_demo_grips_its_own_conductor() {
 
 #[test]
 fn the_collet_body_shows_dangers_that_stand_out_reveals_and_dangers_that_it_hides() {
-    let demo = checked("content");
+    let demo = &*DEMO;
     let body = demo.mixups.body("ST-4101").expect("the collet body");
     assert!(shows(body, Verdict::ClosesWithoutGripping, false), "revealed by stand-out");
     assert!(shows(body, Verdict::ClosesWithoutGripping, true), "the long cone, hidden");
@@ -95,7 +74,7 @@ fn the_collet_body_shows_dangers_that_stand_out_reveals_and_dangers_that_it_hide
 
 #[test]
 fn the_socket_body_hides_every_danger() {
-    let demo = checked("content");
+    let demo = &*DEMO;
     let body = demo.mixups.body("ST-4141").expect("the socket body");
     for verdict in
         [Verdict::CoreNotHeld, Verdict::ClosesWithoutGripping, Verdict::StandsProud, Verdict::Grips]
@@ -107,7 +86,7 @@ fn the_socket_body_hides_every_danger() {
 
 #[test]
 fn every_hidden_danger_of_the_demo_is_covered_by_marks_and_a_witness() {
-    let demo = checked("content");
+    let demo = &*DEMO;
     for case in demo.mixups.cases().filter(|case| case.hidden) {
         assert!(case.marks_distinct, "{} in {}", case.part.number, case.fitting.number);
         assert!(!case.fitting.witness.is_empty(), "{}", case.fitting.number);
@@ -116,7 +95,7 @@ fn every_hidden_danger_of_the_demo_is_covered_by_marks_and_a_witness() {
 
 #[test]
 fn cards_of_the_demo_do_not_warn_of_a_part_that_is_proven_and_in_use() {
-    let demo = checked("content");
+    let demo = &*DEMO;
     let cards = facts::of_catalogue(&demo.catalogue, &demo.mixups);
     let not_these = |number: &str| {
         let card = cards.iter().find(|card| card.number == number).expect("a card");
@@ -132,7 +111,7 @@ fn cards_of_the_demo_do_not_warn_of_a_part_that_is_proven_and_in_use() {
 #[test]
 fn texts_of_the_demo_are_short_enough_for_a_pocket_card() {
     let length = |text: &str| text.chars().count();
-    for demo in [checked("content").catalogue, checked("src/cli/starter").catalogue] {
+    for demo in [&DEMO.catalogue, &checked("src/cli/starter").catalogue] {
         assert!(demo.parts.values().all(|part| length(&part.name) <= 30));
         for fitting in demo.fittings.values() {
             assert!(fitting.steps.len() <= 7, "{}", fitting.number);
