@@ -1,7 +1,7 @@
 //! Catalogues by chance, the same in every run: a card prints whole, or stops with the card, the field and the excess.
 
+use super::made;
 use super::printed::lost;
-use super::{SIZES, made};
 use fittingcards::cards::Card;
 use fittingcards::diagnostics::Findings;
 use fittingcards::facts::CardFacts;
@@ -25,7 +25,7 @@ fn a_card_by_chance_prints_whole_or_stops_with_the_card_the_field_and_the_excess
 
 /// What is wrong with the cards of one catalogue.
 fn faults(number: u64) -> Vec<String> {
-    let sizes: Vec<&str> = SIZES.lines().skip(1).collect();
+    let sizes: Vec<&str> = made::sizes().collect();
     let size = sizes[usize::try_from(number).unwrap() % sizes.len()];
     let world = catalogue(&mut Chance(number), size);
     let made = made::facts_and_cards(&world);

@@ -9,8 +9,19 @@ use fittingcards::register::{Register, Standing};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use fittingcards::typeset::{FontSource, Fonts};
 use fittingcards::{facts, mixups};
-use std::path::Path;
-use std::sync::Arc;
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, OnceLock};
+
+/// Sizes that cards print in: rows "A7,portrait". `tests/print` measures the same.
+pub fn sizes() -> impl Iterator<Item = &'static str> {
+    include_str!("../print/sizes.csv").lines().skip(1)
+}
+
+/// A folder below the package's root.
+pub fn folder(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(name)
+}
 
 /// Every file of a catalogue.
 pub fn world(folder: &Path) -> MemoryWorld {
@@ -24,7 +35,7 @@ pub fn world(folder: &Path) -> MemoryWorld {
 /// A catalogue below the package's root, with its cards in another size: a row of `tests/print/sizes.csv`.
 pub fn in_size(folder: &str, row: &str) -> MemoryWorld {
     let (size, orientation) = row.split_once(',').unwrap();
-    let content = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
+    let content = self::folder(folder);
     let settings = read(&content.join("catalogue.yaml"));
     let others = settings.lines().filter(|line| !line.starts_with("card:"));
     let settings: String = others.map(|line| format!("{line}\n")).collect();
@@ -43,6 +54,27 @@ pub struct Made {
     pub facts: Vec<CardFacts>,
     pub cards: Vec<Card>,
     pub findings: Findings,
+}
+
+impl Made {
+    /// What the check code of a card covers.
+    pub fn facts_of(&self, card: &Card) -> &CardFacts {
+        self.facts.iter().find(|facts| facts.number == card.number).unwrap()
+    }
+}
+
+type Places = BTreeMap<(&'static str, &'static str), &'static OnceLock<Made>>;
+
+/// The cards of a catalogue in a size, made by the first test that asks and kept for the others. Not to be asked from
+/// within rayon: a thread that waits there may be handed the very work that it waits for.
+pub fn once(catalogue: &'static str, size: &'static str) -> &'static Made {
+    static PLACES: Mutex<Places> = Mutex::new(BTreeMap::new());
+    let place = *PLACES
+        .lock()
+        .unwrap()
+        .entry((catalogue, size))
+        .or_insert_with(|| Box::leak(Box::new(OnceLock::new())));
+    place.get_or_init(|| facts_and_cards(&in_size(catalogue, size)))
 }
 
 pub fn facts_and_cards(world: &MemoryWorld) -> Made {

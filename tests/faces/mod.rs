@@ -5,6 +5,7 @@
 
 mod chance;
 mod difference;
+mod lines;
 mod made;
 mod printed;
 mod readable;
@@ -13,11 +14,9 @@ mod scripts;
 
 use fittingcards::cards::Card;
 use fittingcards::source::{FilePath, MemoryWorld};
+use made::Made;
 use rayon::prelude::*;
 use std::path::Path;
-
-/// Sizes that the demo prints in; `tests/print` measures the same.
-const SIZES: &str = include_str!("../print/sizes.csv");
 
 #[test]
 fn faces_are_what_they_were() {
@@ -53,12 +52,12 @@ fn tags(world: &MemoryWorld) -> String {
 /// Preflight finds nothing, and every face drawn without its clip has no ink outside the bleed.
 #[test]
 fn the_demo_is_sound_and_loses_nothing_to_the_clip_in_any_size() {
-    for row in SIZES.lines().skip(1) {
-        let (cards, findings) = made::cards(&made::in_size("content", row));
+    for row in made::sizes() {
+        let Made { cards, findings, .. } = made::once("content", row);
         let found = findings.sorted().into_iter().map(|finding| finding.message.as_str());
         assert_eq!(found.collect::<Vec<_>>(), [""; 0], "{row}");
         assert!(cards.len() >= 12, "{row}");
-        loses_nothing(&cards, row);
+        loses_nothing(cards, row);
     }
 }
 

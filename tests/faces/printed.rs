@@ -1,13 +1,11 @@
 //! What a card's faces say against what its check code covers: nothing is lost in any size, and nothing is printed
 //! that could change without changing the code.
 
+use super::made::{self, Made, sizes};
 use super::said::Said;
-use super::{SIZES, made};
 use fittingcards::cards::Card;
 use fittingcards::catalogue::Settings;
 use fittingcards::facts::{CardFacts, Content};
-use rayon::prelude::*;
-use std::sync::LazyLock;
 
 /// Catalogues whose cards print in every size; those with too much for a card of some size print where they fit.
 const CATALOGUES: [&str; 6] = [
@@ -22,8 +20,8 @@ const CATALOGUES: [&str; 6] = [
 #[test]
 fn nothing_that_a_card_must_print_is_lost_in_any_size() {
     let mut all = Vec::new();
-    of_every_size(|catalogue, size, _, facts, card| {
-        let lost = lost(facts, card, size.starts_with("ID-1"));
+    of_every_size(|catalogue, size, made, card| {
+        let lost = lost(made.facts_of(card), card, size.starts_with("ID-1"));
         all.extend(lost.into_iter().map(|text| format!("{catalogue} {size} {}: {text}", card.number)));
     });
     assert!(all.is_empty(), "{} texts are lost:\n{}", all.len(), all.join("\n"));
@@ -40,7 +38,8 @@ pub fn lost(facts: &CardFacts, card: &Card, small: bool) -> Vec<String> {
 #[test]
 fn nothing_is_printed_that_the_check_code_does_not_cover() {
     let mut bare = Vec::new();
-    of_every_size(|catalogue, size, settings, facts, card| {
+    of_every_size(|catalogue, size, made, card| {
+        let (settings, facts) = (&made.settings, made.facts_of(card));
         for face in [&card.front, &card.back] {
             let mut said = Said::on(&[face]);
             said.strike_scales();
@@ -54,36 +53,17 @@ fn nothing_is_printed_that_the_check_code_does_not_cover() {
     assert!(bare.is_empty(), "{} texts are not among the printed ones:\n{}", bare.len(), bare.join("\n"));
 }
 
-fn of_every_size(mut look: impl FnMut(&str, &str, &Settings, &CardFacts, &Card)) {
-    for made in MADE.iter() {
-        for card in &made.cards {
-            let facts = made.facts.iter().find(|facts| facts.number == card.number).unwrap();
-            look(made.catalogue, made.size, &made.settings, facts, card);
+/// Looks at every card of every catalogue in every size.
+fn of_every_size(mut look: impl FnMut(&str, &str, &Made, &Card)) {
+    for catalogue in CATALOGUES {
+        for size in sizes() {
+            let made = made::once(catalogue, size);
+            let whole = ["long-names", "ten-parts"].iter().all(|full| !catalogue.contains(full));
+            assert!(!whole || made.cards.len() == made.facts.len(), "{catalogue} {size}: a card is missing");
+            made.cards.iter().for_each(|card| look(catalogue, size, made, card));
         }
     }
 }
-
-struct Made {
-    catalogue: &'static str,
-    size: &'static str,
-    settings: Settings,
-    facts: Vec<CardFacts>,
-    cards: Vec<Card>,
-}
-
-static MADE: LazyLock<Vec<Made>> = LazyLock::new(|| {
-    let sizes = || SIZES.lines().skip(1);
-    let all: Vec<_> =
-        CATALOGUES.iter().flat_map(|catalogue| sizes().map(move |size| (*catalogue, size))).collect();
-    let make = |(catalogue, size)| {
-        let made::Made { settings, facts, cards, .. } =
-            made::facts_and_cards(&made::in_size(catalogue, size));
-        let whole = ["long-names", "ten-parts"].iter().all(|full| !catalogue.contains(full));
-        assert!(!whole || cards.len() == facts.len(), "{catalogue} {size}: a card is missing");
-        Made { catalogue, size, settings, facts, cards }
-    };
-    all.into_par_iter().map(make).collect()
-});
 
 /// Where a text must stand.
 #[derive(Clone, Copy)]

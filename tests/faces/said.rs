@@ -1,8 +1,7 @@
 //! What faces say, to be searched and struck out text by text.
 
-use super::readable::texts;
+use super::lines;
 use fittingcards::cards::Face;
-use usvg::Text;
 
 /// The texts of faces as one row of letters, without spaces: a text may be broken over lines anywhere.
 pub struct Said {
@@ -18,13 +17,8 @@ impl Said {
     pub fn on(faces: &[&Face]) -> Self {
         let mut said =
             Self { letters: Vec::new(), element: Vec::new(), begins: Vec::new(), struck: Vec::new() };
-        let mut element = 0;
-        for block in faces.iter().flat_map(|face| &face.blocks) {
-            texts(block.tree.root(), &mut |text: &Text| {
-                let words: String = text.chunks().iter().map(usvg::TextChunk::text).collect();
-                said.add(&words, element);
-                element += 1;
-            });
+        for (element, line) in faces.iter().flat_map(|face| lines::of(face)).enumerate() {
+            said.add(&line, element);
         }
         said.begins.push(true);
         said.struck.resize(said.letters.len(), false);

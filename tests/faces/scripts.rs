@@ -1,13 +1,14 @@
 //! Names in other scripts, and names that are too long: a card prints whole, or stops with the right finding.
 
+use super::loses_nothing;
+use super::made::{self, Made};
 use super::readable::texts;
-use super::{SIZES, loses_nothing, made};
 use fittingcards::cards::{Card, Face};
 use usvg::Text;
 
 #[test]
 fn devanagari_and_arabic_print_in_every_size_and_lose_nothing() {
-    for row in SIZES.lines().skip(1) {
+    for row in made::sizes() {
         let (cards, findings) = made::cards(&made::in_size("tests/cases/scripts/in", row));
         assert_eq!(findings.sorted().iter().map(|error| &error.message).next(), None, "{row}");
         loses_nothing(&cards, row);
@@ -17,9 +18,9 @@ fn devanagari_and_arabic_print_in_every_size_and_lose_nothing() {
 /// Ten wrong gripping parts fill a body's card; every other card prints.
 #[test]
 fn long_names_print_whole_or_stop_with_the_card_the_field_and_the_excess() {
-    for row in SIZES.lines().skip(1) {
-        let (cards, findings) = made::cards(&made::in_size("tests/cases/long-names/in", row));
-        loses_nothing(&cards, row);
+    for row in made::sizes() {
+        let Made { cards, findings, .. } = made::once("tests/cases/long-names/in", row);
+        loses_nothing(cards, row);
         for error in findings.sorted() {
             assert_eq!(error.code, "card-too-full", "{row}: {}", error.message);
             let record = error.record.as_deref().unwrap_or_default();
