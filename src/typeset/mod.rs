@@ -17,5 +17,7 @@ pub use line::{Ink, Line, Run};
 pub use script::{is_joined, without_marks};
 pub use style::{Cut, Style};
 
+#[cfg(all(test, feature = "debian-fonts"))]
+mod devanagari_tests;
 #[cfg(test)]
 mod tests;

@@ -10,13 +10,14 @@ mod made;
 mod printed;
 mod readable;
 mod said;
+#[cfg(feature = "debian-fonts")]
 mod scripts;
 
 use fittingcards::cards::Card;
 use fittingcards::source::{FilePath, MemoryWorld};
 use made::Made;
 use rayon::prelude::*;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 #[test]
 fn faces_are_what_they_were() {
@@ -24,12 +25,17 @@ fn faces_are_what_they_were() {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases").join(case);
         (folder.join("out").join(name), text(&made::world(&folder.join("in"))))
     };
-    let cards = ["gaps", "long-names", "plain", "scripts", "statuses", "ten-parts"]
-        .map(|case| golden(case, "faces.txt", cards));
+    let cards =
+        ["gaps", "long-names", "plain", "statuses", "ten-parts"].map(|case| golden(case, "faces.txt", cards));
     let tags = ["gaps", "long-names", "statuses"].map(|case| golden(case, "tags.txt", tags));
+    hold(cards.into_iter().chain(tags));
+}
+
+/// Each text is what its file holds.
+fn hold(texts: impl IntoIterator<Item = (PathBuf, String)>) {
     let update = made::environment("UPDATE").is_some();
     let mut changed = Vec::new();
-    for (golden, text) in cards.into_iter().chain(tags) {
+    for (golden, text) in texts {
         if update {
             std::fs::create_dir_all(golden.parent().unwrap()).unwrap();
             std::fs::write(&golden, text).unwrap();
@@ -58,6 +64,26 @@ fn the_demo_is_sound_and_loses_nothing_to_the_clip_in_any_size() {
         assert_eq!(found.collect::<Vec<_>>(), [""; 0], "{row}");
         assert!(cards.len() >= 12, "{row}");
         loses_nothing(cards, row);
+    }
+}
+
+/// Ten wrong gripping parts fill a body's card; every other card prints.
+#[test]
+fn long_names_print_whole_or_stop_with_the_card_the_field_and_the_excess() {
+    for row in made::sizes() {
+        let Made { cards, findings, .. } = made::once("tests/cases/long-names/in", row);
+        loses_nothing(cards, row);
+        for error in findings.sorted() {
+            assert_eq!(error.code, "card-too-full", "{row}: {}", error.message);
+            let record = error.record.as_deref().unwrap_or_default();
+            assert!(cards.iter().all(|card| card.number != record), "{row}: {record} is there");
+            assert!(error.message.contains(&format!("of card {record}: ")), "{row}: {}", error.message);
+            assert!(
+                error.field.is_some() && error.message.contains(" mm too long"),
+                "{row}: {}",
+                error.message
+            );
+        }
     }
 }
 

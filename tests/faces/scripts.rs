@@ -1,37 +1,32 @@
-//! Names in other scripts, and names that are too long: a card prints whole, or stops with the right finding.
+//! Names in other scripts, with a font of a Debian package beside the built-in ones.
 
-use super::loses_nothing;
-use super::made::{self, Made};
-use super::readable::texts;
+use super::readable::{self, texts};
+use super::{hold, loses_nothing, made};
 use fittingcards::cards::{Card, Face};
+use fittingcards::source::{FilePath, MemoryWorld};
 use usvg::Text;
+
+const FONT: &str = "/usr/share/fonts/truetype/lohit-devanagari/Lohit-Devanagari.ttf";
+
+fn with_font(world: MemoryWorld) -> MemoryWorld {
+    let bytes = std::fs::read(FONT)
+        .unwrap_or_else(|_| panic!("{FONT} is not there: install the Debian package fonts-lohit-deva"));
+    world.with(FilePath::catalogue("fonts/Lohit-Devanagari.ttf"), bytes)
+}
+
+#[test]
+fn faces_are_what_they_were() {
+    let case = made::folder("tests/cases/scripts");
+    let cards = made::cards(&with_font(made::world(&case.join("in")))).0;
+    hold([(case.join("out/faces.txt"), readable::cards(&cards))]);
+}
 
 #[test]
 fn devanagari_and_arabic_print_in_every_size_and_lose_nothing() {
     for row in made::sizes() {
-        let (cards, findings) = made::cards(&made::in_size("tests/cases/scripts/in", row));
+        let (cards, findings) = made::cards(&with_font(made::in_size("tests/cases/scripts/in", row)));
         assert_eq!(findings.sorted().iter().map(|error| &error.message).next(), None, "{row}");
         loses_nothing(&cards, row);
-    }
-}
-
-/// Ten wrong gripping parts fill a body's card; every other card prints.
-#[test]
-fn long_names_print_whole_or_stop_with_the_card_the_field_and_the_excess() {
-    for row in made::sizes() {
-        let Made { cards, findings, .. } = made::once("tests/cases/long-names/in", row);
-        loses_nothing(cards, row);
-        for error in findings.sorted() {
-            assert_eq!(error.code, "card-too-full", "{row}: {}", error.message);
-            let record = error.record.as_deref().unwrap_or_default();
-            assert!(cards.iter().all(|card| card.number != record), "{row}: {record} is there");
-            assert!(error.message.contains(&format!("of card {record}: ")), "{row}: {}", error.message);
-            assert!(
-                error.field.is_some() && error.message.contains(" mm too long"),
-                "{row}: {}",
-                error.message
-            );
-        }
     }
 }
 
@@ -53,8 +48,7 @@ fn chunks(face: &Face, holding: &str) -> Vec<(f32, String)> {
 
 #[test]
 fn an_arabic_title_begins_on_the_right() {
-    let world = made::in_size("tests/cases/scripts/in", "A7,portrait");
-    let (cards, _) = made::cards(&world);
+    let (cards, _) = made::cards(&with_font(made::in_size("tests/cases/scripts/in", "A7,portrait")));
     let card: &Card = cards.iter().find(|card| card.number == "F-2").unwrap();
     let title = chunks(&card.front, "نهاية");
     assert_eq!(title.iter().map(|(_, text)| text.trim()).collect::<Vec<_>>().len(), 3, "{title:?}");

@@ -186,9 +186,11 @@ def crowded(program, work, size, orientation):
 
 
 def roomy(program, work):
-    """The case of two scripts, with the font that it brings, on the smaller card."""
+    """The case of two scripts, with the font that it needs, on the smaller card."""
     name, case, folder = "two scripts", ROOT / "tests" / "cases" / "scripts" / "in", work / "content"
     shutil.copytree(case, folder)
+    (folder / "fonts").mkdir()
+    shutil.copy(FONTS[0], folder / "fonts")
     code, errors = render(program, folder)
     check(f"{name}: is printed", code == 0, [error["message"] for error in errors])
     if code == 0:
