@@ -5,6 +5,7 @@
 
 mod chance;
 mod difference;
+mod from_records;
 mod lines;
 mod made;
 mod printed;

@@ -8,7 +8,7 @@ use fittingcards::catalogue::Settings;
 use fittingcards::facts::{CardFacts, Content};
 
 /// Catalogues whose cards print in every size; those with too much for a card of some size print where they fit.
-const CATALOGUES: [&str; 6] = [
+pub const CATALOGUES: [&str; 6] = [
     "content",
     "tests/cases/gaps/in",
     "tests/cases/long-names/in",
@@ -54,7 +54,7 @@ fn nothing_is_printed_that_the_check_code_does_not_cover() {
 }
 
 /// Looks at every card of every catalogue in every size.
-fn of_every_size(mut look: impl FnMut(&str, &str, &Made, &Card)) {
+pub fn of_every_size(mut look: impl FnMut(&str, &str, &Made, &Card)) {
     for catalogue in CATALOGUES {
         for size in sizes() {
             let made = made::once(catalogue, size);

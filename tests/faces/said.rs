@@ -54,6 +54,14 @@ impl Said {
         })
     }
 
+    /// The letters that follow a head, as far as the next one; up to the end where that is empty.
+    pub fn between(&self, head: &str, next: &str) -> String {
+        let letters: String = self.letters.iter().collect();
+        let after = letters.split_once(head).map(|(_, after)| after).unwrap_or_default();
+        let end = if next.is_empty() { None } else { after.find(next) };
+        after[..end.unwrap_or(after.len())].to_owned()
+    }
+
     pub fn strike(&mut self, text: &str) {
         let length = plain(text).len();
         for start in self.places(text).collect::<Vec<_>>() {
@@ -87,6 +95,11 @@ impl Said {
         left.retain(|text| text.chars().any(char::is_alphanumeric));
         left
     }
+}
+
+/// A text as it is searched for.
+pub fn squeezed(text: &str) -> String {
+    letters(text).into_iter().collect()
 }
 
 /// Letters of a text that is looked for: as a sentence of its own or within one.

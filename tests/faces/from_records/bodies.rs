@@ -1,0 +1,198 @@
+//! What the card of a shared body must print: its gripping parts, and in words or signs what each does in each fitting.
+
+use super::records::{Records, text};
+use super::{Needed, On, words, wrong_parts};
+use crate::faces::lines;
+use crate::faces::said::{Said, squeezed};
+use fittingcards::cards::Card;
+use serde_json::Value as Json;
+use serde_yaml::Value;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A shared body with the fittings that it is in and the gripping parts that go in, each by number.
+pub struct Body<'a> {
+    records: &'a Records,
+    record: &'a Value,
+    fittings: Vec<&'a Value>,
+    parts: Vec<&'a Value>,
+    cases: Vec<&'a Json>,
+}
+
+impl<'a> Body<'a> {
+    pub fn of(records: &'a Records, number: &'a str) -> Self {
+        let has =
+            |fitting: &&Value| records.items(fitting).iter().any(|(part, _)| text(part, "number") == number);
+        let cases: Vec<&Json> = wrong_parts::all(records, |body| body == number).collect();
+        let parts: BTreeSet<&str> = cases.iter().map(|case| case["part"].as_str().unwrap()).collect();
+        Self {
+            records,
+            record: records.part(number),
+            fittings: records.fittings.values().filter(has).collect(),
+            parts: parts.into_iter().map(|part| records.part(part)).collect(),
+            cases,
+        }
+    }
+
+    pub fn needed(&self, small: bool) -> Vec<Needed> {
+        let mut list = Vec::new();
+        for on in [On::Front, On::Back] {
+            list.push(Needed::new("number", on, text(self.record, "number")));
+            list.push(Needed::new("status", on, words::status(self.record)));
+        }
+        list.push(Needed::new("title", On::Front, text(self.record, "name")));
+        list.push(Needed::new("caution", On::Back, text(&self.records.settings, "caution")));
+        list.push(Needed::new("stamp on the body", On::Front, text(self.record, "stamp")));
+        for part in &self.parts {
+            list.push(Needed::new("part", On::Front, called(part)));
+            list.push(Needed::new("part's mark", On::Front, text(&part["mark"], "text")));
+            for case in self.cases.iter().filter(|case| case["right"] == true && is_of(case, part)) {
+                let conductor = &self.records.conductors[case["conductor"].as_str().unwrap()];
+                list.push(Needed::new("part's conductor", On::Front, text(conductor, "name")));
+            }
+        }
+        for fitting in &self.fittings {
+            list.push(Needed::new("fitting", On::Back, text(fitting, "number")));
+            for conductor in self.records.conductors(fitting).into_iter().filter(|_| !small) {
+                list.push(Needed::new("fitting's conductor", On::Either, text(conductor, "name")));
+            }
+        }
+        list
+    }
+
+    /// Cells of the table on the back that are not there or say something else.
+    pub fn wrong_cells(&self, card: &Card) -> Vec<String> {
+        let lines = lines::of(&card.back);
+        match key(&lines) {
+            key if key.is_empty() => self.wrong_words(card),
+            key => self.wrong_signs(&lines, &key),
+        }
+    }
+
+    /// In words: under each fitting the stamp of its own part, then what happens with the stamps of which parts.
+    fn wrong_words(&self, card: &Card) -> Vec<String> {
+        let said = Said::on(&[&card.back]);
+        let heads = self.fittings.iter().map(|fitting| squeezed(&format!("{}:", text(fitting, "number"))));
+        let ends: Vec<String> = heads.skip(1).collect();
+        let mut faults = Vec::new();
+        for (nth, fitting) in self.fittings.iter().enumerate() {
+            let head = squeezed(&format!("{}:", text(fitting, "number")));
+            let section = said.between(&head, ends.get(nth).map_or("", String::as_str));
+            for line in self.under(fitting) {
+                if !section.contains(&squeezed(&line)) {
+                    faults.push(format!("“{line}” is not under {}: {section}", text(fitting, "number")));
+                }
+            }
+        }
+        faults
+    }
+
+    /// The stamps of a fitting's own parts, and a line for each thing that the others do.
+    fn under(&self, fitting: &Value) -> Vec<String> {
+        let mut lines: BTreeMap<(bool, &str), Vec<String>> = BTreeMap::new();
+        let mut own = Vec::new();
+        for part in &self.parts {
+            match self.case(part, fitting) {
+                Some(case) if case["right"] == true => own.push(called(part)),
+                Some(case) => {
+                    let line = (case["hidden"] == true, words::verdict(case, part));
+                    lines.entry(line).or_default().push(called(part));
+                }
+                None => own.push(format!("no case of {}", called(part))),
+            }
+        }
+        let lines = lines.into_iter().map(|((_, words), stamps)| format!("{words}: {}", stamps.join(", ")));
+        lines.chain([own.join(", ")]).collect()
+    }
+
+    /// In signs: rows and columns are those of the fittings and parts, whichever lies across.
+    fn wrong_signs(&self, lines: &[String], key: &BTreeMap<char, String>) -> Vec<String> {
+        let rows = rows(lines, key);
+        let fittings: Vec<String> = self.fittings.iter().map(|fitting| text(fitting, "number")).collect();
+        let parts: Vec<String> = self.parts.iter().map(|part| called(part)).collect();
+        let marks: Vec<String> = self.parts.iter().map(|part| mark_or_stamp(part)).collect();
+        let across = is_headed(&rows, &fittings, &marks);
+        if !across && !is_headed(&rows, &parts, &fittings) {
+            return vec![format!("no table of {fittings:?} and {parts:?}: {rows:?}")];
+        }
+        let mut faults = Vec::new();
+        for (nth, part) in self.parts.iter().enumerate() {
+            for (column, fitting) in self.fittings.iter().enumerate() {
+                let (row, cell) = if across { (column, nth) } else { (nth, column) };
+                let expected =
+                    self.case(part, fitting).map_or("not known", |case| words::meaning(case, part));
+                let said = rows[row].signs.get(cell).map_or("nothing", |sign| key[sign].as_str());
+                if said != expected {
+                    faults.push(format!("{} in {}: {said}, not {expected}", parts[nth], fittings[column]));
+                }
+            }
+        }
+        faults
+    }
+
+    fn case(&self, part: &Value, fitting: &Value) -> Option<&'a Json> {
+        let number = text(fitting, "number");
+        self.cases.iter().find(|case| is_of(case, part) && case["fitting"] == *number).copied()
+    }
+}
+
+fn is_of(case: &Json, part: &Value) -> bool {
+    case["part"] == *text(part, "number")
+}
+
+/// A part's stamp; its number where it has none.
+fn called(part: &Value) -> String {
+    let stamp = text(part, "stamp");
+    if stamp.is_empty() { text(part, "number") } else { stamp }
+}
+
+fn mark_or_stamp(part: &Value) -> String {
+    let mark = text(&part["mark"], "text");
+    if mark.is_empty() { called(part) } else { mark }
+}
+
+/// What each sign means, as the card says it; nothing where the card has no signs.
+fn key(lines: &[String]) -> BTreeMap<char, String> {
+    let explained = lines.iter().filter_map(|line| {
+        let (sign, meaning) = line.split_once(['\u{a0}', ' '])?;
+        let mut letters = sign.chars();
+        let sign = letters.next().filter(|sign| !sign.is_alphanumeric() && letters.next().is_none())?;
+        Some((sign, meaning.replace('\u{a0}', " ")))
+    });
+    explained.collect()
+}
+
+/// A row of signs, with what is said before it.
+#[derive(Debug)]
+struct Row {
+    label: Vec<String>,
+    signs: Vec<char>,
+}
+
+fn rows(lines: &[String], key: &BTreeMap<char, String>) -> Vec<Row> {
+    let mut rows = vec![Row { label: Vec::new(), signs: Vec::new() }];
+    for line in lines {
+        let mut letters = line.trim().chars();
+        let sign = letters.next().filter(|sign| letters.next().is_none() && key.contains_key(sign));
+        if sign.is_none() && rows.last().is_some_and(|row| !row.signs.is_empty()) {
+            rows.push(Row { label: Vec::new(), signs: Vec::new() });
+        }
+        let row = rows.last_mut().unwrap();
+        match sign {
+            Some(sign) => row.signs.push(sign),
+            None => row.label.push(squeezed(line)),
+        }
+    }
+    rows.retain(|row| !row.signs.is_empty());
+    rows
+}
+
+/// Whether there is a row for each of `down` under its name, and the columns are headed by `across` in order.
+fn is_headed(rows: &[Row], down: &[String], across: &[String]) -> bool {
+    let named = |(row, name): (&Row, &String)| {
+        row.signs.len() == across.len() && row.label.concat().contains(&squeezed(name))
+    };
+    let mut heads = rows.first().map(|row| row.label.as_slice()).unwrap_or_default().iter();
+    rows.len() == down.len()
+        && rows.iter().zip(down).all(named)
+        && across.iter().all(|name| heads.any(|head| *head == squeezed(name)))
+}

@@ -1,0 +1,137 @@
+//! What a fitting's card must print.
+
+use super::records::{Records, list, places, text, texts};
+use super::{Needed, On, conductors, words, wrong_parts};
+use serde_yaml::Value;
+
+pub fn needed(records: &Records, number: &str, small: bool) -> Vec<Needed> {
+    let fitting = &records.fittings[number];
+    let mut list = Vec::new();
+    for on in [On::Front, On::Back] {
+        list.push(Needed::new("number", on, number));
+        list.push(Needed::new("status", on, words::status(fitting)));
+    }
+    list.push(Needed::new("title", On::Front, text(fitting, "name")));
+    mark(records, fitting, &mut list);
+    for conductor in records.conductors(fitting) {
+        conductors::needed(records, conductor, small, &mut list);
+    }
+    parts(records, fitting, small, &mut list);
+    wrong_parts::needed(records, fitting, small, &mut list);
+    checks(records, fitting, &mut list);
+    standing(records, fitting, &mut list);
+    if !small {
+        assembly(records, fitting, &mut list);
+    }
+    list
+}
+
+/// The mark of the fitting; its gripping part's where it states none.
+fn mark(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
+    let of_parts = gripping(records, fitting).into_iter().map(|part| &part["mark"]);
+    let Some(mark) = [&fitting["mark"]].into_iter().chain(of_parts).find(|mark| mark.is_mapping()) else {
+        return;
+    };
+    list.push(Needed::new("mark", On::Front, text(mark, "text")));
+    list.push(Needed::new("mark", On::Back, text(mark, "text")));
+    list.push(Needed::new("mark's colour", On::Front, words::colour(&text(mark, "colour"))));
+    list.push(Needed::new("notches", On::Front, words::notches(mark["notches"].as_u64().unwrap_or(0))));
+}
+
+/// The parts that hold the conductor.
+fn gripping<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Value> {
+    let holds =
+        |part: &Value| ["cone", "wedge", "sleeve", "ferrule", "rope-grip"].contains(&&*text(part, "role"));
+    records.items(fitting).into_iter().map(|(part, _)| part).filter(|part| holds(part)).collect()
+}
+
+/// A small card names the gripping parts, a larger one every part.
+fn parts(records: &Records, fitting: &Value, small: bool, list: &mut Vec<Needed>) {
+    for part in gripping(records, fitting).into_iter().take(if small { usize::MAX } else { 1 }) {
+        list.push(Needed::new("gripping part's stamp", On::Front, text(part, "stamp")));
+        list.push(Needed::new("gripping part's number", On::Front, text(part, "number")));
+        if !small && !text(part, "stamp").is_empty() {
+            list.push(Needed::new("gripping part's name", On::Front, text(part, "name")));
+        }
+    }
+    for (part, quantity) in records.items(fitting).into_iter().filter(|_| !small) {
+        list.push(Needed::new("part's number", On::Front, text(part, "number")));
+        list.push(Needed::new("part's stamp", On::Front, text(part, "stamp")));
+        let role = words::role(part);
+        let role = if quantity > 1 { format!("{quantity} × {role}") } else { role };
+        list.push(Needed::new("part's role", On::Front, role));
+    }
+}
+
+/// What is measured and read on the back, in every size.
+fn checks(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
+    let stand_out = &fitting["stand_out"];
+    let measured = match text(stand_out, "from").as_str() {
+        "none" => "",
+        "screw-gap" => "gap under screw",
+        _ => "stand-out",
+    };
+    for (when, key) in [("Seated", "seated_mm"), ("Tensioned", "tensioned_mm")] {
+        if let (Some(go), false) = (window(records, &stand_out[key], 1), measured.is_empty()) {
+            list.push(Needed::new("window", On::Back, when));
+            list.push(Needed::new("window", On::Back, measured));
+            list.push(Needed::new("window", On::Back, format!("{go} mm")));
+        }
+    }
+    let witness = text(fitting, "witness");
+    if witness.is_empty() {
+        let stamps = gripping(records, fitting).into_iter().map(|part| text(part, "stamp"));
+        let stamp = stamps.into_iter().find(|stamp| !stamp.is_empty()).unwrap_or_default();
+        list.push(Needed::new("stamp that is read before closing", On::Back, stamp));
+    }
+    list.push(Needed::new("witness", On::Back, witness));
+    list.push(Needed::new("fitting's stamp", On::Back, text(fitting, "stamp")));
+}
+
+/// What a card says of load, notices and fittings in the line, in every size.
+fn standing(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
+    list.push(Needed::new("caution", On::Back, text(&records.settings, "caution")));
+    if let Some(load) = fitting["line_tension_max_kN"].as_f64() {
+        list.push(Needed::new("line tension", On::Back, format!("{} kN", records.bare(load, places(load)))));
+    }
+    list.extend(texts(fitting, "notices").into_iter().map(|notice| Needed::new("notice", On::Back, notice)));
+    let number = text(fitting, "number");
+    let replaced = records.fittings.iter().filter(|(_, other)| text(other, "superseded_by") == number);
+    list.extend(replaced.map(|(other, _)| Needed::new("what it replaces", On::Back, other)));
+    list.push(Needed::new("in service", On::Back, words::in_service(fitting)));
+}
+
+/// How it is put together: larger cards alone have room for it.
+fn assembly(records: &Records, fitting: &Value, needed: &mut Vec<Needed>) {
+    for (key, what) in [("steps", "step"), ("reject_if", "reject if")] {
+        needed.extend(texts(fitting, key).into_iter().map(|text| Needed::new(what, On::Back, text)));
+    }
+    for key in ["insertion_mm", "tail_mm"] {
+        if let Some(length) = fitting[key].as_f64() {
+            needed.push(Needed::new(key, On::Either, format!("{} mm", records.bare(length, 1))));
+        }
+    }
+    for tightening in list(fitting, "tightening") {
+        let item = format!("{} {}", text(tightening, "item"), text(tightening, "thread"));
+        needed.push(Needed::new("item that is tightened", On::Back, item));
+        if let Some(torque) = window(records, &tightening["torque_Nm"], 0) {
+            needed.push(Needed::new("torque", On::Back, format!("{torque} N·m")));
+        }
+        if let Some(width) = tightening["spanner_mm"].as_f64() {
+            needed.push(Needed::new("spanner", On::Back, format!("spanner {} mm", records.bare(width, 1))));
+        }
+        let grease = texts(tightening, "grease").join(", ");
+        let grease = if grease.is_empty() { grease } else { format!("grease {grease}; nothing else") };
+        needed.push(Needed::new("grease", On::Back, grease));
+        if let Some(passes) = tightening["passes"].as_u64().filter(|passes| *passes > 1) {
+            needed.push(Needed::new("passes", On::Back, format!("{passes} passes")));
+        }
+    }
+}
+
+/// A window with so many decimals at least; one number where its ends are the same.
+fn window(records: &Records, window: &Value, least: usize) -> Option<String> {
+    let written = |value| if least > 0 { records.number(value, least) } else { records.bare(value, 1) };
+    let (min, max) = (written(window["min"].as_f64()?), written(window["max"].as_f64()?));
+    Some(if min == max { min } else { format!("{min} to {max}") })
+}
