@@ -1,5 +1,6 @@
 //! Catalogues by chance, the same in every run: a card prints whole, or stops with the card, the field and the excess.
 
+use super::from_records::{self, Records};
 use super::made;
 use super::printed::lost;
 use fittingcards::cards::Card;
@@ -28,11 +29,15 @@ fn faults(number: u64) -> Vec<String> {
     let sizes: Vec<&str> = made::sizes().collect();
     let size = sizes[usize::try_from(number).unwrap() % sizes.len()];
     let world = catalogue(&mut Chance(number), size);
-    let made = made::facts_and_cards(&world);
+    let (made, records) = (made::facts_and_cards(&world), Records::of(&world));
     let mut faults = Vec::new();
     for facts in &made.facts {
         match made.cards.iter().find(|card| card.number == facts.number) {
-            Some(card) => faults.extend(of_card(facts, card, size.starts_with("ID-1"))),
+            Some(card) => {
+                let small = size.starts_with("ID-1");
+                faults.extend(of_card(facts, card, small));
+                faults.extend(from_records::lost(&records, card, small));
+            }
             None => faults.extend(of_stop(facts, &made.findings)),
         }
     }

@@ -3,6 +3,10 @@
 use super::lines;
 use fittingcards::cards::Face;
 
+/// The most letters between two texts that are read together: as long as a colour's name with its signs, or as what
+/// is measured.
+const CLOSE: usize = 20;
+
 /// The texts of faces as one row of letters, without spaces: a text may be broken over lines anywhere.
 pub struct Said {
     letters: Vec<char>,
@@ -52,6 +56,12 @@ impl Said {
                 && self.letters[*start..end] == wanted[..]
                 && (length > 6 || self.begins[*start] && self.begins[end])
         })
+    }
+
+    /// Whether a text stands close behind another, so that they are read together.
+    pub fn has_behind(&self, head: &str, text: &str) -> bool {
+        let ends: Vec<usize> = self.places(head).map(|start| start + plain(head).len()).collect();
+        self.places(text).any(|start| ends.iter().any(|end| (*end..=end + CLOSE).contains(&start)))
     }
 
     /// The letters that follow a head, as far as the next one; up to the end where that is empty.

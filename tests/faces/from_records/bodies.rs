@@ -1,7 +1,7 @@
 //! What the card of a shared body must print: its gripping parts, and in words or signs what each does in each fitting.
 
 use super::records::{Records, text};
-use super::{Needed, On, words, wrong_parts};
+use super::{Needed, On, fittings, words, wrong_parts};
 use crate::faces::lines;
 use crate::faces::said::{Said, squeezed};
 use fittingcards::cards::Card;
@@ -109,7 +109,7 @@ impl<'a> Body<'a> {
         let rows = rows(lines, key);
         let fittings: Vec<String> = self.fittings.iter().map(|fitting| text(fitting, "number")).collect();
         let parts: Vec<String> = self.parts.iter().map(|part| called(part)).collect();
-        let marks: Vec<String> = self.parts.iter().map(|part| mark_or_stamp(part)).collect();
+        let marks: Vec<String> = self.parts.iter().map(|part| self.mark_or_stamp(part)).collect();
         let across = is_headed(&rows, &fittings, &marks);
         if !across && !is_headed(&rows, &parts, &fittings) {
             return vec![format!("no table of {fittings:?} and {parts:?}: {rows:?}")];
@@ -129,6 +129,16 @@ impl<'a> Body<'a> {
         faults
     }
 
+    /// What heads a part's column: its mark, else that of a fitting that it is right for, else what it is called.
+    fn mark_or_stamp(&self, part: &Value) -> String {
+        let right = |fitting: &&&Value| self.case(part, fitting).is_some_and(|case| case["right"] == true);
+        let of_fittings =
+            self.fittings.iter().filter(right).filter_map(|fitting| fittings::mark_of(self.records, fitting));
+        let own = Some(&part["mark"]).filter(|mark| mark.is_mapping());
+        let mark = own.into_iter().chain(of_fittings).map(|mark| text(mark, "text")).next();
+        mark.unwrap_or_else(|| called(part))
+    }
+
     fn case(&self, part: &Value, fitting: &Value) -> Option<&'a Json> {
         let number = text(fitting, "number");
         self.cases.iter().find(|case| is_of(case, part) && case["fitting"] == *number).copied()
@@ -145,11 +155,6 @@ fn called(part: &Value) -> String {
     if stamp.is_empty() { text(part, "number") } else { stamp }
 }
 
-fn mark_or_stamp(part: &Value) -> String {
-    let mark = text(&part["mark"], "text");
-    if mark.is_empty() { called(part) } else { mark }
-}
-
 /// What each sign means, as the card says it; nothing where the card has no signs.
 fn key(lines: &[String]) -> BTreeMap<char, String> {
     let explained = lines.iter().filter_map(|line| {
@@ -158,6 +163,7 @@ fn key(lines: &[String]) -> BTreeMap<char, String> {
         let sign = letters.next().filter(|sign| !sign.is_alphanumeric() && letters.next().is_none())?;
         Some((sign, meaning.replace('\u{a0}', " ")))
     });
+    let explained = explained.filter(|(_, meaning)| words::MEANINGS.contains(&meaning.as_str()));
     explained.collect()
 }
 

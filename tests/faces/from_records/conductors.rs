@@ -6,7 +6,7 @@ use serde_yaml::Value;
 use std::f64::consts::PI;
 
 pub fn needed(records: &Records, conductor: &Value, small: bool, list: &mut Vec<Needed>) {
-    let mut add = |on, text: String| list.push(Needed { what: "conductor", text, on });
+    let mut add = |on, text: String| list.push(Needed::new("conductor", on, text));
     add(On::Front, text(conductor, "name"));
     add(On::Front, material(records, conductor));
     add(On::Front, diameter(records, conductor));

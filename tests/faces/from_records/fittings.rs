@@ -27,11 +27,13 @@ pub fn needed(records: &Records, number: &str, small: bool) -> Vec<Needed> {
 }
 
 /// The mark of the fitting; its gripping part's where it states none.
-fn mark(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
+pub fn mark_of<'a>(records: &'a Records, fitting: &'a Value) -> Option<&'a Value> {
     let of_parts = gripping(records, fitting).into_iter().map(|part| &part["mark"]);
-    let Some(mark) = [&fitting["mark"]].into_iter().chain(of_parts).find(|mark| mark.is_mapping()) else {
-        return;
-    };
+    [&fitting["mark"]].into_iter().chain(of_parts).find(|mark| mark.is_mapping())
+}
+
+fn mark(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
+    let Some(mark) = mark_of(records, fitting) else { return };
     list.push(Needed::new("mark", On::Front, text(mark, "text")));
     list.push(Needed::new("mark", On::Back, text(mark, "text")));
     list.push(Needed::new("mark's colour", On::Front, words::colour(&text(mark, "colour"))));
@@ -55,11 +57,11 @@ fn parts(records: &Records, fitting: &Value, small: bool, list: &mut Vec<Needed>
         }
     }
     for (part, quantity) in records.items(fitting).into_iter().filter(|_| !small) {
-        list.push(Needed::new("part's number", On::Front, text(part, "number")));
-        list.push(Needed::new("part's stamp", On::Front, text(part, "stamp")));
+        let number = text(part, "number");
+        list.push(Needed::new("part's stamp", On::Front, text(part, "stamp")).behind(&number));
         let role = words::role(part);
         let role = if quantity > 1 { format!("{quantity} × {role}") } else { role };
-        list.push(Needed::new("part's role", On::Front, role));
+        list.push(Needed::new("part's number", On::Front, number).behind(role));
     }
 }
 
@@ -73,9 +75,8 @@ fn checks(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
     };
     for (when, key) in [("Seated", "seated_mm"), ("Tensioned", "tensioned_mm")] {
         if let (Some(go), false) = (window(records, &stand_out[key], 1), measured.is_empty()) {
-            list.push(Needed::new("window", On::Back, when));
-            list.push(Needed::new("window", On::Back, measured));
-            list.push(Needed::new("window", On::Back, format!("{go} mm")));
+            list.push(Needed::new("window", On::Back, measured).behind(when));
+            list.push(Needed::new("window", On::Back, format!("{go} mm")).behind(when));
         }
     }
     let witness = text(fitting, "witness");
@@ -92,7 +93,10 @@ fn checks(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
 fn standing(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
     list.push(Needed::new("caution", On::Back, text(&records.settings, "caution")));
     if let Some(load) = fitting["line_tension_max_kN"].as_f64() {
-        list.push(Needed::new("line tension", On::Back, format!("{} kN", records.bare(load, places(load)))));
+        list.push(
+            Needed::new("line tension", On::Back, format!("{} kN", records.bare(load, places(load))))
+                .behind("Line tension max"),
+        );
     }
     list.extend(texts(fitting, "notices").into_iter().map(|notice| Needed::new("notice", On::Back, notice)));
     let number = text(fitting, "number");
@@ -113,10 +117,9 @@ fn assembly(records: &Records, fitting: &Value, needed: &mut Vec<Needed>) {
     }
     for tightening in list(fitting, "tightening") {
         let item = format!("{} {}", text(tightening, "item"), text(tightening, "thread"));
-        needed.push(Needed::new("item that is tightened", On::Back, item));
-        if let Some(torque) = window(records, &tightening["torque_Nm"], 0) {
-            needed.push(Needed::new("torque", On::Back, format!("{torque} N·m")));
-        }
+        let torque = window(records, &tightening["torque_Nm"], 0);
+        let torque = torque.map(|torque| format!("{torque} N·m")).unwrap_or_default();
+        needed.push(Needed::new("item that is tightened", On::Back, item).behind(torque));
         if let Some(width) = tightening["spanner_mm"].as_f64() {
             needed.push(Needed::new("spanner", On::Back, format!("spanner {} mm", records.bare(width, 1))));
         }

@@ -31,11 +31,25 @@ pub struct Needed {
     what: &'static str,
     text: String,
     on: On,
+    /// What the text must stand close behind; anywhere where that is empty.
+    behind: String,
 }
 
 impl Needed {
     pub fn new(what: &'static str, on: On, text: impl Into<String>) -> Self {
-        Self { what, text: text.into(), on }
+        Self { what, text: text.into(), on, behind: String::new() }
+    }
+
+    pub fn behind(self, head: impl Into<String>) -> Self {
+        Self { behind: head.into(), ..self }
+    }
+
+    fn is_on(&self, said: &[Said; 3]) -> bool {
+        let said = &said[self.on as usize];
+        match self.behind.as_str() {
+            "" => self.text.is_empty() || said.has(&self.text),
+            head => self.text.is_empty() || said.has_behind(head, &self.text),
+        }
     }
 }
 
@@ -61,8 +75,14 @@ pub fn lost(records: &Records, card: &Card, small: bool) -> Vec<String> {
         let body = Body::of(records, &card.number);
         (body.needed(small), body.wrong_cells(card))
     };
-    let lost = needed
-        .into_iter()
-        .filter(|needed| !needed.text.is_empty() && !said[needed.on as usize].has(&needed.text));
-    lost.map(|needed| format!("{} “{}”", needed.what, needed.text)).chain(cells).collect()
+    let lost = needed.into_iter().filter(|needed| !needed.is_on(&said));
+    let named = |needed: Needed| {
+        let Needed { what, text, behind, .. } = needed;
+        if behind.is_empty() {
+            format!("{what} “{text}”")
+        } else {
+            format!("{what} “{text}” behind “{behind}”")
+        }
+    };
+    lost.map(named).chain(cells).collect()
 }

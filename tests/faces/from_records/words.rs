@@ -89,6 +89,17 @@ pub fn verdict(case: &Json, part: &Value) -> &'static str {
     }
 }
 
+/// What signs can mean.
+pub const MEANINGS: [&str; 7] = [
+    "right part",
+    "cannot be built",
+    "proven too",
+    "do not use",
+    "wrong, not seen",
+    "not known",
+    "wrong, it shows",
+];
+
 /// The same in the words that explain a sign.
 pub fn meaning(case: &Json, part: &Value) -> &'static str {
     let (approved, hidden) = (case["approved"] == true, case["hidden"] == true);

@@ -32,9 +32,8 @@ pub fn needed(records: &Records, fitting: &Value, small: bool, list: &mut Vec<Ne
         let part = records.part(case["part"].as_str().unwrap());
         let stamp = text(part, "stamp");
         let called = if stamp.is_empty() { text(part, "number") } else { stamp };
-        list.push(Needed::new("wrong part", On::Front, called));
-        list.push(Needed::new("wrong part", On::Front, words::verdict(case, part)));
-        list.push(Needed::new("wrong part's mark", On::Front, text(&part["mark"], "text")));
+        list.push(Needed::new("wrong part", On::Front, words::verdict(case, part)).behind(&called));
+        list.push(Needed::new("wrong part", On::Front, called).behind(text(&part["mark"], "text")));
         if case["hidden"] == true {
             list.push(Needed::new("wrong part", On::Front, "not seen once closed"));
         }
