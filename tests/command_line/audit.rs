@@ -1,11 +1,15 @@
 //! `fittingcards audit`.
 
 use super::{Run, demo};
+use serde_json::Value;
+use std::sync::LazyLock;
+
+/// What is found in the demo.
+static ANSWER: LazyLock<Value> = LazyLock::new(|| Run::new().json(&["audit", "--catalogue", &demo()]));
 
 #[test]
 fn the_demo_has_no_error() {
-    let catalogue = demo();
-    Run::new().command(&["audit", "--catalogue", &catalogue]).assert().success();
+    assert_eq!(ANSWER["errors"], 0);
 }
 
 #[test]
@@ -22,19 +26,16 @@ fn every_fault_is_told_at_once_with_its_place() {
 
 #[test]
 fn findings_as_json_are_the_result() {
-    let catalogue = demo();
-    let answer = Run::new().json(&["audit", "--catalogue", &catalogue]);
-    assert_eq!(answer["errors"], 0);
-    let findings = answer["findings"].as_array().unwrap();
+    let findings = ANSWER["findings"].as_array().unwrap();
     assert!(findings.iter().all(|finding| finding["file"].is_string() && finding["code"].is_string()));
 }
 
 #[test]
 fn warnings_can_be_denied() {
     let catalogue = demo();
-    let run = Run::new();
-    let warnings = run.json(&["audit", "--catalogue", &catalogue])["warnings"].as_u64().unwrap();
-    let output = run.command(&["audit", "--catalogue", &catalogue, "--deny-warnings"]).output().unwrap();
+    let warnings = ANSWER["warnings"].as_u64().unwrap();
+    let output =
+        Run::new().command(&["audit", "--catalogue", &catalogue, "--deny-warnings"]).output().unwrap();
     assert_eq!(output.status.code(), Some(i32::from(warnings > 0)));
 }
 

@@ -6,6 +6,7 @@
 use fittingcards::diagnostics::{Colour, Findings, print};
 use fittingcards::publish;
 use fittingcards::source::{DiskWorld, FilePath, Folder, World, WorldError};
+use rayon::prelude::*;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -15,22 +16,24 @@ mod generated;
 #[test]
 fn every_folder_gets_what_it_expects() {
     let update = option_env_now("UPDATE").is_some();
-    let mut wrong = Vec::new();
-    for folder in folders() {
-        let code = folder.file_name().unwrap().to_string_lossy().into_owned();
-        let printed = printed(&InFolder(DiskWorld::new(&folder, folder.join("layouts"))));
-        let expected = folder.join("expected.txt");
-        if update {
-            write(&expected, &printed);
-        }
-        if !printed.contains(&format!("[{code}]")) {
-            wrong.push(format!("{code}: no finding has this code\n{printed}"));
-        } else if read(&expected) != printed {
-            wrong.push(format!("{code}: expected\n{}\nprinted\n{printed}", read(&expected)));
-        }
-    }
+    let wrong: Vec<String> = folders().par_iter().filter_map(|folder| fault(folder, update)).collect();
     assert!(!update, "the expected texts were written anew: read them, and run without UPDATE");
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What is wrong with what a folder gets.
+fn fault(folder: &Path, update: bool) -> Option<String> {
+    let code = folder.file_name().unwrap().to_string_lossy();
+    let printed = printed(&InFolder(DiskWorld::new(folder, folder.join("layouts"))));
+    let expected = folder.join("expected.txt");
+    if update {
+        write(&expected, &printed);
+    }
+    if !printed.contains(&format!("[{code}]")) {
+        return Some(format!("{code}: no finding has this code\n{printed}"));
+    }
+    let expected = read(&expected);
+    (expected != printed).then(|| format!("{code}: expected\n{expected}\nprinted\n{printed}"))
 }
 
 /// What is printed of what `audit` finds: records, rules, notes, layouts, cards, sheets, pages.
