@@ -98,7 +98,7 @@ pub(super) fn note(booklet: &Booklet<'_>, record: &str) -> String {
 
 /// The card of a fitting or shared body: its faces, its files, its issue, and its size on the screen.
 pub(super) fn card(booklet: &Booklet<'_>, number: &str) -> Value {
-    let (width, height) = booklet.input.catalogue.settings.card.cut();
+    let (width, height) = booklet.input.catalogue.settings.card.trim();
     let pixels = |length: crate::units::Length| format!("{:.0}", length.mm() * CARD_PIXELS_PER_MM);
     json!({
         "number": number,

@@ -1,174 +1,156 @@
-//! One face: its layout filled as loosely as it fits, its drawing given the room that is left over.
+//! One face: its layout filled once, read, arranged, given its drawing, drawn.
 
+use super::arrange;
+use super::description::Node;
+use super::draw::{Card, draw};
 use super::drawings::Drawings;
-use super::face::{Block, BlockKind, Face, Side};
-use super::plan::{self, Placed, Plan};
-use super::room::{Fitted, SLACK, Setting, fit};
-use super::type_class::Fit;
-use crate::catalogue::CardFormat;
-use crate::diagnostics::{FilePath, Finding, Place};
-use crate::layouts::{Layouts, Values};
-use crate::sketch::{Drawing, number};
+use super::face::{Face, Side};
+use super::input::Input;
+use super::margins::SAFE;
+use super::measure::{BrokenTexts, Measurer};
+use super::read::read;
+use super::setting::Setting;
+use super::style::{CardStyle, size_word};
+use super::too_full::FaceError;
+use crate::catalogue::{CardFormat, Orientation};
+use crate::layouts::Layouts;
+use crate::sketch::Drawing;
 use crate::typeset::Fonts;
 use crate::units::Length;
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-/// What every face of a run has in common.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Frame<'a> {
-    pub layouts: &'a Layouts,
-    pub fonts: &'a Fonts,
-    pub format: CardFormat,
-    pub bleed: Length,
-    pub smallest: Length,
+/// What every face of a format has in common.
+#[derive(Debug, Clone)]
+pub(super) struct Format<'a> {
+    layouts: &'a Layouts,
+    fonts: &'a Fonts,
+    style: CardStyle,
+    format: CardFormat,
+    bleed: Length,
 }
 
-/// What one face is made from.
-#[derive(Clone, Copy)]
-pub(super) struct Sitting<'a> {
-    pub side: Side,
+impl<'a> Format<'a> {
+    /// A format of cards, or of what the style calls by a name of its own.
+    pub fn of(input: Input<'a>, format: CardFormat, special: Option<&str>) -> Self {
+        let settings = &input.catalogue.settings;
+        Self {
+            layouts: &input.design.layouts,
+            fonts: input.fonts,
+            style: input.design.styles.of(format, special, settings.limits.smallest_type),
+            format,
+            bleed: settings.sheet.bleed,
+        }
+    }
+
+    /// The path of a layout: that of the size and orientation where there is one, else that of all.
+    pub fn layout(&self, face: &str) -> String {
+        let own = format!("cards/{}-{face}.xml", self.key());
+        if self.layouts.has(&own) { own } else { format!("cards/{face}.xml") }
+    }
+
+    /// What layouts know of it.
+    pub fn values(&self) -> Map<String, Value> {
+        let (width, height) = self.format.trim();
+        let landscape = self.format.orientation == Orientation::Landscape;
+        let size = size_word(self.format.size);
+        [
+            ("size".to_owned(), size.into()),
+            ("landscape".to_owned(), landscape.into()),
+            ("trim".to_owned(), json!({ "width": width.mm(), "height": height.mm() })),
+        ]
+        .into_iter()
+        .collect()
+    }
+
+    fn key(&self) -> String {
+        let lies = match self.format.orientation {
+            Orientation::Portrait => "portrait",
+            Orientation::Landscape => "landscape",
+        };
+        format!("{}-{lies}", size_word(self.format.size).to_lowercase())
+    }
+
+    fn inside(&self) -> (f64, f64) {
+        let (width, height) = self.format.trim();
+        (width.mm() - 2.0 * SAFE, height.mm() - 2.0 * SAFE)
+    }
+}
+
+/// One face that is to be made, step by step: its layout is filled, read and fitted, then drawn, then checked.
+#[derive(Clone)]
+pub struct FaceJob<'a> {
+    pub(super) format: Format<'a>,
+    pub(super) side: Side,
     /// The layout's path.
-    pub layout: &'a str,
-    /// What the layout is filled with, beside the fit and the drawing in the room left over.
-    pub values: &'a Values,
-    pub drawings: &'a Drawings<'a>,
+    pub(super) layout: String,
+    /// What the layout is filled with.
+    pub(super) values: Arc<Value>,
+    pub(super) drawings: Drawings<'a>,
 }
 
-/// Why a face can't be made.
-#[derive(Debug)]
-pub(super) enum Trouble {
-    /// The layout fails.
-    Layout(Box<Finding>),
-    /// Not everything fits at the smallest type of its class.
-    TooFull { field: String, excess: String, said: String },
-}
-
-impl From<Box<Finding>> for Trouble {
-    fn from(finding: Box<Finding>) -> Self {
-        Self::Layout(finding)
-    }
-}
-
-impl From<Finding> for Trouble {
-    fn from(finding: Finding) -> Self {
-        Self::Layout(Box::new(finding))
-    }
-}
-
-/// Makes a face.
-///
-/// # Errors
-/// Where the layout fails, or where the texts don't fit at the smallest type of their classes.
-pub(super) fn face(frame: Frame<'_>, sitting: Sitting<'_>) -> Result<Face, Trouble> {
-    let fitted = fit(frame, sitting)?;
-    drawn(frame, sitting, &fitted)
-}
-
-/// Draws a face that has been fitted.
-///
-/// # Errors
-/// Where the layout fails, or draws what can't be drawn.
-pub(super) fn drawn(frame: Frame<'_>, sitting: Sitting<'_>, fitted: &Fitted) -> Result<Face, Trouble> {
-    let Fitted { setting, plan, elastic } = fitted;
-    let Some(roomy) = plan.elastic() else {
-        let placed = aired(plan, setting.fit, 0.0);
-        return draw(frame, sitting, plan, &placed);
-    };
-    let room = (Length::from_mm(roomy.width), Length::from_mm(*elastic));
-    let drawing = sitting.drawings.draw(&roomy.drawing, room.0, room.1);
-    let height = drawing.as_ref().map_or(0.0, |drawing| drawing.height.mm());
-    let plan = fill(frame, sitting, *setting, drawing.as_ref())?;
-    let placed = aired(&plan, setting.fit, height);
-    draw(frame, sitting, &plan, &placed)
-}
-
-/// A layout filled and read.
-pub(super) fn fill(
-    frame: Frame<'_>,
-    sitting: Sitting<'_>,
+/// A layout that has been filled and read, with how it is set.
+#[derive(Debug, Clone)]
+pub struct FittedFace {
+    description: Node,
     setting: Setting,
-    drawing: Option<&Drawing>,
-) -> Result<Plan, Trouble> {
-    let Setting { fit, form, share } = setting;
-    let (width, height) = frame.format.cut();
-    let tightness = json!({ "close": fit.close, "shrink": fit.shrink, "smallest_mm": fit.smallest.mm() });
-    let values = sitting
-        .values
-        .clone()
-        .with("fit", tightness)
-        .with("cut", json!({ "width": width.mm(), "height": height.mm() }))
-        .with("form", form.into())
-        .with("share", share.into())
-        .with("bleed", frame.bleed.mm().into())
-        .with("roomy", drawing.map_or_else(no_drawing, drawing_values));
-    Ok(plan::read(sitting.layout, &frame.layouts.fill_ready(sitting.layout, &values)?)?)
+    /// Drawings whose size is known.
+    drawn: BTreeMap<String, Drawing>,
+    /// The lines that its texts were broken into on the way.
+    broken: BrokenTexts,
 }
 
-/// A drawing as layouts see it.
-pub(super) fn drawing_values(drawing: &Drawing) -> Value {
-    json!({
-        "svg": drawing.body, "width": drawing.width.mm(), "height": drawing.height.mm(),
-        "scale": drawing.scale, "title": drawing.title, "description": drawing.description,
-    })
-}
-
-fn no_drawing() -> Value {
-    json!({ "svg": "", "width": 0, "height": 0, "scale": "", "title": "drawing", "description": "drawing" })
-}
-
-/// Most that a gap widens where there is room to spare.
-const MOST_AIR: f64 = 3.0;
-
-/// Spreads what is left over between the blocks, so that a face with little on it is calm.
-fn aired(plan: &Plan, fit: Fit, elastic: f64) -> Placed {
-    let fits = |air: f64| plan.placed(fit, elastic, air).excess <= 0.0;
-    let (mut air, mut step) = (0.0, MOST_AIR);
-    while step > SLACK / 4.0 {
-        if air + step <= MOST_AIR && fits(air + step) {
-            air += step;
-        }
-        step /= 2.0;
+impl FaceJob<'_> {
+    /// Fills the layout: the only time that this is done for the face.
+    ///
+    /// # Errors
+    /// Where the layout asks for what is not there.
+    pub fn fill(&self) -> Result<String, FaceError> {
+        let filled = self.format.layouts.fill(&self.layout, &self.values);
+        filled.map_err(|finding| FaceError::Layout(finding.into()))
     }
-    plan.placed(fit, elastic, air)
-}
 
-fn draw(frame: Frame<'_>, sitting: Sitting<'_>, plan: &Plan, placed: &Placed) -> Result<Face, Trouble> {
-    let (width, height) = frame.format.cut();
-    let whole = (width + frame.bleed * 2.0, height + frame.bleed * 2.0);
-    let options = frame.fonts.options();
-    let mut blocks = Vec::with_capacity(plan.blocks.len());
-    for (block, top) in plan.blocks.iter().zip(&placed.tops) {
-        let shift = format!("translate({} {})", number(frame.bleed.mm()), number(frame.bleed.mm() + top));
-        let body = format!("{}<g transform=\"{shift}\"{}>{}</g>", plan.shared, block.looks, block.body);
-        let (width, height) = (number(whole.0.mm()), number(whole.1.mm()));
-        // Only the library that draws here needs its clusters shifted: see `typeset::Run::shifts`.
-        let drawn = body.replace(" data-shifts=", " dx=");
-        let source = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 {width} {height}\">{drawn}</svg>"
-        );
-        let tree = usvg::Tree::from_str(&source, &options)
-            .map_err(|error| unsound(sitting.layout, &block.name, &error))?;
-        if block.kind == BlockKind::Drawing && empty(tree.root()) {
-            continue;
-        }
-        blocks.push(Block {
-            name: block.name.clone(),
-            kind: block.kind,
-            alternative: block.alternative.clone(),
-            source: body.into(),
-            tree: Arc::new(tree),
+    /// Reads the filled layout, and finds the loosest way to set it in which everything has room.
+    ///
+    /// # Errors
+    /// Where the layout is not sound, or where the texts don't fit at the least type of their classes.
+    pub fn fit(&self, filled: &str) -> Result<FittedFace, FaceError> {
+        let height = self.format.format.trim().1.mm();
+        let description =
+            read(&self.layout, filled, &self.format.style, height).map_err(FaceError::Layout)?;
+        let drawn = if description.has_drawn() { self.drawings.sections() } else { BTreeMap::new() };
+        let broken = BrokenTexts::default();
+        let measurer = self.measurer(&drawn, broken.clone());
+        let setting = arrange::arrange(&description, &measurer).map_err(FaceError::TooFull)?;
+        Ok(FittedFace { description, setting, drawn, broken })
+    }
+
+    /// Draws the drawing whose height was settled, which is often lower than its room, and the face with it.
+    ///
+    /// # Errors
+    /// Where SVG of the layout's own can't be drawn.
+    pub fn draw(&self, fitted: &FittedFace) -> Result<Face, FaceError> {
+        let FittedFace { description, setting, drawn, broken } = fitted;
+        let measurer = self.measurer(drawn, broken.clone());
+        let flexible = arrange::flexible(description, setting, &measurer).and_then(|(name, room)| {
+            let drawing =
+                self.drawings.draw(name, Length::from_mm(room.width()), Length::from_mm(room.height()));
+            drawing.filter(|drawing| !drawing.body.is_empty())
         });
+        let height = flexible.as_ref().map(|drawing| drawing.height.mm());
+        let arrangement = arrange::finished(description, setting, &measurer, height);
+        let card = Card { side: self.side, trim: self.format.format.trim(), bleed: self.format.bleed };
+        draw(&arrangement, &measurer, card, flexible.as_ref())
     }
-    Ok(Face { side: sitting.side, cut: (width, height), bleed: frame.bleed, blocks })
-}
 
-/// Whether a drawing shows nothing: its room was too small for it.
-fn empty(group: &usvg::Group) -> bool {
-    group.children().iter().all(|node| matches!(node, usvg::Node::Group(group) if empty(group)))
-}
+    /// All of it.
+    pub(super) fn face(&self) -> Result<Face, FaceError> {
+        self.draw(&self.fit(&self.fill()?)?)
+    }
 
-fn unsound(layout: &str, name: &str, error: &usvg::Error) -> Finding {
-    let place = Place::whole(FilePath::layouts(layout));
-    Finding::error("layout-drawing", place, format!("the block {name} can't be drawn: {error}"))
+    fn measurer<'b>(&'b self, drawn: &'b BTreeMap<String, Drawing>, broken: BrokenTexts) -> Measurer<'b> {
+        let format = &self.format;
+        Measurer::new(format.fonts, &format.style, format.inside(), self.side == Side::Back, drawn, broken)
+    }
 }

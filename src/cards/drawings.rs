@@ -1,10 +1,11 @@
 //! The drawings on a card, each made for the room that the layout gives it.
 
-use super::make::Input;
+use super::input::Input;
 use crate::catalogue::{Conductor, Fitting};
 use crate::mixups::BodyMixups;
 use crate::sketch::{Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, line_up};
 use crate::units::{Length, Numerals};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// The drawings of one card.
@@ -13,14 +14,6 @@ pub(super) struct Drawings<'a> {
     input: Input<'a>,
     fitting: Option<&'a Arc<Fitting>>,
     body: Option<&'a BodyMixups>,
-}
-
-/// What the group round a drawing that is made here is called, before the drawing's own name: by it
-/// preflight sees whether a layout leaves the drawing at its scale.
-pub(super) const MADE_HERE: &str = "drawn-";
-
-fn named(name: &str, drawing: Drawing) -> Drawing {
-    Drawing { body: format!("<g id=\"{MADE_HERE}{name}\">{}</g>", drawing.body), ..drawing }
 }
 
 /// Gripping parts drawn lower than this can't be told apart: they are left out, as are more of them than
@@ -43,11 +36,11 @@ impl<'a> Drawings<'a> {
         self.body.is_some_and(|body| body.gripping_parts.len() > 1)
     }
 
-    /// The sections of the card's conductors at true size.
-    pub fn sections(&self) -> Vec<Option<Drawing>> {
+    /// The sections of the card's conductors at true size, by their names.
+    pub fn sections(&self) -> BTreeMap<String, Drawing> {
         let options = self.options(Length::ZERO, Length::ZERO);
         let section = |(index, conductor): (usize, &Arc<Conductor>)| {
-            Some(named(&format!("true-size-{}", index + 1), conductor_true_size(conductor, &options)))
+            (format!("true-size-{}", index + 1), conductor_true_size(conductor, &options))
         };
         let conductors = self.fitting.map_or(&[][..], |fitting| &fitting.conductors);
         conductors.iter().enumerate().map(section).collect()
@@ -67,7 +60,7 @@ impl<'a> Drawings<'a> {
             }
             _ => return None,
         };
-        Some(named(name, drawing))
+        Some(drawing)
     }
 
     fn options(&self, width: Length, height: Length) -> Options<'a> {

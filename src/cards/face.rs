@@ -1,6 +1,11 @@
-//! A card as it is drawn: two faces, each made of blocks.
+//! A card that is laid out: two faces, each made of blocks, each made of items.
 
+use super::sign::Sign;
+use super::type_class::TypeClass;
+use crate::colour::Srgb;
+use crate::diagnostics::Place;
 use crate::units::Length;
+use kurbo::Rect;
 use std::sync::Arc;
 
 /// A card ready to print.
@@ -79,20 +84,20 @@ impl Side {
     }
 }
 
-/// One side of a card, drawn with its bleed.
+/// One side of a card, laid out and drawn with its bleed.
 #[derive(Debug, Clone)]
 pub struct Face {
     /// Which side.
     pub side: Side,
-    /// Width and height of the cut card.
-    pub cut: (Length, Length),
-    /// How far the drawing runs past the cut on every side.
+    /// Width and height of the trimmed card.
+    pub trim: (Length, Length),
+    /// How far the drawing runs past the trim on every side.
     pub bleed: Length,
     /// Its blocks in reading order, which is also the order of drawing.
     pub blocks: Vec<Block>,
 }
 
-/// A part of a face that is read as one: one drawing tree, one tag in the PDF.
+/// A part of a face that is read as one.
 #[derive(Debug, Clone)]
 pub struct Block {
     /// Its name in the layout, unique on the face.
@@ -101,11 +106,85 @@ pub struct Block {
     pub kind: BlockKind,
     /// What a drawing shows, in words; empty for other kinds.
     pub alternative: String,
-    /// Its elements as SVG, at their place on the face with its bleed.
+    /// Where the layout has it.
+    pub at: Place,
+    /// What stands in it, in the order of drawing.
+    pub items: Vec<Item>,
+    /// What it is drawn with, from below: mostly one layer.
+    pub layers: Vec<Layer>,
+}
+
+/// Something on a face, in millimetres from the upper left corner of the trimmed card.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Item {
+    /// The room of its ink.
+    pub bounds: Rect,
+    /// Where the layout has it.
+    pub at: Place,
+    /// What it is.
+    pub mark: ItemMark,
+}
+
+/// What an item on a face is.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ItemMark {
+    /// One line of a text.
+    Line {
+        /// What it says.
+        words: String,
+        /// What it is for.
+        class: TypeClass,
+        /// The size that it is set in.
+        size: Length,
+        /// Whether it is bold.
+        bold: bool,
+        /// Its colour, and that of what it stands on.
+        colours: (Srgb, Srgb),
+    },
+    /// A painted box.
+    Frame(String),
+    /// A mark's paint with so many notches.
+    Swatch {
+        /// The paint.
+        fill: Srgb,
+        /// How many notches are cut into it.
+        notches: u32,
+    },
+    /// A drawn sign.
+    Sign(Sign),
+    /// A straight line.
+    Rule,
+    /// A drawing of the program's, by its name, and its scale.
+    Drawing(String, String),
+    /// SVG of the layout's own.
+    Svg(SvgItem),
+}
+
+/// SVG of the layout's own on a face.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SvgItem {
+    /// The index of the layer that it is drawn in.
+    pub layer: usize,
+    /// The id of its group there.
+    pub id: String,
+    /// What its texts are for.
+    pub class: TypeClass,
+    /// What it stands on.
+    pub ground: Srgb,
+    /// What the layout has.
     pub source: Arc<str>,
-    /// The block alone on the whole face: one unit is one millimetre, and (0, 0) is the corner of the
-    /// bleed, so that trees of all blocks drawn over each other make the face.
+}
+
+/// Elements of a block that are drawn as one tree.
+#[derive(Debug, Clone)]
+pub struct Layer {
+    /// The elements as SVG, at their place on the face with its bleed.
+    pub source: Arc<str>,
+    /// They alone on the whole face: one unit is one millimetre, and (0, 0) is the corner of the bleed, so that
+    /// all trees of a face drawn over each other make it.
     pub tree: Arc<usvg::Tree>,
+    /// Whether it is one line of a script whose syllables are several glyphs, which a PDF must hold together.
+    pub by_syllables: bool,
 }
 
 /// What a block is to a reader.
@@ -119,4 +198,29 @@ pub enum BlockKind {
     Drawing,
     /// Nothing to read: rules, tints, crop aids.
     Ornament,
+}
+
+impl Face {
+    /// The lines of text on it, in reading order.
+    pub fn lines(&self) -> impl Iterator<Item = &str> {
+        self.blocks.iter().flat_map(Block::lines)
+    }
+}
+
+impl Block {
+    /// What it says, with a space from line to line; none where it says nothing.
+    #[must_use]
+    pub fn words(&self) -> Option<String> {
+        let lines: Vec<&str> = self.lines().collect();
+        (!lines.is_empty()).then(|| lines.join(" "))
+    }
+
+    /// The lines of text in it, in reading order.
+    pub fn lines(&self) -> impl Iterator<Item = &str> {
+        self.items.iter().filter_map(|item| match &item.mark {
+            ItemMark::Line { words, .. } => Some(words.as_str()),
+            ItemMark::Sign(sign) => Some(sign.meaning()),
+            _ => None,
+        })
+    }
 }

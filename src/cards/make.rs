@@ -1,34 +1,18 @@
 //! Cards from facts, side by side.
 
-use super::compose::{Frame, Sitting, Trouble, face};
+use super::compose::{FaceJob, Format};
 use super::drawings::Drawings;
-use super::face::{Card, Side};
-use super::preflight::{self, Held};
+use super::face::{Card, Face, Side};
+use super::input::Input;
+use super::preflight::{self, Limits};
+use super::too_full::FaceError;
 use super::values;
-use crate::catalogue::{CardFormat, CardSize, Catalogue, Orientation};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::facts::{CardFacts, Content};
-use crate::layouts::{Layouts, Values};
-use crate::mixups::Mixups;
-use crate::register::{Register, Standing};
-use crate::typeset::Fonts;
+use crate::register::Standing;
 use rayon::prelude::*;
-use serde_json::{Map, Value};
-
-/// What cards are made from.
-#[derive(Debug, Clone, Copy)]
-pub struct Input<'a> {
-    /// The records, for what is drawn.
-    pub catalogue: &'a Catalogue,
-    /// What can be confused, for what is drawn.
-    pub mixups: &'a Mixups,
-    /// The editions, for what the foot says.
-    pub register: &'a Register,
-    /// The layouts of the folder `cards`, loaded with [`super::helpers`].
-    pub layouts: &'a Layouts,
-    /// The fonts.
-    pub fonts: &'a Fonts,
-}
+use serde_json::Value;
+use std::sync::Arc;
 
 /// Every card that can be made, in the order of the facts, and what is the matter with the others.
 ///
@@ -58,28 +42,62 @@ pub(super) fn make_standing(
     standing: &Standing,
 ) -> (Option<Card>, Findings) {
     let mut findings = Findings::new();
-    let drawings = Drawings::of(input, &facts.number);
-    let values = with_drawings(values::of_card(facts, standing, &input.catalogue.settings), &drawings);
-    let mut side = |side| {
-        let sitting =
-            Sitting { side, layout: &layout(input, facts, side), values: &values, drawings: &drawings };
-        let called = format!("the {} of card {}", side.word(), facts.number);
+    let mut side = |job: &FaceJob<'_>| {
+        let called = format!("the {} of card {}", job.side.word(), facts.number);
         let about = About { input, number: &facts.number, called: &called };
-        face(frame(input, input.catalogue.settings.card), sitting)
-            .map_err(|trouble| findings.push(found("card-too-full", remedy(facts), about, trouble)))
-            .ok()
+        let made =
+            job.face().map_err(|error| findings.extend(found("card-too-full", remedy(facts), about, error)));
+        let made = made.ok()?;
+        findings.extend(check(input, facts, &made));
+        Some(made)
     };
-    let (front, back) = (side(Side::Front), side(Side::Back));
-    let (Some(front), Some(back)) = (front, back) else { return (None, findings) };
-    let card = Card { number: facts.number.clone(), title: facts.title.clone(), front, back };
-    let held = Held {
+    let [front, back] = jobs_standing(input, facts, standing);
+    let (Some(front), Some(back)) = (side(&front), side(&back)) else { return (None, findings) };
+    (Some(Card { number: facts.number.clone(), title: facts.title.clone(), front, back }), findings)
+}
+
+/// The two faces of a card, to be made step by step.
+#[must_use]
+pub fn jobs<'a>(input: Input<'a>, facts: &CardFacts) -> [FaceJob<'a>; 2] {
+    jobs_standing(input, facts, &input.register.standing(facts))
+}
+
+fn jobs_standing<'a>(input: Input<'a>, facts: &CardFacts, standing: &Standing) -> [FaceJob<'a>; 2] {
+    let drawings = Drawings::of(input, &facts.number);
+    let format = Format::of(input, input.catalogue.settings.card, None);
+    let mut values = values::of_card(facts, standing, &input.catalogue.settings);
+    values.insert("has_assembly".into(), drawings.has_assembly().into());
+    values.insert("has_line_up".into(), drawings.has_line_up().into());
+    values.extend(format.values());
+    let values = Arc::new(Value::Object(values));
+    let kind = match facts.content {
+        Content::Fitting(_) => "fitting",
+        Content::Body(_) => "body",
+    };
+    [Side::Front, Side::Back].map(|side| {
+        let layout = format.layout(&format!("{kind}-{}", side.word()));
+        FaceJob { format: format.clone(), side, layout, values: values.clone(), drawings }
+    })
+}
+
+/// Everything that would print wrong on a face of a card.
+#[must_use]
+pub fn check(input: Input<'_>, facts: &CardFacts, face: &Face) -> Findings {
+    let called = format!("the {} of card {}", face.side.word(), facts.number);
+    let about = About { input, number: &facts.number, called: &called };
+    preflight::face(face, limits(input, about, face.side, stamps(facts)))
+}
+
+/// What a face is held to.
+pub(super) fn limits<'a>(input: Input<'a>, about: About<'a>, side: Side, stamps: &'a [String]) -> Limits<'a> {
+    Limits {
+        called: about.called,
+        number: about.number,
         smallest_type: input.catalogue.settings.limits.smallest_type,
-        stamps: stamps(facts),
-        place: &place(input, &facts.number, ""),
+        stamps: if side == Side::Front { stamps } else { &[] },
+        place: place(input, about.number, ""),
         fonts: input.fonts,
-    };
-    findings.extend(preflight::card(&card, held));
-    (Some(card), findings)
+    }
 }
 
 /// The gripping part's stamp, on a fitting's card.
@@ -88,44 +106,6 @@ fn stamps(facts: &CardFacts) -> &[String] {
         Content::Fitting(fitting) => std::slice::from_ref(&fitting.gripping_stamp),
         Content::Body(_) => &[],
     }
-}
-
-/// What faces of this format have in common.
-pub(super) fn frame(input: Input<'_>, format: CardFormat) -> Frame<'_> {
-    let settings = &input.catalogue.settings;
-    Frame {
-        layouts: input.layouts,
-        fonts: input.fonts,
-        format,
-        bleed: settings.sheet.bleed,
-        smallest: settings.limits.smallest_type,
-    }
-}
-
-fn with_drawings(mut values: Map<String, Value>, drawings: &Drawings<'_>) -> Values {
-    values.insert("sections".into(), values::sections(&drawings.sections()));
-    values.insert("has_assembly".into(), drawings.has_assembly().into());
-    values.insert("has_line_up".into(), drawings.has_line_up().into());
-    values.into()
-}
-
-/// The path of the layout of a face, such as `cards/a7-portrait-fitting-front.svg`.
-fn layout(input: Input<'_>, facts: &CardFacts, side: Side) -> String {
-    let format = input.catalogue.settings.card;
-    let size = match format.size {
-        CardSize::A7 => "a7",
-        CardSize::A6 => "a6",
-        CardSize::Id1 => "id1",
-    };
-    let orientation = match format.orientation {
-        Orientation::Portrait => "portrait",
-        Orientation::Landscape => "landscape",
-    };
-    let kind = match facts.content {
-        Content::Fitting(_) => "fitting",
-        Content::Body(_) => "body",
-    };
-    format!("cards/{size}-{orientation}-{kind}-{}.svg", side.word())
 }
 
 /// What can be done about a card that is too full.
@@ -152,19 +132,25 @@ pub(super) struct About<'a> {
     pub called: &'a str,
 }
 
-/// The finding for a face that can't be made; code and help are those of one that is too full.
-pub(super) fn found(code: &'static str, help: &'static str, about: About<'_>, trouble: Trouble) -> Finding {
-    match trouble {
-        Trouble::Layout(finding) => finding.record(about.number),
-        Trouble::TooFull { field, excess, said } => {
-            let place = place(about.input, about.number, &field);
-            Finding::error(code, place, format!("{}: {said}", about.called))
+/// The findings for a face that can't be made; code and help are those of one that is too full.
+pub(super) fn found(code: &'static str, help: &'static str, about: About<'_>, error: FaceError) -> Findings {
+    let mut findings = Findings::new();
+    match error {
+        FaceError::Layout(found) => findings.extend(found),
+        FaceError::TooFull(full) => {
+            let place = place(about.input, about.number, &full.field);
+            let mut finding = Finding::error(code, place, format!("{}: {}", about.called, full.said))
                 .record(about.number)
-                .field(field)
-                .found(format!("{excess} mm too much at the smallest type"))
-                .help(help)
+                .field(full.field)
+                .found(format!("{} mm too much at the smallest type", full.excess))
+                .help(help);
+            if let Some(at) = full.at {
+                finding = finding.related(at, "the layout gives it its room here");
+            }
+            findings.push(finding);
         }
     }
+    findings
 }
 
 /// The place of a field of the fitting or body of this number.

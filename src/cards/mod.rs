@@ -1,24 +1,46 @@
-//! Faces of cards: blocks that are filled, fitted and proved to print.
+//! Faces of cards: typed blocks that are laid out, fitted, drawn and proved to print.
 
+mod arrange;
+mod boxes;
 mod compose;
+mod corner;
+mod description;
+mod design;
+mod draw;
 mod drawings;
+mod elements;
 mod face;
+mod flow;
+mod input;
 mod make;
+mod margins;
+mod measure;
+mod paint;
 mod picture;
-mod plan;
 mod preflight;
-mod room;
+mod read;
 mod setting;
+mod sign;
+mod style;
 mod tags;
+mod tightness;
+mod too_full;
 mod type_class;
 mod values;
 
-pub use face::{Block, BlockKind, Card, Face, Side, Tag, Turn};
-pub use make::{Input, make, make_all};
+pub use compose::{FaceJob, FittedFace};
+pub use design::Design;
+pub use face::{Block, BlockKind, Card, Face, Item, ItemMark, Layer, Side, SvgItem, Tag, Turn};
+pub use input::Input;
+pub use make::{check, jobs, make, make_all};
 pub use picture::PictureError;
-pub use setting::helpers;
+pub use sign::Sign;
 pub use tags::{TAG, TagPlan, plan_tags};
+pub use too_full::{FaceError, TooFull};
+pub use type_class::TypeClass;
 
+#[cfg(test)]
+mod layout_tests;
 #[cfg(test)]
 mod tags_tests;
 #[cfg(test)]

@@ -1,9 +1,10 @@
 //! A face as a picture to look at: SVG, and pixels.
 
 use super::face::{BlockKind, Face};
-use super::setting::escaped;
+use super::paint::escaped;
 use crate::sketch::number;
 use resvg::tiny_skia::{Color, Pixmap, PremultipliedColorU8, Transform};
+use std::cell::RefCell;
 use std::fmt::Write;
 
 /// A picture could not be made.
@@ -19,12 +20,12 @@ impl std::fmt::Display for PictureError {
 impl std::error::Error for PictureError {}
 
 impl Face {
-    /// The face as SVG, trimmed to the cut, at its true size. Texts are texts, each with the length that
+    /// The face as SVG, trimmed, at its true size. Texts are texts, each with the length that
     /// it was measured at, so that another font can't make them run over.
     #[must_use]
     pub fn svg(&self) -> String {
         let (width, height, bleed) =
-            (number(self.cut.0.mm()), number(self.cut.1.mm()), number(self.bleed.mm()));
+            (number(self.trim.0.mm()), number(self.trim.1.mm()), number(self.bleed.mm()));
         let mut svg = format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
              viewBox=\"{bleed} {bleed} {width} {height}\">\n<rect x=\"{bleed}\" y=\"{bleed}\" width=\"{width}\" height=\"{height}\" fill=\"#ffffff\"/>\n"
@@ -35,22 +36,24 @@ impl Face {
                 BlockKind::Ornament => " aria-hidden=\"true\"".to_owned(),
                 BlockKind::Heading | BlockKind::Text => String::new(),
             };
-            let source = block.source.replace(" data-length=", " textLength=");
-            let _ = writeln!(svg, "<g id=\"{}\"{role}>{source}</g>", escaped(&block.name));
+            let _ = write!(svg, "<g id=\"{}\"{role}>", escaped(&block.name));
+            for layer in &block.layers {
+                svg.push_str(&layer.source.replace(" data-length=", " textLength="));
+            }
+            svg.push_str("</g>\n");
         }
         svg.push_str("</svg>\n");
         svg
     }
 
-    /// The face as PNG, trimmed to the cut, on white.
+    /// The face as PNG, trimmed, on white.
     ///
     /// # Errors
     /// Where the resolution is too small or too large for a picture.
     pub fn png(&self, dpi: f64) -> Result<Vec<u8>, PictureError> {
         let scale = dpi / 25.4;
         let bleed = self.bleed.mm() * scale;
-        let pixmap = self.pixels((self.cut.0.mm(), self.cut.1.mm()), scale, bleed)?;
-        encoded(&pixmap, dpi)
+        self.pixels((self.trim.0.mm(), self.trim.1.mm()), scale, bleed, |pixmap| encoded(pixmap, dpi))?
     }
 
     /// How many pixels of ink a sheet's clip takes away from the face: those outside the bleed, up to 20 mm
@@ -61,27 +64,46 @@ impl Face {
     /// Where the resolution is too small or too large for a picture.
     pub fn lost_to_clip(&self, dpi: f64) -> Result<usize, PictureError> {
         let scale = dpi / 25.4;
-        let field = (self.cut.0 + self.bleed * 2.0, self.cut.1 + self.bleed * 2.0);
+        let field = (self.trim.0 + self.bleed * 2.0, self.trim.1 + self.bleed * 2.0);
         let wide = (field.0.mm() + 2.0 * AROUND, field.1.mm() + 2.0 * AROUND);
         let around = pixels(AROUND * scale)?;
-        let unclipped = self.pixels(wide, scale, -f64::from(around))?;
         let inside = (pixels(field.0.mm() * scale)?, pixels(field.1.mm() * scale)?);
-        Ok(inked_outside(&unclipped, around as usize, (inside.0 as usize, inside.1 as usize)))
+        let inside = (inside.0 as usize, inside.1 as usize);
+        self.pixels(wide, scale, -f64::from(around), |unclipped| {
+            inked_outside(unclipped, around as usize, inside)
+        })
     }
 
-    /// Draws the blocks on a white field of this size in millimetres; the corner of the bleed lies
-    /// `shift` pixels outside it.
-    fn pixels(&self, field: (f64, f64), scale: f64, shift: f64) -> Result<Pixmap, PictureError> {
+    /// Draws the blocks on a white field of this size in millimetres; the corner of the bleed lies `shift` pixels
+    /// outside it. What was drawn is handed to `look`, since a thread draws all its pictures in the same memory.
+    fn pixels<T>(
+        &self,
+        field: (f64, f64),
+        scale: f64,
+        shift: f64,
+        look: impl FnOnce(&Pixmap) -> T,
+    ) -> Result<T, PictureError> {
         let size = (pixels(field.0 * scale)?, pixels(field.1 * scale)?);
-        let mut pixmap = Pixmap::new(size.0, size.1).ok_or_else(|| PictureError("no pixels".to_owned()))?;
-        pixmap.fill(Color::WHITE);
         let transform =
             Transform::from_row(single(scale), 0.0, 0.0, single(scale), single(-shift), single(-shift));
-        for block in &self.blocks {
-            resvg::render(&block.tree, transform, &mut pixmap.as_mut());
-        }
-        Ok(pixmap)
+        PIXELS.with_borrow_mut(|kept| {
+            let fits = |pixmap: &Pixmap| (pixmap.width(), pixmap.height()) == size;
+            let pixmap = kept.take().filter(fits).or_else(|| Pixmap::new(size.0, size.1));
+            let mut pixmap = pixmap.ok_or_else(|| PictureError("no pixels".to_owned()))?;
+            pixmap.fill(Color::WHITE);
+            for layer in self.blocks.iter().flat_map(|block| &block.layers) {
+                resvg::render(&layer.tree, transform, &mut pixmap.as_mut());
+            }
+            let looked = look(&pixmap);
+            *kept = Some(pixmap);
+            Ok(looked)
+        })
     }
+}
+
+thread_local! {
+    /// The memory of the last picture: to ask for new memory for each costs more than to paint it white.
+    static PIXELS: RefCell<Option<Pixmap>> = const { RefCell::new(None) };
 }
 
 /// How far outside the bleed lost ink is looked for, in millimetres.
@@ -122,13 +144,16 @@ fn single(number: f64) -> f32 {
 
 /// Everything is drawn on white, so nothing shows through and three channels are enough.
 fn encoded(pixmap: &Pixmap, dpi: f64) -> Result<Vec<u8>, PictureError> {
-    let colours: Vec<u8> =
-        pixmap.data().chunks_exact(4).flat_map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
+    let mut colours = Vec::with_capacity(pixmap.data().len() / 4 * 3);
+    for pixel in pixmap.data().chunks_exact(4) {
+        colours.extend_from_slice(&pixel[..3]);
+    }
     let mut bytes = Vec::new();
     let mut encoder = png::Encoder::new(&mut bytes, pixmap.width(), pixmap.height());
     encoder.set_color(png::ColorType::Rgb);
     encoder.set_depth(png::BitDepth::Eight);
-    encoder.set_compression(png::Compression::Fast);
+    // Flat paint repeats the row above; to look for the best filter row by row costs more than it saves.
+    encoder.set_compression(png::Compression::Fastest);
     encoder.set_pixel_dims(Some(resolution(dpi)));
     let mut writer = encoder.write_header().map_err(|error| PictureError(error.to_string()))?;
     writer.write_image_data(&colours).map_err(|error| PictureError(error.to_string()))?;

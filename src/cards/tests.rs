@@ -3,7 +3,7 @@
 use super::*;
 use crate::diagnostics::Findings;
 use crate::facts::CardFacts;
-use crate::layouts::Layouts;
+use crate::layouts::Helper;
 use crate::register::{Register, Standing};
 use crate::source::{FilePath, MemoryWorld, World};
 use crate::typeset::Fonts;
@@ -34,29 +34,40 @@ pub(super) fn made(world: &MemoryWorld) -> (Vec<Card>, Findings) {
     with_input(world, make_all)
 }
 
-fn with_input<T>(world: &MemoryWorld, work: impl FnOnce(Input<'_>, &[CardFacts]) -> T) -> T {
+pub(super) fn with_input<T>(world: &MemoryWorld, work: impl FnOnce(Input<'_>, &[CardFacts]) -> T) -> T {
+    with_helpers(world, &[], work)
+}
+
+pub(super) fn with_helpers<T>(
+    world: &MemoryWorld,
+    helpers: &[Helper],
+    work: impl FnOnce(Input<'_>, &[CardFacts]) -> T,
+) -> T {
     let (fonts, _) = Fonts::new(&world.fonts(), &[]);
-    let fonts = Arc::new(fonts);
     let loaded = catalogue::load(world).expect("a readable world");
     assert!(!loaded.findings.has_errors(), "{:?}", loaded.findings.sorted());
-    let (layouts, findings) = Layouts::load(world, "cards", &helpers(&fonts)).expect("a readable world");
+    let (design, findings) = Design::load(world, helpers).expect("a readable world");
     assert!(!findings.has_errors(), "{:?}", findings.sorted());
     let mixups = mixups::find(&loaded.catalogue);
     let facts = facts::of_catalogue(&loaded.catalogue, &mixups);
     let (register, catalogue) = (Register::default(), &loaded.catalogue);
-    work(Input { catalogue, mixups: &mixups, register: &register, layouts: &layouts, fonts: &fonts }, &facts)
+    work(Input { catalogue, mixups: &mixups, register: &register, design: &design, fonts: &fonts }, &facts)
 }
 
 pub(super) fn codes(findings: &Findings) -> Vec<&'static str> {
     findings.sorted().iter().map(|finding| finding.code).collect()
 }
 
-/// A front of the user's own with this in its only block.
+/// A front of the user's own.
+pub(super) fn with_face(face: &str) -> MemoryWorld {
+    world("Look.").with(FilePath::layouts("cards/fitting-front.xml"), format!("<face>\n{face}\n</face>"))
+}
+
+/// A front of the user's own with this SVG on the whole card.
 pub(super) fn with_front(body: &str) -> MemoryWorld {
-    let layout = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\">\n<g id=\"a\" data-kind=\"text\" data-y=\"0\">\n{body}\n</g></svg>"
-    );
-    world("Look.").with(FilePath::layouts("cards/a7-portrait-fitting-front.svg"), layout)
+    with_face(&format!(
+        "<svg id=\"a\" edges=\"top right bottom left\" width=\"74\" height=\"105\">\n{body}\n</svg>"
+    ))
 }
 
 pub(super) fn text(x: f64, y: f64, size: f64, family: &str, text: &str) -> String {
@@ -133,94 +144,139 @@ fn a_word_that_is_longer_than_its_line_stops() {
     assert!(message.contains("mm too long for its line"), "{message}");
 }
 
-#[test]
-fn a_users_layout_that_asks_for_what_is_not_there_stops_with_file_and_line() {
-    let (_, findings) = made(&with_front("{{ colour_of_the_sky }}"));
-    let finding = findings.sorted()[0].clone();
-    assert_eq!((finding.code, finding.place.line), ("layout-value", 3));
-    assert_eq!(&*finding.place.file.path, "cards/a7-portrait-fitting-front.svg");
-}
-
-/// Tops of the named blocks of a front, as its SVG tells, with the bleed.
-fn tops(front: &str, names: &[&str]) -> Vec<f64> {
+/// Tops of the named blocks of a face.
+fn tops(face: &Face, names: &[&str]) -> Vec<f64> {
     let top = |name: &&str| {
-        let block = front.split(&format!("<g id=\"{name}\"")).nth(1).expect("the block");
-        let shift = block.split("translate(").nth(1).and_then(|rest| rest.split(')').next());
-        shift.and_then(|shift| shift.split(' ').nth(1)?.parse().ok()).expect("a shift")
+        let block = face.blocks.iter().find(|block| block.name == *name).expect("the block");
+        (block.items[0].bounds.y0 * 1000.0).round() / 1000.0
     };
     names.iter().map(top).collect()
 }
 
-fn with_layout(attributes: &str, blocks: &str) -> MemoryWorld {
-    let layout = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" data-top=\"10\" data-bottom=\"90\" {attributes}>{blocks}</svg>"
-    );
-    world("Look.").with(FilePath::layouts("cards/a7-portrait-fitting-front.svg"), layout)
-}
-
-fn block(id: &str, column: &str, height: &str) -> String {
-    format!(
-        "<g id=\"{id}\" data-kind=\"ornament\" data-column=\"{column}\" data-height=\"{height}\"><path d=\"M5 0h5\" stroke=\"#000\"/></g>"
-    )
+/// A block so high, which has nothing on it but a rule at its upper end.
+fn block(id: &str, height: &str) -> String {
+    format!("<block id=\"{id}\" level=\"top\" height=\"{height}\"><rule line=\"0.2\"/></block>")
 }
 
 #[test]
 fn columns_begin_at_one_level_and_end_before_what_takes_the_whole_width() {
-    let blocks = [
-        ("a", "", "5"),
-        ("b", "left", "20"),
-        ("c", "right", "8"),
-        ("d", "left", "3"),
-        ("e", "right", "4"),
-        ("f", "", "2"),
-        ("g", "right", "1"),
-    ];
-    let blocks: String = blocks.iter().map(|(id, column, height)| block(id, column, height)).collect();
-    let (cards, findings) = made(&with_layout("", &blocks));
+    let stack = |blocks: &[(&str, &str)]| {
+        let blocks: String = blocks.iter().map(|(id, height)| block(id, height)).collect();
+        format!("<stack>{blocks}</stack>")
+    };
+    let columns = format!(
+        "<columns>{}{}</columns>",
+        stack(&[("b", "20"), ("d", "3")]),
+        stack(&[("c", "8"), ("e", "4")])
+    );
+    let (cards, findings) = made(&with_face(&(block("a", "12") + &columns + &block("f", "2"))));
     assert_eq!(codes(&findings), Vec::<&str>::new());
-    let found = tops(&cards[0].front.svg(), &["a", "b", "c", "d", "e", "f", "g"]);
-    let bleed = 2.0;
-    assert_eq!(found, [10.0, 15.0, 15.0, 35.0, 23.0, 38.0, 40.0].map(|top| top + bleed));
+    let found = tops(&cards[0].front, &["a", "b", "c", "d", "e", "f"]);
+    // The first stands beside the punched corner, since the face is lower so.
+    assert_eq!(found, [3.0, 15.0, 15.0, 35.0, 23.0, 38.0]);
+    assert!(cards[0].front.blocks[0].items[0].bounds.x1 <= 62.0);
 }
 
 #[test]
 fn a_form_that_is_too_full_gives_way_to_the_next() {
     let form = |first: &str| {
-        let both = format!(
-            "{{% if form == 0 %}}{}{{% else %}}{}{{% endif %}}",
-            block("words", "", first),
-            block("signs", "", "30")
+        let forms = format!(
+            "<forms><form>{}</form><form>{}</form></forms>",
+            block("words", first),
+            block("signs", "30")
         );
-        let (cards, findings) = made(&with_layout("data-forms=\"2\"", &both));
-        (cards.first().map(|card| card.front.svg().contains("id=\"words\"")), codes(&findings))
+        let (cards, findings) = made(&with_face(&forms));
+        (cards.first().map(|card| card.front.blocks[0].name == "words"), codes(&findings))
     };
-    assert_eq!(form("79"), (Some(true), vec![]));
-    assert_eq!(form("81"), (Some(false), vec![]));
-    let (_, findings) = made(&with_layout("data-forms=\"2\"", &block("words", "", "81")));
+    // 105 mm less the safe area above and below.
+    assert_eq!(form("98.9"), (Some(true), vec![]));
+    assert_eq!(form("99.1"), (Some(false), vec![]));
+    let (_, findings) = made(&with_face(&block("words", "99.1")));
     assert_eq!(codes(&findings), ["card-too-full"]);
 }
 
 #[test]
 fn the_first_column_gets_the_width_that_leaves_most_room() {
-    let blocks =
-        block("a", "left", "{{ 90 - 100 * share }}") + &block("b", "right", "{{ 100 * share - 10 }}");
-    let (cards, _) = made(&with_layout(
-        "data-least-share=\"0.4\" data-most-share=\"0.7\"",
-        &format!("{blocks}{}", block("c", "", "1")),
-    ));
-    let level = tops(&cards[0].front.svg(), &["c"])[0];
-    assert!((level - 52.0).abs() < 1.1, "{level}");
+    let words = |count: usize| format!("<text>{}</text>", "wire ".repeat(count));
+    let columns = |share: &str| {
+        let texts = format!(
+            "<stack><block id=\"a\">{}</block></stack><stack><block id=\"b\">{}</block></stack>",
+            words(90),
+            words(40)
+        );
+        let columns =
+            format!("<space height=\"12\"/><columns between=\"3\" share=\"{share}\">{texts}</columns>");
+        let (cards, findings) = made(&with_face(&(columns + &block("c", "1"))));
+        assert_eq!(codes(&findings), Vec::<&str>::new(), "{share}");
+        tops(&cards[0].front, &["c"])[0]
+    };
+    let (settled, narrow, wide) = (columns("0.3 0.9"), columns("0.4 0.4"), columns("0.8 0.8"));
+    assert!(settled + 3.0 < narrow && settled + 3.0 < wide, "{settled}, {narrow}, {wide}");
+}
+
+/// What names a card stands beside the hole; all else below it, or beside it where the face is lower so.
+#[test]
+fn the_punched_corner_stays_clear_on_both_sides() {
+    let long = "<text>wire wire wire wire wire wire wire wire wire wire wire wire</text>";
+    let front = |attributes: &str| {
+        let (cards, findings) = made(&with_face(&format!("<block id=\"a\" {attributes}>{long}</block>")));
+        assert_eq!(codes(&findings), Vec::<&str>::new());
+        let item = &cards[0].front.blocks[0].items[0];
+        (item.bounds.x1 < 62.0, item.bounds.y0 > 12.0)
+    };
+    assert_eq!(front("kind=\"heading\""), (true, false));
+    assert_eq!(front("kind=\"text\""), (true, false));
+    assert_eq!(front("kind=\"text\" least-width=\"68\""), (false, true));
+    let back = world("Look.").with(
+        FilePath::layouts("cards/fitting-back.xml"),
+        format!("<face><block id=\"a\" kind=\"heading\">{long}</block></face>"),
+    );
+    let (cards, _) = made(&back);
+    assert!(cards[0].back.blocks[0].items[0].bounds.x0 > 12.0);
+}
+
+#[test]
+fn the_layout_of_a_face_is_filled_once() {
+    let world = with_face("{{ count() }}<block id=\"a\"><text class=\"stamp\">C 8.0</text></block>");
+    let filled = Arc::new(std::sync::atomic::AtomicUsize::new(0));
+    let counter = filled.clone();
+    let count = Helper::new("count", move |_| {
+        counter.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
+        Ok("".into())
+    });
+    let (cards, findings) = with_helpers(&world, &[count], make_all);
+    assert_eq!((cards.len(), codes(&findings)), (1, vec![]));
+    assert_eq!(filled.load(std::sync::atomic::Ordering::Relaxed), 1);
+}
+
+/// A style of one's own says what is different, and no more.
+#[test]
+fn a_style_changes_one_class_on_one_size() {
+    let larger = "sizes:\n  A7:\n    types:\n      step: { size: 12, least: 11 }\n";
+    let step = |world: &MemoryWorld| {
+        let (cards, findings) = made(world);
+        assert_eq!(codes(&findings), Vec::<&str>::new());
+        let sizes =
+            cards[0].back.blocks.iter().flat_map(|block| &block.items).filter_map(|item| match item.mark {
+                ItemMark::Line { class: TypeClass::Step, size, .. } => Some(size.pt()),
+                _ => None,
+            });
+        sizes.fold(0.0, f64::max)
+    };
+    let styled = world("Look.").with(FilePath::layouts("cards/style.yaml"), larger);
+    assert!((step(&world("Look.")) - 9.0).abs() < 0.05);
+    assert!((step(&styled) - 12.0).abs() < 0.05);
 }
 
 #[test]
 fn a_script_without_a_font_is_named_by_card_text_and_character() {
-    let (_, findings) = made(&world("तार काटें। Cut the wire."));
+    let (_, findings) = made(&world("तार काटें। FontStyle the wire."));
     let sorted = findings.sorted();
     assert_eq!(codes(&findings), ["glyph-missing"], "one finding a side");
     let message = &sorted[0].message;
     assert!(message.contains("the back of card F-1: no font has the character “त” (U+0924)"), "{message}");
-    assert!(message.contains("“तार काटें। Cut the wire.”"), "{message}");
-    assert_eq!((&*sorted[0].place.file.path, sorted[0].field.as_deref()), ("fittings/a.yaml", Some("steps")));
+    assert!(message.contains("“तार काटें। FontStyle the wire.”"), "{message}");
+    assert_eq!(&*sorted[0].place.file.path, "fittings/a.yaml");
     assert_eq!(
         sorted[0].found.as_deref(),
         Some("U+0924, U+093E, U+0930, U+0915, U+091F, U+0947, U+0902, U+0964")

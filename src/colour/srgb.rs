@@ -38,6 +38,20 @@ impl Srgb {
         Self { red, green, blue }
     }
 
+    /// A colour as written in SVG and CSS: `#` and six hexadecimal digits.
+    ///
+    /// ```
+    /// use fittingcards::colour::Srgb;
+    /// assert_eq!(Srgb::from_hex("#ff7803"), Some(Srgb { red: 255, green: 120, blue: 3 }));
+    /// assert_eq!(Srgb::from_hex("#f73"), None);
+    /// ```
+    #[must_use]
+    pub fn from_hex(text: &str) -> Option<Self> {
+        let digits = text.strip_prefix('#').filter(|digits| digits.len() == 6)?;
+        let digits = digits.bytes().all(|digit| digit.is_ascii_hexdigit()).then_some(digits)?;
+        u32::from_str_radix(digits, 16).ok().map(Self::of)
+    }
+
     /// As written in SVG and CSS.
     ///
     /// ```

@@ -192,6 +192,12 @@ impl Findings {
     }
 }
 
+impl From<Finding> for Findings {
+    fn from(finding: Finding) -> Self {
+        Self { list: vec![finding] }
+    }
+}
+
 impl IntoIterator for Findings {
     type Item = Finding;
     type IntoIter = std::vec::IntoIter<Finding>;

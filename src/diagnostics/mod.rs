@@ -2,10 +2,12 @@
 
 mod finding;
 mod json;
+mod nearest;
 mod text;
 
 /// The places that findings point at, for modules that find things but read no file.
 pub use crate::source::{FilePath, Place};
 pub use finding::{Finding, Findings, Related, Severity};
 pub use json::to_json;
+pub use nearest::nearest;
 pub use text::{Colour, print};

@@ -1,5 +1,6 @@
 //! What goes wrong in a layout, with its file and line.
 
+use super::marks::is_marked;
 use crate::diagnostics::Finding;
 use crate::source::{FilePath, Place};
 use tera::{Error, ErrorKind, ReportError};
@@ -53,11 +54,12 @@ pub(super) fn not_text(file: &FilePath) -> Finding {
 
 fn found(code: &'static str, report: &ReportError) -> Finding {
     let span = report.span();
-    let place = Place::at(
-        FilePath::layouts(report.filename()),
-        counted(span.start_line),
-        counted(span.start_col + 1),
-    );
+    let (line, column) = (counted(span.start_line), counted(span.start_col + 1));
+    // Files are looked at one by one before their elements are marked.
+    let place = match code {
+        "layout-syntax" => Place::at(FilePath::layouts(report.filename()), line, column),
+        _ => in_filled(report.filename(), line, column),
+    };
     Finding::error(code, place, sentence(report.message())).help(HELP)
 }
 
@@ -68,8 +70,14 @@ fn reported(report: &str) -> Option<Finding> {
     let mut parts = place.rsplitn(3, ':');
     let column = parts.next()?.parse().ok()?;
     let line = parts.next()?.parse().ok()?;
-    let place = Place::at(FilePath::layouts(parts.next()?), line, column);
+    let place = in_filled(parts.next()?, line, column);
     Some(Finding::error("layout-name", place, sentence(message)).help(HELP))
+}
+
+/// A place in a layout. Marks move what stands behind them in a line, so that of a marked file the line is told alone.
+fn in_filled(name: &str, line: u32, column: u32) -> Place {
+    let column = if is_marked(name) { 1 } else { column };
+    Place::at(FilePath::layouts(name), line, column)
 }
 
 fn whole(code: &'static str, name: &str, message: String) -> Finding {

@@ -1,6 +1,6 @@
 //! A folder of layouts: the built-in ones, and the user's own in their place.
 
-use super::{Helper, Values, built_in, fault};
+use super::{Helper, built_in, fault, marks};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{Folder, World, WorldError};
 use serde_json::Value;
@@ -11,8 +11,9 @@ use tera::{Context, Tera};
 /// The layouts of one folder, ready to be filled.
 ///
 /// A file of the user's layouts folder stands in for the built-in file of the same path, file by
-/// file; files beside them can be included. `.svg` and `.html` files are filled, and what goes into
-/// them is escaped; a value that they ask for and don't get is an error. Other files (`.css`, `.js`)
+/// file; files beside them can be included. `.xml`, `.svg` and `.html` files are filled, and what goes
+/// into them is escaped; a value that they ask for and don't get is an error. The elements of `.xml`
+/// files carry their file and line, see [`super::marked_place`]. Other files (`.css`, `.js`, `.yaml`)
 /// are handed on as they are.
 ///
 /// ```
@@ -59,19 +60,16 @@ impl Layouts {
             .map_err(|error| fault::filling(name, &error))
     }
 
-    /// A layout filled with values that are made ready for many fillings.
-    ///
-    /// # Errors
-    /// As [`Layouts::fill`].
-    #[allow(clippy::result_large_err, reason = "a finding is what stops the run")]
-    pub fn fill_ready(&self, name: &str, values: &Values) -> Result<String, Finding> {
-        self.tera.render(name, values.context()).map_err(|error| fault::filling(name, &error))
-    }
-
     /// A file that is handed on as it is.
     #[must_use]
     pub fn text(&self, name: &str) -> Option<&str> {
         self.texts.get(name).map(|text| &**text)
+    }
+
+    /// The built-in file of this path, whether or not the user has one in its place.
+    #[must_use]
+    pub fn built_in(name: &str) -> Option<&'static str> {
+        built_in::all().find(|(path, _)| *path == name).map(|(_, text)| text)
     }
 
     /// The paths of all files that are handed on as they are, sorted.
@@ -94,8 +92,11 @@ impl std::fmt::Debug for Layouts {
     }
 }
 
+/// Endings of the files that are filled.
+const FILLED: [&str; 3] = [".html", ".svg", ".xml"];
+
 fn is_filled(name: &str) -> bool {
-    name.ends_with(".svg") || name.ends_with(".html")
+    FILLED.iter().any(|ending| name.ends_with(ending))
 }
 
 fn gather(
@@ -129,7 +130,7 @@ fn compile(
         }
         None => true,
     });
-    let sound: Vec<(&String, &Arc<str>)> = sound.collect();
+    let sound: Vec<(&String, String)> = sound.map(|(name, text)| (name, placed(name, text))).collect();
     let mut tera = empty(helpers);
     if let Err(error) = tera.add_raw_templates(sound) {
         findings.extend(fault::together(&error, folder));
@@ -137,9 +138,13 @@ fn compile(
     tera
 }
 
+fn placed(name: &str, text: &str) -> String {
+    if marks::is_marked(name) { marks::marked(name, text) } else { text.to_owned() }
+}
+
 fn empty(helpers: &[Helper]) -> Tera {
     let mut tera = Tera::new();
-    tera.autoescape_on([".svg", ".html"]);
+    tera.autoescape_on(FILLED);
     tera.register_filter("safe", safe);
     for helper in helpers {
         helper.register(&mut tera);

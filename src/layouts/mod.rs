@@ -4,11 +4,11 @@ mod built_in;
 mod fault;
 mod helper;
 mod load;
-mod values;
+mod marks;
 
 pub use helper::{Helper, HelperFn};
 pub use load::Layouts;
-pub use values::Values;
+pub use marks::{MARK, marked_place, place_before, unmarked};
 
 #[cfg(test)]
 mod tests;

@@ -123,8 +123,9 @@ impl Making<'_> {
         let (card, mut findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), facts));
         if let Some(card) = &card {
             let blocks = card.front.blocks.iter().chain(&card.back.blocks);
+            let layers = blocks.flat_map(|block| &block.layers);
             let output = format!("card {}", card.number);
-            findings.extend(refused::found(&output, self.place(), blocks.map(|block| &*block.source)));
+            findings.extend(refused::found(&output, self.place(), layers.map(|layer| &*layer.source)));
         }
         self.stop_for(&findings);
         if let (Some(card), Some(staging)) = (&card, self.staging()) {

@@ -26,7 +26,7 @@ pub(super) struct Prepared {
     pub(super) facts: Vec<CardFacts>,
     pub(super) tags: Vec<TagFacts>,
     pub(super) fonts: Arc<Fonts>,
-    card_layouts: Layouts,
+    design: cards::Design,
     booklet_layouts: Layouts,
     /// Whether a layout does not compile; it is then not there to be filled.
     layouts_failed: bool,
@@ -48,7 +48,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     let (fonts, found) = Fonts::new(&world.fonts(), &sources);
     findings.extend(found);
     let fonts = Arc::new(fonts);
-    let (card_layouts, mut found) = Layouts::load(world, "cards", &cards::helpers(&fonts))?;
+    let (design, mut found) = cards::Design::load(world, &[])?;
     let (booklet_layouts, more) = Layouts::load(world, "booklet", &[])?;
     found.extend(more);
     let layouts_failed = found.has_errors();
@@ -69,7 +69,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         facts,
         tags,
         fonts,
-        card_layouts,
+        design,
         booklet_layouts,
         layouts_failed,
     };
@@ -88,7 +88,7 @@ impl Prepared {
             catalogue: &self.catalogue,
             mixups: &self.mixups,
             register: &self.register,
-            layouts: &self.card_layouts,
+            design: &self.design,
             fonts: &self.fonts,
         }
     }
@@ -128,8 +128,8 @@ impl Prepared {
             language: &settings.language,
             format: settings.sheet,
             trim: match kind {
-                PrintKind::Cards => settings.card.cut(),
-                PrintKind::Tags => cards::TAG.cut(),
+                PrintKind::Cards => settings.card.trim(),
+                PrintKind::Tags => cards::TAG.trim(),
             },
             fonts: &self.fonts,
         }
@@ -162,7 +162,7 @@ fn state(facts: &[CardFacts], register: &Register) -> &'static str {
 
 fn too_large_for_the_sheet(catalogue: &Catalogue) -> Option<Finding> {
     let settings = &catalogue.settings;
-    if sheets::capacity(settings.card.cut(), &settings.sheet).is_some() {
+    if sheets::capacity(settings.card.trim(), &settings.sheet).is_some() {
         return None;
     }
     let (card, sheet) = (settings.card.size.word(), settings.sheet.size.word());

@@ -7,9 +7,8 @@ use super::options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage,
 use super::prepared::{Prepared, prepare};
 use super::put::{Leftovers, PutInPlace};
 use super::staging::Staging;
-use crate::diagnostics::{self, Findings};
+use crate::diagnostics::{self, Findings, nearest};
 use crate::facts::{CardFacts, TagFacts};
-use crate::records::nearest;
 use crate::source::{World, WorldError};
 use serde_json::Value;
 use std::collections::BTreeSet;

@@ -36,15 +36,16 @@ impl Making<'_> {
     fn planned(&self, facts: &[&TagFacts]) -> (Vec<TagPlan>, Findings) {
         let plan = |facts: &&TagFacts| {
             let standing = self.prepared.standing(&facts.number);
-            self.clock.drawing(|| cards::plan_tags(self.prepared.cards(), facts, &standing).map_err(Box::new))
+            self.clock.drawing(|| cards::plan_tags(self.prepared.cards(), facts, &standing))
         };
         let planned: Vec<_> = facts.par_iter().map(plan).collect();
         let (mut plans, mut findings) = (Vec::new(), Findings::new());
         for planned in planned {
             match planned {
                 Ok(tags) => plans.extend(tags),
-                Err(finding) if self.prepared.is_news(&finding) => findings.push(*finding),
-                Err(_) => {}
+                Err(found) => {
+                    findings.extend(found.into_iter().filter(|finding| self.prepared.is_news(finding)))
+                }
             }
         }
         self.stop_for(&findings);

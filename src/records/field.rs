@@ -1,7 +1,7 @@
 //! Values with their places, and the reader that gathers faults field by field.
 
-use super::nearest::nearest;
 use super::node::{Content, Entry, Node};
+use crate::diagnostics::nearest;
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Place};
 use schemars::JsonSchema;

@@ -1,6 +1,6 @@
 //! What a file of a catalogue is, by its path.
 
-use super::nearest::nearest;
+use crate::diagnostics::nearest;
 use crate::diagnostics::{Finding, Severity};
 use crate::source::{FilePath, Place};
 

@@ -32,7 +32,6 @@ mod field;
 mod file_kind;
 mod folder;
 mod kinds;
-mod nearest;
 mod node;
 mod number;
 mod range;
@@ -46,11 +45,11 @@ mod tests;
 mod text;
 mod words;
 
+pub use crate::diagnostics::nearest;
 pub use document::{Document, Salvaged};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use folder::{Records, TextFile, read};
 pub use kinds::*;
-pub use nearest::nearest;
 pub use node::{Content, Entry, Node, Scalar, ScalarKind};
 pub use number::{
     AboveZero, AnySign, Count, Deg, FromZero, KgPerKm, KgPerM3, Kn, Mm, Mm2, NPerMm2, Nm, NohmM, Number,

@@ -1,8 +1,8 @@
 //! Values that are one word of a list.
 
 use super::field::{Reader, listed};
-use super::nearest::nearest;
 use super::node::{Content, Node, ScalarKind};
+use crate::diagnostics::nearest;
 
 /// Declares an enum whose values are words of records, with its reader and its JSON Schema.
 macro_rules! words {

@@ -237,7 +237,7 @@ mod tests {
     }
 
     fn trim(size: CardSize, orientation: Orientation) -> (Length, Length) {
-        CardFormat { size, orientation }.cut()
+        CardFormat { size, orientation }.trim()
     }
 
     #[test]

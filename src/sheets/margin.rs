@@ -5,7 +5,7 @@ use super::options::Options;
 use super::points::{pt, rect};
 use super::print_item::PrintKind;
 use crate::catalogue::FlipEdge;
-use crate::typeset::{Cut, Fonts, Run, Style};
+use crate::typeset::{FontStyle, Fonts, Run, Style};
 use crate::units::Length;
 use krilla::geom::{Path, PathBuilder, Size, Transform};
 use krilla::paint::{Fill, Stroke};
@@ -107,17 +107,17 @@ fn bar(surface: &mut Surface<'_>, height: Length) {
 
 fn texts(surface: &mut Surface<'_>, size: (Length, Length), margin: &Margin, options: &Options<'_>) {
     let top = UNPRINTABLE + Length::from_mm(3.5);
-    let right = options.fonts.width(&margin.right, Style { cut: Cut::Bold, size: TYPE_SIZE });
+    let right = options.fonts.width(&margin.right, Style { font_style: FontStyle::Bold, size: TYPE_SIZE });
     let room = size.0 - INDENT * 3.0 - right;
     let beside_bar = INDENT * 2.0 + BAR - Length::from_mm(3.0);
     let note = format!("50\u{a0}mm. {}", how_to_print(margin.kind, options));
     let body = [
-        text(options.fonts, &margin.left, Cut::Regular, (INDENT, top), room),
-        text(options.fonts, &margin.right, Cut::Bold, (size.0 - INDENT - right, top), right),
+        text(options.fonts, &margin.left, FontStyle::Regular, (INDENT, top), room),
+        text(options.fonts, &margin.right, FontStyle::Bold, (size.0 - INDENT - right, top), right),
         text(
             options.fonts,
             &note,
-            Cut::Regular,
+            FontStyle::Regular,
             (beside_bar, size.1 - BAR_LIFT - Length::from_mm(0.2)),
             size.0 - beside_bar - INDENT,
         ),
@@ -135,11 +135,17 @@ fn how_to_print(kind: PrintKind, options: &Options<'_>) -> String {
 }
 
 /// One line as an SVG element, set smaller where it is longer than its room.
-pub(super) fn text(fonts: &Fonts, text: &str, font_style: Cut, at: (Length, Length), room: Length) -> String {
-    let width = fonts.width(text, Style { cut: font_style, size: TYPE_SIZE });
+pub(super) fn text(
+    fonts: &Fonts,
+    text: &str,
+    font_style: FontStyle,
+    at: (Length, Length),
+    room: Length,
+) -> String {
+    let width = fonts.width(text, Style { font_style, size: TYPE_SIZE });
     let size = if width > room { TYPE_SIZE * (room / width) } else { TYPE_SIZE };
     let mut element = format!(r#"<text font-size="{:.3}" xml:space="preserve">"#, size.mm());
-    for run in fonts.line(text, Style { cut: font_style, size }).runs {
+    for run in fonts.line(text, Style { font_style, size }).runs {
         let _ = write!(
             element,
             r#"<tspan x="{:.3}" y="{:.3}"{} font-family="{}" font-weight="{}">{}</tspan>"#,

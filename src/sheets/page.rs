@@ -5,8 +5,8 @@ use super::margin::{self, Margin};
 use super::options::Options;
 use super::points::{pt, rect};
 use super::syllables::{self, Known};
-use crate::cards::{Block, BlockKind, Face, Side};
-use crate::typeset::{Fonts, without_marks};
+use crate::cards::{Block, BlockKind, Face, Layer, Side};
+use crate::typeset::Fonts;
 use crate::units::Length;
 use krilla::Document;
 use krilla::destination::XyzDestination;
@@ -14,7 +14,7 @@ use krilla::geom::{Point, Size, Transform};
 use krilla::outline::OutlineNode;
 use krilla::page::PageSettings;
 use krilla::surface::Surface;
-use krilla::tagging::{Artifact, ArtifactType, ContentTag, Node, Tag, TagGroup};
+use krilla::tagging::{Artifact, ArtifactType, ContentTag, Identifier, Node, Tag, TagGroup};
 use krilla_svg::{SurfaceExt, SvgSettings};
 use std::num::NonZeroU16;
 
@@ -90,43 +90,34 @@ impl<'b> Page<'_, 'b> {
     }
 
     fn block(&mut self, block: &Block, level: NonZeroU16) -> Option<Node> {
-        let size = Size::from_wh(block.tree.size().width(), block.tree.size().height())?;
-        let tag = match block.kind {
+        let drawn: Vec<Identifier> =
+            block.layers.iter().filter_map(|layer| self.layer(layer, block.kind)).collect();
+        let words = block.words();
+        let mut group = match block.kind {
+            BlockKind::Ornament => return None,
+            BlockKind::Heading => TagGroup::new(Tag::Hn(level, None).with_actual_text(words)),
+            BlockKind::Text => TagGroup::new(Tag::P.with_actual_text(words)),
+            BlockKind::Drawing => TagGroup::new(Tag::Figure(Some(block.alternative.clone()))),
+        };
+        for identifier in drawn {
+            group.push(identifier);
+        }
+        Some(group.into())
+    }
+
+    /// Draws one layer inside its own mark.
+    fn layer(&mut self, layer: &Layer, kind: BlockKind) -> Option<Identifier> {
+        let size = Size::from_wh(layer.tree.size().width(), layer.tree.size().height())?;
+        let tag = match kind {
             BlockKind::Ornament => ContentTag::Artifact(Artifact::with_kind(ArtifactType::Layout)),
             BlockKind::Heading | BlockKind::Text | BlockKind::Drawing => ContentTag::Other,
         };
         let identifier = self.surface.start_tagged(tag);
-        let drawn = syllables::draw(self.surface, block, self.fonts, self.known)
-            .or_else(|| self.surface.draw_svg(&block.tree, size, SvgSettings::default()));
+        let by_syllables = layer.by_syllables.then_some(&layer.tree);
+        let drawn = by_syllables.and_then(|tree| syllables::draw(self.surface, tree, self.fonts, self.known));
+        let drawn = drawn.or_else(|| self.surface.draw_svg(&layer.tree, size, SvgSettings::default()));
         self.surface.end_tagged();
-        drawn?;
-        let mut group = match block.kind {
-            BlockKind::Ornament => return None,
-            BlockKind::Heading => TagGroup::new(Tag::Hn(level, None).with_actual_text(words(block))),
-            BlockKind::Text => TagGroup::new(Tag::P.with_actual_text(words(block))),
-            BlockKind::Drawing => TagGroup::new(Tag::Figure(Some(block.alternative.clone()))),
-        };
-        group.push(identifier);
-        Some(group.into())
-    }
-}
-
-/// The text of a block with a space from line to line, which the drawn lines don't have between them.
-fn words(block: &Block) -> Option<String> {
-    let mut words = Vec::new();
-    gather(block.tree.root(), &mut words);
-    (!words.is_empty()).then(|| words.join(" "))
-}
-
-fn gather(group: &usvg::Group, words: &mut Vec<String>) {
-    for node in group.children() {
-        match node {
-            usvg::Node::Group(group) => gather(group, words),
-            usvg::Node::Text(text) => {
-                words.push(text.chunks().iter().map(|chunk| without_marks(chunk.text())).collect());
-            }
-            usvg::Node::Path(_) | usvg::Node::Image(_) => {}
-        }
+        drawn.map(|()| identifier)
     }
 }
 

@@ -8,7 +8,7 @@ use super::options::Options;
 use super::page::{Page, Printer};
 use super::print_item::PrintKind;
 use crate::cards::Side;
-use crate::typeset::{Cut, Line, Style};
+use crate::typeset::{FontStyle, Line, Style};
 use crate::units::Length;
 use krilla::geom::{Path, PathBuilder};
 use krilla::outline::Outline;
@@ -83,14 +83,14 @@ fn words(trim: Rectangle, side: Side, options: &Options<'_>) -> String {
              The long stroke of a ruler is zero."
         }
     };
-    let style = Style::points(Cut::Regular, 7.0);
+    let style = Style::points(FontStyle::Regular, 7.0);
     let inset = Length::from_mm(5.0);
     let lines = options.fonts.lines(text, style, trim.width - inset * 2.0);
     let place = |index: usize| {
         (trim.left + inset, trim.top + Length::from_mm(10.0) + style.size * (1.3 * index as f64))
     };
     let set = |(index, line): (usize, &Line)| {
-        margin::text(options.fonts, &line.text, style.cut, place(index), trim.width - inset * 2.0)
+        margin::text(options.fonts, &line.text, style.font_style, place(index), trim.width - inset * 2.0)
     };
     lines.iter().enumerate().map(set).collect()
 }

@@ -1,9 +1,9 @@
 //! Sheets as bytes: the same every time, archivable, or refused with a reason.
 
 use super::*;
-use crate::cards::{Block, BlockKind, Card, Face, Side};
+use crate::cards::{Block, BlockKind, Card, Face, Layer, Side};
 use crate::catalogue::{CardFormat, CardSize, FlipEdge, Orientation, SheetFormat, SheetSize};
-use crate::source::{MemoryWorld, World};
+use crate::source::{FilePath, MemoryWorld, Place, World};
 use crate::typeset::Fonts;
 use crate::units::Length;
 use std::sync::Arc;
@@ -25,7 +25,7 @@ fn options<'a>(fonts: &'a Fonts, title: &'a str) -> Options<'a> {
         date: None,
         language: "en",
         format: format(FlipEdge::LongEdge),
-        trim: A7.cut(),
+        trim: A7.trim(),
         fonts,
     }
 }
@@ -36,8 +36,13 @@ fn block(name: &str, kind: BlockKind, body: &str, fonts: &Fonts) -> Block {
         name: name.to_owned(),
         kind,
         alternative: if kind == BlockKind::Drawing { "a square".to_owned() } else { String::new() },
-        source: body.into(),
-        tree: Arc::new(usvg::Tree::from_str(&source, &fonts.options()).unwrap()),
+        at: Place::whole(FilePath::layouts("cards/trial.xml")),
+        items: Vec::new(),
+        layers: vec![Layer {
+            source: body.into(),
+            tree: Arc::new(usvg::Tree::from_str(&source, &fonts.options()).unwrap()),
+            by_syllables: false,
+        }],
     }
 }
 
@@ -48,7 +53,7 @@ fn face(side: Side, number: &str, fonts: &Fonts) -> Face {
         block("heading", BlockKind::Heading, &heading, fonts),
         block("square", BlockKind::Drawing, r#"<rect x="20" y="40" width="20" height="20"/>"#, fonts),
     ];
-    Face { side, cut: A7.cut(), bleed: Length::from_mm(2.0), blocks }
+    Face { side, trim: A7.trim(), bleed: Length::from_mm(2.0), blocks }
 }
 
 fn cards(count: usize, fonts: &Fonts) -> Vec<Card> {

@@ -1,11 +1,11 @@
 //! Texts in drawings, and the room that they take.
 
 use super::plane::{Point, Rect, at};
-use crate::typeset::{Cut, Fonts, Style};
+use crate::typeset::{FontStyle, Fonts, Style};
 use crate::units::Length;
 
 /// The style of type that drawings are lettered in.
-const FONT_STYLE: Cut = Cut::Condensed;
+const FONT_STYLE: FontStyle = FontStyle::Condensed;
 
 /// The family that drawings are lettered in.
 pub(crate) fn family() -> &'static str {
@@ -68,6 +68,6 @@ pub(crate) struct Lettering<'a> {
 impl Lettering<'_> {
     /// Length of a text on one line.
     pub fn width(self, text: &str) -> f64 {
-        self.fonts.width(text, Style { cut: FONT_STYLE, size: Length::from_mm(self.size) }).mm()
+        self.fonts.width(text, Style { font_style: FONT_STYLE, size: Length::from_mm(self.size) }).mm()
     }
 }

@@ -1,8 +1,9 @@
 //! Breaking a text into lines at measured widths.
 
 use super::glue::{code, glued};
-use super::{Fonts, Line, Style};
+use super::{FontStyle, Fonts, Line, Style};
 use crate::units::Length;
+use std::sync::{Arc, PoisonError};
 use textwrap::WordSeparator;
 use textwrap::core::Fragment;
 use textwrap::wrap_algorithms::wrap_first_fit;
@@ -12,6 +13,16 @@ const SOFT_HYPHEN: char = '\u{00AD}';
 
 /// Spaces that no line breaks at; once the lines are broken they are spaces like others.
 const UNBROKEN_SPACES: [char; 2] = ['\u{A0}', '\u{202F}'];
+
+/// A text cut into pieces that stay on one line. Widths are sizes of type.
+#[derive(Debug)]
+pub(super) struct Breakable {
+    pieces: Vec<Piece>,
+    /// The room of the longest piece.
+    narrowest: f64,
+    /// The room of all of them on one line.
+    widest: f64,
+}
 
 /// A piece of text that stays on one line, with the space that may follow it.
 #[derive(Debug)]
@@ -47,29 +58,68 @@ impl Fonts {
     ///
     /// ```
     /// use fittingcards::source::{MemoryWorld, World};
-    /// use fittingcards::typeset::{Cut, Fonts, Style};
+    /// use fittingcards::typeset::{FontStyle, Fonts, Style};
     /// use fittingcards::units::Length;
     /// let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
-    /// let lines = fonts.lines("Stranded bronze, 95 mm²", Style::points(Cut::Regular, 10.0), Length::from_mm(36.0));
+    /// let lines = fonts.lines("Stranded bronze, 95 mm²", Style::points(FontStyle::Regular, 10.0), Length::from_mm(36.0));
     /// assert_eq!(lines.iter().map(|line| line.text.as_str()).collect::<Vec<_>>(), ["Stranded bronze,", "95 mm²"]);
     /// ```
     #[must_use]
     pub fn lines(&self, text: &str, style: Style, width: Length) -> Vec<Line> {
-        let text = text.split_ascii_whitespace().collect::<Vec<_>>().join(" ");
-        let pieces = self.pieces(&text, style);
+        let breakable = self.breakable(text, style.font_style);
         let mut room = width;
-        let mut lines = self.broken_at(&pieces, room, style);
+        let mut lines = self.broken_at(&breakable.pieces, room, style);
         for _ in 0..MOST_TRIES {
             let Some(spare) = spare(&lines, width, room) else { break };
             room = width - spare;
-            lines = self.broken_at(&pieces, room, style);
+            lines = self.broken_at(&breakable.pieces, room, style);
         }
         lines.into_iter().map(|(line, _)| line).collect()
     }
 
+    /// How narrow a text can be broken, and in what width it stands on one line.
+    ///
+    /// ```
+    /// use fittingcards::source::{MemoryWorld, World};
+    /// use fittingcards::typeset::{FontStyle, Fonts, Style};
+    /// let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+    /// let style = Style::points(FontStyle::Regular, 10.0);
+    /// let (narrowest, widest) = fonts.extents("Stranded bronze, 95 mm²", style);
+    /// assert_eq!(narrowest, fonts.line("Stranded", style).extent().max(fonts.line("bronze,", style).extent()));
+    /// assert!((widest.mm() - fonts.line("Stranded bronze, 95 mm²", style).extent().mm()).abs() < 0.01);
+    /// ```
+    #[must_use]
+    pub fn extents(&self, text: &str, style: Style) -> (Length, Length) {
+        let breakable = self.breakable(text, style.font_style);
+        (style.size * breakable.narrowest, style.size * breakable.widest)
+    }
+
+    /// A text cut into its pieces, which are the same in every size and width; what has been cut once is kept.
+    fn breakable(&self, text: &str, font_style: FontStyle) -> Arc<Breakable> {
+        let known = self.breakable.read().unwrap_or_else(PoisonError::into_inner);
+        if let Some(breakable) = known.get(&font_style).and_then(|texts| texts.get(text)) {
+            return breakable.clone();
+        }
+        drop(known);
+        let em = Style { font_style, size: Length::from_mm(1.0) };
+        let spaced = text.split_ascii_whitespace().collect::<Vec<_>>().join(" ");
+        let pieces = self.pieces(&spaced, em);
+        let extent = |piece: &Piece| self.line(&joined(std::slice::from_ref(piece)).text, em).extent().mm();
+        let narrowest = pieces.iter().map(extent).fold(0.0, f64::max);
+        // Where fonts meet, the pieces may be longer one by one than together.
+        let in_a_row = pieces.iter().rev().skip(1).map(|piece| piece.width + piece.space_width).sum::<f64>();
+        let in_a_row = in_a_row + pieces.last().map_or(0.0, |piece| piece.width);
+        let widest = self.line(&joined(&pieces).text, em).extent().mm().max(in_a_row);
+        let breakable = Arc::new(Breakable { pieces, narrowest, widest });
+        let mut known = self.breakable.write().unwrap_or_else(PoisonError::into_inner);
+        known.entry(font_style).or_default().insert(text.into(), breakable.clone());
+        breakable
+    }
+
     /// The lines with the number of pieces in each.
     fn broken_at(&self, pieces: &[Piece], room: Length, style: Style) -> Vec<(Line, usize)> {
-        let broken = wrap_first_fit(pieces, &[room.mm() + 1e-6]).into_iter().map(joined);
+        let room = (room.mm() + 1e-6) / style.size.mm();
+        let broken = wrap_first_fit(pieces, &[room]).into_iter().map(joined);
         let broken: Vec<Broken> = broken.filter(|line| !line.text.is_empty()).collect();
         let counts: Vec<usize> = broken.iter().map(|line| line.pieces).collect();
         self.paragraph(broken, style).into_iter().zip(counts).collect()
@@ -164,11 +214,11 @@ const ROUNDING: Length = Length::from_mm(0.005);
 mod tests {
     use super::*;
     use crate::source::{MemoryWorld, World};
-    use crate::typeset::Cut;
+    use crate::typeset::FontStyle;
 
     fn lines(text: &str, mm: f64) -> Vec<String> {
         let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
-        let lines = fonts.lines(text, Style::points(Cut::Condensed, 8.5), Length::from_mm(mm));
+        let lines = fonts.lines(text, Style::points(FontStyle::Condensed, 8.5), Length::from_mm(mm));
         lines.into_iter().map(|line| line.text).collect()
     }
 
@@ -239,7 +289,7 @@ mod tests {
     #[test]
     fn no_line_is_longer_than_asked_and_no_word_is_lost() {
         let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
-        let style = Style::points(Cut::Regular, 8.5);
+        let style = Style::points(FontStyle::Regular, 8.5);
         let text = "A second person reads the cone's stamp before the body is closed.";
         for mm in 20..70 {
             let lines = fonts.lines(text, style, Length::from_mm(f64::from(mm)));

@@ -1,6 +1,6 @@
 //! Which font sets which characters.
 
-use super::Cut;
+use super::FontStyle;
 use super::fonts::{FontFace, Fonts};
 use super::script::{directs, is_joined};
 use unicode_normalization::char::is_combining_mark;
@@ -20,17 +20,20 @@ impl Fonts {
 
     /// The text cut where its font changes, in reading order, each piece with its font's index.
     ///
-    /// A letter with its marks goes into the cut's own font if that has them, else into the first font
+    /// A letter with its marks goes into the font style’s own font if that has them, else into the first font
     /// that has them; letters that join or stack go into the catalogue's fonts first, which are there for
     /// them. Spaces and punctuation stay with what they follow.
-    pub(super) fn by_font(&self, text: &str, cut: Cut) -> Vec<(usize, String)> {
-        let ranked = self.ranked(cut, |_| false);
-        let Some(&first) = ranked.first() else { return Vec::new() };
+    pub(super) fn by_font(&self, text: &str, font_style: FontStyle) -> Vec<(usize, String)> {
+        let Some(first) = (0..self.faces.len()).min_by_key(|&index| self.rank(font_style, index)) else {
+            return Vec::new();
+        };
         let joined = is_joined(text);
         if !joined && has_all(&self.faces[first], text.chars()) {
             return vec![(first, text.to_owned())];
         }
-        let ranked_if_joined = if joined { self.ranked(cut, |face| !face.built_in) } else { Vec::new() };
+        let ranked = self.ranked(font_style, |_| false);
+        let ranked_if_joined =
+            if joined { self.ranked(font_style, |face| !face.built_in) } else { Vec::new() };
         let mut pieces: Vec<(usize, String)> = Vec::new();
         for cluster in clusters(text) {
             let current = pieces.last().map(|(face, _)| *face);
@@ -54,16 +57,18 @@ impl Fonts {
             .or(current)
     }
 
-    /// The fonts in the order in which they are tried: those to be preferred, the cut's own, those of its
+    /// The fonts in the order in which they are tried: those to be preferred, the font style’s own, those of its
     /// weight, the rest.
-    fn ranked(&self, cut: Cut, preferred: impl Fn(&FontFace) -> bool) -> Vec<usize> {
+    fn ranked(&self, font_style: FontStyle, preferred: impl Fn(&FontFace) -> bool) -> Vec<usize> {
         let mut ranked: Vec<usize> = (0..self.faces.len()).collect();
-        ranked.sort_by_key(|&index| {
-            let face = &self.faces[index];
-            let own = &*face.family == cut.family() && face.weight == cut.weight();
-            (!preferred(face), !own, face.weight != cut.weight())
-        });
+        ranked.sort_by_key(|&index| (!preferred(&self.faces[index]), self.rank(font_style, index)));
         ranked
+    }
+
+    fn rank(&self, font_style: FontStyle, index: usize) -> (bool, bool) {
+        let face = &self.faces[index];
+        let own = &*face.family == font_style.family() && face.weight == font_style.weight();
+        (!own, face.weight != font_style.weight())
     }
 }
 

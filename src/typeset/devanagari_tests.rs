@@ -39,7 +39,7 @@ fn no_character_is_missing() {
 #[test]
 fn a_narrow_cut_takes_what_it_lacks_from_another_font() {
     let fonts = fonts();
-    let style = Style::points(Cut::CondensedBold, 10.0);
+    let style = Style::points(FontStyle::CondensedBold, 10.0);
     let runs = fonts.line("KA अंतिम, 95 mm", style).runs;
     let shown: Vec<(&str, &str)> = runs.iter().map(|run| (&*run.family, run.text.as_str())).collect();
     let (narrow, own) = ("DejaVu Sans Condensed", "Lohit Devanagari");

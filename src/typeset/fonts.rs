@@ -1,6 +1,7 @@
 //! The fonts of a run: the built-in ones and those of the catalogue, and never the system's.
 
-use super::Cut;
+use super::FontStyle;
+use super::breaking::Breakable;
 use super::coverage::Coverage;
 use super::shaping::Shaped;
 use crate::diagnostics::{Finding, Findings};
@@ -27,18 +28,19 @@ pub struct FontSource {
 ///
 /// ```
 /// use fittingcards::source::{MemoryWorld, World};
-/// use fittingcards::typeset::{Cut, Fonts, Style};
+/// use fittingcards::typeset::{FontStyle, Fonts, Style};
 /// let (fonts, findings) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
 /// assert!(!findings.has_errors());
-/// let body = Style::points(Cut::Condensed, 8.5);
+/// let body = Style::points(FontStyle::Condensed, 8.5);
 /// assert!(fonts.width("19 × 2.80 mm", body) < fonts.width("19 × 2.80 mm, bronze", body));
 /// ```
 #[derive(Debug)]
 pub struct Fonts {
     pub(super) database: Arc<Database>,
     pub(super) faces: Vec<FontFace>,
-    pub(super) widths: RwLock<HashMap<Cut, PerText<f64>>>,
+    pub(super) widths: RwLock<HashMap<FontStyle, PerText<f64>>>,
     pub(super) shaped: RwLock<PerFont<Arc<Shaped>>>,
+    pub(super) breakable: RwLock<HashMap<FontStyle, PerText<Arc<Breakable>>>>,
 }
 
 /// What is known of each text.
@@ -75,9 +77,9 @@ impl Fonts {
             }
             faces.extend(loaded);
         }
-        let (widths, shaped) = (RwLock::default(), RwLock::default());
+        let (widths, shaped, breakable) = (RwLock::default(), RwLock::default(), RwLock::default());
         faces.retain(|face| askable(&database, face));
-        (Self { database: Arc::new(database), faces, widths, shaped }, findings)
+        (Self { database: Arc::new(database), faces, widths, shaped, breakable }, findings)
     }
 
     /// The database that drawings are parsed with.
@@ -92,7 +94,7 @@ impl Fonts {
     pub fn options(&self) -> usvg::Options<'static> {
         usvg::Options {
             fontdb: self.database.clone(),
-            font_family: Cut::Regular.family().to_owned(),
+            font_family: FontStyle::Regular.family().to_owned(),
             font_resolver: usvg::FontResolver {
                 select_font: usvg::FontResolver::default_font_selector(),
                 select_fallback: Box::new(|_, _, _| None),

@@ -4,7 +4,7 @@ use super::breaking::Broken;
 use super::direction::{Stretch, directed, is_right};
 use super::fonts::Fonts;
 use super::shaping::Extent;
-use super::{Cut, Style};
+use super::{FontStyle, Style};
 use crate::units::Length;
 use std::sync::{Arc, PoisonError};
 use unicode_normalization::char::is_combining_mark;
@@ -64,9 +64,9 @@ impl Fonts {
     ///
     /// ```
     /// use fittingcards::source::{MemoryWorld, World};
-    /// use fittingcards::typeset::{Cut, Fonts, Style};
+    /// use fittingcards::typeset::{FontStyle, Fonts, Style};
     /// let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
-    /// let line = fonts.line("سلك 19 × 2.80 mm", Style::points(Cut::Regular, 10.0));
+    /// let line = fonts.line("سلك 19 × 2.80 mm", Style::points(FontStyle::Regular, 10.0));
     /// assert!(line.right_to_left);
     /// assert_eq!(line.runs[1].text, "19 × 2.80 mm");
     /// assert!(line.runs[1].left < line.runs[0].left);
@@ -80,7 +80,7 @@ impl Fonts {
     /// The length of a text on one line. A character that no font has counts as its font's empty box.
     #[must_use]
     pub fn width(&self, text: &str, style: Style) -> Length {
-        style.size * self.ems(text, style.cut)
+        style.size * self.ems(text, style.font_style)
     }
 
     /// The lines of a paragraph, which run as it runs.
@@ -93,7 +93,7 @@ impl Fonts {
     }
 
     fn set(&self, text: String, right_to_left: bool, stretches: &[Stretch], style: Style) -> Line {
-        let mut pieces = self.pieces_of(stretches, style.cut);
+        let mut pieces = self.pieces_of(stretches, style.font_style);
         pieces.sort_by_key(|piece| piece.place);
         let (mut left, mut ink) = (0.0, None::<Extent>);
         for piece in &mut pieces {
@@ -110,11 +110,11 @@ impl Fonts {
     }
 
     /// The stretches of a line cut where the font changes.
-    fn pieces_of(&self, stretches: &[Stretch], cut: Cut) -> Vec<Piece> {
+    fn pieces_of(&self, stretches: &[Stretch], font_style: FontStyle) -> Vec<Piece> {
         let mut pieces = Vec::with_capacity(stretches.len());
         for stretch in stretches {
             let right_to_left = stretch.right_to_left;
-            for (index, (face, text)) in self.by_font(&stretch.text, cut).into_iter().enumerate() {
+            for (index, (face, text)) in self.by_font(&stretch.text, font_style).into_iter().enumerate() {
                 let text = if right_to_left { marked(text) } else { text };
                 let within = if right_to_left { usize::MAX - index } else { index };
                 let (place, read) = ((stretch.place, within), pieces.len());
@@ -137,16 +137,16 @@ impl Fonts {
         }
     }
 
-    fn ems(&self, text: &str, cut: Cut) -> f64 {
+    fn ems(&self, text: &str, font_style: FontStyle) -> f64 {
         let known = self.widths.read().unwrap_or_else(PoisonError::into_inner);
-        if let Some(ems) = known.get(&cut).and_then(|widths| widths.get(text)) {
+        if let Some(ems) = known.get(&font_style).and_then(|widths| widths.get(text)) {
             return *ems;
         }
         drop(known);
-        let em = Style { cut, size: Length::from_mm(1.0) };
+        let em = Style { font_style, size: Length::from_mm(1.0) };
         let ems = self.line(text, em).width.mm();
         let mut known = self.widths.write().unwrap_or_else(PoisonError::into_inner);
-        known.entry(cut).or_default().insert(text.into(), ems);
+        known.entry(font_style).or_default().insert(text.into(), ems);
         ems
     }
 }

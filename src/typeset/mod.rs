@@ -15,7 +15,7 @@ pub use direction::isolated;
 pub use fonts::{FontSource, Fonts};
 pub use line::{Ink, Line, Run};
 pub use script::{is_joined, without_marks};
-pub use style::{Cut, Style};
+pub use style::{FontStyle, Style};
 
 #[cfg(all(test, feature = "debian-fonts"))]
 mod devanagari_tests;

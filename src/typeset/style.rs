@@ -1,19 +1,19 @@
-//! How a text is set: the cut of the letters and their size.
+//! How a text is set: the style of the letters and their size.
 
 use crate::units::Length;
 
-/// A cut of the built-in letters.
+/// A style of the built-in letters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[expect(missing_docs, reason = "the names say it")]
-pub enum Cut {
+pub enum FontStyle {
     Regular,
     Bold,
     Condensed,
     CondensedBold,
 }
 
-impl Cut {
-    /// The family that the cut belongs to.
+impl FontStyle {
+    /// the family that the style belongs to.
     #[must_use]
     pub fn family(self) -> &'static str {
         match self {
@@ -31,11 +31,11 @@ impl Cut {
         }
     }
 
-    /// The cut by the word that layouts use for it.
+    /// The font style by the word that layouts use for it.
     ///
     /// ```
-    /// use fittingcards::typeset::Cut;
-    /// assert_eq!(Cut::from_word("condensed-bold"), Some(Cut::CondensedBold));
+    /// use fittingcards::typeset::FontStyle;
+    /// assert_eq!(FontStyle::from_word("condensed-bold"), Some(FontStyle::CondensedBold));
     /// ```
     #[must_use]
     pub fn from_word(word: &str) -> Option<Self> {
@@ -49,24 +49,24 @@ impl Cut {
     }
 }
 
-/// A cut at a size.
+/// A font style at a size.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Style {
-    /// The cut of the letters.
-    pub cut: Cut,
+    /// The style of the letters.
+    pub font_style: FontStyle,
     /// The size of the type, which is the height of its em square.
     pub size: Length,
 }
 
 impl Style {
-    /// A cut at a size in typographic points.
+    /// A font style at a size in typographic points.
     ///
     /// ```
-    /// use fittingcards::typeset::{Cut, Style};
-    /// assert!((Style::points(Cut::Bold, 18.0).size.mm() - 6.35).abs() < 1e-9);
+    /// use fittingcards::typeset::{FontStyle, Style};
+    /// assert!((Style::points(FontStyle::Bold, 18.0).size.mm() - 6.35).abs() < 1e-9);
     /// ```
     #[must_use]
-    pub fn points(cut: Cut, points: f64) -> Self {
-        Self { cut, size: Length::from_pt(points) }
+    pub fn points(font_style: FontStyle, points: f64) -> Self {
+        Self { font_style, size: Length::from_pt(points) }
     }
 }

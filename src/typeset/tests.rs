@@ -66,17 +66,20 @@ fn ink_is_where_it_was_measured() {
 
 /// The box that is reckoned from the fonts' glyphs by ttf-parser, against pixels drawn by resvg.
 pub(super) fn ink_of(fonts: &Fonts, texts: &[&str]) {
-    for cut in [Cut::Regular, Cut::CondensedBold] {
+    for font_style in [FontStyle::Regular, FontStyle::CondensedBold] {
         for text in texts {
-            let line = fonts.line(text, Style { cut, size: Length::from_mm(SIZE) });
+            let line = fonts.line(text, Style { font_style, size: Length::from_mm(SIZE) });
             let found = dark(&drawing(fonts, &line));
             let (ink, right) = (line.ink, ORIGIN.0 + line.width.mm());
             let above_and_below = [ORIGIN.1 - ink.above.mm(), ORIGIN.1 + ink.below.mm()];
-            assert!((found[1] - above_and_below[0]).abs() < 1.2, "{cut:?} {text}: {found:?} {line:?}");
-            assert!((found[3] - above_and_below[1]).abs() < 1.2, "{cut:?} {text}: {found:?} {line:?}");
-            assert!(found[0] > ORIGIN.0 - ink.before.mm() - 1.2, "{cut:?} {text}: {found:?} {line:?}");
-            assert!(found[2] < right + ink.after.mm() + 1.2, "{cut:?} {text}: {found:?} {line:?}");
-            assert!(found[0] < ORIGIN.0 + SIZE * 0.2 && found[2] > right - SIZE * 0.2, "{cut:?} {text}");
+            assert!((found[1] - above_and_below[0]).abs() < 1.2, "{font_style:?} {text}: {found:?} {line:?}");
+            assert!((found[3] - above_and_below[1]).abs() < 1.2, "{font_style:?} {text}: {found:?} {line:?}");
+            assert!(found[0] > ORIGIN.0 - ink.before.mm() - 1.2, "{font_style:?} {text}: {found:?} {line:?}");
+            assert!(found[2] < right + ink.after.mm() + 1.2, "{font_style:?} {text}: {found:?} {line:?}");
+            assert!(
+                found[0] < ORIGIN.0 + SIZE * 0.2 && found[2] > right - SIZE * 0.2,
+                "{font_style:?} {text}"
+            );
         }
     }
 }
@@ -89,7 +92,7 @@ fn each_glyph_is_drawn_where_it_was_measured() {
 /// Advances measured run by run, against those of the glyphs that usvg lays out.
 pub(super) fn glyphs_of(fonts: &Fonts, texts: &[&str]) {
     for text in texts {
-        let line = fonts.line(text, Style { cut: Cut::Regular, size: Length::from_mm(SIZE) });
+        let line = fonts.line(text, Style { font_style: FontStyle::Regular, size: Length::from_mm(SIZE) });
         let tree = drawing(fonts, &line);
         let usvg::Node::Text(drawn) = &tree.root().children()[0] else { panic!("a text") };
         let glyphs: Vec<_> = drawn.layouted().iter().flat_map(|span| &span.positioned_glyphs).collect();
@@ -128,10 +131,10 @@ fn origins(fonts: &Fonts, run: &Run) -> Vec<f64> {
 #[test]
 fn each_cut_is_a_font_of_its_own() {
     let fonts = fonts();
-    let width = |cut| fonts.width("Gripping cone", Style::points(cut, 10.0)).mm();
-    assert!(width(Cut::Condensed) < width(Cut::CondensedBold));
-    assert!(width(Cut::CondensedBold) < width(Cut::Bold));
-    assert!(width(Cut::Condensed) < width(Cut::Regular) * 0.95);
+    let width = |font_style| fonts.width("Gripping cone", Style::points(font_style, 10.0)).mm();
+    assert!(width(FontStyle::Condensed) < width(FontStyle::CondensedBold));
+    assert!(width(FontStyle::CondensedBold) < width(FontStyle::Bold));
+    assert!(width(FontStyle::Condensed) < width(FontStyle::Regular) * 0.95);
 }
 
 #[test]
@@ -143,7 +146,7 @@ fn characters_that_no_font_has_are_named_once() {
 
 #[test]
 fn a_line_from_right_to_left_is_read_in_order_and_lies_the_other_way() {
-    let line = fonts().line("سلك (B14.0) حامل.", Style::points(Cut::Regular, 10.0));
+    let line = fonts().line("سلك (B14.0) حامل.", Style::points(FontStyle::Regular, 10.0));
     let words: Vec<String> = line.runs.iter().map(|run| without_marks(&run.text)).collect();
     assert_eq!(words.concat(), line.text);
     assert!(line.right_to_left && line.runs.windows(2).all(|pair| pair[0].left > pair[1].left), "{line:?}");
@@ -153,7 +156,7 @@ fn a_line_from_right_to_left_is_read_in_order_and_lies_the_other_way() {
 
 #[test]
 fn ink_that_sticks_out_is_kept_in_the_width() {
-    let (fonts, style) = (fonts(), Style::points(Cut::Regular, 12.0));
+    let (fonts, style) = (fonts(), Style::points(FontStyle::Regular, 12.0));
     assert!(fonts.line("Jj", style).ink.before.mm() > 0.1);
     for text in ["Jäger Jäger Jäger Jäger jf jf jf jf", "اقطع السلك ونظفه 95 mm² جيدا"]
     {
@@ -165,7 +168,7 @@ fn ink_that_sticks_out_is_kept_in_the_width() {
 pub(super) fn lines_of(fonts: &Fonts, text: &str) {
     for tenths in 200..400 {
         let width = Length::from_mm(f64::from(tenths) / 10.0);
-        let lines = fonts.lines(text, Style::points(Cut::Regular, 12.0), width);
+        let lines = fonts.lines(text, Style::points(FontStyle::Regular, 12.0), width);
         assert!(lines.iter().all(|line| line.extent().mm() < width.mm() + 0.006), "{tenths} {lines:?}");
     }
 }

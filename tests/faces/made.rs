@@ -1,17 +1,16 @@
 //! Catalogues on disk taken into memory, and the cards and kit tags of them.
 
-use fittingcards::cards::{self, Card, Input, Tag, plan_tags};
+use fittingcards::cards::{self, Card, Design, Input, Tag, plan_tags};
 use fittingcards::catalogue::{self, Settings};
 use fittingcards::diagnostics::Findings;
 use fittingcards::facts::CardFacts;
-use fittingcards::layouts::Layouts;
 use fittingcards::register::{Register, Standing};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use fittingcards::typeset::{FontSource, Fonts};
 use fittingcards::{facts, mixups};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, Mutex, OnceLock};
+use std::sync::{Mutex, OnceLock};
 
 /// Sizes that cards print in: rows "A7,portrait". `tests/print` measures the same.
 pub fn sizes() -> impl Iterator<Item = &'static str> {
@@ -99,15 +98,16 @@ fn with_input<T>(world: &MemoryWorld, work: impl FnOnce(Input<'_>) -> T) -> T {
     let own = catalogue.fonts.iter();
     let own: Vec<FontSource> =
         own.map(|file| FontSource { bytes: file.bytes.clone(), place: file.place.clone() }).collect();
-    let fonts = Arc::new(Fonts::new(&world.fonts(), &own).0);
-    let (layouts, _) = Layouts::load(world, "cards", &cards::helpers(&fonts)).unwrap();
+    let fonts = Fonts::new(&world.fonts(), &own).0;
+    let (design, faults) = Design::load(world, &[]).unwrap();
+    assert!(!faults.has_errors(), "{:#?}", faults.sorted());
     let mixups = mixups::find(&catalogue);
     let register = Register::default();
     work(Input {
         catalogue: &catalogue,
         mixups: &mixups,
         register: &register,
-        layouts: &layouts,
+        design: &design,
         fonts: &fonts,
     })
 }

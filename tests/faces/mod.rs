@@ -4,10 +4,12 @@
 //! With UPDATE=1 in the environment the texts are written anew, and the run fails.
 
 mod chance;
+mod changes;
 mod difference;
 mod from_records;
 mod lines;
 mod made;
+mod pictures;
 mod printed;
 mod readable;
 mod said;
@@ -98,9 +100,10 @@ fn loses_nothing(cards: &[Card], row: &str) {
 
 #[test]
 fn ink_beside_the_card_is_lost_to_the_clip() {
-    let layout = "<svg xmlns=\"http://www.w3.org/2000/svg\"><g id=\"a\" data-kind=\"ornament\" data-y=\"50\">\
-                  <rect x=\"-5\" width=\"10\" height=\"10\"/></g></svg>";
-    let front = FilePath::layouts("cards/a7-portrait-fitting-front.svg");
+    // The <svg> stands at the safe area's edge, 3 mm inside the trim.
+    let layout = "<face><block id=\"a\" kind=\"ornament\"><svg width=\"10\" height=\"10\">\
+                  <rect x=\"-8\" width=\"10\" height=\"10\"/></svg></block></face>";
+    let front = FilePath::layouts("cards/fitting-front.xml");
     let case = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/plain/in");
     let (cards, _) = made::cards(&made::world(&case).with(front, layout));
     // 3 mm of the 10 mm lie outside the bleed of 2 mm.

@@ -1,14 +1,11 @@
-//! Cards and kit tags as text: card by card, face by face, block by block, with places and sizes as they are printed.
+//! Cards and kit tags as text: card by card, face by face, block by block, what stands there and in which order and
+//! class. Places, sizes and breaks of lines are left out, so that a change of spacing changes nothing here.
 
-use fittingcards::cards::{Block, BlockKind, Card, Face, Tag};
+use fittingcards::cards::{Block, BlockKind, Card, Face, Item, ItemMark, Tag};
 use std::fmt::Write;
-use usvg::{Group, Node, Rect, Text};
-
-const HEAD: &str = "# Millimetres from the corner of the cut: a block's left, top, width and height, with its bleed. \
-                    Type in points.\n";
 
 pub fn cards(cards: &[Card]) -> String {
-    let mut out = HEAD.to_owned();
+    let mut out = String::new();
     for card in cards {
         for face in [&card.front, &card.back] {
             of_face(&format!("{} {}, {}", card.number, card.title, face.side.word()), face, &mut out);
@@ -18,7 +15,7 @@ pub fn cards(cards: &[Card]) -> String {
 }
 
 pub fn tags(tags: &[Tag]) -> String {
-    let mut out = HEAD.to_owned();
+    let mut out = String::new();
     for tag in tags {
         let turn = tag.turn.words().replace('\u{a0}', " ");
         of_face(&format!("{} {}, tag {turn}", tag.number, tag.title), &tag.face, &mut out);
@@ -27,54 +24,61 @@ pub fn tags(tags: &[Tag]) -> String {
 }
 
 fn of_face(name: &str, face: &Face, out: &mut String) {
-    let (width, height) = (face.cut.0.mm(), face.cut.1.mm());
-    let _ = writeln!(out, "\n{}, {width} × {height}", name.trim_end());
-    face.blocks.iter().for_each(|block| of_block(face, block, out));
+    let (width, height) = (face.trim.0.mm(), face.trim.1.mm());
+    let before = if out.is_empty() { "" } else { "\n" };
+    let _ = writeln!(out, "{before}{}, {width} × {height}", name.trim_end());
+    face.blocks.iter().for_each(|block| of_block(block, out));
 }
 
-fn of_block(face: &Face, block: &Block, out: &mut String) {
+fn of_block(block: &Block, out: &mut String) {
     let kind = match block.kind {
         BlockKind::Heading => "heading",
         BlockKind::Text => "text",
         BlockKind::Drawing => "drawing",
         BlockKind::Ornament => "ornament",
     };
-    let root = block.tree.root();
-    let place =
-        if root.has_children() { placed(root.abs_stroke_bounding_box(), face) } else { "empty".into() };
-    let _ = writeln!(out, "  {} ({kind}) {place}", block.name);
+    let _ = writeln!(out, "  {} ({kind})", block.name);
     if !block.alternative.is_empty() {
         let _ = writeln!(out, "    shows: {}", block.alternative);
     }
-    texts(root, &mut |text| {
-        let _ = writeln!(out, "    {}", of_text(text));
-    });
+    for run in block.items.chunk_by(goes_on) {
+        let _ = writeln!(out, "    {}", of_run(run));
+    }
 }
 
-fn placed(bounds: Rect, face: &Face) -> String {
-    let bleed = face.bleed.mm();
-    let (left, top) = (f64::from(bounds.left()) - bleed, f64::from(bounds.top()) - bleed);
-    // A zero has no sign, whichever side rounding comes from.
-    let [left, top] = [left, top].map(|side| (side * 10.0).round() / 10.0 + 0.0);
-    format!("at {left:.1} {top:.1}, {:.1} × {:.1}", bounds.width(), bounds.height())
+/// Whether an item is the next line of the text that the one before it is a line of.
+fn goes_on(one: &Item, next: &Item) -> bool {
+    let (ItemMark::Line { class, bold, .. }, ItemMark::Line { class: other, bold: other_bold, .. }) =
+        (&one.mark, &next.mark)
+    else {
+        return false;
+    };
+    let below =
+        next.bounds.y0 > one.bounds.y0 && next.bounds.x0 < one.bounds.x1 && one.bounds.x0 < next.bounds.x1;
+    (class, bold, &one.at) == (other, other_bold, &next.at) && below
 }
 
-fn of_text(text: &Text) -> String {
-    let spans = || text.chunks().iter().flat_map(|chunk| chunk.spans());
-    let scale = f64::from(text.abs_transform().get_scale().1);
-    let largest = spans().map(|span| f64::from(span.font_size().get())).fold(0.0, f64::max);
-    let bold = if spans().any(|span| span.font().weight() >= 700) { " bold" } else { "" };
-    let words: String = text.chunks().iter().map(usvg::TextChunk::text).collect();
-    format!("{:.1}{bold}: {}", largest * scale * 72.0 / 25.4, words.replace('\u{a0}', "\u{2423}"))
-}
-
-/// Every text of a tree, in the order of drawing.
-pub fn texts(group: &Group, found: &mut impl FnMut(&Text)) {
-    for node in group.children() {
-        match node {
-            Node::Group(group) => texts(group, found),
-            Node::Text(text) => found(text),
-            Node::Path(_) | Node::Image(_) => {}
+/// An item, or all lines of a text.
+fn of_run(run: &[Item]) -> String {
+    match &run[0].mark {
+        ItemMark::Line { class, bold, .. } => {
+            let bold = if *bold { " bold" } else { "" };
+            let lines: Vec<&str> = run.iter().map(words).collect();
+            format!("{}{bold}: {}", class.word(), lines.join(" ").replace('\u{a0}', "\u{2423}"))
         }
+        ItemMark::Frame(name) => format!("frame {name}"),
+        ItemMark::Swatch { fill, notches } => format!("swatch {}, notches: {notches}", fill.hex()),
+        ItemMark::Sign(sign) => format!("sign: {}", sign.meaning()),
+        ItemMark::Rule => "rule".to_owned(),
+        ItemMark::Drawing(name, scale) if scale.is_empty() => format!("drawing {name}"),
+        ItemMark::Drawing(name, scale) => format!("drawing {name}, {scale}"),
+        ItemMark::Svg(svg) => format!("svg {}", svg.class.word()),
+    }
+}
+
+fn words(item: &Item) -> &str {
+    match &item.mark {
+        ItemMark::Line { words, .. } => words,
+        _ => "",
     }
 }

@@ -1,10 +1,9 @@
 //! Names in other scripts, with a font of a Debian package beside the built-in ones.
 
-use super::readable::{self, texts};
-use super::{hold, loses_nothing, made};
+use super::{hold, loses_nothing, made, readable};
 use fittingcards::cards::{Card, Face};
 use fittingcards::source::{FilePath, MemoryWorld};
-use usvg::Text;
+use usvg::{Group, Node, Text};
 
 const FONT: &str = "/usr/share/fonts/truetype/lohit-devanagari/Lohit-Devanagari.ttf";
 
@@ -33,8 +32,8 @@ fn devanagari_and_arabic_print_in_every_size_and_lose_nothing() {
 /// A line as it lies: each chunk with where it begins.
 fn chunks(face: &Face, holding: &str) -> Vec<(f32, String)> {
     let mut found = Vec::new();
-    for block in &face.blocks {
-        texts(block.tree.root(), &mut |text: &Text| {
+    for layer in face.blocks.iter().flat_map(|block| &block.layers) {
+        texts(layer.tree.root(), &mut |text: &Text| {
             let words: String = text.chunks().iter().map(usvg::TextChunk::text).collect();
             if words.contains(holding) {
                 let place =
@@ -44,6 +43,17 @@ fn chunks(face: &Face, holding: &str) -> Vec<(f32, String)> {
         });
     }
     found
+}
+
+/// Every text of a tree, in the order of drawing.
+fn texts(group: &Group, found: &mut impl FnMut(&Text)) {
+    for node in group.children() {
+        match node {
+            Node::Group(group) => texts(group, found),
+            Node::Text(text) => found(text),
+            Node::Path(_) | Node::Image(_) => {}
+        }
+    }
 }
 
 #[test]

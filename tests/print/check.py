@@ -31,14 +31,11 @@ def catalogue(folder, card, sheet):
 
 def layouts(folder):
     """The measuring layout in the place of every face's."""
-    face = (HERE / "layouts" / "cards" / "measured.svg").read_text(encoding="utf-8")
+    face = (HERE / "layouts" / "cards" / "measured.xml").read_text(encoding="utf-8")
     (folder / "cards").mkdir(parents=True)
-    for size in ("a7", "a6", "id1"):
-        for orientation in ("portrait", "landscape"):
-            for kind in ("fitting", "body"):
-                for side in ("front", "back"):
-                    name = f"{size}-{orientation}-{kind}-{side}.svg"
-                    (folder / "cards" / name).write_text(face, encoding="utf-8")
+    for kind in ("fitting", "body"):
+        for side in ("front", "back"):
+            (folder / "cards" / f"{kind}-{side}.xml").write_text(face, encoding="utf-8")
 
 
 def rendered(program, work, name, card, sheet):

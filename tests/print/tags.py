@@ -90,10 +90,16 @@ class Kit:
         self.head += [f"for {conductors}", f"{pieces} piece"]
 
     def rows(self):
-        """The texts of each part, in reading order; what is lacking is left out."""
+        """The texts of each part, line by line; what is lacking is empty."""
         for item, ((quantity, part), material) in enumerate(zip(self.parts, self.materials), 1):
             first = [f"{quantity} ×", part["number"], part["name"], part.get("stamp", "")]
             yield first, [f"item {item}", part.get("drawing", ""), material]
+
+
+def read(first, second):
+    """The texts of a part's two lines cell by cell, as they are read."""
+    (quantity, number, part, stamp), (item, drawing, material) = first, second
+    return [quantity, item, number, part, drawing, material, stamp]
 
 
 def whole(name, kit, tags, catalogue):
@@ -102,7 +108,7 @@ def whole(name, kit, tags, catalogue):
     foot = [catalogue["caution"], kit.number, "draft, not issued", f"edition {catalogue['edition']}"]
     for tag in tags:
         follows(f"{name}: tag {tag.number}: head and foot", tag.text, [*turned(kit.head, tag), *foot])
-    rows = [text for first, second in kit.rows() for text in [*first, *second]]
+    rows = [text for first, second in kit.rows() for text in read(first, second)]
     follows(f"{name}: its parts", "".join(tag.text for tag in tags), rows)
     lines = [line for tag in tags for line in tag.lines]
     for first, _ in kit.rows():

@@ -9,9 +9,9 @@ use std::fs;
 use std::path::Path;
 
 /// A face that any record fills.
-const FACE: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" data-top="13" data-bottom="70">
-{%- set t = text(text=number, x=4, width=40, class="title", cut="bold") %}
-<g id="number" data-kind="heading" data-height="{{ t.height }}">{{ t.svg | safe }}</g></svg>"#;
+const FACE: &str = r#"<face>
+<block id="number" kind="heading"><text class="title" style="bold">{{ number }}</text></block>
+</face>"#;
 
 /// The plain catalogue with so many fittings, each like the first, on cards with nothing but their number.
 fn world(fittings: usize) -> MemoryWorld {
@@ -27,10 +27,10 @@ fn world(fittings: usize) -> MemoryWorld {
     }
     for kind in ["fitting", "body"] {
         for side in ["front", "back"] {
-            world = world.with(FilePath::layouts(&format!("cards/a7-portrait-{kind}-{side}.svg")), FACE);
+            world = world.with(FilePath::layouts(&format!("cards/{kind}-{side}.xml")), FACE);
         }
     }
-    world.with(FilePath::layouts("cards/tag.svg"), FACE)
+    world.with(FilePath::layouts("cards/tag.xml"), FACE)
 }
 
 fn options(output: &Path) -> RenderOptions {
@@ -163,13 +163,11 @@ fn findings_leave_the_output_as_it_is() {
     let before = tree(&output);
     let broken = world(2).with(FilePath::catalogue("fittings/bad.yaml"), "number: F-9\n");
     let full = world(2).with(
-        FilePath::layouts("cards/a7-portrait-fitting-back.svg"),
-        FACE.replace("data-height=\"{{ t.height }}\"", "data-height=\"500\""),
+        FilePath::layouts("cards/fitting-back.xml"),
+        FACE.replace("kind=\"heading\"", "kind=\"heading\" height=\"500\""),
     );
-    let unknown = world(2).with(
-        FilePath::layouts("cards/a7-portrait-fitting-back.svg"),
-        FACE.replace("{{ t.svg | safe }}", "{{ t.nothing }}"),
-    );
+    let unknown = world(2)
+        .with(FilePath::layouts("cards/fitting-back.xml"), FACE.replace("{{ number }}", "{{ nothing }}"));
     for world in [broken, unknown, full] {
         let report = render(&world, &options(&output)).unwrap();
         assert!(report.put.is_none(), "{:#?}", report.findings.sorted());

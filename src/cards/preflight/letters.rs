@@ -1,97 +1,120 @@
-//! `type-too-small`, `font-missing`, `glyph-missing`: letters that are too small, and fonts and characters that
-//! are not there.
+//! `glyph-missing`, `type-below-class`, `text-contrast-low`: characters that no font has, the gripping part's stamp
+//! smaller than it must be, and texts that don't stand out from their ground.
 //!
-//! Why: a font that is missing leaves its text out without a word, and a character that it lacks prints as an
-//! empty box.
+//! Why: a character that its font lacks prints as an empty box; the stamp of the gripping part is what a card is
+//! held up for; a card is read in the rain and in the dusk, and copied in grey.
 //!
-//! To put it right: a built-in font, or one of the catalogue's `fonts` folder that has the character.
+//! To put it right: a font that has the character, in the catalogue's `fonts` folder; the class `stamp` for the
+//! stamp; black or white for the text, whichever reads better on its ground.
 
-use super::Sheet;
-use super::ink::{Ink, InkedText};
-use crate::cards::face::Block;
-use crate::diagnostics::Findings;
-use usvg::roxmltree::{Document, Node};
+use super::check::Check;
+use crate::cards::face::{Item, ItemMark};
+use crate::cards::type_class::TypeClass;
+use crate::colour::{LEGIBLE_CONTRAST, Srgb, contrast};
+use crate::diagnostics::{Finding, Findings};
+use crate::units::Length;
+use usvg::{Group, Node};
 
-pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    for block in &sheet.face.blocks {
-        fonts(sheet, block, ink, findings);
+/// What rounding may take, in points.
+const SLACK: f64 = 0.01;
+/// Contrast that is enough for large type (WCAG 2.2, success criterion 1.4.3).
+const LARGE_CONTRAST: f64 = 3.0;
+/// Large type, and large type that is bold, in points (WCAG 2.2, "large scale").
+const LARGE: (f64, f64) = (18.0, 14.0);
+
+pub(super) fn check(check: Check<'_>, findings: &mut Findings) {
+    missing(check, findings);
+    stamps(check, findings);
+    for item in items(check) {
+        pale(check, item, findings);
     }
-    for text in &ink.texts {
-        sizes(sheet, text, findings);
-    }
-    glyphs(sheet, ink, findings);
 }
 
-fn sizes(sheet: Sheet<'_>, text: &InkedText<'_>, findings: &mut Findings) {
-    let size = text.size();
-    if size.pt() + 0.01 < sheet.smallest_type.pt() {
-        let said = format!("“{}” is set in {:.1} pt", text.words(), size.pt());
-        let finding = sheet.finding("type-too-small", said).field(text.block);
+fn items<'a>(check: Check<'a>) -> impl Iterator<Item = &'a Item> {
+    check.face.blocks.iter().flat_map(|block| &block.items)
+}
+
+/// The contrast that a text needs.
+pub(super) fn least_contrast(size: Length, bold: bool) -> f64 {
+    let points = size.pt() + SLACK;
+    if points >= LARGE.0 || bold && points >= LARGE.1 { LARGE_CONTRAST } else { LEGIBLE_CONTRAST }
+}
+
+fn pale(check: Check<'_>, item: &Item, findings: &mut Findings) {
+    let ItemMark::Line { words, size, bold, colours: (ink, ground), .. } = &item.mark else { return };
+    let (found, least) = (contrast(*ink, *ground), least_contrast(*size, *bold));
+    if found < least {
+        let finding = check.finding(
+            "text-contrast-low",
+            &item.at,
+            &format!("“{words}” hardly stands out from its ground"),
+        );
+        findings.push(too_pale(finding, found, (*ink, *ground), least));
+    }
+}
+
+pub(super) fn too_pale(finding: Finding, found: f64, (ink, ground): (Srgb, Srgb), least: f64) -> Finding {
+    finding
+        .found(format!("contrast {found:.1}:1, {} on {}", ink.hex(), ground.hex()))
+        .expected(format!("at least {least}:1"))
+        .help("set it in black or white, whichever reads better on that ground; a frame's `ink` is in the style")
+}
+
+/// The stamps of the gripping parts, each of which stands on the front once as large as stamps must.
+fn stamps(check: Check<'_>, findings: &mut Findings) {
+    let least = TypeClass::Stamp.least_legible();
+    for stamp in check.limits.stamps.iter().filter(|stamp| !stamp.is_empty()) {
+        let says = |item: &&Item| matches!(&item.mark, ItemMark::Line { words, .. } if words.replace('\u{a0}', " ").trim() == stamp);
+        let largest = items(check).filter(says).max_by(|a, b| size(a).total_cmp(&size(b)));
+        let Some(item) = largest.filter(|item| size(item).pt() + SLACK < least) else { continue };
+        let found = format!("{:.1} pt", size(item).pt());
+        let said = format!("the gripping part's stamp “{stamp}” is set in {found}");
+        let finding = check.finding("type-below-class", &item.at, &said).field("stamp");
         findings.push(
             finding
-                .found(format!("{:.1} pt", size.pt()))
-                .expected(format!("at least {:.1} pt", sheet.smallest_type.pt()))
-                .help("set it larger, or mend the layout"),
+                .found(found)
+                .expected(format!("at least {least:.1} pt"))
+                .help("give it the class `stamp`"),
         );
     }
 }
 
-/// A text whose font is not there is left out of the drawing without a word.
-fn fonts(sheet: Sheet<'_>, block: &Block, ink: &Ink<'_>, findings: &mut Findings) {
-    let drawn = ink.texts_of(block).count();
-    if drawn == block.source.matches("<text").count() {
-        return;
-    }
-    let whole = format!("<svg xmlns=\"http://www.w3.org/2000/svg\">{}</svg>", block.source);
-    let Ok(document) = Document::parse(&whole) else { return };
-    let texts = document.descendants().filter(|node| node.has_tag_name("text"));
-    let read: Vec<String> = texts.map(|node| words(node)).filter(|words| !words.trim().is_empty()).collect();
-    if read.len() > drawn {
-        let all: Vec<String> = ink.texts_of(block).map(InkedText::words).collect();
-        let lost = read.into_iter().find(|words| !all.contains(words)).unwrap_or_default();
-        let said = format!("“{lost}” asks for a font that is not there");
-        let help = "use a built-in font, or one of the catalogue's fonts folder";
-        let finding = sheet.finding("font-missing", said).field(&block.name);
-        findings.push(finding.expected("a font of the program or of the catalogue").help(help));
+fn size(item: &Item) -> Length {
+    match item.mark {
+        ItemMark::Line { size, .. } => size,
+        _ => Length::ZERO,
     }
 }
 
-fn words(node: Node<'_, '_>) -> String {
-    node.descendants().filter(Node::is_text).filter_map(|node| node.text()).collect()
-}
-
-/// A font that lacks a character draws its glyph 0, an empty box. One finding a side: what lacks one
+/// Characters without a font: those of the records' texts, and of what is drawn. One finding a side: what lacks one
 /// character of a script mostly lacks them all.
-fn glyphs(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    let boxed: Vec<&InkedText<'_>> = ink.texts.iter().filter(|text| has_box(text)).collect();
-    let Some(text) = boxed.first() else { return };
-    let said: String = boxed.iter().map(|text| text.words()).collect();
-    let missing = sheet.fonts.missing(&said);
-    let finding = match missing.first() {
-        Some(&first) => {
-            let whole = boxed.iter().map(|text| text.words()).find(|words| words.contains(first));
-            let said = format!(
-                "no font has the character “{first}” ({}) of “{}”",
-                code(first),
-                whole.unwrap_or_default()
-            );
-            sheet.finding("glyph-missing", said).field(text.block).found(listed(&missing)).help(
-                "put a font that has it into the catalogue's fonts folder, or write the text without it",
-            )
-        }
-        None => {
-            let said = format!("the font of “{}” lacks a character that another font has", text.words());
-            sheet
-                .finding("glyph-missing", said)
-                .field(text.block)
-                .help("set it with `text` or `table`, which choose a font for each character")
-        }
-    };
-    findings.push(finding);
+fn missing(check: Check<'_>, findings: &mut Findings) {
+    let mut texts: Vec<String> = check.face.lines().map(str::to_owned).collect();
+    for layer in check.face.blocks.iter().flat_map(|block| &block.layers) {
+        boxed(layer.tree.root(), &mut texts);
+    }
+    let all = texts.concat();
+    let missing = check.limits.fonts.missing(&all);
+    let Some(&first) = missing.first() else { return };
+    let whole = texts.iter().find(|words| words.contains(first)).map_or("", String::as_str);
+    let said = format!("no font has the character “{first}” ({}) of “{whole}”", code(first));
+    findings.push(
+        check
+            .finding("glyph-missing", &check.limits.place, &said)
+            .found(listed(&missing))
+            .help("put a font that has it into the catalogue's fonts folder, or write the text without it"),
+    );
 }
 
-fn has_box(text: &InkedText<'_>) -> bool {
-    text.text.layouted().iter().flat_map(|span| &span.positioned_glyphs).any(|glyph| glyph.id.0 == 0)
+/// Texts that are drawn with an empty box: the glyph 0 of a font.
+fn boxed(group: &Group, texts: &mut Vec<String>) {
+    for node in group.children() {
+        match node {
+            Node::Group(group) => boxed(group, texts),
+            Node::Text(text) if super::svg_ink::has_box(text) => texts.push(super::svg_ink::words(text)),
+            _ => {}
+        }
+    }
 }
 
 fn code(character: char) -> String {

@@ -1,100 +1,117 @@
-//! `text-unsafe`, `drawing-unsafe`, `text-punched`, `drawing-punched`, `text-overlap`: what leaves the safe
-//! area, stands where the hole is punched, or lies over something else.
+//! `text-unsafe`, `drawing-unsafe`, `text-punched`, `drawing-punched`, `text-overlap`: what leaves the safe area,
+//! stands where the hole is punched, or lies over something else.
 //!
-//! Why: a cut is never quite where it should be, a laminate needs its rim, and what is printed over another
-//! text can't be read.
+//! Why: a trim is never quite where it should be, a laminate needs its rim, and what is printed over another text
+//! can't be read.
 //!
-//! To put it right: shorten the text, or mend the layout.
+//! To put it right: at the layout's line, take away a fixed width or height, or give what stands there more room.
 
-use super::bounds::Bounds;
-use super::ink::Ink;
-use super::{SAFE, Sheet};
-use crate::cards::face::Side;
-use crate::diagnostics::Findings;
+use super::check::Check;
+use crate::cards::face::{Block, Item, ItemMark, Side};
+use crate::cards::margins::{PUNCH, SAFE};
+use crate::diagnostics::{Findings, Place};
+use kurbo::Rect;
 
-/// Side of the clear corner for a punched hole: upper right on the front, so upper left on the back.
-const PUNCH: f64 = 12.0;
 /// What rounding may take.
-const SLACK: f64 = 0.02;
+const SLACK: f64 = 0.03;
 
-const MEND_TEXT: &str = "shorten it, or mend the layout";
-const MEND_LAYOUT: &str = "mend the layout";
+const GIVE_ROOM: &str =
+    "give it room in the layout: take away a fixed width or height here or in what it stands in";
 
-pub(super) fn check(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    safe_area(sheet, ink, findings);
-    punch_corner(sheet, ink, findings);
-    overlaps(sheet, ink, findings);
+/// Something that is read, with the room of its ink.
+struct Read<'a> {
+    is_text: bool,
+    bounds: Rect,
+    called: String,
+    at: &'a Place,
+    block: &'a str,
 }
 
-/// What is read, with its box, what it is called, and how it is put right.
-fn read<'a>(ink: &'a Ink<'_>) -> impl Iterator<Item = (bool, &'a str, Bounds, String)> {
-    let texts = ink.texts.iter().map(|text| (true, text.block, text.bounds, format!("“{}”", text.words())));
-    let drawings =
-        ink.drawings.iter().map(|(name, bounds)| (false, *name, *bounds, format!("the drawing {name}")));
-    texts.chain(drawings)
-}
-
-fn safe_area(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    let (width, height) = (sheet.face.cut.0.mm(), sheet.face.cut.1.mm());
-    let safe = Bounds { left: SAFE, top: SAFE, right: width - SAFE, bottom: height - SAFE };
-    for (is_text, block, bounds, called) in read(ink) {
-        let out = bounds.outside(safe);
-        if out > SLACK {
-            let code = if is_text { "text-unsafe" } else { "drawing-unsafe" };
-            let finding = sheet.finding(code, format!("{called} runs {out:.1} mm out of the safe area"));
-            findings.push(
-                finding
-                    .field(block)
-                    .found(format!("{:.1} mm inside the cut", SAFE - out))
-                    .expected(format!("at least {SAFE:.1} mm"))
-                    .help(if is_text { MEND_TEXT } else { MEND_LAYOUT }),
-            );
-        }
+pub(super) fn check(check: Check<'_>, findings: &mut Findings) {
+    let all: Vec<Read<'_>> = read(check).collect();
+    for one in &all {
+        safe_area(check, one, findings);
+        punched(check, one, findings);
     }
+    overlaps(check, &all, findings);
 }
 
-fn punch_corner(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    let left = match sheet.face.side {
-        Side::Front => sheet.face.cut.0.mm() - PUNCH,
-        Side::Back => 0.0,
+/// Lines, signs and drawings, and the texts of SVG of the layout's own.
+fn read<'a>(check: Check<'a>) -> impl Iterator<Item = Read<'a>> {
+    let items = check.face.blocks.iter().flat_map(|block| block.items.iter().map(move |item| (block, item)));
+    let drawn = check.drawn.iter().flat_map(|ink| {
+        ink.texts.iter().map(move |text| Read {
+            is_text: true,
+            bounds: text.bounds,
+            called: format!("“{}”", text.words()),
+            at: ink.at,
+            block: ink.block,
+        })
+    });
+    items.filter_map(|(block, item)| typed(block, item)).chain(drawn)
+}
+
+fn typed<'a>(block: &'a Block, item: &'a Item) -> Option<Read<'a>> {
+    let (is_text, called) = match &item.mark {
+        ItemMark::Line { words, .. } => (true, format!("“{words}”")),
+        ItemMark::Sign(sign) => (true, format!("the sign for “{}”", sign.meaning())),
+        ItemMark::Drawing(name, _) => (false, format!("the drawing {name}")),
+        _ => return None,
     };
-    let corner = Bounds { left, top: 0.0, right: left + PUNCH, bottom: PUNCH };
-    for (is_text, block, bounds, called) in read(ink) {
-        let over = bounds.overlap(corner);
-        if over > SLACK {
-            let code = if is_text { "text-punched" } else { "drawing-punched" };
-            let finding =
-                sheet.finding(code, format!("{called} stands in the corner where the hole is punched"));
-            findings.push(
-                finding
-                    .field(block)
-                    .found(format!("{over:.1} mm inside the corner"))
-                    .expected(format!("a clear corner of {PUNCH} × {PUNCH} mm"))
-                    .help(if is_text { MEND_TEXT } else { MEND_LAYOUT }),
-            );
-        }
-    }
+    Some(Read { is_text, bounds: item.bounds, called, at: &item.at, block: &block.name })
 }
 
-fn overlaps(sheet: Sheet<'_>, ink: &Ink<'_>, findings: &mut Findings) {
-    let mut report = |block: &str, one: String, two: String, over: f64| {
-        let finding = sheet.finding("text-overlap", format!("“{one}” and {two} lie over each other"));
-        let help = "shorten them, or mend the layout";
+fn safe_area(check: Check<'_>, one: &Read<'_>, findings: &mut Findings) {
+    let (width, height) = check.trim();
+    let inside = Rect::new(SAFE, SAFE, width - SAFE, height - SAFE);
+    let out = past(one.bounds, inside).into_iter().fold(0.0, f64::max);
+    if out > SLACK {
+        let code = if one.is_text { "text-unsafe" } else { "drawing-unsafe" };
+        let said = format!("{} runs {out:.1} mm out of the safe area", one.called);
+        let finding = check.finding(code, one.at, &said).field(one.block);
         findings.push(
-            finding.field(block).found(format!("{over:.1} mm")).expected("texts that stand clear").help(help),
+            finding
+                .found(format!("{:.1} mm inside the trim", SAFE - out))
+                .expected(format!("at least {SAFE:.1} mm"))
+                .help(GIVE_ROOM),
         );
-    };
-    for (index, one) in ink.texts.iter().enumerate() {
-        for two in &ink.texts[index + 1..] {
-            let over = one.bounds.overlap(two.bounds);
-            if over > SLACK {
-                report(one.block, one.words(), format!("“{}”", two.words()), over);
-            }
-        }
-        for (name, bounds) in ink.drawings.iter().filter(|(name, _)| *name != one.block) {
-            let over = one.bounds.overlap(*bounds);
-            if over > SLACK {
-                report(one.block, one.words(), format!("the drawing {name}"), over);
+    }
+}
+
+/// How far a box runs past another on its left, top, right and bottom.
+pub(super) fn past(bounds: Rect, inside: Rect) -> [f64; 4] {
+    [inside.x0 - bounds.x0, inside.y0 - bounds.y0, bounds.x1 - inside.x1, bounds.y1 - inside.y1]
+}
+
+fn punched(check: Check<'_>, one: &Read<'_>, findings: &mut Findings) {
+    let x = if check.face.side == Side::Front { check.trim().0 - PUNCH } else { 0.0 };
+    let corner = Rect::new(x, 0.0, x + PUNCH, PUNCH);
+    if overlap(one.bounds, corner) > SLACK {
+        let code = if one.is_text { "text-punched" } else { "drawing-punched" };
+        let said = format!("{} stands in the corner that is punched", one.called);
+        findings.push(
+            check
+                .finding(code, one.at, &said)
+                .field(one.block)
+                .expected(format!("a clear corner of {PUNCH:.0} × {PUNCH:.0} mm"))
+                .help("let its block stand on the face itself, where it is kept out of the corner"),
+        );
+    }
+}
+
+/// How far two boxes lie over each other; at most 0 where they don't.
+fn overlap(one: Rect, two: Rect) -> f64 {
+    (one.x1.min(two.x1) - one.x0.max(two.x0)).min(one.y1.min(two.y1) - one.y0.max(two.y0))
+}
+
+fn overlaps(check: Check<'_>, all: &[Read<'_>], findings: &mut Findings) {
+    for (index, one) in all.iter().enumerate() {
+        for two in &all[index + 1..] {
+            if (one.is_text || two.is_text) && overlap(one.bounds, two.bounds) > SLACK {
+                let said = format!("{} lies over {}", two.called, one.called);
+                let finding = check.finding("text-overlap", two.at, &said).field(two.block);
+                findings
+                    .push(finding.related(one.at.clone(), "what it lies over stands here").help(GIVE_ROOM));
             }
         }
     }

@@ -1,6 +1,6 @@
 //! Layouts that a printer would send back, each found by its check alone; and sound ones beside them.
 
-use crate::cards::tests::{codes, made, text, with_front};
+use crate::cards::tests::{codes, made, text, with_face, with_front};
 use crate::diagnostics::Finding;
 use crate::source::{FilePath, MemoryWorld};
 
@@ -49,9 +49,9 @@ fn texts_are_seen_where_they_must_not_be() {
 #[test]
 fn every_finding_says_card_face_block_and_record_and_how_to_mend_it() {
     let finding = only("<path d=\"M10 40H30\" stroke=\"#000\" stroke-width=\"0.05\"/>");
-    assert!(finding.message.contains("the front of card F-1: ") && finding.message.contains("the block a "));
+    assert!(finding.message.contains("the front of card F-1: "));
     assert_eq!((finding.record.as_deref(), finding.field.as_deref()), (Some("F-1"), Some("a")));
-    assert_eq!(&*finding.place.file.path, "fittings/a.yaml");
+    assert_eq!((&*finding.place.file.path, finding.place.line), ("cards/fitting-front.xml", 2));
     assert_eq!(finding.found.as_deref(), Some("0.05 mm"));
     assert_eq!(finding.expected.as_deref(), Some("at least 0.13 mm"));
     assert!(!finding.help.is_empty());
@@ -167,31 +167,6 @@ fn a_line_through_a_text_is_found() {
     assert_eq!(found(&hidden), Vec::<&str>::new(), "under a ground");
 }
 
-/// A front with the conductor's section, under a transform.
-fn with_section(transform: &str) -> MemoryWorld {
-    with_front(&format!(
-        "<g transform=\"translate(20 40)\"><g transform=\"{transform}\">{{{{ sections[0].svg | safe }}}}</g></g>"
-    ))
-}
-
-#[test]
-fn drawings_stay_at_the_scale_that_they_were_made_for() {
-    let faults = [
-        ("scale(1.25)", "1.250 times as large as made"),
-        ("scale(1 0.8)", "0.800 to 1.000 times as large as made"),
-        ("skewX(20)", "0.834 to 1.198 times as large as made"),
-        ("scale(-1 1)", "turned over, as in a mirror"),
-    ];
-    for (transform, expected) in faults {
-        let findings = findings(&with_section(transform));
-        assert_eq!(findings.iter().map(|finding| finding.code).collect::<Vec<_>>(), ["drawing-not-to-scale"]);
-        assert_eq!(findings[0].found.as_deref(), Some(expected), "{transform}");
-    }
-    for transform in ["", "translate(3 5)", "rotate(90)", "rotate(37)"] {
-        assert!(findings(&with_section(transform)).is_empty(), "{transform}");
-    }
-}
-
 /// A PNG of 2 × 2 black pixels.
 fn picture() -> String {
     let mut bytes = Vec::new();
@@ -223,24 +198,23 @@ fn pictures_are_fine_enough_or_found() {
 
 #[test]
 fn type_is_held_to_what_it_is_for() {
-    let set = |class: &str, transform: &str| {
-        let set = format!("text(text=\"KA 12\", x=10, y=40, width=60, class=\"{class}\", cut=\"bold\")");
-        format!("{{% set t = {set} %}}<g transform=\"{transform}\">{{{{ t.svg | safe }}}}</g>")
+    let svg = |class: &str, size: f64| {
+        let text = coloured(size, "", "7.9 pt");
+        made(&with_face(&format!(
+            "<space height=\"12\"/><svg id=\"a\" class=\"{class}\" width=\"60\" height=\"60\">{text}</svg>"
+        )))
     };
-    for class in ["stamp", "mark", "stamps", "title", "check", "body", "foot"] {
-        assert_eq!(found(&set(class, "translate(0 5)")), Vec::<&str>::new(), "{class}");
-    }
-    let shrunk = only(&set("stamp", "scale(0.8)"));
-    assert_eq!((shrunk.code, shrunk.found.as_deref()), ("type-below-class", Some("17.6 pt")));
-    assert_eq!(shrunk.expected.as_deref(), Some("at least 18.0 pt"));
-    assert_eq!(found(&set("check", "scale(0.94)")), ["type-below-class"]);
-    assert_eq!(found(&set("body", "scale(0.8 1)")), ["type-below-class"], "squeezed");
-    let raw = |looks: &str| coloured(2.8, looks, "7.9 pt");
-    assert_eq!(found(&raw("")), ["type-below-class"]);
-    assert_eq!(found(&raw("data-class=\"foot\"")), Vec::<&str>::new());
-    assert_eq!(found(&coloured(5.0, "", "C 8.0")), ["type-below-class"], "the stamp of the gripping part");
-    let twice = coloured(7.0, "", "C 8.0") + &text(12.0, 60.0, 3.0, SANS, "C 8.0");
-    assert_eq!(found(&twice), Vec::<&str>::new(), "once is enough");
+    assert_eq!(codes(&svg("body", 2.8).1), ["type-below-class"]);
+    assert_eq!(codes(&svg("foot", 2.8).1), Vec::<&str>::new());
+    assert_eq!(codes(&svg("check", 3.5).1), ["type-below-class"]);
+    assert_eq!(codes(&svg("check", 3.54).1), Vec::<&str>::new());
+    let stamp = |class: &str| {
+        let stamp =
+            format!("<space height=\"12\"/><block id=\"a\"><text class=\"{class}\">C 8.0</text></block>");
+        codes(&made(&with_face(&stamp)).1)
+    };
+    assert_eq!(stamp("title"), ["type-below-class"], "the stamp of the gripping part");
+    assert_eq!(stamp("stamp"), Vec::<&str>::new());
 }
 
 #[test]
@@ -248,8 +222,7 @@ fn nothing_is_cut_away_and_paint_runs_past_the_cut() {
     let rect = |x: f64, width: f64| format!("<rect x=\"{x}\" y=\"50\" width=\"{width}\" height=\"5\"/>");
     assert_eq!(found(&rect(-2.0, 20.0)), Vec::<&str>::new());
     let outside = only(&rect(-20.0, 10.0));
-    assert_eq!((outside.code, outside.found.as_deref()), ("ink-clipped", Some("18.0 mm past the bleed")));
-    assert!(outside.message.contains("lies outside the face"));
+    assert_eq!((outside.code, outside.found.as_deref()), ("ink-clipped", Some("18.0 mm outside")));
     assert_eq!(found(&rect(-3.0, 20.0)), ["ink-clipped"]);
     for short in [rect(0.0, 20.0), rect(-1.0, 20.0), rect(0.2, 20.0), rect(60.0, 14.0)] {
         assert_eq!(found(&short), ["bleed-missing"], "{short}");
@@ -266,6 +239,6 @@ fn nothing_is_cut_away_and_paint_runs_past_the_cut() {
 
 #[test]
 fn layouts_of_the_program_pass_with_a_user_s_front() {
-    let world = with_front(&sound()).with(FilePath::layouts("cards/unused.svg"), "<svg/>");
+    let world = with_front(&sound()).with(FilePath::layouts("cards/unused.xml"), "<face/>");
     assert!(findings(&world).is_empty());
 }

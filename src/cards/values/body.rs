@@ -1,6 +1,7 @@
 //! What the layouts of a shared body's card are filled with.
 
-use super::{mark, object, prefixed, whole};
+use super::texts::{mark, object, prefixed, whole};
+use crate::cards::sign::Sign;
 use crate::facts::{BodyFacts, BodyPart, Cell, CellKind};
 use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -56,12 +57,14 @@ fn signs(facts: &BodyFacts) -> Value {
             facts.rows.iter().map(|row| row.cells.get(column).map(|cell| cell.kind).unwrap_or_default());
         json!({
             "number": number, "conductor": conductor, "right": right(facts, column),
-            "cells": cells.map(|kind| json!({ "sign": sign(kind), "own": kind == CellKind::Right })).collect::<Vec<_>>(),
+            "cells": cells.map(|kind| json!(sign(kind).word())).collect::<Vec<_>>(),
         })
     };
     let used: BTreeSet<CellKind> =
         facts.rows.iter().flat_map(|row| &row.cells).map(|cell| cell.kind).collect();
-    let key = used.into_iter().map(|kind| format!("{}\u{a0}{}", sign(kind), whole(meaning(kind))));
+    let key = used
+        .into_iter()
+        .map(|kind| json!({ "sign": sign(kind).word(), "means": whole(sign(kind).meaning()) }));
     json!({
         "parts": heads, "fittings": facts.fittings.iter().enumerate().map(on).collect::<Vec<_>>(),
         "key": key.collect::<Vec<_>>(),
@@ -83,27 +86,15 @@ fn stamp(facts: &BodyFacts, number: &str) -> String {
         .map_or_else(|| number.to_owned(), |part| whole(&part.stamp))
 }
 
-/// Told apart by shape, never by colour; the dot is the one that the fittings' cards use.
-fn sign(kind: CellKind) -> &'static str {
+/// The sign that a cell is drawn with.
+fn sign(kind: CellKind) -> Sign {
     match kind {
-        CellKind::Right => "✓",
-        CellKind::Proven => "+",
-        CellKind::Hidden => "●",
-        CellKind::Shows => "○",
-        CellKind::Barred => "×",
-        CellKind::Apart => "–",
-        CellKind::Unknown => "?",
-    }
-}
-
-fn meaning(kind: CellKind) -> &'static str {
-    match kind {
-        CellKind::Right => "right part",
-        CellKind::Proven => "proven too",
-        CellKind::Hidden => "wrong, not seen",
-        CellKind::Shows => "wrong, it shows",
-        CellKind::Barred => "do not use",
-        CellKind::Apart => "cannot be built",
-        CellKind::Unknown => "not known",
+        CellKind::Right => Sign::Right,
+        CellKind::Proven => Sign::Proven,
+        CellKind::Hidden => Sign::Hidden,
+        CellKind::Shows => Sign::Wrong,
+        CellKind::Barred => Sign::Barred,
+        CellKind::Apart => Sign::Apart,
+        CellKind::Unknown => Sign::Unknown,
     }
 }

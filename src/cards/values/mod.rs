@@ -1,20 +1,22 @@
 //! What card layouts are filled with: the facts as finished texts, by the names that layouts use.
 
 mod body;
-mod checks;
+mod tag;
+mod texts;
 mod wear;
 
-use crate::cards::compose::drawing_values;
 use crate::catalogue::Settings;
-use crate::colour::{ColourCode, Srgb};
 use crate::facts::{
-    CardFacts, ConductorFacts, Content, FittingFacts, MarkFacts, NotThis, PartLine, TighteningFacts,
+    CardFacts, CheckFacts, ConductorFacts, Content, FittingFacts, NotThis, PartLine, TighteningFacts,
 };
 use crate::register::Standing;
-use crate::sketch::Drawing;
 use serde_json::{Map, Value, json};
 
-/// The values of a card's two faces. `sections` are the conductors' sections at true size.
+pub(super) use tag::{of_tag, tag_part};
+pub(super) use texts::prefixed;
+use texts::{capital, foot, joined, listed, mark, object, sentence, whole};
+
+/// The values of a card's two faces.
 pub(in crate::cards) fn of_card(
     facts: &CardFacts,
     standing: &Standing,
@@ -41,21 +43,6 @@ pub(in crate::cards) fn of_card(
         Content::Body(body) => values.extend(body::of_body(body)),
     }
     values
-}
-
-/// Issue, edition and check code; a card that no edition holds says so instead.
-pub(super) fn foot(standing: &Standing, settings: &Settings) -> Value {
-    let date = settings.date.map_or_else(String::new, |date| date.to_string());
-    match standing {
-        Standing::Draft => json!({
-            "draft": true, "standing": "draft, not issued", "edition": format!("edition {}", settings.edition),
-            "date": date, "check_code": "",
-        }),
-        Standing::Issued { issue, edition, check_code } => json!({
-            "draft": false, "standing": format!("issue {issue}"), "edition": format!("edition {edition}"),
-            "date": date, "check_code": format!("check {check_code}"),
-        }),
-    }
 }
 
 /// Stands before a wrong part that can't be seen once the fitting is closed.
@@ -93,10 +80,6 @@ fn foot_lines(facts: &CardFacts, settings: &Settings) -> Vec<String> {
     lines
 }
 
-pub(super) fn prefixed(prefix: &str, text: &str) -> String {
-    if text.is_empty() { String::new() } else { format!("{prefix}{text}") }
-}
-
 fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
     let values = json!({
         "family": facts.family,
@@ -106,17 +89,12 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "stamp": facts.stamp,
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
-        "not_these_stacked": stacked_wrong(&facts.not_these),
         "not_these_words": more(facts),
         "hidden_words": hidden(facts),
         "body_card": facts.body_card.clone().unwrap_or_default(),
         "steps": numbered(&facts.steps),
         "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
-        "tightening_stacked": facts.tightening.iter().map(tightening).flat_map(below_torque).collect::<Vec<_>>(),
-        "checks": checks::rows(&facts.checks),
-        "check_cells": checks::cells(&facts.checks),
-        "no_go": checks::no_go(&facts.checks),
-        "checks_stacked": checks::stacked(&facts.checks),
+        "checks": checks(&facts.checks),
         "tension_words": prefixed("Line tension max ", facts.line_tension_max.as_deref().unwrap_or_default()),
         "witness": facts.witness,
         "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
@@ -128,25 +106,6 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "in_service": facts.in_service.clone().unwrap_or_default(),
     });
     object(values)
-}
-
-/// A mark with the colours that it is printed in.
-pub(super) fn mark(facts: &MarkFacts) -> Value {
-    json!({
-        "code": facts.code, "colour": facts.colour, "text": whole(&facts.text),
-        "notches": facts.notches, "notches_words": plain(&facts.notches_words),
-        "fill": paint(facts).hex(), "ink": ink(facts),
-    })
-}
-
-/// The paint as it is printed; white where the colour is unknown.
-fn paint(mark: &MarkFacts) -> Srgb {
-    ColourCode::from_letters(&mark.code).map_or(Srgb::WHITE, ColourCode::printed)
-}
-
-/// The colour of letters on the paint.
-fn ink(mark: &MarkFacts) -> String {
-    paint(mark).text_on_it().hex()
 }
 
 fn conductor(facts: &ConductorFacts) -> Value {
@@ -174,12 +133,10 @@ fn wrong(facts: &NotThis) -> Value {
     let (dot, noticed) = if facts.hidden { (HIDDEN, "") } else { ("", facts.noticed.as_str()) };
     let happens = joined(&[&facts.happens, noticed], "; ");
     let coloured = joined(&[&colour, &happens], ": ");
-    let (text, ink) =
-        facts.mark.as_ref().map_or_else(Default::default, |mark| (whole(&mark.text), ink(mark)));
     let called = if facts.stamp.is_empty() { &facts.number } else { &facts.stamp };
     json!({
         "number": facts.number, "stamp": whole(called), "mark": facts.mark.as_ref().map(mark),
-        "mark_text": text, "ink": ink, "text": format!("{dot}{coloured}"), "happens": format!("{dot}{}", facts.happens),
+        "text": format!("{dot}{coloured}"), "happens": format!("{dot}{}", facts.happens),
     })
 }
 
@@ -200,9 +157,18 @@ fn other_gripping(facts: &FittingFacts) -> String {
     prefixed("and ", &called.collect::<Vec<_>>().join("; "))
 }
 
-/// What is tightened for a narrow column: below its torque.
-fn below_torque(row: Value) -> [Value; 2] {
-    [json!({ "torque": row["torque"] }), json!({ "item": row["item"] })]
+/// What is looked at and what is right; what is wrong with the last of those that share it.
+fn checks(facts: &[CheckFacts]) -> Vec<Value> {
+    let rows = facts.iter().enumerate().map(|(index, check)| {
+        let shared = facts.get(index + 1).is_some_and(|next| next.no_go == check.no_go);
+        let no_go = if shared { String::new() } else { sentence_after("no-go: ", &check.no_go) };
+        json!({ "what": joined(&[&check.when, &check.what], ": "), "go": check.go, "no_go": no_go })
+    });
+    rows.collect()
+}
+
+fn sentence_after(prefix: &str, text: &str) -> String {
+    sentence(&prefixed(prefix, text))
 }
 
 /// What stands beside the enlarged section: sizes, those of the assembly whether or not its drawing has room for
@@ -245,52 +211,8 @@ fn greased(facts: &[TighteningFacts]) -> String {
     how.into_iter().chain(["torque does not prove grip"]).map(sentence).collect::<Vec<_>>().join(" ")
 }
 
-fn sentence(text: &str) -> String {
-    let text = text.trim_end_matches('.');
-    if text.is_empty() { String::new() } else { capital(text) + "." }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-/// Height that a mark's swatch takes in a row, in millimetres.
-const CHIP: f64 = 3.6;
-/// Room between one wrong part and the next for the line that parts them.
-const APART: f64 = 0.7;
-
-/// The wrong parts for a narrow column: what happens below mark and stamp.
-fn stacked_wrong(facts: &[NotThis]) -> Vec<Value> {
-    let apart = |mut row: Value| {
-        let (text, happens) = (row["text"].take(), row["happens"].take());
-        row["least"] = CHIP.into();
-        row["above"] = APART.into();
-        [row, json!({ "text": text, "happens": happens })]
-    };
-    facts.iter().map(wrong).flat_map(apart).collect()
-}
-
 fn numbered(texts: &[String]) -> Vec<Value> {
     texts.iter().zip(1_u32..).map(|(text, n)| json!({ "n": n.to_string(), "text": text })).collect()
-}
-
-/// The sections at true size, as layouts see them.
-pub(in crate::cards) fn sections(drawings: &[Option<Drawing>]) -> Value {
-    drawings.iter().map(|drawing| drawing.as_ref().map(drawing_values)).collect::<Vec<_>>().into()
-}
-
-fn listed(texts: &[&str]) -> String {
-    joined(texts, ", ")
-}
-
-pub(super) fn joined(texts: &[&str], between: &str) -> String {
-    texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(between)
-}
-
-/// A stamp or the text of a mark is never broken, not even at its spaces.
-pub(super) fn whole(stamp: &str) -> String {
-    stamp.replace(' ', "\u{a0}")
 }
 
 /// A name whose size stays with the word before it: alone on a line beside the stamp, it would read as part of that.
@@ -300,16 +222,5 @@ fn with_size(name: &str) -> String {
             format!("{before}\u{a0}{size}")
         }
         _ => name.to_owned(),
-    }
-}
-
-fn plain(text: &str) -> String {
-    text.replace('\u{a0}', " ")
-}
-
-pub(super) fn object(values: Value) -> Map<String, Value> {
-    match values {
-        Value::Object(values) => values,
-        _ => Map::new(),
     }
 }

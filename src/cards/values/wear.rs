@@ -1,25 +1,17 @@
 //! Wear tables for a card's back.
 
-use super::{joined, sentence};
+use super::texts::{joined, sentence};
 use crate::facts::{WearFacts, WearRow};
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
-/// The wear table in two halves side by side; rows at which something is done are named in the head.
+/// The wear table whole, and in two halves to stand side by side; rows at which something is done act.
 pub(super) fn wear(facts: &WearFacts) -> Value {
-    let limits = one_unit(&facts.limits);
-    let (first, second) = facts.rows.split_at(facts.rows.len().div_ceil(2));
-    let mut rows: Vec<Map<String, Value>> = first.iter().map(|row| worn(row, "left")).collect();
-    for (index, line) in rows.iter_mut().enumerate() {
-        line.extend(second.get(index).map_or_else(|| nothing_worn("right"), |row| worn(row, "right")));
-    }
-    let all: Vec<Map<String, Value>> = facts.rows.iter().map(|row| worn(row, "")).collect();
-    let basis = sentence(&facts.basis);
+    let limits = sentence(&one_unit(&facts.limits));
+    let rows: Vec<Value> = facts.rows.iter().map(row).collect();
+    let (first, second) = rows.split_at(rows.len().div_ceil(2));
     let head = format!("Height, flat in mm; mm²; {}.", facts.basis);
-    json!({ "head": joined(&[&head, &sentence(&limits)], " "), "rows": rows, "all_rows": all, "basis": basis, "limits": sentence(&limits) })
-}
-
-fn nothing_worn(half: &str) -> Map<String, Value> {
-    [(format!("{half}_acts"), false.into())].into_iter().collect()
+    let below = joined(&["Height, flat in mm.", &sentence(&facts.basis), &limits], " ");
+    json!({ "head": joined(&[&head, &limits], " "), "below": below, "halves": [first, second], "rows": rows })
 }
 
 /// Names and lengths in one line; millimetres are said once where one length follows another.
@@ -33,15 +25,8 @@ fn one_unit(limits: &[(String, String)]) -> String {
     texts.collect::<Vec<_>>().join(", ")
 }
 
-fn worn(row: &WearRow, half: &str) -> Map<String, Value> {
-    let key = |name: &str| if half.is_empty() { name.to_owned() } else { format!("{half}_{name}") };
-    [
-        (key("height"), row.height.clone().into()),
-        (key("flat"), row.flat.clone().into()),
-        (key("section"), row.section.clone().into()),
-        (key("worn"), row.worn.clone().into()),
-        (key("acts"), (!row.action.is_empty()).into()),
-    ]
-    .into_iter()
-    .collect()
+fn row(row: &WearRow) -> Value {
+    json!({
+        "height": row.height, "flat": row.flat, "section": row.section, "worn": row.worn, "acts": !row.action.is_empty(),
+    })
 }

@@ -43,9 +43,9 @@ pub struct CardFormat {
 }
 
 impl CardFormat {
-    /// Width and height of the cut card.
+    /// Width and height of the trimmed card.
     #[must_use]
-    pub fn cut(self) -> (Length, Length) {
+    pub fn trim(self) -> (Length, Length) {
         let (short, long) = match self.size {
             CardSize::A7 => (74.0, 105.0),
             CardSize::A6 => (105.0, 148.0),

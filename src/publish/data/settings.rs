@@ -22,7 +22,7 @@ fn card(card: CardFormat) -> Object {
     let mut object = Object::new();
     object.put("size", card.size.word());
     object.put("orientation", card.orientation.word());
-    let (width, height) = card.cut();
+    let (width, height) = card.trim();
     object.mm("width_mm", width);
     object.mm("height_mm", height);
     object

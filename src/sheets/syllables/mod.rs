@@ -3,15 +3,13 @@
 //! The library that draws a block draws glyph by glyph: all the text of a syllable then hangs on one of its
 //! glyphs, and who searches the PDF finds words torn apart. Here a syllable is drawn as one.
 
-use crate::cards::Block;
-use crate::typeset::{Fonts, is_joined};
+use crate::typeset::Fonts;
 use krilla::color::rgb;
-use krilla::geom::{Point, Size, Transform};
+use krilla::geom::{Point, Transform};
 use krilla::num::NormalizedF32;
 use krilla::paint::{Fill, FillRule};
 use krilla::surface::Surface;
 use krilla::text::{Font, GlyphId, KrillaGlyph};
-use krilla_svg::{SurfaceExt, SvgSettings};
 use std::collections::HashMap;
 use std::ops::Range;
 use unicode_bidi::{BidiClass, bidi_class};
@@ -21,25 +19,20 @@ use usvg::layout::{PositionedGlyph, Span};
 /// The fonts that such texts were drawn in so far.
 pub(super) type Known = HashMap<ID, Option<Font>>;
 
-/// Draws a block that has such texts: what is no text first, then its texts. None, and nothing drawn,
-/// where it has none, or where they are painted, cut off or set in ways that need the library.
-pub(super) fn draw(surface: &mut Surface<'_>, block: &Block, fonts: &Fonts, known: &mut Known) -> Option<()> {
+/// Draws the texts of a tree that holds nothing else. None, and nothing drawn, where they are painted, cut off or set in
+/// ways that need the library.
+pub(super) fn draw(
+    surface: &mut Surface<'_>,
+    tree: &usvg::Tree,
+    fonts: &Fonts,
+    known: &mut Known,
+) -> Option<()> {
     let mut texts = Vec::new();
-    gather(block.tree.root(), &mut texts)?;
-    if !texts.iter().any(|text| text.chunks().iter().any(|chunk| is_joined(chunk.text()))) {
-        return None;
-    }
+    gather(tree.root(), &mut texts)?;
     let spans = || texts.iter().flat_map(|text| text.layouted());
     for glyph in spans().flat_map(|span| &span.positioned_glyphs) {
         known.entry(glyph.font).or_insert_with(|| font(fonts, glyph.font)).as_ref()?;
     }
-    let (width, height) = (block.tree.size().width(), block.tree.size().height());
-    let bare = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\">{}</svg>",
-        without_texts(&block.source)
-    );
-    let bare = usvg::Tree::from_str(&bare, &fonts.options()).ok()?;
-    surface.draw_svg(&bare, Size::from_wh(width, height)?, SvgSettings::default())?;
     for text in texts {
         surface.push_transform(&moved(text.abs_transform()));
         for span in text.layouted().iter().filter(|span| span.visible) {
@@ -60,8 +53,7 @@ fn gather<'a>(group: &'a usvg::Group, texts: &mut Vec<&'a usvg::Text>) -> Option
         match node {
             usvg::Node::Group(group) => gather(group, texts)?,
             usvg::Node::Text(text) if text.layouted().iter().all(is_plain) => texts.push(text),
-            usvg::Node::Text(_) => return None,
-            usvg::Node::Path(_) | usvg::Node::Image(_) => {}
+            usvg::Node::Text(_) | usvg::Node::Path(_) | usvg::Node::Image(_) => return None,
         }
     }
     Some(())
@@ -80,12 +72,6 @@ fn colour(span: &Span) -> Option<Fill> {
         opacity: NormalizedF32::new(fill.opacity().get())?,
         rule: FillRule::NonZero,
     })
-}
-
-fn without_texts(source: &str) -> String {
-    let mut parts = source.split("<text");
-    let first = parts.next().unwrap_or_default().to_owned();
-    parts.fold(first, |bare, part| bare + part.split_once("</text>").map_or("", |(_, after)| after))
 }
 
 /// Draws a span font by font and line by line, in fonts that are known to be sound.

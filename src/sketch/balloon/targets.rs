@@ -15,7 +15,9 @@ impl<'s> Seen<'s> {
         let areas = scene
             .elements
             .iter()
-            .filter(|element| matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire))
+            .filter(|element| {
+                matches!(element.purpose, Purpose::FontStyle(_) | Purpose::View(_) | Purpose::Wire)
+            })
             .map(|element| (element.purpose, element.primitive.bounds(), &element.primitive))
             .collect();
         Self { areas, texts: scene.texts().map(|text| grown(text.bounds(), 0.4)).collect() }
@@ -27,7 +29,7 @@ impl<'s> Seen<'s> {
             .iter()
             .rev()
             .find(|(_, bounds, primitive)| bounds.contains(point) && primitive.contains(point));
-        matches!(seen, Some((Purpose::Cut(p) | Purpose::View(p), ..)) if *p == part)
+        matches!(seen, Some((Purpose::FontStyle(p) | Purpose::View(p), ..)) if *p == part)
     }
 
     /// Points well inside what is seen of a part, the cheapest first: near its middle, cut rather than
@@ -35,7 +37,7 @@ impl<'s> Seen<'s> {
     pub fn places(&self, part: usize, margin: f64, band: Band) -> Vec<(Point, f64)> {
         let mut places = Vec::new();
         for (purpose, bounds, _) in &self.areas {
-            let (Purpose::Cut(p) | Purpose::View(p)) = purpose else { continue };
+            let (Purpose::FontStyle(p) | Purpose::View(p)) = purpose else { continue };
             if *p != part {
                 continue;
             }

@@ -115,11 +115,11 @@ pub fn card(fonts: &crate::typeset::Fonts) -> Options<'_> {
 /// The part that is seen at a point: that of the last area drawn there.
 fn part_at(scene: &Scene, point: Point) -> Option<usize> {
     let seen = scene.elements.iter().rev().find(|element| {
-        matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire)
+        matches!(element.purpose, Purpose::FontStyle(_) | Purpose::View(_) | Purpose::Wire)
             && element.primitive.contains(point)
     })?;
     match seen.purpose {
-        Purpose::Cut(part) | Purpose::View(part) => Some(part),
+        Purpose::FontStyle(part) | Purpose::View(part) => Some(part),
         _ => None,
     }
 }

@@ -4,7 +4,7 @@ use super::records::{Records, text};
 use super::{Needed, On, fittings, words, wrong_parts};
 use crate::faces::lines;
 use crate::faces::said::{Said, squeezed};
-use fittingcards::cards::Card;
+use fittingcards::cards::{Block, Card, Face};
 use serde_json::Value as Json;
 use serde_yaml::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -61,11 +61,7 @@ impl<'a> Body<'a> {
 
     /// Cells of the table on the back that are not there or say something else.
     pub fn wrong_cells(&self, card: &Card) -> Vec<String> {
-        let lines = lines::of(&card.back);
-        match key(&lines) {
-            key if key.is_empty() => self.wrong_words(card),
-            key => self.wrong_signs(&lines, &key),
-        }
+        if is_in_signs(card) { self.wrong_signs(card) } else { self.wrong_words(card) }
     }
 
     /// In words: under each fitting the stamp of its own part, then what happens with the stamps of which parts.
@@ -105,8 +101,8 @@ impl<'a> Body<'a> {
     }
 
     /// In signs: rows and columns are those of the fittings and parts, whichever lies across.
-    fn wrong_signs(&self, lines: &[String], key: &BTreeMap<char, String>) -> Vec<String> {
-        let rows = rows(lines, key);
+    fn wrong_signs(&self, card: &Card) -> Vec<String> {
+        let rows = rows(&card.back);
         let fittings: Vec<String> = self.fittings.iter().map(|fitting| text(fitting, "number")).collect();
         let parts: Vec<String> = self.parts.iter().map(|part| called(part)).collect();
         let marks: Vec<String> = self.parts.iter().map(|part| self.mark_or_stamp(part)).collect();
@@ -114,13 +110,13 @@ impl<'a> Body<'a> {
         if !across && !is_headed(&rows, &parts, &fittings) {
             return vec![format!("no table of {fittings:?} and {parts:?}: {rows:?}")];
         }
-        let mut faults = Vec::new();
+        let mut faults = wrong_key(&card.back, &rows);
         for (nth, part) in self.parts.iter().enumerate() {
             for (column, fitting) in self.fittings.iter().enumerate() {
                 let (row, cell) = if across { (column, nth) } else { (nth, column) };
                 let expected =
                     self.case(part, fitting).map_or("not known", |case| words::meaning(case, part));
-                let said = rows[row].signs.get(cell).map_or("nothing", |sign| key[sign].as_str());
+                let said = rows[row].signs.get(cell).copied().unwrap_or("nothing");
                 if said != expected {
                     faults.push(format!("{} in {}: {said}, not {expected}", parts[nth], fittings[column]));
                 }
@@ -155,37 +151,44 @@ fn called(part: &Value) -> String {
     if stamp.is_empty() { text(part, "number") } else { stamp }
 }
 
-/// What each sign means, as the card says it; nothing where the card has no signs.
-fn key(lines: &[String]) -> BTreeMap<char, String> {
-    let explained = lines.iter().filter_map(|line| {
-        let (sign, meaning) = line.split_once(['\u{a0}', ' '])?;
-        let mut letters = sign.chars();
-        let sign = letters.next().filter(|sign| !sign.is_alphanumeric() && letters.next().is_none())?;
-        Some((sign, meaning.replace('\u{a0}', " ")))
-    });
-    let explained = explained.filter(|(_, meaning)| words::MEANINGS.contains(&meaning.as_str()));
-    explained.collect()
+/// Whether the back of a body's card has a table of signs.
+pub fn is_in_signs(card: &Card) -> bool {
+    card.back.blocks.iter().any(|block| block.name == KEY)
+}
+
+/// The block that says what the signs of a table mean.
+const KEY: &str = "key";
+
+/// Signs of the key that stand beside other words, and signs of the table that it does not explain.
+fn wrong_key(face: &Face, rows: &[Row]) -> Vec<String> {
+    let explained: Vec<&str> =
+        face.blocks.iter().filter(|block| block.name == KEY).flat_map(Block::lines).collect();
+    let (pairs, rest) = explained.as_chunks::<2>();
+    let wrong = pairs.iter().filter(|[sign, words]| *sign != words.replace('\u{a0}', " "));
+    let wrong = wrong.map(|[sign, words]| format!("the key calls “{sign}” “{words}”"));
+    let bare = rest.iter().map(|sign| format!("the key has no words for “{sign}”"));
+    let used: BTreeSet<&str> = rows.iter().flat_map(|row| row.signs.iter().copied()).collect();
+    let missing = used.into_iter().filter(|sign| !pairs.iter().any(|[explained, _]| explained == sign));
+    wrong.chain(bare).chain(missing.map(|sign| format!("the key lacks “{sign}”"))).collect()
 }
 
 /// A row of signs, with what is said before it.
 #[derive(Debug)]
 struct Row {
     label: Vec<String>,
-    signs: Vec<char>,
+    signs: Vec<&'static str>,
 }
 
-fn rows(lines: &[String], key: &BTreeMap<char, String>) -> Vec<Row> {
+/// Each row of the table is a block; what heads the columns stands in the block before the first.
+fn rows(face: &Face) -> Vec<Row> {
+    let table = face.blocks.iter().filter(|block| block.name != KEY);
     let mut rows = vec![Row { label: Vec::new(), signs: Vec::new() }];
-    for line in lines {
-        let mut letters = line.trim().chars();
-        let sign = letters.next().filter(|sign| letters.next().is_none() && key.contains_key(sign));
-        if sign.is_none() && rows.last().is_some_and(|row| !row.signs.is_empty()) {
-            rows.push(Row { label: Vec::new(), signs: Vec::new() });
-        }
+    for block in table {
         let row = rows.last_mut().unwrap();
-        match sign {
-            Some(sign) => row.signs.push(sign),
-            None => row.label.push(squeezed(line)),
+        row.label.extend(lines::texts(block).into_iter().map(squeezed));
+        row.signs = lines::signs(block);
+        if !row.signs.is_empty() {
+            rows.push(Row { label: Vec::new(), signs: Vec::new() });
         }
     }
     rows.retain(|row| !row.signs.is_empty());

@@ -89,18 +89,7 @@ pub fn verdict(case: &Json, part: &Value) -> &'static str {
     }
 }
 
-/// What signs can mean.
-pub const MEANINGS: [&str; 7] = [
-    "right part",
-    "cannot be built",
-    "proven too",
-    "do not use",
-    "wrong, not seen",
-    "not known",
-    "wrong, it shows",
-];
-
-/// The same in the words that explain a sign.
+/// The same as the meaning of a sign.
 pub fn meaning(case: &Json, part: &Value) -> &'static str {
     let (approved, hidden) = (case["approved"] == true, case["hidden"] == true);
     let in_use = matches!(text(part, "status").as_str(), "" | "current");

@@ -1,0 +1,236 @@
+//! The loosest way to set a face in which everything has room.
+
+use super::corner::{NEARLY_BELOW, Punched, punched};
+use super::description::{Content, Heights, Node};
+use super::flow::{Slot, flow};
+use super::measure::Measurer;
+use super::setting::{Clear, Setting};
+use super::tightness::Tightness;
+use super::too_full::{SLACK, TooFull, too_full, too_long};
+use kurbo::Rect;
+
+/// Where everything on a face comes to lie.
+#[derive(Debug, Clone)]
+pub(super) struct Arrangement<'a> {
+    pub setting: Setting,
+    pub slots: Vec<Slot<'a>>,
+}
+
+/// How much of the way from the least to the wanted height a drawing is given, in the order tried.
+const DRAWING_STEPS: [f64; 5] = [1.0, 0.75, 0.5, 0.25, 0.0];
+/// From one width of the first of two columns to the next that is tried, as a part of the whole width.
+const COLUMN_STEP: f64 = 0.02;
+/// The same where it is only seen where to look closer.
+const COARSE_STEP: f64 = 3.0 * COLUMN_STEP;
+
+/// How a face is set in the first of its forms that has room for everything, as loosely as it goes: for the drawing as
+/// large as wanted; where none has, texts close up and shrink before the drawing does.
+///
+/// # Errors
+/// What the last form lacks room for.
+pub(super) fn arrange(face: &Node, measurer: &Measurer<'_>) -> Result<Setting, TooFull> {
+    let forms = face.forms();
+    let fitting = (0..forms).find_map(|form| Fitting { face, measurer, form }.loosest());
+    fitting.ok_or_else(|| {
+        let last = Fitting { face, measurer, form: forms - 1 };
+        let least = last.heights().map(|heights| heights.least);
+        {
+            let set = last.set(Tightness::TIGHTEST, least);
+            too_full(&set.slots, &set.setting, set.height, measurer)
+        }
+    })
+}
+
+/// The drawing whose height is settled, by its name, with its room.
+pub(super) fn flexible<'a>(
+    face: &'a Node,
+    setting: &Setting,
+    measurer: &Measurer<'a>,
+) -> Option<(&'a str, Rect)> {
+    let (slots, _) = flow(face, setting, measurer);
+    slots.iter().find_map(|slot| match &slot.node.content {
+        Content::Drawing(drawing) if drawing.heights.is_some() => Some((drawing.of.as_str(), slot.rect)),
+        _ => None,
+    })
+}
+
+/// Where everything lies with the drawing as high as it has come out, and with the room that is left over spread
+/// between the blocks.
+pub(super) fn finished<'a>(
+    face: &'a Node,
+    setting: &Setting,
+    measurer: &Measurer<'a>,
+    drawing: Option<f64>,
+) -> Arrangement<'a> {
+    let setting = Setting { drawing, height: Some(measurer.inside.1), ..setting.clone() };
+    let (slots, _) = flow(face, &setting, measurer);
+    Arrangement { setting, slots }
+}
+
+/// A face in one of its forms, which is being fitted.
+#[derive(Clone, Copy)]
+struct Fitting<'a, 'm> {
+    face: &'a Node,
+    measurer: &'m Measurer<'a>,
+    form: usize,
+}
+
+/// A face that is set, as high as it comes.
+struct Set<'a> {
+    setting: Setting,
+    slots: Vec<Slot<'a>>,
+    height: f64,
+    /// How much longer texts are than their room, in all.
+    over: f64,
+}
+
+impl<'a> Fitting<'a, '_> {
+    fn heights(self) -> Option<Heights> {
+        self.face.flexible_drawing().and_then(|room| room.heights)
+    }
+
+    fn loosest(self) -> Option<Setting> {
+        let roomy = self.set(Tightness::STEPS[0], self.drawing(1.0));
+        if self.fits(&roomy) {
+            return Some(self.enlarged(roomy));
+        }
+        let steps: &[f64] = if self.heights().is_some() { &DRAWING_STEPS } else { &[1.0] };
+        let tightest = |step: f64| (step, self.set(Tightness::TIGHTEST, self.drawing(step)));
+        let (step, tight) = steps.iter().copied().map(tightest).find(|(_, set)| self.fits(set))?;
+        Some(self.enlarged(self.loosened(tight, step)))
+    }
+
+    /// The loosest of the steps that has room, where the tightest has: each takes less than the one before.
+    fn loosened(self, tight: Set<'a>, step: f64) -> Set<'a> {
+        let (mut fitting, mut from, mut loosest) = (Tightness::STEPS.len() - 1, 0, tight);
+        while from < fitting {
+            let middle = usize::midpoint(from, fitting);
+            let set = self.set(Tightness::STEPS[middle], self.drawing(step));
+            if self.fits(&set) {
+                (fitting, loosest) = (middle, set);
+            } else {
+                from = middle + 1;
+            }
+        }
+        loosest
+    }
+
+    /// The height of the drawing on the way from its least to what is wanted.
+    fn drawing(self, step: f64) -> Option<f64> {
+        self.heights().map(|heights| heights.least + step * (heights.wanted - heights.least))
+    }
+
+    fn fits(self, set: &Set<'_>) -> bool {
+        set.over <= 0.0 && set.height <= self.measurer.inside.1 + SLACK
+    }
+
+    /// The same, with the drawing as high as there is room for: what is left over, and in a column that is not the
+    /// highest what that leaves.
+    fn enlarged(self, set: Set<'_>) -> Setting {
+        let (Some(heights), Some(drawing)) = (self.heights(), set.setting.drawing) else {
+            return set.setting;
+        };
+        let available = self.measurer.inside.1;
+        let higher = |setting: &Setting, height: f64| Setting {
+            drawing: Some(height.min(heights.most)),
+            ..setting.clone()
+        };
+        let filled = higher(&set.setting, drawing + (available - set.height).max(0.0));
+        if shares(&self.children()).is_none() {
+            return filled;
+        }
+        let most = self.cleared(higher(&set.setting, heights.most));
+        let height = heights.most - (most.height - available).max(0.0);
+        if Some(height) > filled.drawing { higher(&most.setting, height) } else { filled }
+    }
+
+    /// The face so tight, with such a drawing: where it has two columns, in the widths that leave most room.
+    fn set(self, tightness: Tightness, drawing: Option<f64>) -> Set<'a> {
+        let children = self.children();
+        let clear = vec![Clear::Already; children.len()];
+        let setting = Setting { tightness, form: self.form, drawing, share: 0.5, clear, height: None };
+        let Some((least, most)) = shares(&children) else { return self.cleared(setting) };
+        let at = |share: f64| self.cleared(Setting { share, ..setting.clone() });
+        let better = |best: Set<'a>, set: Set<'a>| if set.crowding() <= best.crowding() { set } else { best };
+        let between = |from: f64, to: f64, step: f64| {
+            std::iter::successors(Some(from), move |share| Some(share + step))
+                .take_while(move |share| *share <= to + 1e-9)
+        };
+        let coarse = between(least + COARSE_STEP, most, COARSE_STEP).map(at).fold(at(least), better);
+        let near = coarse.setting.share;
+        let fine = between(
+            (near - COARSE_STEP + COLUMN_STEP).max(least),
+            (near + COARSE_STEP - COLUMN_STEP).min(most),
+            COLUMN_STEP,
+        );
+        fine.filter(|share| (share - near).abs() > 1e-9).map(at).fold(coarse, better)
+    }
+
+    fn children(self) -> Vec<&'a Node> {
+        self.face.children_in(self.form)
+    }
+
+    /// The face with its blocks kept out of the punched corner.
+    fn cleared(self, setting: Setting) -> Set<'a> {
+        let (slots, height) = flow(self.face, &setting, self.measurer);
+        self.kept_clear(Set { setting, slots, height, over: 0.0 })
+    }
+
+    /// One block after the other from above: what names stands beside the corner, all else below, or beside it where the
+    /// face is lower so.
+    fn kept_clear(self, mut set: Set<'a>) -> Set<'a> {
+        let open = |set: &Set<'a>| {
+            punched(&set.slots, &set.setting, self.measurer, |child| {
+                set.setting.clear[child] == Clear::Already
+            })
+        };
+        while let Some(punched_by) = open(&set) {
+            if punched_by.lower <= NEARLY_BELOW {
+                set.lower(punched_by);
+                continue;
+            }
+            let mut setting = set.setting.clone();
+            setting.clear[punched_by.child] = Clear::Beside;
+            let beside = self.cleared(setting);
+            if punched_by.is_heading {
+                return beside;
+            }
+            set.lower(punched_by);
+            let below = self.kept_clear(set);
+            let clear =
+                punched(&beside.slots, &beside.setting, self.measurer, |child| child == punched_by.child)
+                    .is_none();
+            return if clear && beside.crowding() < below.crowding() { beside } else { below };
+        }
+        set.over = too_long(&set.slots, &set.setting, self.measurer).map(|(_, over)| over).sum();
+        set
+    }
+}
+
+impl Set<'_> {
+    /// Moves a child of the face below the punched corner, and with it what stands below it.
+    fn lower(&mut self, Punched { slot, child, lower, .. }: Punched) {
+        self.setting.clear[child] = Clear::Below(lower);
+        self.height += lower;
+        for slot in &mut self.slots[slot..] {
+            slot.rect = slot.rect + kurbo::Vec2::new(0.0, lower);
+        }
+    }
+
+    /// Sorts settings by what is too much: texts that are longer than their lines, then height, then the lines that
+    /// texts break into in a column which is not the highest.
+    fn crowding(&self) -> (f64, f64, f64) {
+        let texts = self.slots.iter().filter(|slot| matches!(slot.node.content, Content::Text(_)));
+        let rounded = |mm: f64| (mm / SLACK).round();
+        (rounded(self.over), rounded(self.height), rounded(texts.map(|slot| slot.rect.height()).sum()))
+    }
+}
+
+/// What the layout leaves open of the width of the first of two columns.
+fn shares(children: &[&Node]) -> Option<(f64, f64)> {
+    let of = |node: &&Node| match node.content {
+        Content::Columns { share } => Some(share),
+        _ => shares(&node.children.iter().collect::<Vec<_>>()),
+    };
+    children.iter().find_map(of)
+}

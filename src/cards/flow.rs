@@ -1,0 +1,205 @@
+//! Where everything on a face comes to lie: a description handed to a layout library.
+
+use super::boxes::{self, Cell, Placing};
+use super::description::{Content, Edges, Node};
+use super::margins::SAFE;
+use super::measure::{Leaf, Measurer};
+use super::setting::{Clear, Setting};
+use kurbo::Rect;
+use taffy::prelude::length;
+use taffy::{
+    AvailableSpace, Baselines, LayoutInput, LayoutOutput, NodeId, Size, Style, TaffyTree, compute_leaf_layout,
+};
+
+/// An element that has come to lie somewhere.
+#[derive(Debug, Clone)]
+pub(super) struct Slot<'a> {
+    pub node: &'a Node,
+    /// The one that it stands in.
+    pub parent: Option<usize>,
+    /// The edges of the card that its paint runs over.
+    pub edges: Edges,
+    /// Its room, from the upper left corner of the trimmed card.
+    pub rect: Rect,
+    /// What the layout library knows it by; a row of a table has nothing there.
+    id: Option<NodeId>,
+}
+
+/// The elements of a description in their order, each where it lies, and how high they are together.
+pub(super) fn flow<'a>(face: &'a Node, setting: &Setting, measurer: &Measurer<'a>) -> (Vec<Slot<'a>>, f64) {
+    let mut flow = Flow { tree: TaffyTree::new(), slots: Vec::new(), setting, measurer };
+    flow.tree.disable_rounding();
+    let Some(root) = flow.element(face, None, Placing::default()) else { return (Vec::new(), 0.0) };
+    flow.compute(root);
+    let height = flow.tree.layout(root).map_or(0.0, |layout| f64::from(layout.size.height));
+    for index in 0..flow.slots.len() {
+        flow.place(index);
+    }
+    flow.place_rows();
+    (flow.slots, height)
+}
+
+/// What the layout library is told, and what it answers.
+struct Flow<'a, 'm> {
+    tree: TaffyTree<Leaf<'a>>,
+    slots: Vec<Slot<'a>>,
+    setting: &'m Setting,
+    measurer: &'m Measurer<'a>,
+}
+
+impl<'a> Flow<'a, '_> {
+    fn element(&mut self, node: &'a Node, parent: Option<usize>, placing: Placing) -> Option<NodeId> {
+        let left_out = node.block.is_some() && node.flexible_drawing().is_some();
+        if left_out && self.setting.drawing.is_none() {
+            return None;
+        }
+        let index = self.slot(node, parent, placing.edges);
+        let mut style = boxes::style(node, placing, self.measurer.style, self.setting.tightness);
+        if parent.is_none() {
+            style.size.width = length(self.measurer.inside.0 as f32);
+            if let Some(height) = self.setting.height {
+                style.size.height = length(height as f32);
+            }
+        }
+        let id = match Leaf::of(node) {
+            Some(leaf) => self.tree.new_leaf_with_context(style, leaf),
+            None => {
+                let children = self.children(node, index);
+                self.tree.new_with_children(style, &children)
+            }
+        };
+        self.slots[index].id = id.ok();
+        self.slots[index].id
+    }
+
+    fn slot(&mut self, node: &'a Node, parent: Option<usize>, edges: Edges) -> usize {
+        self.slots.push(Slot { node, parent, edges, rect: Rect::ZERO, id: None });
+        self.slots.len() - 1
+    }
+
+    fn children(&mut self, node: &'a Node, index: usize) -> Vec<NodeId> {
+        let mut ids = Vec::new();
+        if let Content::Table { .. } = node.content {
+            self.rows(node, index, &mut ids);
+            return ids;
+        }
+        let children = node.children_in(self.setting.form);
+        for (number, child) in children.iter().copied().enumerate() {
+            let last = number + 1 == children.len();
+            let placing = self.placing((node, child), index, number, (ids.is_empty(), last));
+            let gap = child.room.above > 0.0 && !ids.is_empty();
+            let Some(id) = self.element(child, Some(index), placing) else { continue };
+            if gap {
+                let space = boxes::spacer(child.room.above, self.measurer.style, self.setting.tightness);
+                ids.extend(self.tree.new_leaf(space));
+            }
+            ids.push(id);
+        }
+        ids
+    }
+
+    fn placing(
+        &self,
+        (node, child): (&Node, &Node),
+        index: usize,
+        number: usize,
+        ends: (bool, bool),
+    ) -> Placing {
+        let on_face = index == 0;
+        let clear = self.setting.clear.get(number).copied().filter(|_| on_face).unwrap_or(Clear::Already);
+        let corner_left = self.measurer.corner_left;
+        let mut edges = child.room.edges;
+        if on_face {
+            edges.top &= ends.0;
+            edges.bottom &= ends.1;
+            edges.right &= clear != Clear::Beside || corner_left;
+            edges.left &= clear != Clear::Beside || !corner_left;
+        }
+        let columns = matches!(node.content, Content::Columns { .. });
+        let share = if number == 0 { self.setting.share } else { 1.0 - self.setting.share };
+        let share = columns.then_some(share);
+        let beside = matches!(node.content, Content::Row { .. } | Content::Columns { .. });
+        Placing { edges, clear, corner_left, share, beside, cell: None }
+    }
+
+    /// The cells of a table's rows.
+    fn rows(&mut self, node: &'a Node, index: usize, ids: &mut Vec<NodeId>) {
+        for (row, child) in node.children.iter().enumerate() {
+            if !matches!(child.content, Content::TableRow { .. }) {
+                ids.extend(self.element(
+                    child,
+                    Some(index),
+                    Placing { edges: child.room.edges, ..Placing::default() },
+                ));
+                continue;
+            }
+            let slot = self.slot(child, Some(index), Edges::default());
+            let frame = self.measurer.style.frame(&child.frame).map_or([0.0; 4], |frame| frame.pad);
+            let above = if row == 0 { 0.0 } else { child.room.above };
+            let last = child.children.len().saturating_sub(1);
+            for (number, cell) in child.children.iter().enumerate() {
+                let right = if number == last { frame[1] } else { 0.0 };
+                let left = if number == 0 { frame[3] } else { 0.0 };
+                let cell_of = Cell { row, above, pad: [frame[0], right, frame[2], left], level: child.level };
+                let edges = cell.room.edges;
+                let placing = Placing { edges, cell: Some(cell_of), ..Placing::default() };
+                ids.extend(self.element(cell, Some(slot), placing));
+            }
+        }
+    }
+
+    fn compute(&mut self, root: NodeId) {
+        let (measurer, setting) = (self.measurer, self.setting);
+        let space = Size { width: AvailableSpace::MaxContent, height: AvailableSpace::MaxContent };
+        let measure =
+            |input: LayoutInput, _: NodeId, leaf: Option<&mut Leaf<'a>>, style: &Style| -> LayoutOutput {
+                let mut base = None;
+                let mut output = compute_leaf_layout(
+                    input,
+                    style,
+                    |_, _| 0.0,
+                    |known, available| {
+                        let Some(leaf) = leaf else { return Size::ZERO };
+                        let measured = measurer.leaf(*leaf, setting, known, available);
+                        base = measured.base;
+                        measured.size
+                    },
+                );
+                output.baselines = Baselines::from_first(base);
+                output
+            };
+        // The only fault that the library knows is a node of another tree.
+        let _ = self.tree.compute_layout_with_measure(root, space, measure);
+    }
+
+    fn place(&mut self, index: usize) {
+        let Some(layout) = self.slots[index].id.and_then(|id| self.tree.layout(id).ok()) else { return };
+        let origin = self.origin(index);
+        let (x, y) = (origin.x + f64::from(layout.location.x), origin.y + f64::from(layout.location.y));
+        let (width, height) = (f64::from(layout.size.width), f64::from(layout.size.height));
+        self.slots[index].rect = Rect::new(x, y, x + width, y + height);
+    }
+
+    /// The corner that a slot's place is counted from: a row of a table has none of its own.
+    fn origin(&self, index: usize) -> kurbo::Point {
+        let parent = |index: usize| self.slots[index].parent;
+        let Some(mut above) = parent(index) else { return (SAFE, SAFE).into() };
+        if let Content::TableRow { .. } = self.slots[above].node.content {
+            above = parent(above).unwrap_or(above);
+        }
+        self.slots[above].rect.origin()
+    }
+
+    /// A row of a table is as wide as the table, and as high as its cells with what its frame keeps free.
+    fn place_rows(&mut self) {
+        for index in 0..self.slots.len() {
+            let Slot { node, parent, .. } = self.slots[index];
+            let (Content::TableRow { .. }, Some(table)) = (&node.content, parent) else { continue };
+            let cells = self.slots.iter().filter(|slot| slot.parent == Some(index)).map(|slot| slot.rect);
+            let Some(around) = cells.reduce(|all, cell| all.union(cell)) else { continue };
+            let pad = self.measurer.style.frame(&node.frame).map_or([0.0; 4], |frame| frame.pad);
+            let table = self.slots[table].rect;
+            self.slots[index].rect = Rect::new(table.x0, around.y0 - pad[0], table.x1, around.y1 + pad[2]);
+        }
+    }
+}

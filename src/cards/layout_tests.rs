@@ -1,0 +1,103 @@
+//! Faults of layouts and of the style, each at its line.
+
+use super::Design;
+use super::tests::{made, with_face, world};
+use crate::source::FilePath;
+
+/// Where each fault of a layout is told: its line in the file that has it.
+#[test]
+fn a_layout_s_faults_are_found_at_their_lines() {
+    let faults = [
+        ("<block id=\"a\">\n<txt>x</txt></block>", "layout-element", 3, "there is no element <txt>"),
+        (
+            "<block id=\"a\">\n<text clas=\"body\">x</text></block>",
+            "layout-element",
+            3,
+            "<text> has no attribute `clas`",
+        ),
+        (
+            "<block id=\"a\">\n\n<text class=\"huge\">x</text></block>",
+            "layout-element",
+            4,
+            "`class` of <text> is “huge”",
+        ),
+        ("<block id=\"a\"><rule\nline=\"0.05\"/></block>", "layout-element", 2, "a <rule> is 0.05 mm wide"),
+        ("<block id=\"a\" frame=\"tabb\"/>", "layout-element", 2, "`frame` of <block> is “tabb”"),
+        ("<block/>", "layout-element", 2, "a <block> has no `id`"),
+        (
+            "<block id=\"a\"/>\n<block id=\"a\"/>",
+            "layout-element",
+            3,
+            "two blocks of the face are called “a”",
+        ),
+        ("\n<text>x</text>", "layout-element", 3, "a <text> stands in no block"),
+        ("<block id=\"a\">\nx</block>", "layout-element", 2, "“x” stands outside a <text>"),
+        (
+            "<block id=\"a\"><text>x\n<text>y</text></text></block>",
+            "layout-element",
+            2,
+            "<text> stands in a <text>",
+        ),
+        (
+            "<block id=\"a\"><drawing of=\"assembly\"/></block>",
+            "layout-element",
+            2,
+            "the drawing “assembly” has no `least` height",
+        ),
+        (
+            "<block id=\"a\">\n<text>x</txt></block>",
+            "layout-unsound",
+            3,
+            "the filled layout is not sound XML",
+        ),
+        ("\n{{ colour_of_the_sky }}", "layout-value", 3, "colour_of_the_sky"),
+        (
+            "<block id=\"a\">\n<text ink=\"#eeeeee\">pale</text></block>",
+            "text-contrast-low",
+            3,
+            "“pale” hardly stands out",
+        ),
+        (
+            "<space height=\"12\"/><block id=\"a\">\n<text width=\"90\">a text that goes on and on and on, past the edge of any card of this size</text></block>",
+            "text-unsafe",
+            3,
+            "out of the safe area",
+        ),
+    ];
+    for (face, code, line, said) in faults {
+        let (_, findings) = made(&with_face(face));
+        let sorted = findings.sorted();
+        let first = sorted.first().unwrap_or_else(|| panic!("nothing is found in {face}"));
+        assert_eq!((first.code, first.place.line), (code, line), "{face}: {}", first.message);
+        assert_eq!(&*first.place.file.path, "cards/fitting-front.xml");
+        assert!(first.message.contains(said), "{}", first.message);
+        assert!(!first.help.is_empty() || first.expected.is_some(), "{}", first.message);
+    }
+}
+
+/// A fault in a file that a layout takes in is found there.
+#[test]
+fn a_fault_of_an_included_file_is_found_in_it() {
+    let world = world("Look.").with(FilePath::layouts("cards/title.xml"), "\n<blok id=\"title\"/>");
+    let (_, findings) = made(&world);
+    let sorted = findings.sorted();
+    assert_eq!((&*sorted[0].place.file.path, sorted[0].place.line), ("cards/title.xml", 2));
+    assert_eq!(sorted[0].help, "did you mean <block>?");
+}
+
+#[test]
+fn faults_of_a_style_are_found_at_their_lines() {
+    let faults = [
+        ("types:\n  step: { size: 9, least: 7.5 }\n", 2, "the class step would be set too small"),
+        ("types:\n  huge: { size: 9, least: 9 }\n", 2, "unknown variant `huge`"),
+        ("frames:\n  tab: { fill: blue }\n", 2, "“blue” is no colour"),
+        ("air: 3\n", 1, "unknown field `air`"),
+    ];
+    for (style, line, said) in faults {
+        let world = world("Look.").with(FilePath::layouts("cards/style.yaml"), style);
+        let (_, findings) = Design::load(&world, &[]).expect("a readable world");
+        let sorted = findings.sorted();
+        assert_eq!((sorted[0].code, sorted[0].place.line), ("layout-style", line), "{}", sorted[0].message);
+        assert!(sorted[0].message.contains(said), "{}", sorted[0].message);
+    }
+}
