@@ -124,24 +124,15 @@ impl<'a> Fitting<'a, '_> {
         set.over <= 0.0 && set.height <= self.measurer.inside.1 + SLACK
     }
 
-    /// The same, with the drawing as high as there is room for: what is left over, and in a column that is not the
-    /// highest what that leaves.
+    /// The same, with the drawing as high as there is room for. Where something higher stands beside it, it grows without
+    /// making the face higher.
     fn enlarged(self, set: Set<'_>) -> Setting {
         let (Some(heights), Some(drawing)) = (self.heights(), set.setting.drawing) else {
             return set.setting;
         };
-        let available = self.measurer.inside.1;
-        let higher = |setting: &Setting, height: f64| Setting {
-            drawing: Some(height.min(heights.most)),
-            ..setting.clone()
-        };
-        let filled = higher(&set.setting, drawing + (available - set.height).max(0.0));
-        if shares(&self.children()).is_none() {
-            return filled;
-        }
-        let most = self.cleared(higher(&set.setting, heights.most));
-        let height = heights.most - (most.height - available).max(0.0);
-        if Some(height) > filled.drawing { higher(&most.setting, height) } else { filled }
+        let most = self.cleared(Setting { drawing: Some(heights.most), ..set.setting.clone() });
+        let height = heights.most - (most.height - self.measurer.inside.1).max(0.0);
+        if height > drawing { Setting { drawing: Some(height), ..most.setting } } else { set.setting }
     }
 
     /// The face so tight, with such a drawing: where it has two columns, in the widths that leave most room.
