@@ -133,11 +133,9 @@ fn pixels(side: f64) -> Result<u32, PictureError> {
     if !(1.0..=MOST_PIXELS).contains(&whole) {
         return Err(PictureError(format!("{side:.0} pixels on a side")));
     }
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number in range")]
     Ok(whole as u32)
 }
 
-#[allow(clippy::cast_possible_truncation, reason = "pixels are drawn in single precision")]
 fn single(number: f64) -> f32 {
     number as f32
 }
@@ -162,11 +160,6 @@ fn encoded(pixmap: &Pixmap, dpi: f64) -> Result<Vec<u8>, PictureError> {
 }
 
 fn resolution(dpi: f64) -> png::PixelDimensions {
-    #[allow(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a resolution of at most some thousands"
-    )]
     let per_metre = (dpi / 0.0254).round() as u32;
     png::PixelDimensions { xppu: per_metre, yppu: per_metre, unit: png::Unit::Meter }
 }

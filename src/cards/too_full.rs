@@ -128,7 +128,6 @@ fn field_heights<'a>(slots: &[Slot<'a>]) -> Vec<(&'a str, f64)> {
         let Some(block) = slot.node.block.as_ref().filter(|block| block.kind != BlockKind::Drawing) else {
             continue;
         };
-        #[allow(clippy::cast_possible_truncation, reason = "millimetres on a card")]
         let column = slot.rect.x0.round() as i64;
         *columns.entry((&block.field, column)).or_default() += slot.rect.height();
     }
