@@ -178,7 +178,7 @@
       var can = inside.filter(function (part) {
         return part.least === null || (reading + tolerance >= part.least - 1e-9 && reading - tolerance <= part.most + 1e-9);
       });
-      if (!can.length) { say(answer, [make("strong", "None of the known gripping parts."), " Stop: open it, or take it out of use."]); return; }
+      if (!can.length) { say(answer, [make("strong", "None of the known gripping parts."), " Stop: keep clear, and take the load on a puller first."]); return; }
       var list = make("ul");
       can.forEach(function (part) {
         var item = make("li");
@@ -187,7 +187,7 @@
         list.appendChild(item);
       });
       var wrong = can.some(function (part) { return !part.right; });
-      say(answer, [make("strong", wrong ? "It can be a wrong part" : "Only the right part stands out like this"), wrong ? ": read its stamp or mark; where neither can be seen, open it." : "; that does not prove that it grips.", list]);
+      say(answer, [make("strong", wrong ? "It can be a wrong part" : "Only the right part stands out like this"), wrong ? ": read its stamp or mark; where neither can be seen, treat it as wrong: keep clear, and take the load on a puller first." : "; that does not prove that it grips.", list]);
     }
     form.addEventListener("input", show);
   }
