@@ -1,5 +1,5 @@
-//! `contact-wire-outside-standard`: a grooved contact wire that departs from what EN 50149 asks of its
-//! nominal section.
+//! `contact-wire-outside-standard`: a grooved contact wire of an EN 50149 material that departs from what the
+//! standard asks of its nominal section.
 //!
 //! Why: the standard asks for a section within 3 % of the nominal one, a breaking load of at least
 //! 0.97·S·R_m, a resistance of at most ρ/(0.97·S) and a mass within 3 % of 8.89 g/cm³; clips, splices and
@@ -12,7 +12,7 @@ use super::conductors::{each, warning};
 use crate::catalogue::{Conductor, Duty};
 use crate::diagnostics::{Finding, Findings};
 use crate::section::stated::{ContactWireRule, contact_wire_rule};
-use crate::section::{Construction, MaterialGroup};
+use crate::section::{Construction, contact_wire_strength};
 
 /// How far under or over a limit is rounding: standards print three digits.
 const ROUNDING: f64 = 0.005;
@@ -25,11 +25,13 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 
 fn rule(conductor: &Conductor) -> Option<ContactWireRule> {
     let Construction::Grooved(grooved) = &conductor.construction else { return None };
-    if conductor.duty != Duty::Contact || conductor.material.group != MaterialGroup::Copper {
+    let material = &conductor.material;
+    if conductor.duty != Duty::Contact || !material.is_of_en_50149() {
         return None;
     }
-    let strength = conductor.material.strength.as_ref().and_then(|strength| strength.of_wire(grooved.height));
-    Some(contact_wire_rule(conductor.nominal_size?, strength, conductor.material.resistivity_20c))
+    let nominal = conductor.nominal_size?;
+    let strength = contact_wire_strength(material, grooved.height, nominal);
+    Some(contact_wire_rule(nominal, strength, material.resistivity_20c))
 }
 
 fn section(conductor: &Conductor, rule: ContactWireRule) -> Option<Finding> {

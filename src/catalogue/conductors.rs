@@ -9,8 +9,8 @@ use crate::records::{
     IdentityRecord, Mm, Plain, Size, StatedRecord, WearRecord,
 };
 use crate::section::{
-    Composite, Construction, Grooved, Group, Material, Rope, Section, SectionError, Strands, compute,
-    with_wire_tolerance,
+    Composite, Construction, Grooved, Group, Material, Rope, Section, SectionError, Strands,
+    compute_for_size, with_wire_tolerance,
 };
 use crate::units::Length;
 use std::sync::Arc;
@@ -62,9 +62,10 @@ fn section(
     wire_tolerance: Option<Length>,
     check: &mut Check<'_>,
 ) -> Option<Section> {
-    let computed = match wire_tolerance {
-        Some(tolerance) => with_wire_tolerance(construction, material, tolerance),
-        None => compute(construction, material),
+    let nominal = document.record.as_ref().and_then(|record| quantity(record.nominal_size.as_ref()));
+    let computed = match (construction, wire_tolerance) {
+        (Construction::Grooved(_), _) | (_, None) => compute_for_size(construction, material, nominal),
+        (_, Some(tolerance)) => with_wire_tolerance(construction, material, tolerance),
     };
     computed.map_err(|error| tell(&error, document, check)).ok()
 }

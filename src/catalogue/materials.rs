@@ -22,6 +22,7 @@ pub(super) fn material(document: &Document<MaterialRecord>, check: &mut Check<'_
         temperature_coefficient_per_k: word(record.temperature_coefficient.as_ref())
             .map(|number| number.bare()),
         strength,
+        contact_wire_strength: Vec::new(),
         strand_efficiency: word(record.strand_efficiency.as_ref()).map_or(1.0, |number| number.bare()),
         strength_as_core,
         magnetic: quantity(record.magnetic.as_ref()),

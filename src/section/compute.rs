@@ -4,8 +4,8 @@ use super::error::check_size;
 use super::increments::Increment;
 use super::properties::{Metal, properties};
 use super::result::plain;
-use super::{Construction, Grooved, Layer, LayerRole, Material, Section, SectionError};
-use super::{profile, rope, stranded};
+use super::{Construction, Layer, LayerRole, Material, Section, SectionError};
+use super::{contact_wire, rope, stranded};
 use crate::units::{Area, Length};
 
 /// Computes a conductor.
@@ -42,7 +42,7 @@ pub fn compute(construction: &Construction, material: Option<&Material>) -> Resu
         Construction::Stranded(group) => stranded::stranded(group, material),
         Construction::Composite(composite) => stranded::composite(composite, material),
         Construction::Rope(rope) => rope::section(rope, material),
-        Construction::Grooved(grooved) => self::grooved(grooved, material),
+        Construction::Grooved(grooved) => contact_wire::section(grooved, material, None),
         Construction::Tube { outside_diameter, wall } => tube(*outside_diameter, *wall, material),
         Construction::Bar { width, thickness, corner_radius } => {
             bar(*width, *thickness, *corner_radius, material)
@@ -50,13 +50,52 @@ pub fn compute(construction: &Construction, material: Option<&Material>) -> Resu
     }
 }
 
+/// Computes a conductor that has a nominal size: as [`compute`], but a grooved contact wire of an EN 50149 material
+/// has the load and the resistance that the standard gives for that size, F = 0.97·S·R_m and R = ρ/(0.97·S). Its
+/// section stays the computed one.
+///
+/// # Errors
+/// As [`compute`].
+///
+/// # Examples
+/// ```
+/// use fittingcards::section::{Construction, Grooved, compute_for_size, materials};
+/// use fittingcards::units::{Angle, Area, Length};
+///
+/// let wire = Construction::Grooved(Grooved {
+///     height: Length::from_mm(12.85),
+///     width: Length::from_mm(12.85),
+///     apex_width: Length::from_mm(6.80),
+///     apex_depth: Length::from_mm(4.35),
+///     fillet: Length::from_mm(0.40),
+///     lower_flank: Angle::from_degrees(27.0),
+///     upper_flank: Angle::from_degrees(51.0),
+/// });
+/// let material = materials::find("copper-silver-0.1");
+/// let section = compute_for_size(&wire, material, Some(Area::from_mm2(120.0)))?;
+/// // EN 50149:2012, copper-silver 120 mm²: at least 41.9 kN, at most 0.153 Ω/km.
+/// assert_eq!(format!("{:.1}", section.breaking_load.expect("known").kn()), "41.9");
+/// assert_eq!(format!("{:.3}", section.resistance_20c.expect("known").ohm_per_km()), "0.153");
+/// # Ok::<(), fittingcards::section::SectionError>(())
+/// ```
+pub fn compute_for_size(
+    construction: &Construction,
+    material: Option<&Material>,
+    nominal: Option<Area>,
+) -> Result<Section, SectionError> {
+    match construction {
+        Construction::Grooved(grooved) => contact_wire::section(grooved, material, nominal),
+        _ => compute(construction, material),
+    }
+}
+
 /// Adds the properties of a conductor that is one piece of metal.
-fn one_piece(section: Section, metal: Area, diameter: Length, material: Option<&Material>) -> Section {
+///
+/// `wire` is the diameter of a round wire; what is none has no strength of a wire.
+fn one_piece(section: Section, wire: Option<Length>, material: Option<&Material>) -> Section {
+    let area = section.metal;
     let increment = Increment { mass: 1.0, resistance: 1.0, source: String::new() };
-    properties(
-        section,
-        &[Metal { area: metal, diameter, material, increment, role: LayerRole::Outer, wires: 1 }],
-    )
+    properties(section, &[Metal { area, wire, material, increment, role: LayerRole::Outer, wires: 1 }])
 }
 
 fn solid(diameter: Length, material: Option<&Material>) -> Result<Section, SectionError> {
@@ -65,23 +104,7 @@ fn solid(diameter: Length, material: Option<&Material>) -> Result<Section, Secti
     section.layers =
         vec![Layer { wires: 1, pitch_radius: Length::ZERO, wire_diameter: diameter, role: LayerRole::Outer }];
     section.sources.push("metal section: πd²/4".into());
-    let metal = section.metal;
-    Ok(one_piece(section, metal, diameter, material))
-}
-
-fn grooved(grooved: &Grooved, material: Option<&Material>) -> Result<Section, SectionError> {
-    let profile = profile::profile(grooved)?;
-    let mut section = plain(profile.area, grooved.height);
-    section.neck = profile.groove.map(|groove| groove.neck);
-    section.sources.push("metal section: circle on the height less two grooves, exact arcs and lines".into());
-    let difference = grooved.width - grooved.height;
-    if difference.abs() > Length::from_mm(0.005) {
-        section.sources.push(format!(
-            "the profile is the circle on the height; the stated width departs from it by {:+.2} mm",
-            difference.mm()
-        ));
-    }
-    Ok(one_piece(section, profile.area, grooved.height, material))
+    Ok(one_piece(section, Some(diameter), material))
 }
 
 fn tube(outside: Length, wall: Length, material: Option<&Material>) -> Result<Section, SectionError> {
@@ -97,8 +120,7 @@ fn tube(outside: Length, wall: Length, material: Option<&Material>) -> Result<Se
     }
     let mut section = plain((outside - wall) * wall * std::f64::consts::PI, outside);
     section.sources.push("metal section: π(D − w)w".into());
-    let metal = section.metal;
-    Ok(one_piece(section, metal, outside, material))
+    Ok(one_piece(section, None, material))
 }
 
 fn bar(
@@ -123,5 +145,5 @@ fn bar(
     let metal = width * thickness - corner * corner * (4.0 - std::f64::consts::PI);
     let mut section = plain(metal, Length::from_mm(diagonal) + rounding);
     section.sources.push("metal section: ab − (4 − π)r²".into());
-    Ok(one_piece(section, metal, shorter, material))
+    Ok(one_piece(section, None, material))
 }

@@ -1,7 +1,7 @@
 //! Layers of round wires: usual arrangements, and whether a layer fits round those inside it.
 
 use super::error::check_size;
-use super::{Group, Layer, LayerRole, SectionError, Strands};
+use super::{Construction, Group, Layer, LayerRole, SectionError, Strands};
 use crate::units::Length;
 use std::f64::consts::PI;
 
@@ -129,6 +129,71 @@ fn most_round(inner: Length, wire_diameter: Length) -> u32 {
         .take_while(|wires| ring(*wires, inner, wire_diameter, LayerRole::Outer).is_some())
         .last()
         .unwrap_or(0)
+}
+
+/// A layer that has room for more wires.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Room {
+    /// The dotted key of the layer, or of the number that it comes from.
+    pub field: String,
+    /// How many wires it has.
+    pub wires: u32,
+    /// How many are full.
+    pub full: u32,
+}
+
+/// The layers of a conductor that have room for more than one wire beyond their own, innermost first: such a layer
+/// lies loose, or its number of wires is wrong.
+///
+/// # Errors
+/// As [`super::compute`].
+///
+/// # Examples
+/// ```
+/// use fittingcards::section::{Construction, Group, Strands, room};
+/// use fittingcards::units::Length;
+///
+/// let conductor = |layers: &[u32]| {
+///     let (strands, wire_diameter) = (Strands::Layers(layers.to_vec()), Length::from_mm(2.5));
+///     Construction::Stranded(Group { strands, wire_diameter, lay_ratios: Vec::new() })
+/// };
+/// assert!(room(&conductor(&[1, 6, 12]))?.is_empty());
+/// assert!(room(&conductor(&[1, 6, 11]))?.is_empty());
+/// assert_eq!(room(&conductor(&[1, 6, 10]))?[0].full, 12);
+/// # Ok::<(), fittingcards::section::SectionError>(())
+/// ```
+pub fn room(construction: &Construction) -> Result<Vec<Room>, SectionError> {
+    match construction {
+        Construction::Stranded(group) => {
+            let key = "construction.stranded";
+            Ok(loose(group, &from_centre(group, LayerRole::Outer, key)?, None, key))
+        }
+        Construction::Composite(composite) => {
+            let (core_key, outer_key) = ("construction.composite.core", "construction.composite.outer");
+            let core = from_centre(&composite.core, LayerRole::Core, core_key)?;
+            let radius = core.last().map_or(Length::ZERO, outer_radius);
+            let outer = round_core(&composite.outer, radius, outer_key)?;
+            let mut rooms = loose(&composite.core, &core, None, core_key);
+            rooms.extend(loose(&composite.outer, &outer, Some(radius), outer_key));
+            Ok(rooms)
+        }
+        _ => Ok(Vec::new()),
+    }
+}
+
+/// Layers of a group with room, round a core of radius `inner` where there is one; a centre is never loose.
+fn loose(group: &Group, layers: &[Layer], inner: Option<Length>, key: &str) -> Vec<Room> {
+    let first = usize::from(inner.is_none());
+    let inside = inner.into_iter().chain(layers.iter().map(outer_radius));
+    let rooms = layers.iter().enumerate().skip(first).zip(inside).map(|((index, layer), inside)| Room {
+        field: match group.strands {
+            Strands::Wires(_) => format!("{key}.wires"),
+            Strands::Layers(_) => format!("{key}.layers.{index}"),
+        },
+        wires: layer.wires,
+        full: most_round(inside, group.wire_diameter),
+    });
+    rooms.filter(|room| room.full > room.wires + 1).collect()
 }
 
 fn does_not_fit(wires: u32, inner: Length, group: &Group, field: &str) -> SectionError {

@@ -1,7 +1,7 @@
 //! What wires and parts are made of.
 
 use super::Citation;
-use crate::units::{Density, Length, Resistivity, Stress};
+use crate::units::{Area, Density, Length, Resistivity, Stress};
 
 /// A material with the figures that are known of it; what is not known is `None`, never guessed.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,8 +18,10 @@ pub struct Material {
     pub resistivity_20c: Option<Resistivity>,
     /// Temperature coefficient of resistance at 20 °C, per kelvin.
     pub temperature_coefficient_per_k: Option<f64>,
-    /// Tensile strength of the single wire.
+    /// Tensile strength of the single round wire.
     pub strength: Option<Strength>,
+    /// Tensile strength of grooved contact wire of it, in rising order of nominal section; empty where not known.
+    pub contact_wire_strength: Vec<SizeStep>,
     /// What stranding leaves of that strength, as a factor; 1 where nothing is stated.
     pub strand_efficiency: f64,
     /// Stress at 1 % elongation, for the core of a composite.
@@ -68,6 +70,15 @@ pub enum Strength {
     ByDiameter(Vec<StrengthStep>),
 }
 
+/// One row of a table of strengths by nominal section.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SizeStep {
+    /// The row holds up to and including this nominal section.
+    pub up_to: Area,
+    /// Strength of a contact wire in that range.
+    pub strength: Stress,
+}
+
 /// One row of a strength table.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StrengthStep {
@@ -75,6 +86,31 @@ pub struct StrengthStep {
     pub up_to: Option<Length>,
     /// Strength of a wire in that range.
     pub strength: Stress,
+}
+
+/// No plain iron or steel wire conducts so well (common practice, no source); clad with aluminium they do, at 14 %
+/// of annealed copper and more.
+const CLAD: Resistivity = Resistivity::from_nohm_m(130.0);
+
+impl Material {
+    /// Whether its figures are those of EN 50149, so that a grooved contact wire of it is rated as that standard has it.
+    #[must_use]
+    pub fn is_of_en_50149(&self) -> bool {
+        self.source.standard == "EN 50149"
+    }
+
+    /// Whether a composite's core of it conducts: zinc-coated steel does not count, aluminium-clad steel does, as in
+    /// EN 50182.
+    ///
+    /// ```
+    /// use fittingcards::section::materials;
+    /// assert!(!materials::find("steel-st1a").expect("built in").conducts_as_core());
+    /// assert!(materials::find("clad-steel-a20sa").expect("built in").conducts_as_core());
+    /// ```
+    #[must_use]
+    pub fn conducts_as_core(&self) -> bool {
+        !self.group.is_iron() || self.resistivity_20c.is_some_and(|resistivity| resistivity < CLAD)
+    }
 }
 
 impl MaterialGroup {
@@ -93,7 +129,7 @@ impl MaterialGroup {
         }
     }
 
-    /// Whether it is iron or steel of any kind: a composite's core of it is not counted as a conductor.
+    /// Whether it is iron or steel of any kind.
     #[must_use]
     pub fn is_iron(self) -> bool {
         matches!(self, Self::Steel | Self::Stainless | Self::Iron)

@@ -3,6 +3,7 @@
 mod citation;
 mod compute;
 mod construction;
+mod contact_wire;
 mod error;
 mod increments;
 mod layers;
@@ -25,11 +26,13 @@ mod wires;
 mod worn;
 
 pub use citation::Citation;
-pub use compute::compute;
+pub use compute::{compute, compute_for_size};
 pub use construction::{Composite, Construction, Grooved, Group, Rope, RopeCore, Strands};
+pub use contact_wire::{WornMetal, contact_wire_strength, worn_metal};
 pub use error::SectionError;
+pub use layers::{Room, room};
 pub use layout::{Layout, Region, RegionKind, Wire};
-pub use material::{Magnetic, Material, MaterialGroup, Strength, StrengthStep};
+pub use material::{Magnetic, Material, MaterialGroup, SizeStep, Strength, StrengthStep};
 pub use outline::{Direction, Point, Segment};
 pub use profile::{Groove, Profile, profile, round_profile};
 pub use result::{Layer, LayerRole, Section};

@@ -1,14 +1,15 @@
 //! Mass, resistance and breaking load of what is metal.
 
 use super::increments::Increment;
-use super::{Citation, LayerRole, Material, Section};
-use crate::units::{Area, Force, Length, LinearMass, LinearResistance};
+use super::{Citation, LayerRole, Material, Section, Strength};
+use crate::units::{Area, Force, Length, LinearMass, LinearResistance, Stress};
 
 /// Metal of one material and one wire diameter.
 #[derive(Debug, Clone)]
 pub(super) struct Metal<'a> {
     pub area: Area,
-    pub diameter: Length,
+    /// Diameter of its round wires; none of a tube or a bar.
+    pub wire: Option<Length>,
     pub material: Option<&'a Material>,
     pub increment: Increment,
     pub role: LayerRole,
@@ -19,9 +20,7 @@ pub(super) struct Metal<'a> {
 pub(super) fn properties(mut section: Section, metals: &[Metal<'_>]) -> Section {
     section.mass = metals.iter().map(mass).sum::<Option<LinearMass>>();
     section.resistance_20c = resistance(metals);
-    let outer = metals.iter().find(|metal| metal.role == LayerRole::Outer).and_then(|metal| metal.material);
-    section.temperature_coefficient_per_k =
-        section.resistance_20c.and(outer).and_then(|material| material.temperature_coefficient_per_k);
+    section.temperature_coefficient_per_k = section.resistance_20c.and_then(|_| coefficient(metals));
     section.breaking_load = metals.iter().map(load).sum::<Option<Force>>();
     say_increments(&mut section, metals);
     say_properties(&mut section, metals);
@@ -33,26 +32,49 @@ fn mass(metal: &Metal<'_>) -> Option<LinearMass> {
     Some(metal.area * density * metal.increment.mass)
 }
 
-/// The metals that conduct, side by side; a steel core is not counted, as EN 50182 does.
+/// Resistance of the metals that conduct, side by side.
 fn resistance(metals: &[Metal<'_>]) -> Option<LinearResistance> {
-    let mut conductance = 0.0;
-    for metal in metals {
-        if metal.role == LayerRole::Core && metal.material.is_none_or(|material| material.group.is_iron()) {
-            continue;
-        }
-        let one = metal.material?.resistivity_20c? / metal.area * metal.increment.resistance;
-        conductance += 1.0 / one.ohm_per_km();
-    }
-    (conductance > 0.0).then(|| LinearResistance::from_ohm_per_km(1.0 / conductance))
+    let total = metals.iter().filter(|metal| conducts(metal)).map(conductance).sum::<Option<f64>>()?;
+    (total > 0.0).then(|| LinearResistance::from_ohm_per_km(1.0 / total))
+}
+
+/// Temperature coefficient of metals side by side at 20 °C: each counts by what it conducts.
+fn coefficient(metals: &[Metal<'_>]) -> Option<f64> {
+    let parts = metals.iter().filter(|metal| conducts(metal)).map(|metal| {
+        let conductance = conductance(metal)?;
+        Some((conductance, conductance * metal.material?.temperature_coefficient_per_k?))
+    });
+    let parts = parts.collect::<Option<Vec<(f64, f64)>>>()?;
+    let total: f64 = parts.iter().map(|part| part.0).sum();
+    Some(parts.iter().map(|part| part.1).sum::<f64>() / total)
+}
+
+/// Whether it counts as a conductor: of cores those that EN 50182 counts.
+fn conducts(metal: &Metal<'_>) -> bool {
+    metal.role == LayerRole::Outer || metal.material.is_some_and(Material::conducts_as_core)
+}
+
+/// In km/Ω, with the metal's own stranding increment.
+fn conductance(metal: &Metal<'_>) -> Option<f64> {
+    let resistance = metal.material?.resistivity_20c? / metal.area * metal.increment.resistance;
+    Some(1.0 / resistance.ohm_per_km())
 }
 
 fn load(metal: &Metal<'_>) -> Option<Force> {
+    Some(metal.area * stress(metal)? * efficiency(metal))
+}
+
+/// Strength of its wires; what is no round wire has only a strength that holds whatever the diameter.
+fn stress(metal: &Metal<'_>) -> Option<Stress> {
     let material = metal.material?;
-    let stress = match metal.role {
-        LayerRole::Core => material.strength_as_core.as_ref()?.of_wire(metal.diameter)?,
-        LayerRole::Outer => material.strength.as_ref()?.of_wire(metal.diameter)?,
+    let table = match metal.role {
+        LayerRole::Core => material.strength_as_core.as_ref()?,
+        LayerRole::Outer => material.strength.as_ref()?,
     };
-    Some(metal.area * stress * efficiency(metal))
+    match (table, metal.wire) {
+        (Strength::Constant(strength), _) => Some(*strength),
+        (table, wire) => table.of_wire(wire?),
+    }
 }
 
 /// A single wire keeps all its strength; a core's is measured in the strand.
@@ -86,19 +108,20 @@ fn say_properties(section: &mut Section, metals: &[Metal<'_>]) {
         let Some(material) = metal.material else { continue };
         say_mass(section, material, &mut sources);
         say_resistance(section, metal, material, &mut sources);
-        if let Some(load) = load(metal).filter(|_| section.breaking_load.is_some()) {
-            sources.push(say_load(metal, material, load));
+        if let Some(stress) = stress(metal).filter(|_| section.breaking_load.is_some()) {
+            sources.push(say_load(metal, material, stress));
         }
     }
-    // Where a material's figures come from is said once, after what was made of them.
-    let cited =
-        metals.iter().filter_map(|metal| metal.material).filter(|one| one.source != Citation::default());
-    let cited: Vec<String> =
-        cited.map(|material| format!("{}: {}", material.name, material.source)).collect();
     if !sources.is_empty() {
-        sources.extend(cited);
+        sources.extend(cite(metals.iter().filter_map(|metal| metal.material)));
     }
     section.sources.extend(sources);
+}
+
+/// Where the figures of materials come from: said once, after what was made of them.
+pub(super) fn cite<'a>(materials: impl IntoIterator<Item = &'a Material>) -> Vec<String> {
+    let cited = materials.into_iter().filter(|one| one.source != Citation::default());
+    cited.map(|material| format!("{}: {}", material.name, material.source)).collect()
 }
 
 fn say_mass(section: &Section, material: &Material, sources: &mut Vec<String>) {
@@ -111,22 +134,25 @@ fn say_resistance(section: &Section, metal: &Metal<'_>, material: &Material, sou
     if section.resistance_20c.is_none() {
         return;
     }
-    if metal.role == LayerRole::Core && material.group.is_iron() {
+    if !conducts(metal) {
         sources.push(format!("resistance: the core of {} is not counted, as in EN 50182", material.name));
     } else if let Some(resistivity) = material.resistivity_20c {
         sources.push(format!("resistance: {} nΩ·m at 20 °C of {}", resistivity.nohm_m(), material.name));
     }
 }
 
-fn say_load(metal: &Metal<'_>, material: &Material, load: Force) -> String {
-    let stress = load / metal.area / efficiency(metal);
-    let kept = match efficiency(metal) {
-        1.0 => String::new(),
-        part => format!(" × {part} for stranding"),
-    };
+fn say_load(metal: &Metal<'_>, material: &Material, stress: Stress) -> String {
     let kind = match metal.role {
         LayerRole::Core => "at 1 % elongation",
         LayerRole::Outer => "wire strength",
     };
-    format!("breaking load: {:.0} N/mm² {kind}{kept} of {}", stress.n_per_mm2(), material.name)
+    match efficiency(metal) {
+        1.0 => say_load_of(stress, kind, material),
+        part => say_load_of(stress, &format!("{kind} × {part} for stranding"), material),
+    }
+}
+
+/// What a breaking load was made of.
+pub(super) fn say_load_of(stress: Stress, kind: &str, material: &Material) -> String {
+    format!("breaking load: {:.0} N/mm² {kind} of {}", stress.n_per_mm2(), material.name)
 }

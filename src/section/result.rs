@@ -21,11 +21,11 @@ pub struct Section {
     pub core: Option<Area>,
     /// Mass per length.
     pub mass: Option<LinearMass>,
-    /// Resistance at 20 °C.
+    /// Resistance at 20 °C; of a grooved wire of EN 50149 the most it may be.
     pub resistance_20c: Option<LinearResistance>,
     /// Temperature coefficient of that resistance at 20 °C, per kelvin.
     pub temperature_coefficient_per_k: Option<f64>,
-    /// Rated tensile strength.
+    /// Rated tensile strength; of a grooved wire of EN 50149 the least it must be.
     pub breaking_load: Option<Force>,
     /// Layers from the centre out; empty where the conductor has none.
     pub layers: Vec<Layer>,
@@ -75,11 +75,19 @@ impl Section {
     /// ```
     #[must_use]
     pub fn resistance_at(&self, temperature: Temperature) -> Option<LinearResistance> {
-        let celsius = temperature.celsius();
-        let coefficient = self.temperature_coefficient_per_k?;
-        let holds = (-100.0..=300.0).contains(&celsius);
-        self.resistance_20c.filter(|_| holds).map(|at_20| at_20 * (1.0 + coefficient * (celsius - 20.0)))
+        at_temperature(self.resistance_20c?, self.temperature_coefficient_per_k?, temperature)
     }
+}
+
+/// R(T) = R20·(1 + α20·(T − 20)), in the range that the straight line holds in.
+pub(super) fn at_temperature(
+    at_20: LinearResistance,
+    coefficient_per_k: f64,
+    temperature: Temperature,
+) -> Option<LinearResistance> {
+    let celsius = temperature.celsius();
+    let holds = (-100.0..=300.0).contains(&celsius);
+    holds.then(|| at_20 * (1.0 + coefficient_per_k * (celsius - 20.0)))
 }
 
 /// A section with its geometry only.

@@ -60,7 +60,7 @@ fn wires_of<'a>(
     let of_role = || layers.iter().filter(|layer| layer.role == role);
     Metal {
         area: of_role().map(area).sum(),
-        diameter: group.wire_diameter,
+        wire: Some(group.wire_diameter),
         material,
         increment,
         role,

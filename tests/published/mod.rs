@@ -2,6 +2,9 @@
 
 mod colour;
 mod contact_wires;
+mod geometry;
+mod materials;
+mod own_rules;
 mod ropes;
 mod sections;
 mod table;

@@ -48,7 +48,8 @@ impl Row {
         0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap())
     }
 
-    fn is_marked(&self, column: &str) -> bool {
+    /// Whether a column is marked as one where the program departs.
+    pub fn is_marked(&self, column: &str) -> bool {
         let marks = self.cells.get("DIFFERENCE").map_or("", String::as_str);
         marks
             .split(';')
@@ -68,10 +69,27 @@ impl Tally {
     /// Compares a printed value with a computed one: within half the last printed digit or a part of the value,
     /// whichever is larger.
     pub fn compare(&mut self, row: &Row, name: &str, column: &str, computed: Option<f64>, part: f64) {
+        self.judge(row, name, (column, row.is_marked(column)), computed, part);
+    }
+
+    /// The same of a value that must agree whatever the row marks.
+    pub fn compare_unmarked(
+        &mut self,
+        row: &Row,
+        name: &str,
+        column: &str,
+        computed: Option<f64>,
+        part: f64,
+    ) {
+        self.judge(row, name, (column, false), computed, part);
+    }
+
+    fn judge(&mut self, row: &Row, name: &str, at: (&str, bool), computed: Option<f64>, part: f64) {
+        let (column, marked) = at;
         let Some(printed) = row.number(column) else { return };
         let allowed = row.half_digit(column).max(printed.abs() * part) * (1.0 + 1e-9);
         let agrees = computed.is_some_and(|computed| (computed - printed).abs() <= allowed);
-        match (agrees, row.is_marked(column)) {
+        match (agrees, marked) {
             (true, false) => self.agree += 1,
             (false, true) => self.depart += 1,
             (true, true) => {

@@ -4,7 +4,7 @@ use super::super::outcome::Fault;
 use super::Options;
 use super::question::Question;
 use crate::catalogue::{Conductor, WearBasis};
-use crate::section::{self, Construction, Profile, Section, SectionError, Worn};
+use crate::section::{self, Construction, Material, Profile, Section, SectionError, Worn, WornMetal};
 use crate::units::{Area, Length, LinearResistance, Temperature};
 
 /// How far a height got from the flat's width may be from the measured one before the wire is held to
@@ -14,6 +14,8 @@ const TILT: Length = Length::from_mm(0.3);
 /// Everything that the command answers.
 pub(super) struct Answer {
     pub section: Section,
+    /// Whether load and resistance are limits that a standard sets, least and most.
+    pub by_standard: bool,
     pub temperature: Option<(Temperature, LinearResistance)>,
     pub worn: Option<WornAnswer>,
     pub warnings: Vec<String>,
@@ -22,6 +24,10 @@ pub(super) struct Answer {
 /// A worn contact wire.
 pub(super) struct WornAnswer {
     pub worn: Worn,
+    /// What is left of load and resistance.
+    pub metal: WornMetal,
+    /// Its resistance at the temperature asked for.
+    pub at_temperature: Option<LinearResistance>,
     /// Percent of the section that the record's `basis` names.
     pub percent: f64,
     pub basis: &'static str,
@@ -48,7 +54,17 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
         Question::Recorded(conductor) => worn(conductor, options, &mut warnings)?,
         Question::Built { .. } => None,
     };
-    Ok(Answer { section, temperature, worn, warnings })
+    Ok(Answer { by_standard: by_standard(question), section, temperature, worn, warnings })
+}
+
+/// EN 50149 rates grooved wires by limits.
+fn by_standard(question: &Question) -> bool {
+    let construction = match question {
+        Question::Recorded(conductor) => &conductor.construction,
+        Question::Built { construction, .. } => construction,
+    };
+    matches!(construction, Construction::Grooved(_))
+        && question.material().is_some_and(Material::is_of_en_50149)
 }
 
 fn worn(
@@ -74,8 +90,12 @@ fn worn(
         ));
     }
     let worn = section::worn(&profile, height).map_err(fault)?;
+    let (construction, material) = (&conductor.construction, Some(&*conductor.material));
+    let metal = section::worn_metal(construction, material, conductor.nominal_size, height).map_err(fault)?;
+    let at_temperature = options.temperature.map(Temperature::from_celsius);
+    let at_temperature = at_temperature.and_then(|temperature| metal.resistance_at(temperature));
     let (whole, basis) = basis(conductor, &profile);
-    Ok(Some(WornAnswer { percent: worn.percent_of(whole), worn, basis }))
+    Ok(Some(WornAnswer { percent: worn.percent_of(whole), worn, metal, at_temperature, basis }))
 }
 
 fn profile(conductor: &Conductor) -> Result<Profile, Fault> {
@@ -83,7 +103,7 @@ fn profile(conductor: &Conductor) -> Result<Profile, Fault> {
         Construction::Grooved(grooved) => section::profile(grooved).map_err(fault),
         Construction::Solid { diameter } => section::round_profile(*diameter).map_err(fault),
         _ => Err(Fault::new(format!(
-            "conductor {}: wear is computed of grooved and solid wires alone",
+            "conductor {}: wear is computed of grooved and solid wires alone\n  help: of a worn strand or rope count the broken wires; its section can't be measured from outside",
             conductor.id
         ))),
     }

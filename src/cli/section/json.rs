@@ -1,12 +1,12 @@
 //! The answer for other programs: numbers unrounded, and what does not apply absent.
 
-use super::answer::Answer;
+use super::answer::{Answer, WornAnswer};
 use crate::section::Layer;
 use serde_json::{Map, Value, json};
 
 pub(super) fn object(answer: &Answer) -> Value {
     let section = &answer.section;
-    let numbers = [
+    let mut object = numbers([
         ("section_mm2", Some(section.metal.mm2())),
         ("section_least_mm2", section.band.map(|band| band.least().mm2())),
         ("section_most_mm2", section.band.map(|band| band.most().mm2())),
@@ -21,26 +21,33 @@ pub(super) fn object(answer: &Answer) -> Value {
         ("resistance_ohm_per_km", answer.temperature.map(|(_, resistance)| resistance.ohm_per_km())),
         ("breaking_load_kN", section.breaking_load.map(|load| load.kn())),
         ("neck_mm", section.neck.map(|neck| neck.mm())),
-    ];
-    let mut object: Map<String, Value> =
-        numbers.into_iter().filter_map(|(name, value)| Some((name.to_owned(), value?.into()))).collect();
+    ]);
     object.insert("layers".into(), section.layers.iter().map(layer).collect());
     if let Some(answer) = &answer.worn {
-        object.insert(
-            "worn".into(),
-            json!({
-                "height_mm": answer.worn.height.mm(),
-                "section_mm2": answer.worn.section.mm2(),
-                "worn_percent": answer.percent,
-                "flat_width_mm": answer.worn.flat_width.mm(),
-            }),
-        );
+        object.insert("worn".into(), worn(answer));
     }
     object.insert("sources".into(), section.sources.clone().into());
     if !answer.warnings.is_empty() {
         object.insert("warnings".into(), answer.warnings.clone().into());
     }
     Value::Object(object)
+}
+
+fn worn(answer: &WornAnswer) -> Value {
+    let left = &answer.metal;
+    Value::Object(numbers([
+        ("height_mm", Some(answer.worn.height.mm())),
+        ("section_mm2", Some(answer.worn.section.mm2())),
+        ("worn_percent", Some(answer.percent)),
+        ("flat_width_mm", Some(answer.worn.flat_width.mm())),
+        ("resistance_20c_ohm_per_km", left.resistance_20c.map(|resistance| resistance.ohm_per_km())),
+        ("resistance_ohm_per_km", answer.at_temperature.map(|resistance| resistance.ohm_per_km())),
+        ("breaking_load_kN", left.breaking_load.map(|load| load.kn())),
+    ]))
+}
+
+fn numbers<const N: usize>(numbers: [(&str, Option<f64>); N]) -> Map<String, Value> {
+    numbers.into_iter().filter_map(|(name, value)| Some((name.to_owned(), value?.into()))).collect()
 }
 
 fn layer(layer: &Layer) -> Value {

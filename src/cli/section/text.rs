@@ -51,22 +51,30 @@ fn rows(answer: &Answer) -> Vec<Row> {
     rows.push(row("fill ratio", section.fill_ratio, 4, "", "metal section / circle area"));
     rows.extend(section.neck.map(|neck| row("neck", neck.mm(), 3, "mm", "between the rounded roots")));
     rows.extend(section.mass.map(|mass| row("mass", mass.kg_per_km(), 1, "kg/km", "")));
+    let (most, rated) = match answer.by_standard {
+        true => ("at most", "at least; not what it may be used at"),
+        false => ("", "rated; not what it may be used at"),
+    };
     rows.extend(
-        section.resistance_20c.map(|ohm| row("resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", "")),
+        section.resistance_20c.map(|ohm| row("resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most)),
     );
     rows.extend(answer.temperature.map(|(temperature, ohm)| {
-        row(&format!("resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", "")
+        row(&format!("resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
     }));
-    rows.extend(
-        section
-            .breaking_load
-            .map(|load| row("breaking load", load.kn(), 2, "kN", "rated; not what it may be used at")),
-    );
+    rows.extend(section.breaking_load.map(|load| row("breaking load", load.kn(), 2, "kN", rated)));
     if let Some(worn) = &answer.worn {
         rows.push(row("remaining height", worn.worn.height.mm(), 2, "mm", ""));
         rows.push(row("  section left", worn.worn.section.mm2(), 2, "mm²", ""));
         rows.push(row("  worn", worn.percent, 1, "%", &format!("of the {}", worn.basis)));
         rows.push(row("  flat width", worn.worn.flat_width.mm(), 2, "mm", ""));
+        let left = &worn.metal;
+        rows.extend(
+            left.resistance_20c.map(|ohm| row("  resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most)),
+        );
+        rows.extend(answer.temperature.zip(worn.at_temperature).map(|((temperature, _), ohm)| {
+            row(&format!("  resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
+        }));
+        rows.extend(left.breaking_load.map(|load| row("  breaking load", load.kn(), 2, "kN", rated)));
     }
     rows
 }

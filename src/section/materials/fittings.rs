@@ -1,7 +1,8 @@
 //! Built-in materials of parts.
 
+use super::row::material;
 use crate::section::{Citation, Magnetic, Material, MaterialGroup};
-use crate::units::{Density, Resistivity};
+use crate::units::Resistivity;
 
 /// All of them: densities from memory, since no source at hand gives them.
 pub(super) fn all() -> Vec<Material> {
@@ -28,19 +29,6 @@ pub(super) fn all() -> Vec<Material> {
 }
 
 fn part(id: &str, name: &str, group: MaterialGroup, density: f64, magnetic: Magnetic) -> Material {
-    Material {
-        id: id.into(),
-        name: name.into(),
-        group,
-        density: Some(Density::from_kg_per_m3(density)),
-        resistivity_20c: None,
-        temperature_coefficient_per_k: None,
-        strength: None,
-        strand_efficiency: 1.0,
-        strength_as_core: None,
-        magnetic: Some(magnetic),
-        hardness_hb: None,
-        caution: String::new(),
-        source: Citation { note: "from memory".into(), ..Citation::default() },
-    }
+    let source = Citation { note: "from memory".into(), ..Citation::default() };
+    Material { magnetic: Some(magnetic), ..material(id, name, group, density, source) }
 }

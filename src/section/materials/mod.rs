@@ -1,15 +1,18 @@
 //! The built-in materials.
 
-mod conductors;
+mod aluminiums;
+mod coppers;
 mod fittings;
+mod row;
+mod steels;
 
 use super::Material;
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock};
 
 static BUILT_IN: LazyLock<BTreeMap<String, Arc<Material>>> = LazyLock::new(|| {
-    let all = conductors::all().into_iter().chain(fittings::all());
-    all.map(|material| (material.id.clone(), Arc::new(material))).collect()
+    let all = [coppers::all(), aluminiums::all(), steels::all(), fittings::all()].concat();
+    all.into_iter().map(|material| (material.id.clone(), Arc::new(material))).collect()
 });
 
 /// Every built-in material by its id.

@@ -1,5 +1,6 @@
 //! The rule that the tables of EN 50149 follow.
 
+use crate::section::contact_wire::{LEAST_OF_NOMINAL, MOST_OF_NOMINAL};
 use crate::units::{Area, Density, Force, LinearMass, LinearResistance, Resistivity, Stress};
 
 /// What EN 50149 asks of a grooved contact wire of a nominal section.
@@ -21,9 +22,6 @@ pub struct ContactWireRule {
 
 /// Density that all masses of EN 50149 follow, in kg/m³.
 const DENSITY: Density = Density::from_kg_per_m3(8890.0);
-/// What the tolerance of 3 % leaves of the section, and makes of it.
-const LEAST: f64 = 0.97;
-const MOST: f64 = 1.03;
 
 /// The rule of EN 50149:2012 for a nominal section: F = 0.97·S·R_m, R = ρ/(0.97·S), mass = S·8.89·(0.97…1.03).
 /// Back-calculated from the standard's tables; it holds for copper, copper-silver and copper-magnesium.
@@ -46,7 +44,7 @@ pub fn contact_wire_rule(
     strength: Option<Stress>,
     resistivity: Option<Resistivity>,
 ) -> ContactWireRule {
-    let (section_min, section_max) = (nominal * LEAST, nominal * MOST);
+    let (section_min, section_max) = (nominal * LEAST_OF_NOMINAL, nominal * MOST_OF_NOMINAL);
     ContactWireRule {
         section_min,
         section_max,
