@@ -17,6 +17,7 @@ mod hidden_mix_up_without_witness;
 mod holding_load_above_termination;
 mod holding_load_too_low;
 mod inspected;
+mod layer_not_full;
 mod line_tension_too_high;
 mod look_alike_conductors;
 mod mark_colour_forbidden;
@@ -80,6 +81,7 @@ const RULES: &[Rule] = &[
     hidden_mix_up_without_witness::check,
     holding_load_above_termination::check,
     holding_load_too_low::check,
+    layer_not_full::check,
     line_tension_too_high::check,
     look_alike_conductors::check,
     mark_colour_forbidden::check,
