@@ -23,6 +23,8 @@ pub(super) enum Lay {
     Plain,
     /// Cross lay in layers of equal wires, M.
     Cross,
+    /// Compound lay, N.
+    Compound,
     /// Seale, S.
     Seale,
     /// Warrington, W.
@@ -33,7 +35,7 @@ pub(super) enum Lay {
     WarringtonSeale,
 }
 
-const KNOWN: &str = "1x7, 1x19, 6x7, 7x7, 8x7, 18x7, 34x7, 6x19, 6x19M, 7x19, 8x19, 6x35M, 6x36, 6x37M, 8x36, \
+const KNOWN: &str = "1x7, 1x19, 1x37, 6x7, 7x7, 8x7, 18x7, 34x7, 6x19, 6x19M, 7x19, 8x19, 6x35N, 6x36, 6x37M, 8x36, \
                      or a construction of these classes such as 6x36WS";
 
 /// Takes a rope's class apart, and refuses a class, core or diameter that no rope has.
@@ -51,6 +53,7 @@ pub(super) fn class(rope: &Rope) -> Result<Class, SectionError> {
         )
         .found(rope.class.clone())
         .expected(KNOWN)
+        .help(no_factors(&rope.class))
     })?;
     if class.strands == 7 && rope.core != RopeCore::Wsc {
         return Err(SectionError::new(
@@ -61,6 +64,16 @@ pub(super) fn class(rope: &Rope) -> Result<Class, SectionError> {
         .help(format!("write `core: wsc`, or `construction: 6x{}` for another core", class.wires)));
     }
     Ok(class)
+}
+
+/// Why a class that ropes do have has no factors here.
+fn no_factors(class: &str) -> &'static str {
+    if class.contains(['K', 'k']) {
+        "K says that strands or rope are compacted: EN 12385-4 has no factors for that; take section, mass and load \
+         from the rope's certificate"
+    } else {
+        ""
+    }
 }
 
 /// One strand alone: its section is geometric.
@@ -75,6 +88,7 @@ fn parse(text: &str) -> Option<Class> {
     let lay = match &rest[digits..] {
         "" => Lay::Plain,
         "M" => Lay::Cross,
+        "N" => Lay::Compound,
         "S" => Lay::Seale,
         "W" => Lay::Warrington,
         "F" | "Fi" => Lay::Filler,
@@ -94,7 +108,7 @@ fn table_class(class: Class) -> Option<&'static str> {
         (18, 7, Lay::Plain) => Some("18x7"),
         (34, 7, Lay::Plain) => Some("34x7"),
         (7, 19, Lay::Plain | Lay::Cross) | (6, 19, Lay::Cross) => Some("6x19M"),
-        (6, 35, Lay::Cross) => Some("6x35M"),
+        (6, 35, Lay::Compound) => Some("6x35N"),
         (6, 37, Lay::Cross) => Some("6x37M"),
         (6, 19, Lay::Plain) => Some("6x19"),
         (8, 19, Lay::Plain) => Some("8x19"),

@@ -28,6 +28,7 @@ pub(super) fn spots(class: Class) -> Option<Vec<Spot>> {
         Lay::Plain if wires == 36 => warrington_seale(inner(5)?),
         Lay::Plain if wires == 19 && matches!(class.strands, 6 | 8) => seale(inner(2)?),
         Lay::Plain | Lay::Cross => equal(usual(wires)?),
+        Lay::Compound => return None,
         Lay::Seale => seale(inner(2)?),
         Lay::Warrington => warrington(inner(3)?),
         Lay::Filler => filler(inner(4)?),

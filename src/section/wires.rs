@@ -146,7 +146,7 @@ mod tests {
 
     #[test]
     fn a_strand_that_the_class_does_not_settle_is_a_circle() {
-        let layout = wires(&rope("6x35M", RopeCore::Fibre)).unwrap();
+        let layout = wires(&rope("6x35N", RopeCore::Fibre)).unwrap();
         assert_eq!(layout.wires.len(), 0);
         assert_eq!(layout.regions.iter().filter(|region| region.kind == RegionKind::Strand).count(), 6);
     }
