@@ -7,21 +7,23 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use std::sync::Arc;
 
-/// The date of this state: SOURCE_DATE_EPOCH, else stated, else the newest register or notice date.
+/// The date of this state: stated, else SOURCE_DATE_EPOCH, else the newest register or notice date.
 ///
 /// # Errors
-/// Where SOURCE_DATE_EPOCH is set and is no number of seconds since 1970.
+/// Where SOURCE_DATE_EPOCH counts and is no number of seconds since 1970; an empty one is as none.
 pub(super) fn date<'a>(
     world: &dyn World,
     stated: Option<Date>,
     register: &[Date],
     notices: impl Iterator<Item = &'a Arc<Notice>>,
 ) -> Result<Option<Date>, WorldError> {
-    if let Some(seconds) = world.source_date_epoch() {
+    if stated.is_some() {
+        return Ok(stated);
+    }
+    if let Some(seconds) = world.source_date_epoch().filter(|seconds| !seconds.trim().is_empty()) {
         return since_1970(seconds).map(Some);
     }
-    let newest = || register.iter().copied().chain(notices.map(|notice| notice.date)).max();
-    Ok(stated.or_else(newest))
+    Ok(register.iter().copied().chain(notices.map(|notice| notice.date)).max())
 }
 
 fn since_1970(seconds: &str) -> Result<Date, WorldError> {

@@ -122,7 +122,7 @@ fn without_settings_everything_else_is_still_read() {
 }
 
 #[test]
-fn the_date_is_the_environments_else_stated_else_the_newest() {
+fn the_date_is_stated_else_the_environments_else_the_newest() {
     let notice = "number: N-1\ndate: 2026-03-04\ntitle: A notice\n";
     let register = "edition: \"0\"\ndate: 2026-05-06\n";
     let dated = format!("{SETTINGS}date: 2026-07-08\n");
@@ -133,11 +133,13 @@ fn the_date_is_the_environments_else_stated_else_the_newest() {
     assert_eq!(date_of(&world), Some(date(2026, 3, 4)));
     world = world.with(FilePath::catalogue("register/0.yaml"), register);
     assert_eq!(date_of(&world), Some(date(2026, 5, 6)));
-    world = world.with(FilePath::catalogue("catalogue.yaml"), dated);
-    assert_eq!(date_of(&world), Some(date(2026, 7, 8)));
+    world = world.with_source_date_epoch("");
+    assert_eq!(date_of(&world), Some(date(2026, 5, 6)), "an empty variable is as none");
     world = world.with_source_date_epoch("86400");
     assert_eq!(date_of(&world), Some(date(1970, 1, 2)));
-    assert!(load(&world.with_source_date_epoch("yesterday")).is_err());
+    assert!(load(&world.clone().with_source_date_epoch("yesterday")).is_err());
+    world = world.with(FilePath::catalogue("catalogue.yaml"), dated);
+    assert_eq!(date_of(&world), Some(date(2026, 7, 8)));
 }
 
 #[test]

@@ -81,10 +81,18 @@ fn a_layout_of_the_user_that_asks_for_what_is_not_there_stops_with_file_and_line
 }
 
 #[test]
-fn the_date_comes_from_the_environment_where_it_says_so() {
+fn the_date_comes_from_the_environment_where_the_catalogue_states_none() {
     let run = Run::new();
     run.command(&["start"]).assert().success();
-    run.command(&["render"]).env("SOURCE_DATE_EPOCH", "1893456000").assert().success();
-    let page = std::fs::read_to_string(run.folder.path().join("output/booklet/index.html")).unwrap();
-    assert!(page.contains("2030-01-01"));
+    let settings = run.folder.path().join("content/catalogue.yaml");
+    let stated = std::fs::read_to_string(&settings).unwrap();
+    let page_says = |seconds: &str, date: &str| {
+        run.command(&["render"]).env("SOURCE_DATE_EPOCH", seconds).assert().success();
+        let page = std::fs::read_to_string(run.folder.path().join("output/booklet/index.html")).unwrap();
+        assert!(page.contains(date), "SOURCE_DATE_EPOCH={seconds} gives no {date}");
+    };
+    page_says("1893456000", "2026-11-25");
+    std::fs::write(&settings, stated.replace("\ndate: ", "\n# date: ")).unwrap();
+    page_says("1893456000", "2030-01-01");
+    page_says("", "2026-11-02");
 }

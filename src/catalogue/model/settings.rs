@@ -15,7 +15,7 @@ pub struct Settings {
     pub owner: String,
     /// The edition being prepared.
     pub edition: String,
-    /// Date of this state: SOURCE_DATE_EPOCH, else stated, else the newest notice or register date.
+    /// Date of this state: stated, else SOURCE_DATE_EPOCH, else the newest notice or register date.
     pub date: Option<Date>,
     /// BCP 47 language tag.
     pub language: String,
