@@ -94,7 +94,7 @@ impl From<Magnet> for Magnetic {
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let world = globals.world();
     let loaded = catalogue::load(&world)?;
-    report::findings(&loaded.findings, &world, globals)?;
+    report::findings(&loaded.findings, &world, globals);
     let answer = match (&options.body, &options.conductor, options.stand_out) {
         (Some(body), Some(conductor), Some(stand_out)) => {
             let tolerance = options.tolerance.unwrap_or(STAND_OUT_TOLERANCE);

@@ -19,7 +19,7 @@ pub(super) struct Options {
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let world = globals.world();
     let loaded = catalogue::load(&world)?;
-    report::findings(&loaded.findings, &world, globals)?;
+    report::findings(&loaded.findings, &world, globals);
     let mixups = mixups::find(&loaded.catalogue);
     let numerals = Numerals::new(loaded.catalogue.settings.decimal_mark);
     let answer = match (options.design_fixes, globals.format) {

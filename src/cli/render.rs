@@ -43,7 +43,7 @@ fn once(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let made = publish::render(&world, &asked(globals, options), &|progress| bar.show(progress));
     bar.clear();
     let made = made?;
-    report::findings(&made.findings, &world, globals)?;
+    report::findings(&made.findings, &world, globals);
     say(globals, options, &made)?;
     Ok(if made.put.is_some() { Outcome::Done } else { Outcome::Refused })
 }
@@ -78,7 +78,7 @@ fn say(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fault>
             report::result(&done(made.cards, put.written, &folder.to_string(), options))
         }
         (None, Format::Text) => {
-            eprintln!("nothing was written; {folder} is as it was");
+            report::remark(&format!("nothing was written; {folder} is as it was"));
             Ok(())
         }
         _ => Ok(()),

@@ -1,4 +1,7 @@
-//! Findings and faults, on standard error.
+//! What is said: results on standard output, findings and faults on standard error.
+//!
+//! What was said to nobody, because a pipe is closed or a disk is full, changes nothing of what was done. Where
+//! a result could not be given, the exit code says so; where a finding could not, there is nobody to tell.
 
 use super::options::{Format, Globals};
 use super::outcome::Fault;
@@ -8,14 +11,18 @@ use std::io::Write;
 use std::process::ExitCode;
 
 /// Prints findings to standard error: all, or only the errors of a quiet run.
-pub(super) fn findings(findings: &Findings, world: &dyn World, globals: &Globals) -> Result<(), Fault> {
+pub(super) fn findings(findings: &Findings, world: &dyn World, globals: &Globals) {
     let shown = shown(findings, globals);
     let mut out = std::io::stderr().lock();
-    match globals.format {
-        Format::Text => diagnostics::print(&shown, world, globals.colour(), &mut out)?,
-        Format::Json => writeln!(out, "{}", diagnostics::to_json(&shown))?,
-    }
-    Ok(())
+    let _ = match globals.format {
+        Format::Text => diagnostics::print(&shown, world, globals.colour(), &mut out),
+        Format::Json => writeln!(out, "{}", diagnostics::to_json(&shown)),
+    };
+}
+
+/// Prints a line to standard error.
+pub(super) fn remark(text: &str) {
+    let _ = writeln!(std::io::stderr().lock(), "{text}");
 }
 
 fn shown(findings: &Findings, globals: &Globals) -> Findings {
@@ -36,14 +43,16 @@ pub(super) fn fault(fault: &Fault, globals: &Globals) -> ExitCode {
         Colour::With => ("\u{1b}[1;31m", "\u{1b}[0m"),
         Colour::Without => ("", ""),
     };
-    eprintln!("{start}fault{end}: {}", fault.message);
+    remark(&format!("{start}fault{end}: {}", fault.message));
     ExitCode::from(2)
 }
 
 /// Prints a result to standard output. A reader that has closed its end has what it wanted.
 pub(super) fn result(text: &str) -> Result<(), Fault> {
     match writeln!(std::io::stdout().lock(), "{}", text.trim_end_matches('\n')) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error.into()),
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(Fault::new(format!("the result can't be given on standard output: {error}")))
+        }
         _ => Ok(()),
     }
 }

@@ -6,6 +6,7 @@ mod mixups;
 mod render;
 mod section;
 mod start;
+mod unheard;
 
 use assert_cmd::Command;
 use std::path::PathBuf;

@@ -63,7 +63,7 @@ fn materials_of_catalogue(globals: &Globals, unknown: &str) -> Result<(Materials
 fn read(globals: &Globals) -> Result<(Catalogue, Outcome), Fault> {
     let world = globals.world();
     let loaded = catalogue::load(&world)?;
-    report::findings(&loaded.findings, &world, globals)?;
+    report::findings(&loaded.findings, &world, globals);
     Ok((loaded.catalogue, Outcome::unless(loaded.findings.has_errors())))
 }
 
