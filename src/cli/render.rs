@@ -32,7 +32,7 @@ pub(super) struct Options {
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     if options.watch {
-        return watch::again_and_again(globals, || once(globals, options));
+        watch::again_and_again(globals, || once(globals, options));
     }
     once(globals, options)
 }

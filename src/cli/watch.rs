@@ -11,23 +11,20 @@ const PAUSE: Duration = Duration::from_millis(400);
 
 /// Runs at once, and again after each change, until the process is interrupted. A run that fails is
 /// told and waits for the next change.
-pub(super) fn again_and_again(
-    globals: &Globals,
-    run: impl Fn() -> Result<Outcome, Fault>,
-) -> Result<Outcome, Fault> {
+pub(super) fn again_and_again(globals: &Globals, run: impl Fn() -> Result<Outcome, Fault>) -> ! {
     loop {
-        let before = state(&globals.world())?;
+        let before = state(&globals.world());
         if let Err(fault) = run() {
             report::fault(&fault, globals);
         }
-        // A file may vanish between listing and reading it while an editor saves: that is a change too.
-        while state(&globals.world()).is_ok_and(|now| now == before) {
+        while state(&globals.world()) == before {
             std::thread::sleep(PAUSE);
         }
     }
 }
 
-/// The hash of every file that a run reads.
+/// What a run would read: the hash of every file, or why they can't be read. A folder that goes for a moment,
+/// and a file that goes between listing and reading it, are changes like others: the run says what is wrong.
 fn state(world: &dyn World) -> Result<blake3::Hash, WorldError> {
     let mut hasher = blake3::Hasher::new();
     for folder in [Folder::Catalogue, Folder::Layouts] {
@@ -50,8 +47,8 @@ mod tests {
         let same = world.clone();
         let text = world.clone().with(FilePath::catalogue("a.yaml"), "two");
         let more = world.clone().with(FilePath::layouts("cards/x.svg"), "");
-        assert_eq!(state(&world).unwrap(), state(&same).unwrap());
-        assert_ne!(state(&world).unwrap(), state(&text).unwrap());
-        assert_ne!(state(&world).unwrap(), state(&more).unwrap());
+        assert_eq!(state(&world), state(&same));
+        assert_ne!(state(&world), state(&text));
+        assert_ne!(state(&world), state(&more));
     }
 }
