@@ -1,34 +1,52 @@
 //! What goes wrong in a layout, with its file and line.
 
-use super::marks::is_marked;
+use super::marks::written_column;
+use super::tags::{Tag, tags};
 use crate::diagnostics::Finding;
 use crate::source::{FilePath, Place};
+use std::collections::BTreeMap;
 use tera::{Error, ErrorKind, ReportError};
 
 const HELP: &str = "the values and functions that a layout may use are listed in DEVELOPERS.md";
 
-/// The finding of a layout that does not compile.
+/// The texts of layouts as the library gets them, with marks and counts put in.
+pub(super) type Placed = BTreeMap<String, String>;
+
+/// The finding of a layout that does not compile; it is looked at before its elements are marked.
 pub(super) fn syntax(error: &Error) -> Option<Finding> {
     match error.kind() {
-        ErrorKind::SyntaxError(report) => Some(found("layout-syntax", report)),
+        ErrorKind::SyntaxError(report) => Some(found("layout-syntax", report, &Placed::new())),
         _ => None,
     }
 }
 
+/// The finding of a layout that makes a list within an expression.
+pub(super) fn list(name: &str, text: &str, tag: &Tag<'_>) -> Finding {
+    let (line, column) = line_and_column(text, tag.start);
+    let place = Place::at(FilePath::layouts(name), line, column);
+    Finding::error(ENDLESS, place, "a list is made within an expression, which can't be counted")
+        .help("go through it with {% for %} instead")
+}
+
 /// The findings of layouts that compile alone but not together: names of functions, filters,
 /// components and files that are not there, circles.
-pub(super) fn together(error: &Error, folder: &str) -> Vec<Finding> {
+pub(super) fn together(error: &Error, folder: &str, placed: &Placed) -> Vec<Finding> {
     let text = match error.kind() {
         ErrorKind::Msg(text) => text.clone(),
-        ErrorKind::CircularInclude { tpl, .. } | ErrorKind::CircularExtend { tpl, .. } => {
-            return vec![whole("layout-circle", tpl, format!("the layout {tpl} takes itself in"))];
+        ErrorKind::CircularInclude { tpl, include_chain: chain }
+        | ErrorKind::CircularExtend { tpl, inheritance_chain: chain } => {
+            let next = chain.iter().find(|next| *next != tpl).unwrap_or(tpl);
+            let said = format!("the layout {tpl} takes itself in");
+            return vec![Finding::error("layout-circle", naming(tpl, next, placed), said).help(HELP)];
         }
         ErrorKind::MissingParent { current, parent } => {
-            return vec![whole("layout-name", current, format!("there is no layout {parent} to extend"))];
+            let said = format!("there is no layout {parent} to extend");
+            return vec![Finding::error("layout-name", naming(current, parent, placed), said).help(HELP)];
         }
         other => other.to_string(),
     };
-    let mut findings: Vec<Finding> = text.split("\n\n").filter_map(reported).collect();
+    let mut findings: Vec<Finding> =
+        text.split("\n\n").filter_map(|report| reported(report, placed)).collect();
     if findings.is_empty() {
         findings.push(whole("layout-name", folder, text));
     }
@@ -36,14 +54,35 @@ pub(super) fn together(error: &Error, folder: &str) -> Vec<Finding> {
 }
 
 /// The finding of a layout that can't be filled.
-pub(super) fn filling(name: &str, error: &Error) -> Finding {
+pub(super) fn filling(name: &str, error: &Error, placed: &Placed) -> Finding {
     match error.kind() {
-        ErrorKind::RenderingError(report) => found("layout-value", report),
+        ErrorKind::RenderingError(report) => {
+            let taken_in = taken_in(&error.to_string(), placed);
+            taken_in.into_iter().fold(found("layout-value", report, placed), |finding, place| {
+                finding.related(place, "which is taken in here")
+            })
+        }
         ErrorKind::TemplateNotFound(missing) => {
             whole("layout-missing", missing, format!("there is no layout {missing}"))
         }
         other => whole("layout-value", name, other.to_string()),
     }
+}
+
+/// What a layout gets that goes further than it may.
+const ENDLESS: &str = "layout-endless";
+
+/// The finding of a layout that goes further than it may, at the line where it was stopped, if one is known.
+pub(super) fn endless(name: &str, error: Option<&Error>, placed: &Placed) -> Finding {
+    let place = match error.map(Error::kind) {
+        Some(ErrorKind::RenderingError(report)) => found(ENDLESS, report, placed).place,
+        _ => Place::whole(FilePath::layouts(name)),
+    };
+    Finding::error(ENDLESS, place, "the layout goes on and on: it is stopped here")
+        .expected("what a face or a page can hold")
+        .help(
+            "look at loops in loops, at files taken in again and again, and at texts that grow by themselves",
+        )
 }
 
 /// The finding of a layout file that is not text.
@@ -52,31 +91,63 @@ pub(super) fn not_text(file: &FilePath) -> Finding {
         .help("save the file as UTF-8")
 }
 
-fn found(code: &'static str, report: &ReportError) -> Finding {
+/// The finding of a layout file that is too large.
+pub(super) fn too_large(file: &FilePath, bytes: usize, most: usize) -> Finding {
+    Finding::error("too-large", Place::whole(file.clone()), "this layout is too large")
+        .found(format!("{bytes} bytes"))
+        .expected(format!("at most {most} bytes"))
+        .help("write pictures into it at the size that they are printed in, 300 dots per inch")
+}
+
+fn found(code: &'static str, report: &ReportError, placed: &Placed) -> Finding {
     let span = report.span();
     let (line, column) = (counted(span.start_line), counted(span.start_col + 1));
-    // Files are looked at one by one before their elements are marked.
-    let place = match code {
-        "layout-syntax" => Place::at(FilePath::layouts(report.filename()), line, column),
-        _ => in_filled(report.filename(), line, column),
-    };
+    let place = as_written(report.filename(), line, column, placed);
     Finding::error(code, place, sentence(report.message())).help(HELP)
 }
 
 /// Reads one report of several, as the library prints them: the message, and where it is.
-fn reported(report: &str) -> Option<Finding> {
+fn reported(report: &str, placed: &Placed) -> Option<Finding> {
     let (message, rest) = report.strip_prefix("error: ")?.split_once('\n')?;
     let place = rest.trim_start().strip_prefix("--> ")?.lines().next()?;
+    Some(Finding::error("layout-name", read_place(place, placed)?, sentence(message)).help(HELP))
+}
+
+/// Where the file that is at fault is taken in, from the innermost outward, as the library prints it.
+fn taken_in(report: &str, placed: &Placed) -> Vec<Place> {
+    let notes = report.lines().filter_map(|line| line.strip_prefix("note: called from "));
+    notes.filter_map(|place| read_place(place, placed)).collect()
+}
+
+fn read_place(place: &str, placed: &Placed) -> Option<Place> {
     let mut parts = place.rsplitn(3, ':');
     let column = parts.next()?.parse().ok()?;
     let line = parts.next()?.parse().ok()?;
-    let place = in_filled(parts.next()?, line, column);
-    Some(Finding::error("layout-name", place, sentence(message)).help(HELP))
+    Some(as_written(parts.next()?, line, column, placed))
 }
 
-/// A place in a layout. Marks move what stands behind them in a line, so that of a marked file the line is told alone.
-fn in_filled(name: &str, line: u32, column: u32) -> Place {
-    let column = if is_marked(name) { 1 } else { column };
+/// Where a layout names another that it takes in or extends.
+fn naming(name: &str, other: &str, placed: &Placed) -> Place {
+    let whole = || Place::whole(FilePath::layouts(name));
+    let Some(text) = placed.get(name) else { return whole() };
+    let names = |tag: &Tag<'_>| matches!(tag.word(), "include" | "extends") && tag.inside.contains(other);
+    let tag = tags(text).into_iter().find(names);
+    tag.map_or_else(whole, |tag| {
+        let (line, column) = line_and_column(text, tag.start);
+        as_written(name, line, column, placed)
+    })
+}
+
+fn line_and_column(text: &str, at: usize) -> (u32, u32) {
+    let before = &text[..at];
+    let column = before.chars().rev().take_while(|letter| *letter != '\n').count() + 1;
+    (counted(before.matches('\n').count() + 1), counted(column))
+}
+
+/// A place in a layout as it was written: marks and counts move what stands behind them in a line.
+fn as_written(name: &str, line: u32, column: u32, placed: &Placed) -> Place {
+    let text = placed.get(name).and_then(|text| text.lines().nth((line as usize).checked_sub(1)?));
+    let column = text.map_or(column, |text| written_column(text, column));
     Place::at(FilePath::layouts(name), line, column)
 }
 

@@ -1,8 +1,10 @@
 //! A folder of layouts: the built-in ones, and the user's own in their place.
 
-use super::{Helper, built_in, fault, marks};
+use super::budget::{self, Filled};
+use super::fault::Placed;
+use super::{Helper, built_in, counted, fault, marks, tags};
 use crate::diagnostics::{Finding, Findings};
-use crate::source::{Folder, World, WorldError};
+use crate::source::{FilePath, Folder, World, WorldError};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -15,6 +17,8 @@ use tera::{Context, Tera};
 /// into them is escaped; a value that they ask for and don't get is an error. The elements of `.xml`
 /// files carry their file and line, see [`super::marked_place`]. Other files (`.css`, `.js`, `.yaml`)
 /// are handed on as they are.
+///
+/// A filling that goes on and on is stopped: what a layout of the user's passes through, keeps and puts out is counted.
 ///
 /// ```
 /// use fittingcards::layouts::Layouts;
@@ -30,6 +34,7 @@ use tera::{Context, Tera};
 #[derive(Clone)]
 pub struct Layouts {
     tera: Tera,
+    placed: Arc<Placed>,
     texts: BTreeMap<String, Arc<str>>,
 }
 
@@ -44,20 +49,28 @@ impl Layouts {
         let files = gather(world, folder, &mut findings)?;
         let (filled, passed): (BTreeMap<_, _>, BTreeMap<_, _>) =
             files.into_iter().partition(|(name, _)| is_filled(name));
-        let tera = compile(&filled, folder, helpers, &mut findings);
-        Ok((Self { tera, texts: passed }, findings))
+        let placed = placed(&filled, &mut findings);
+        let tera = compile(&placed, folder, helpers, &mut findings);
+        let texts = passed.into_iter().map(|(name, file)| (name, file.text)).collect();
+        Ok((Self { tera, placed: Arc::new(placed), texts }, findings))
     }
 
     /// A layout filled with values.
     ///
     /// # Errors
-    /// Where there is no such layout, it asks for a value that is not there, or a function in it
-    /// refuses; with the layout's file and line.
+    /// Where there is no such layout, it asks for a value that is not there, a function in it
+    /// refuses, or it goes on and on; with the layout's file and line.
     #[allow(clippy::result_large_err, reason = "a finding is what stops the run")]
     pub fn fill(&self, name: &str, values: &Value) -> Result<String, Finding> {
-        Context::from_serialize(values)
-            .and_then(|context| self.tera.render(name, &context))
-            .map_err(|error| fault::filling(name, &error))
+        let mut filled = Filled::default();
+        budget::begin(values, marks::is_marked(name));
+        let made = Context::from_serialize(values)
+            .and_then(|context| self.tera.render_to(name, &context, &mut filled));
+        if budget::is_spent() {
+            return Err(fault::endless(name, made.err().as_ref(), &self.placed));
+        }
+        made.and_then(|()| String::from_utf8(filled.0).map_err(tera::Error::message))
+            .map_err(|error| fault::filling(name, &error, &self.placed))
     }
 
     /// A file that is handed on as it is.
@@ -99,53 +112,85 @@ fn is_filled(name: &str) -> bool {
     FILLED.iter().any(|ending| name.ends_with(ending))
 }
 
+/// A file of a folder of layouts.
+struct LayoutFile {
+    text: Arc<str>,
+    /// Whether the user brings it.
+    own: bool,
+}
+
 fn gather(
     world: &dyn World,
     folder: &str,
     findings: &mut Findings,
-) -> Result<BTreeMap<String, Arc<str>>, WorldError> {
+) -> Result<BTreeMap<String, LayoutFile>, WorldError> {
     let inside = |path: &str| path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/'));
     let built_in = built_in::all().filter(|(path, _)| inside(path));
-    let mut files: BTreeMap<String, Arc<str>> =
-        built_in.map(|(path, text)| (path.to_owned(), Arc::from(text))).collect();
+    let mut files: BTreeMap<String, LayoutFile> = built_in
+        .map(|(path, text)| (path.to_owned(), LayoutFile { text: Arc::from(text), own: false }))
+        .collect();
     for file in world.files(Folder::Layouts)?.into_iter().filter(|file| inside(&file.path)) {
-        match std::str::from_utf8(&world.read(&file)?) {
-            Ok(text) => drop(files.insert(file.path.to_string(), text.into())),
-            Err(_) => findings.push(fault::not_text(&file)),
+        match text(&file, &world.read(&file)?) {
+            Ok(text) => {
+                let own = files.get(&*file.path).is_none_or(|built_in| built_in.text != text);
+                files.insert(file.path.to_string(), LayoutFile { text, own });
+            }
+            Err(finding) => findings.push(*finding),
         }
     }
     Ok(files)
 }
 
-fn compile(
-    files: &BTreeMap<String, Arc<str>>,
-    folder: &str,
-    helpers: &[Helper],
-    findings: &mut Findings,
-) -> Tera {
-    let sound = files.iter().filter(|(name, text)| match syntax(name, text) {
-        Some(finding) => {
-            findings.push(finding);
-            false
-        }
-        None => true,
-    });
-    let sound: Vec<(&String, String)> = sound.map(|(name, text)| (name, placed(name, text))).collect();
-    let mut tera = empty(helpers);
-    if let Err(error) = tera.add_raw_templates(sound) {
-        findings.extend(fault::together(&error, folder));
+/// The most bytes that a file of layouts may have; pictures are written into it.
+const MOST_BYTES: usize = 8 << 20;
+
+fn text(file: &FilePath, bytes: &[u8]) -> Result<Arc<str>, Box<Finding>> {
+    if bytes.len() > MOST_BYTES {
+        return Err(Box::new(fault::too_large(file, bytes.len(), MOST_BYTES)));
     }
-    tera
+    std::str::from_utf8(bytes).map(Arc::from).map_err(|_| Box::new(fault::not_text(file)))
 }
 
-fn placed(name: &str, text: &str) -> String {
-    if marks::is_marked(name) { marks::marked(name, text) } else { text.to_owned() }
+/// The texts of all files that are sound alone, with marks and counts put in.
+fn placed(files: &BTreeMap<String, LayoutFile>, findings: &mut Findings) -> Placed {
+    let mut placed = Placed::new();
+    for (name, file) in files {
+        match unsound(name, file) {
+            Some(finding) => findings.push(finding),
+            None => drop(placed.insert(name.clone(), place(name, file))),
+        }
+    }
+    placed
+}
+
+/// Each file is first looked at alone, so that one that is broken hides no other.
+fn unsound(name: &str, file: &LayoutFile) -> Option<Finding> {
+    let error = Tera::new().add_raw_template(name, &file.text).err();
+    let lists = || {
+        let tag = tags::tags(&file.text).into_iter().find(tags::Tag::makes_a_list)?;
+        Some(fault::list(name, &file.text, &tag))
+    };
+    error.and_then(|error| fault::syntax(&error)).or_else(lists)
+}
+
+fn place(name: &str, file: &LayoutFile) -> String {
+    let text = if file.own { counted::counted(&file.text) } else { file.text.to_string() };
+    if marks::is_marked(name) { marks::marked(name, &text) } else { text }
+}
+
+fn compile(placed: &Placed, folder: &str, helpers: &[Helper], findings: &mut Findings) -> Tera {
+    let mut tera = empty(helpers);
+    if let Err(error) = tera.add_raw_templates(placed) {
+        findings.extend(fault::together(&error, folder, placed));
+    }
+    tera
 }
 
 fn empty(helpers: &[Helper]) -> Tera {
     let mut tera = Tera::new();
     tera.autoescape_on(FILLED);
     tera.register_filter("safe", safe);
+    budget::register(&mut tera);
     for helper in helpers {
         helper.register(&mut tera);
     }
@@ -162,9 +207,4 @@ fn safe(value: tera::Value, _: tera::Kwargs, _: &tera::State<'_>) -> tera::TeraR
         }
         None => Ok(value),
     }
-}
-
-/// Each file is first compiled alone, so that one that is broken hides no other.
-fn syntax(name: &str, text: &str) -> Option<Finding> {
-    Tera::new().add_raw_template(name, text).err().and_then(|error| fault::syntax(&error))
 }

@@ -1,5 +1,6 @@
 //! Where in a layout an element of its filled text comes from: each start tag carries its file and line.
 
+use super::counted;
 use crate::source::{FilePath, Place};
 use std::iter::Peekable;
 use std::str::CharIndices;
@@ -78,6 +79,30 @@ pub fn place_before(filled: &str, offset: usize) -> Option<Place> {
     marked_place(before[before.rfind(&opening)? + opening.len()..].split('"').next()?)
 }
 
+/// Column of the layout as it was written, from the line of it with marks and counts and a column there, both counted
+/// from 1.
+pub(super) fn written_column(line: &str, column: u32) -> u32 {
+    let (mut rest, mut passed, mut written) = (line, 1, 1);
+    while let Some(letter) = rest.chars().next() {
+        let skipped = mark_before(rest).or_else(|| counted::put_in_before(rest));
+        let bytes = skipped.unwrap_or(letter.len_utf8());
+        passed += u32::try_from(rest[..bytes].chars().count()).unwrap_or(u32::MAX);
+        if passed > column {
+            break;
+        }
+        written += u32::from(skipped.is_none());
+        rest = &rest[bytes..];
+    }
+    written
+}
+
+/// Where the mark at the beginning of this text ends; none where it begins with none.
+fn mark_before(text: &str) -> Option<usize> {
+    let opening = format!(" {MARK}=\"");
+    let mark = text.strip_prefix(&opening)?;
+    Some(opening.len() + mark.find('"')? + 1)
+}
+
 /// A piece of a filled layout without the marks of its elements.
 ///
 /// ```
@@ -101,6 +126,16 @@ mod tests {
         let layout = "<face>\n{# <b> #}{% if a < b and c <d %}\n<text x=\"{{ <wide w={2}/> }}\">1 < 2</text>{% endif %}\n</face>";
         let expected = "<face at=\"f:1\">\n{# <b> #}{% if a < b and c <d %}\n<text at=\"f:3\" x=\"{{ <wide w={2}/> }}\">1 < 2</text>{% endif %}\n</face>";
         assert_eq!(marked("f", layout), expected);
+    }
+
+    #[test]
+    fn columns_are_those_of_the_layout_as_it_was_written() {
+        let layout = "<face>{% for a in b %}<text>ö{{ c }}</text>{% endfor %}</face>";
+        let placed = marked("f.xml", &counted::counted(layout));
+        let at = |text: &str| placed[..placed.find(text).expect("there")].chars().count() as u32 + 1;
+        assert_eq!(written_column(&placed, at("<face")), 1);
+        assert_eq!(written_column(&placed, at("{{ c")), 30);
+        assert_eq!(written_column(&placed, at("layout_step(cost=") + 3), 23);
     }
 
     #[test]

@@ -1,10 +1,13 @@
 //! Layouts of cards and pages: finding them, compiling them, filling them, and what goes wrong in them.
 
+mod budget;
 mod built_in;
+mod counted;
 mod fault;
 mod helper;
 mod load;
 mod marks;
+mod tags;
 
 pub use helper::{Helper, HelperFn};
 pub use load::Layouts;
