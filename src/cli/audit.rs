@@ -16,7 +16,7 @@ pub(super) struct Options {
 }
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
-    let world = globals.world();
+    let world = globals.world_with_layouts()?;
     let bar = Bar::new(globals);
     let findings = publish::check(&world, None, &|progress| bar.show(progress));
     bar.clear();

@@ -1,7 +1,8 @@
 //! Options that every command takes.
 
+use super::outcome::Fault;
 use crate::diagnostics::Colour;
-use crate::source::DiskWorld;
+use crate::source::{DiskWorld, Folder, World};
 use anstream::ColorChoice;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
@@ -12,9 +13,9 @@ pub(super) struct Globals {
     /// Folder of the records
     #[arg(long, value_name = "DIR", default_value = "content", global = true)]
     pub catalogue: PathBuf,
-    /// Folder of layouts; the built-in ones stand in where a file is missing
-    #[arg(long, value_name = "DIR", default_value = "layouts", global = true)]
-    pub layouts: PathBuf,
+    /// Folder of layouts, `layouts` where none is given; the built-in ones stand in where a file is missing
+    #[arg(long, value_name = "DIR", global = true)]
+    pub layouts: Option<PathBuf>,
     /// Folder that is written
     #[arg(long, value_name = "DIR", default_value = "output", global = true)]
     pub output: PathBuf,
@@ -66,7 +67,23 @@ impl Colouring {
 
 impl Globals {
     pub(super) fn world(&self) -> DiskWorld {
-        DiskWorld::new(&self.catalogue, &self.layouts)
+        let layouts = self.layouts.clone().unwrap_or_else(|| PathBuf::from("layouts"));
+        DiskWorld::new(&self.catalogue, layouts)
+    }
+
+    /// The same, where a folder of layouts that is named holds any file.
+    ///
+    /// # Errors
+    /// Where it holds none, or is not there.
+    pub(super) fn world_with_layouts(&self) -> Result<DiskWorld, Fault> {
+        let world = self.world();
+        match &self.layouts {
+            Some(folder) if world.files(Folder::Layouts)?.is_empty() => Err(Fault::new(format!(
+                "{}: there is no layout in this folder; without --layouts the built-in ones are used",
+                folder.display()
+            ))),
+            _ => Ok(world),
+        }
     }
 
     /// Whether what goes to standard error is coloured.

@@ -38,7 +38,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
 }
 
 fn once(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
-    let world = globals.world();
+    let world = globals.world_with_layouts()?;
     let bar = Bar::new(globals);
     let made = publish::render(&world, &asked(globals, options), &|progress| bar.show(progress));
     bar.clear();

@@ -8,10 +8,12 @@ mod helper;
 mod load;
 mod marks;
 mod tags;
+mod unused;
 
 pub use helper::{Helper, HelperFn};
 pub use load::Layouts;
 pub use marks::{MARK, marked_place, place_before, unmarked};
+pub use unused::unused;
 
 #[cfg(test)]
 mod tests;

@@ -6,7 +6,7 @@ use crate::cards;
 use crate::catalogue::{self, Catalogue};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::{self, CardFacts, TagFacts};
-use crate::layouts::Layouts;
+use crate::layouts::{self, Layouts};
 use crate::mixups::{self, Mixups};
 use crate::notes;
 use crate::register::{Register, Standing};
@@ -53,6 +53,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     found.extend(more);
     let layouts_failed = found.has_errors();
     findings.extend(found);
+    findings.extend(layouts::unused(world)?);
     let register = Register::default();
     let facts = facts::of_catalogue(&catalogue, &mixups);
     let tags = facts::tags(&catalogue);

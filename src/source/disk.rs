@@ -71,7 +71,11 @@ impl World for DiskWorld {
     }
 
     fn display(&self, file: &FilePath) -> String {
-        self.on_disk(file).display().to_string()
+        let path = self.on_disk(file);
+        if file.folder == Folder::Layouts && !path.exists() {
+            return file.built_in();
+        }
+        path.display().to_string()
     }
 }
 

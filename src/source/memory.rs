@@ -57,6 +57,9 @@ impl World for MemoryWorld {
     }
 
     fn display(&self, file: &FilePath) -> String {
+        if file.folder == Folder::Layouts && !self.files.contains_key(file) {
+            return file.built_in();
+        }
         let folder = match file.folder {
             Folder::Catalogue => "content",
             Folder::Layouts => "layouts",

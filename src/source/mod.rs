@@ -31,7 +31,8 @@ pub trait World: Send + Sync {
     /// The value of SOURCE_DATE_EPOCH, where it is set.
     fn source_date_epoch(&self) -> Option<&str>;
 
-    /// How a person reaches a file from where the program was started, for messages.
+    /// How a person reaches a file from where the program was started, for messages; of a layout that is not among
+    /// the user's, that it is built in.
     fn display(&self, file: &FilePath) -> String;
 
     /// The fonts that are always there, in order of preference.

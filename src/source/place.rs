@@ -32,6 +32,11 @@ impl FilePath {
     pub fn layouts(path: &str) -> Self {
         Self { folder: Folder::Layouts, path: path.into() }
     }
+
+    /// What a layout is called that the user does not bring.
+    pub(super) fn built_in(&self) -> String {
+        format!("built-in layouts/{}", self.path)
+    }
 }
 
 /// A place in a file: the whole file, or a line and column in it.

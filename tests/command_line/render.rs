@@ -96,3 +96,27 @@ fn the_date_comes_from_the_environment_where_the_catalogue_states_none() {
     page_says("1893456000", "2030-01-01");
     page_says("", "2026-11-02");
 }
+
+#[test]
+fn a_folder_of_layouts_that_is_not_there_or_empty_is_a_fault_that_names_it() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    std::fs::create_dir(run.folder.path().join("empty")).unwrap();
+    for (command, folder) in [("render", "nowhere"), ("audit", "nowhere"), ("render", "empty")] {
+        let stderr = run.stderr(&[command, "--layouts", folder], 2);
+        assert!(stderr.contains(folder) && stderr.contains("no layout"), "{stderr}");
+    }
+    run.command(&["audit"]).assert().success();
+}
+
+#[test]
+fn a_fault_in_a_built_in_layout_is_said_to_be_there_and_where_it_is_taken_in() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    std::fs::create_dir_all(run.folder.path().join("ours/cards")).unwrap();
+    let front = run.folder.path().join("ours/cards/fitting-front.xml");
+    std::fs::write(&front, "<face>\n{% include \"cards/assembly.xml\" %}\n</face>\n").unwrap();
+    let stderr = run.stderr(&["audit", "--layouts", "ours"], 1);
+    assert!(stderr.contains("built-in layouts/cards/assembly.xml:"), "{stderr}");
+    assert!(stderr.contains("ours/cards/fitting-front.xml:2:12: which is taken in here"), "{stderr}");
+}
