@@ -31,19 +31,17 @@ impl<'a, 'b> Reading<'a, 'b> {
     }
 
     pub fn number(&mut self, name: &'static str) -> Option<f64> {
-        self.parsed(name, "a number of millimetres", |text| {
-            text.parse::<f64>().ok().filter(|n| n.is_finite())
-        })
+        self.parsed(name, "a number of millimetres", length)
     }
 
     pub fn count(&mut self, name: &'static str) -> Option<u32> {
-        self.parsed(name, "a whole number", |text| text.parse().ok())
+        self.parsed(name, "a whole number up to 100", |text| text.parse().ok().filter(|count| *count <= MOST))
     }
 
     pub fn measure(&mut self, name: &'static str) -> Option<Measure> {
         self.parsed(name, "millimetres, or a percentage", |text| match text.strip_suffix('%') {
-            Some(percent) => percent.parse().ok().map(Measure::Percent),
-            None => text.parse().ok().map(Measure::Mm),
+            Some(percent) => length(percent).map(Measure::Percent),
+            None => length(text).map(Measure::Mm),
         })
     }
 
@@ -64,9 +62,9 @@ impl<'a, 'b> Reading<'a, 'b> {
     /// Two numbers.
     pub fn pair(&mut self, name: &'static str) -> Option<(f64, f64)> {
         self.parsed(name, "two numbers, the smaller first", |text| {
-            let mut numbers = text.split_whitespace().map(str::parse);
+            let mut numbers = text.split_whitespace().map(length);
             match (numbers.next(), numbers.next(), numbers.next()) {
-                (Some(Ok(least)), Some(Ok(most)), None) if least <= most => Some((least, most)),
+                (Some(Some(least)), Some(Some(most)), None) if least <= most => Some((least, most)),
                 _ => None,
             }
         })
@@ -74,7 +72,8 @@ impl<'a, 'b> Reading<'a, 'b> {
 
     pub fn tracks(&mut self, name: &'static str) -> Vec<Track> {
         self.parsed(name, "widths such as “4 auto 1fr”", |text| {
-            text.split_whitespace().map(track).collect()
+            let tracks: Option<Vec<Track>> = text.split_whitespace().map(track).collect();
+            tracks.filter(|tracks| tracks.len() <= MOST as usize)
         })
         .unwrap_or_default()
     }
@@ -142,6 +141,11 @@ impl<'a, 'b> Reading<'a, 'b> {
         self.findings.push(more(Finding::error("layout-element", self.at.clone(), said.to_string())));
     }
 
+    /// Where what is found about the element goes.
+    pub fn findings(&mut self) -> &mut Findings {
+        self.findings
+    }
+
     pub fn name(&self) -> &'a str {
         self.element.tag_name().name()
     }
@@ -165,10 +169,19 @@ impl<'a, 'b> Reading<'a, 'b> {
     }
 }
 
+/// The most that is counted, such as columns and notches.
+const MOST: u32 = 100;
+/// The most of a length in millimetres, of a percentage, of parts of a width: more than any card has.
+const LONGEST: f64 = 1000.0;
+
+fn length(text: &str) -> Option<f64> {
+    text.parse().ok().filter(|length: &f64| length.abs() <= LONGEST)
+}
+
 fn track(text: &str) -> Option<Track> {
     match text.strip_suffix("fr") {
-        Some(part) => part.parse().ok().map(Track::Part),
+        Some(part) => length(part).map(Track::Part),
         None if text == "auto" => Some(Track::Auto),
-        None => text.parse().ok().map(Track::Mm),
+        None => length(text).map(Track::Mm),
     }
 }

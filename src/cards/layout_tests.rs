@@ -101,3 +101,78 @@ fn faults_of_a_style_are_found_at_their_lines() {
         assert!(sorted[0].message.contains(said), "{}", sorted[0].message);
     }
 }
+
+/// What a browser runs or follows when the SVG of a card is opened, and what never ends.
+#[test]
+fn svg_that_is_not_plain_is_found_at_its_line() {
+    let nested = format!("{}{}", "<g>".repeat(33), "</g>".repeat(33));
+    let many = "<g/>".repeat(5001);
+    let lines = [
+        ("<script>go()</script>", "<script>"),
+        ("<foreignObject/>", "<foreignObject>"),
+        ("<style>@import 'x.css';</style>", "<style>"),
+        ("<g id=\"b\"/><use href=\"#b\"/>", "<use>"),
+        ("<animate attributeName=\"x\"/>", "<animate>"),
+        ("<pattern id=\"p\"/>", "<pattern>"),
+        ("<svg/>", "<svg>"),
+        ("<path d=\"M0 0\" onload=\"go()\"/>", "`onload` of <path>"),
+        ("<path d=\"M0 0\" ONCLICK=\"go()\"/>", "`ONCLICK` of <path>"),
+        ("<linearGradient id=\"a\" href=\"https://example.org/a.svg#a\"/>", "`href` of <linearGradient>"),
+        ("<rect width=\"9\" height=\"9\" fill=\"url( 'https://example.org/#a')\"/>", "`fill` of <rect>"),
+        ("<rect width=\"9\" height=\"9\" style=\"fill:u\\72l(//example.org)\"/>", "`style` of <rect>"),
+        ("<mask id=\"m\"><rect width=\"9\" height=\"9\" mask=\"url(#n)\"/></mask>", "`mask` of <rect>"),
+        (&*nested, "stands too deep"),
+    ];
+    for (source, said) in lines {
+        let face = format!("<block id=\"a\"><svg width=\"9\" height=\"9\">\n\n{source}</svg></block>");
+        let (_, findings) = made(&with_face(&face));
+        let found = findings.sorted().into_iter().find(|finding| finding.code == "svg-not-plain");
+        let found = found.unwrap_or_else(|| panic!("nothing is found in {source}"));
+        assert!(found.message.contains(said) && found.place.line == 4, "{source}: {found:?}");
+    }
+    let face = format!("<block id=\"a\">\n<svg width=\"9\" height=\"9\">{many}</svg></block>");
+    let (_, findings) = made(&with_face(&face));
+    let sorted = findings.sorted();
+    assert_eq!((sorted[0].code, sorted[0].place.line), ("svg-not-plain", 3));
+}
+
+#[test]
+fn svg_that_is_plain_is_taken() {
+    let source = "<defs><linearGradient id=\"b\"><stop offset=\"0\" stop-color=\"#000000\"/></linearGradient>\
+        <clipPath id=\"c\"><rect width=\"9\" height=\"9\"/></clipPath></defs>\
+        <g clip-path=\"url(#c)\"><rect width=\"5\" height=\"5\" fill=\"url(#b)\" style=\"stroke:none\"/></g>";
+    let face =
+        format!("<space height=\"14\"/><block id=\"a\"><svg width=\"9\" height=\"9\">{source}</svg></block>");
+    let (_, findings) = made(&with_face(&face));
+    let found = findings.sorted().into_iter().find(|finding| finding.code == "svg-not-plain");
+    assert_eq!(found, None);
+}
+
+/// Sizes and counts that no card has.
+#[test]
+fn what_no_card_has_room_for_is_refused() {
+    let nested = format!("{}{}", "<stack>".repeat(40), "</stack>".repeat(40));
+    let many = "<space/>".repeat(61_000);
+    let faces = [
+        ("<block id=\"a\" width=\"1e9\"/>", "layout-element"),
+        ("<block id=\"a\" width=\"inf\"/>", "layout-element"),
+        ("<block id=\"a\" width=\"nan\"/>", "layout-element"),
+        ("<block id=\"a\" above=\"-1e9\"/>", "layout-element"),
+        ("<block id=\"a\"><drawing of=\"assembly\" least=\"1e9%\"/></block>", "layout-element"),
+        ("<block id=\"a\"><svg width=\"1e9\" height=\"9\"/></block>", "layout-element"),
+        ("<swatch id=\"a\" notches=\"4000000000\" notch=\"chip\"/>", "layout-element"),
+        ("<table columns=\"1e9fr\"/>", "layout-element"),
+        ("<table columns=\"inf\"/>", "layout-element"),
+        (&*nested, "layout-element"),
+        (&*many, "layout-unsound"),
+        (
+            "<block id=\"a\"><text>{% for a in range(end=9000) %}abc {% endfor %}</text></block>",
+            "layout-element",
+        ),
+    ];
+    for (face, code) in faces {
+        let (_, findings) = made(&with_face(face));
+        let sorted = findings.sorted();
+        assert_eq!(sorted.first().map(|finding| finding.code), Some(code), "{}", &face[..face.len().min(80)]);
+    }
+}

@@ -22,6 +22,7 @@ mod read;
 mod setting;
 mod sign;
 mod style;
+mod svg_source;
 mod tags;
 mod tightness;
 mod too_full;

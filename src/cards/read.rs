@@ -7,6 +7,7 @@ use super::elements::Reading;
 use super::face::BlockKind;
 use super::sign::Sign;
 use super::style::CardStyle;
+use super::svg_source;
 use super::type_class::TypeClass;
 use crate::colour::Srgb;
 use crate::diagnostics::{FilePath, Finding, Findings, Place, nearest};
@@ -14,7 +15,7 @@ use crate::layouts::{place_before, unmarked};
 use crate::typeset::FontStyle;
 use std::collections::BTreeSet;
 use std::sync::OnceLock;
-use usvg::roxmltree::{Document, Node as Element};
+use usvg::roxmltree::{Document, Node as Element, ParsingOptions};
 
 /// The elements of a layout.
 const ELEMENTS: [&str; 16] = [
@@ -29,7 +30,7 @@ const ELEMENTS: [&str; 16] = [
 pub(super) fn read(layout: &str, filled: &str, style: &CardStyle, height: f64) -> Result<Node, Findings> {
     let mut findings = Findings::new();
     let whole = Place::whole(FilePath::layouts(layout));
-    let document = match Document::parse(filled) {
+    let document = match Document::parse_with_options(filled, bounded()) {
         Ok(document) => document,
         Err(error) => {
             findings.push(unsound(filled, &error, whole));
@@ -42,6 +43,15 @@ pub(super) fn read(layout: &str, filled: &str, style: &CardStyle, height: f64) -
         Some(face) if !reader.findings.has_errors() => Ok(face),
         _ => Err(reader.findings),
     }
+}
+
+/// No face has room for so many elements and texts.
+const MOST_NODES: u32 = 60_000;
+/// How deep elements may stand in each other.
+const DEEPEST: usize = 32;
+
+fn bounded<'a>() -> ParsingOptions<'a> {
+    ParsingOptions { nodes_limit: MOST_NODES, ..ParsingOptions::default() }
 }
 
 fn unsound(filled: &str, error: &usvg::roxmltree::Error, whole: Place) -> Finding {
@@ -82,6 +92,12 @@ impl<'a> Reader<'a> {
     fn in_or_outside(&mut self, element: Element<'a, 'a>, parent: &Place) -> Option<Node> {
         let mut reading = Reading::of(element, parent, &mut self.findings);
         let name = reading.name();
+        if element.ancestors().skip(1).count() > DEEPEST {
+            reading.find(format!("a <{name}> stands too deep in others"), |finding| {
+                finding.expected(format!("at most {DEEPEST} elements round it"))
+            });
+            return None;
+        }
         if !ELEMENTS.contains(&name) {
             let help =
                 nearest(name, ELEMENTS).map_or_else(String::new, |word| format!("did you mean <{word}>?"));
@@ -254,6 +270,9 @@ fn swatch(reading: &mut Reading<'_, '_>, style: &CardStyle) -> Swatch {
     }
 }
 
+/// The most bytes of a text.
+const LONGEST: usize = 20_000;
+
 fn text(reading: &mut Reading<'_, '_>) -> Text {
     let inside = reading.element.descendants().find(|node| node.is_element() && *node != reading.element);
     if let Some(inside) = inside {
@@ -262,12 +281,15 @@ fn text(reading: &mut Reading<'_, '_>) -> Text {
             finding.help("a <text> holds nothing but words; end it before the element")
         });
     }
+    let words: String =
+        reading.element.descendants().filter_map(|node| node.is_text().then(|| node.text())?).collect();
+    if words.len() > LONGEST {
+        reading.find(format!("a <text> holds {} bytes", words.len()), |finding| {
+            finding.expected(format!("at most {LONGEST}: no card has room for more"))
+        });
+    }
     Text {
-        words: reading
-            .element
-            .descendants()
-            .filter_map(|node| node.is_text().then(|| node.text())?)
-            .collect(),
+        words,
         class: class(reading),
         font_style: reading.one_of(
             "style",
@@ -343,6 +365,7 @@ fn svg(reading: &mut Reading<'_, '_>, filled: &str) -> Content {
     if element.attribute("width").is_none() || element.attribute("height").is_none() {
         reading.find("an <svg> has no `width` and `height`", |finding| finding.expected("millimetres"));
     }
+    svg_source::check(element, &reading.at.clone(), reading.findings());
     let first = element.first_child().map_or(element.range().end, |child| child.range().start);
     let last = element.last_child().map_or(first, |child| child.range().end);
     Content::Svg { source: unmarked(&filled[first..last]).into(), class: class(reading) }

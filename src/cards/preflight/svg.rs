@@ -1,5 +1,5 @@
 //! SVG of a layout's own: `type-too-small`, `type-below-class`, `font-missing`, `line-too-thin`, `picture-coarse`,
-//! `picture-lost`.
+//! `picture-too-large`, `picture-lost`.
 //!
 //! Why: a font that is missing leaves its text out without a word; below about 0.13 mm laser printers drop parts of a
 //! line; below 200 dots per inch edges show steps (common practice, no source); and what a layout names by a path is
@@ -20,6 +20,8 @@ const LINE: f64 = 1.0;
 /// What rounding may take, in millimetres and in points.
 const SLACK: f64 = 0.002;
 const POINTS: f64 = 0.01;
+/// The most pixels of a picture: an A6 card at 1200 dots per inch has 35 million, and each takes four bytes.
+const MOST_PIXELS: f64 = 40e6;
 /// Least resolution at the printed size, in dots per inch.
 const LEAST_DOTS: f64 = 200.0;
 
@@ -145,6 +147,12 @@ fn has_stroke(node: Node<'_, '_>) -> bool {
 
 fn pictures(check: Check<'_>, ink: &SvgInk<'_>, findings: &mut Findings) {
     for (image, _) in &ink.pictures {
+        let (width, height) = (image.size().width(), image.size().height());
+        if f64::from(width) * f64::from(height) > MOST_PIXELS {
+            let said = format!("a picture has {width:.0} × {height:.0} pixels");
+            let finding = check.finding("picture-too-large", ink.at, &said).field(ink.block);
+            findings.push(finding.expected("at most 40 million").help("300 dots per inch are enough"));
+        }
         let dots = 25.4 / scales(image.abs_transform()).1;
         if dots + 0.5 < LEAST_DOTS {
             let said = format!("a picture has {dots:.0} dots per inch");
