@@ -65,3 +65,24 @@ pub fn run() -> ExitCode {
         Err(fault) => report::fault(&fault, &globals),
     }
 }
+
+/// What `section` answers to its arguments, and its sketch as SVG, with nothing printed or written: for programs that
+/// try many.
+///
+/// # Errors
+/// What is wrong with the arguments.
+///
+/// ```
+/// let (answer, _) = fittingcards::cli::section(["--solid", "8", "--material", "steel-st1a"])?;
+/// assert!(answer.contains("50.27 mm²"));
+/// # Ok::<(), String>(())
+/// ```
+pub fn section<'a>(arguments: impl IntoIterator<Item = &'a str>) -> Result<(String, String), String> {
+    let line = ["fittingcards", "section"].into_iter().chain(arguments);
+    let CommandLine { globals, command } =
+        CommandLine::try_parse_from(line).map_err(|error| error.to_string())?;
+    match command {
+        Command::Section(options) => section::answered(&globals, &options).map_err(|fault| fault.message),
+        _ => Err("the command is section".to_owned()),
+    }
+}

@@ -11,6 +11,8 @@ mod text;
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
+use answer::Answer;
+use question::Question;
 
 pub(super) use options::Options;
 
@@ -23,9 +25,21 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     for warning in &answer.warnings {
         eprintln!("warning: {warning}");
     }
-    report::result(&match globals.format {
-        Format::Json => json::object(&answer).to_string(),
-        Format::Text => text::lines(&question, &answer),
-    })?;
+    report::result(&said(globals.format, &question, &answer))?;
     Ok(outcome)
+}
+
+/// The answer and the sketch, neither printed nor written.
+pub(super) fn answered(globals: &Globals, options: &Options) -> Result<(String, String), Fault> {
+    let (question, _) = question::question(globals, options)?;
+    let answer = answer::answer(&question, options)?;
+    let sketch = sketch::drawn(&globals.world(), &question, &answer);
+    Ok((said(globals.format, &question, &answer), sketch.to_svg()))
+}
+
+fn said(format: Format, question: &Question, answer: &Answer) -> String {
+    match format {
+        Format::Json => json::object(answer).to_string(),
+        Format::Text => text::lines(question, answer),
+    }
 }

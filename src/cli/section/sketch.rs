@@ -18,11 +18,15 @@ pub(super) fn write(
     answer: &Answer,
     file: &Path,
 ) -> Result<(), Fault> {
+    let drawing = drawn(world, question, answer);
+    std::fs::write(file, drawing.to_svg()).map_err(|error| Fault::new(format!("{}: {error}", file.display())))
+}
+
+pub(super) fn drawn(world: &dyn World, question: &Question, answer: &Answer) -> Drawing {
     // The built-in fonts are sound: what they find is about fonts of a catalogue.
     let (fonts, _) = Fonts::new(&world.fonts(), &[]);
     let room = Length::from_mm(ROOM_MM);
-    let drawing = draw(question, answer, &Options::new(&fonts, room, room));
-    std::fs::write(file, drawing.to_svg()).map_err(|error| Fault::new(format!("{}: {error}", file.display())))
+    draw(question, answer, &Options::new(&fonts, room, room))
 }
 
 fn draw(question: &Question, answer: &Answer, options: &Options<'_>) -> Drawing {

@@ -1,0 +1,35 @@
+//! What holds of findings whatever was read.
+
+use fittingcards::diagnostics::{self, Colour, Findings};
+use fittingcards::source::{Place, World};
+
+/// Every finding is in words, stands in a file that is there, and can be printed.
+pub fn sound(findings: &Findings, world: &dyn World) {
+    let sorted = findings.sorted();
+    for finding in &sorted {
+        assert!(!finding.code.is_empty() && !finding.message.is_empty(), "{finding:?}");
+        inside(&finding.place, world);
+        finding.related.iter().for_each(|related| inside(&related.place, world));
+    }
+    let mut printed = Vec::new();
+    diagnostics::print(findings, world, Colour::Without, &mut printed).unwrap();
+    assert!(String::from_utf8(printed).is_ok());
+    let listed = diagnostics::to_json(findings);
+    assert_eq!(listed["findings"].as_array().map_or(0, Vec::len), sorted.len());
+}
+
+/// A place is a whole file, or a line and a column that the file has; the end of a file without a last line break may be
+/// called a line of its own.
+fn inside(place: &Place, world: &dyn World) {
+    let Ok(bytes) = world.read(&place.file) else { return };
+    let text = String::from_utf8_lossy(&bytes);
+    let lines: Vec<&str> = text.split('\n').chain([""]).collect();
+    let line = usize::try_from(place.line).unwrap();
+    assert!(line <= lines.len(), "line {line} of {}: {place:?}", lines.len());
+    let column = usize::try_from(place.column).unwrap();
+    assert!(line > 0 || column == 0, "{place:?}");
+    if line > 0 {
+        let length = lines[line - 1].chars().count();
+        assert!(column <= length + 1, "column {column} of {length}: {place:?}");
+    }
+}

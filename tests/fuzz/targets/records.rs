@@ -1,0 +1,49 @@
+//! A file of records, read, checked and linked beside the demo's settings.
+
+use super::{file, findings};
+use fittingcards::catalogue::load;
+use fittingcards::source::{FilePath, MemoryWorld};
+use std::sync::LazyLock;
+
+const PATHS: [&str; 7] = [
+    "parts/x.yaml",
+    "catalogue.yaml",
+    "conductors/x.yaml",
+    "fittings/x.yaml",
+    "holders/x.yaml",
+    "materials/x.yaml",
+    "notices/x.yaml",
+];
+
+static SETTINGS: LazyLock<Vec<u8>> =
+    LazyLock::new(|| std::fs::read(file::root().join("content/catalogue.yaml")).unwrap());
+
+pub fn run(input: &[u8]) {
+    let (path, text) = file::taken(input, &PATHS);
+    let world = MemoryWorld::new()
+        .with(FilePath::catalogue("catalogue.yaml"), &*SETTINGS)
+        .with(FilePath::catalogue(path), text);
+    let loaded = load(&world).expect("what lies in memory is read");
+    findings::sound(&loaded.findings, &world);
+    for conductor in loaded.catalogue.conductors.values() {
+        let section = &conductor.section;
+        assert!(section.metal.is_positive() && section.overall_diameter.is_positive(), "{section:?}");
+        assert!(section.mass.is_none_or(|mass| mass.is_positive()), "{section:?}");
+        assert!(section.breaking_load.is_none_or(|load| load.is_positive()), "{section:?}");
+        assert!(section.resistance_20c.is_none_or(|resistance| resistance.is_positive()), "{section:?}");
+    }
+}
+
+/// Each document of the demo and of the cases by itself.
+pub fn seeds() -> Vec<Vec<u8>> {
+    let folders =
+        ["content", "tests/cases/constructions/in", "tests/cases/statuses/in", "tests/cases/gaps/in"];
+    let files = folders.into_iter().flat_map(file::below).filter(|(path, _)| path.ends_with(".yaml"));
+    let documents = files.flat_map(|(path, bytes)| {
+        let folder = path.split('/').next().unwrap_or_default();
+        let path = PATHS.iter().find(|known| known.starts_with(folder)).unwrap();
+        let text = String::from_utf8(bytes).unwrap();
+        text.split("\n---\n").map(|document| file::given(path, document.as_bytes())).collect::<Vec<_>>()
+    });
+    documents.collect()
+}
