@@ -12,4 +12,5 @@ mod properties;
 mod published;
 mod render;
 mod size;
+mod supply;
 mod tidy;
