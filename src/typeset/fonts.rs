@@ -3,9 +3,13 @@
 use super::FontStyle;
 use super::breaking::Breakable;
 use super::coverage::Coverage;
+use super::drawing_options::drawing_options;
+use super::font_fault::FontFault;
 use super::shaping::Shaped;
-use crate::diagnostics::{Finding, Findings};
+use super::trial::try_font;
+use crate::diagnostics::Findings;
 use crate::source::Place;
+use rayon::prelude::*;
 use std::collections::HashMap;
 use std::sync::{Arc, RwLock};
 use usvg::fontdb::{Database, FaceInfo, Family, ID, Language, Query, Source, Stretch, Weight};
@@ -60,8 +64,8 @@ pub(super) struct FontFace {
 }
 
 impl Fonts {
-    /// The built-in fonts, and after them those of the catalogue in their order. A file that is no
-    /// font is left out and found.
+    /// The built-in fonts, and after them those of the catalogue in their order. Each file of the catalogue is
+    /// tried first; one that is no sound font is left out and found (`font-unreadable`).
     #[must_use]
     pub fn new(built_in: &[&'static [u8]], catalogue: &[FontSource]) -> (Self, Findings) {
         let mut database = Database::new();
@@ -70,12 +74,15 @@ impl Fonts {
         for bytes in built_in {
             faces.extend(load(&mut database, Source::Binary(Arc::new(*bytes)), true));
         }
-        for font in catalogue {
-            let loaded = load(&mut database, Source::Binary(Arc::new(font.bytes.clone())), false);
-            if loaded.is_empty() {
-                findings.push(unreadable(font));
+        let trials: Vec<Result<(), FontFault>> =
+            catalogue.par_iter().map(|font| try_font(&font.bytes)).collect();
+        for (font, trial) in catalogue.iter().zip(trials) {
+            match trial {
+                Ok(()) => {
+                    faces.extend(load(&mut database, Source::Binary(Arc::new(font.bytes.clone())), false))
+                }
+                Err(fault) => findings.push(fault.finding(font.place.clone())),
             }
-            faces.extend(loaded);
         }
         let (widths, shaped, breakable) = (RwLock::default(), RwLock::default(), RwLock::default());
         faces.retain(|face| askable(&database, face));
@@ -92,23 +99,7 @@ impl Fonts {
     /// a font lacks, so that it can be found.
     #[must_use]
     pub fn options(&self) -> usvg::Options<'static> {
-        usvg::Options {
-            fontdb: self.database.clone(),
-            font_family: FontStyle::Regular.family().to_owned(),
-            font_resolver: usvg::FontResolver {
-                select_font: usvg::FontResolver::default_font_selector(),
-                select_fallback: Box::new(|_, _, _| None),
-            },
-            image_href_resolver: usvg::ImageHrefResolver {
-                resolve_data: Box::new(|mime, data, _| match mime {
-                    "image/png" => Some(usvg::ImageKind::PNG(data)),
-                    "image/jpeg" => Some(usvg::ImageKind::JPEG(data)),
-                    _ => None,
-                }),
-                resolve_string: Box::new(|_, _| None),
-            },
-            ..usvg::Options::default()
-        }
+        drawing_options(self.database.clone(), FontStyle::Regular.family())
     }
 }
 
@@ -140,10 +131,4 @@ fn rename(database: &mut Database, info: FaceInfo) -> ID {
     database.remove_face(info.id);
     let families = vec![(CONDENSED.to_owned(), Language::English_UnitedStates)];
     database.push_face_info(FaceInfo { families, stretch: Stretch::Normal, ..info })
-}
-
-fn unreadable(font: &FontSource) -> Finding {
-    Finding::error("font-unreadable", font.place.clone(), "this file is no font that can be read")
-        .expected("a TrueType or OpenType font (.ttf, .otf)")
-        .help("put a sound font file in its place, or take it out of the fonts folder")
 }

@@ -4,12 +4,17 @@ mod breaking;
 mod choosing;
 mod coverage;
 mod direction;
+mod drawing_options;
+mod font_fault;
 mod fonts;
 mod glue;
 mod line;
 mod script;
+mod sfnt;
 mod shaping;
 mod style;
+mod trial;
+mod trial_texts;
 
 pub use direction::isolated;
 pub use fonts::{FontSource, Fonts};
@@ -17,6 +22,8 @@ pub use line::{Ink, Line, Run};
 pub use script::{is_joined, without_marks};
 pub use style::{FontStyle, Style};
 
+#[cfg(test)]
+mod damaged_tests;
 #[cfg(all(test, feature = "debian-fonts"))]
 mod devanagari_tests;
 #[cfg(test)]
