@@ -18,7 +18,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for (fitting, cases) in hidden(context) {
         let mut covered: Vec<&str> = cases
             .iter()
-            .filter(|case| case.marks_distinct && (case.mark_seen || !fitting.witness.is_empty()))
+            .filter(|case| case.marks_distinct && (case.mark_seen || fitting.witness.is_some()))
             .map(|case| case.part.number.as_str())
             .collect();
         covered.dedup();

@@ -17,7 +17,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let mut unseen: Vec<&str> =
             cases.iter().filter(|case| !case.mark_seen).map(|case| case.part.number.as_str()).collect();
         unseen.dedup();
-        if unseen.is_empty() || !fitting.witness.is_empty() {
+        if unseen.is_empty() || fitting.witness.is_some() {
             continue;
         }
         let (verb, whose) = if unseen.len() == 1 { ("goes", "its mark") } else { ("go", "their marks") };

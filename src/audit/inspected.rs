@@ -1,7 +1,7 @@
 //! What the rules on fittings, parts and marks share.
 
 use super::Context;
-use crate::catalogue::{Conductor, Fitting, Origin, Part, Status};
+use crate::catalogue::{Conductor, Fitting, Origin, Part, Status, Wording};
 use crate::colour::Mark;
 use crate::diagnostics::{Finding, Severity};
 use crate::mixups::marks;
@@ -28,6 +28,19 @@ pub(super) fn on_fitting(
     message: String,
 ) -> Finding {
     on_field(severity, code, &fitting.origin, field, message).record(&fitting.number)
+}
+
+/// A finding at a letter of a text that a fitting's card prints.
+pub(super) fn on_wording(
+    severity: Severity,
+    code: &'static str,
+    fitting: &Fitting,
+    wording: &Wording,
+    letter: usize,
+    message: String,
+) -> Finding {
+    let finding = on_fitting(severity, code, fitting, &wording.field, message);
+    Finding { place: wording.place(letter), ..finding }
 }
 
 /// A finding on a field of a part.

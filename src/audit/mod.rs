@@ -56,7 +56,9 @@ mod stated_section_is_nominal_size;
 mod stated_section_is_outer_group;
 mod thimble_does_not_fit;
 mod torque_implausible;
+mod unknown_value;
 mod unusable_part_in_fitting;
+mod value_absent;
 mod wires_through_hole_differ;
 mod worn_wire_not_held;
 
@@ -119,7 +121,9 @@ const RULES: &[Rule] = &[
     stated_section_is_outer_group::check,
     thimble_does_not_fit::check,
     torque_implausible::check,
+    unknown_value::check,
     unusable_part_in_fitting::check,
+    value_absent::check,
     wires_through_hole_differ::check,
     worn_wire_not_held::check,
 ];

@@ -125,11 +125,11 @@ fn how(values: &mut Value, fitting: &Fitting, printed: &FittingFacts, numerals: 
         .checks
         .iter()
         .map(|check| json!({ "when": check.when, "what": check.what, "go": check.go, "no_go": check.no_go }));
-    values["steps"] = json!(fitting.steps);
+    values["steps"] = json!(printed.steps);
     values["tightening"] = tightening.collect();
     values["checks"] = checks.collect();
-    values["witness"] = json!(fitting.witness);
-    values["reject_if"] = json!(fitting.reject_if);
+    values["witness"] = json!(printed.witness);
+    values["reject_if"] = json!(printed.reject_if);
 }
 
 fn tightening(line: &Tightening, printed: &TighteningFacts, numerals: Numerals) -> Value {

@@ -2,8 +2,9 @@
 
 use super::check::{Check, origin};
 use super::model::{Conductor, Fitting, InService, Item, Notice, Part, StandOut, Status, Tightening};
-use super::quantities::{mark, prose, quantity, range, text, word};
+use super::quantities::{mark, quantity, range, text, word};
 use super::record_index::RecordIndex;
+use super::wordings::{wording, wordings};
 use crate::records::{
     Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord, TighteningRecord,
 };
@@ -55,9 +56,9 @@ pub(super) fn fitting(
         holding_load: quantity(record.holding_load.as_ref()),
         line_tension_max: quantity(record.line_tension_max.as_ref()),
         tightening: record.tightening.iter().flat_map(|field| &field.value).filter_map(tightening).collect(),
-        witness: prose(record.witness.as_ref()),
-        steps: lines(record.steps.as_ref()),
-        reject_if: lines(record.reject_if.as_ref()),
+        witness: wording(record.witness.as_ref()),
+        steps: wordings(record.steps.as_ref()),
+        reject_if: wordings(record.reject_if.as_ref()),
         notices,
         status: word(record.status.as_ref()).unwrap_or(Status::Current),
         superseded_by: record.superseded_by.as_ref().map(|name| name.value.0.clone()),

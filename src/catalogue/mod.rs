@@ -32,6 +32,7 @@ mod settings;
 mod supersession;
 #[cfg(test)]
 mod tests;
+mod wordings;
 
 pub use crate::colour::Mark;
 pub use load::{Loaded, load};

@@ -167,8 +167,9 @@ fn text_is_kept_as_written_whatever_yaml_makes_of_it() {
     assert!(loaded.findings.sorted().is_empty(), "{:?}", codes(&loaded));
     let fitting = &loaded.catalogue.fittings["0420"];
     assert_eq!(fitting.stamp, "1.10");
-    assert_eq!(fitting.steps, ["no", "0x10", "12:30:00", "2026-01-01"]);
-    assert_eq!(fitting.witness, "");
+    let steps: Vec<&str> = fitting.steps.iter().map(|step| step.text.as_str()).collect();
+    assert_eq!(steps, ["no", "0x10", "12:30:00", "2026-01-01"]);
+    assert_eq!(fitting.witness, None);
     assert_eq!(loaded.catalogue.settings.caution, "Example, not for use.");
 }
 

@@ -1,12 +1,12 @@
 //! The facts of a fitting's card.
 
 use super::{
-    CardFacts, CheckFacts, Content, FittingFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, body,
-    conductor, mark, words,
+    CardFacts, CheckFacts, Content, FittingFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, Values,
+    body, conductor, forms, mark, values, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Status, Tightening};
+use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Status, Tightening, Wording};
 use crate::mixups::{self, Case, Mixups};
-use crate::units::{Length, Numerals, Range, Torque};
+use crate::units::Numerals;
 
 /// A card names this many wrong parts; the rest are on the body's card.
 const NAMED_WRONG_PARTS: usize = 3;
@@ -30,6 +30,7 @@ pub(super) fn facts(
 fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: Numerals) -> FittingFacts {
     let gripping = fitting.gripping().next();
     let wrong = not_to_be_used(fitting, mixups);
+    let values = values(fitting, numerals);
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark::facts),
@@ -42,12 +43,12 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
         not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|case| not_this(case, numerals)).collect(),
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
         body_card: body::shared_body(fitting, catalogue),
-        steps: fitting.steps.clone(),
+        steps: filled(&fitting.steps, &values),
         tightening: fitting.tightening.iter().map(|tightening| tightened(tightening, numerals)).collect(),
         checks: checks(fitting, numerals),
-        witness: fitting.witness.clone(),
-        line_tension_max: fitting.line_tension_max.map(|force| numerals.force(force)),
-        reject_if: fitting.reject_if.clone(),
+        witness: filled(fitting.witness.as_slice(), &values).concat(),
+        line_tension_max: forms::line_tension_max(fitting, numerals),
+        reject_if: filled(&fitting.reject_if, &values),
         dimensions: dimensions(fitting, numerals),
         notices: fitting
             .notices
@@ -109,10 +110,9 @@ fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
     let item = [tightening.item.as_str(), tightening.thread.as_str()];
     TighteningFacts {
         item: item.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" "),
-        torque: tightening.torque.map(|torque| torque_window(torque, numerals)).unwrap_or_default(),
-        spanner: tightening
-            .spanner
-            .map(|width| format!("spanner {}\u{a0}mm", numerals.shortest(width.mm(), 1)))
+        torque: forms::torque(tightening, numerals).unwrap_or_default(),
+        spanner: forms::spanner(tightening, numerals)
+            .map(|width| format!("spanner {width}"))
             .unwrap_or_default(),
         grease: if tightening.grease.is_empty() {
             String::new()
@@ -126,26 +126,18 @@ fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
     }
 }
 
-fn torque_window(window: Range<Torque>, numerals: Numerals) -> String {
-    let (least, most) = (numerals.shortest(window.least().nm(), 1), numerals.shortest(window.most().nm(), 1));
-    if least == most {
-        format!("{least}\u{a0}N·m")
-    } else {
-        format!("{least}\u{a0}to\u{a0}{most}\u{a0}N·m")
-    }
-}
-
 fn checks(fitting: &Fitting, numerals: Numerals) -> Vec<CheckFacts> {
     let mut checks = Vec::new();
     if let Some(stand_out) = &fitting.stand_out {
-        let windows = [("Seated", stand_out.seated), ("Tensioned", stand_out.tensioned)];
-        checks.extend(
-            windows.into_iter().filter_map(|(when, window)| measured(stand_out, when, window?, numerals)),
-        );
+        let windows = [
+            ("Seated", forms::seated(fitting, numerals)),
+            ("Tensioned", forms::tensioned(fitting, numerals)),
+        ];
+        checks.extend(windows.into_iter().filter_map(|(when, go)| measured(stand_out, when, go?)));
     }
     let stamp = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty());
     // Where a second person reads it, that is the check.
-    if let Some(stamp) = stamp.filter(|_| fitting.witness.is_empty()) {
+    if let Some(stamp) = stamp.filter(|_| fitting.witness.is_none()) {
         checks.insert(0, read("Before closing", "stamp", stamp));
     }
     if !fitting.stamp.is_empty() {
@@ -157,19 +149,14 @@ fn checks(fitting: &Fitting, numerals: Numerals) -> Vec<CheckFacts> {
 /// What is done about every check that fails: one sentence, so that a card says it once.
 const NO_GO: &str = "anything else: take it apart";
 
-fn measured(
-    stand_out: &StandOut,
-    when: &str,
-    window: Range<Length>,
-    numerals: Numerals,
-) -> Option<CheckFacts> {
+fn measured(stand_out: &StandOut, when: &str, go: String) -> Option<CheckFacts> {
     if stand_out.from == StandOutFrom::None {
         return None;
     }
     Some(CheckFacts {
         when: when.to_owned(),
         what: words::stand_out(stand_out.from).to_owned(),
-        go: numerals.range(window.map(Length::mm), 1, "mm"),
+        go,
         no_go: NO_GO.to_owned(),
     })
 }
@@ -179,13 +166,14 @@ fn read(when: &str, what: &str, stamp: &str) -> CheckFacts {
 }
 
 fn dimensions(fitting: &Fitting, numerals: Numerals) -> Vec<(String, String)> {
-    let lengths = [("insertion", fitting.insertion), ("tail", fitting.tail)];
-    lengths
-        .into_iter()
-        .filter_map(|(name, length)| {
-            Some((name.to_owned(), format!("{}\u{a0}mm", numerals.shortest(length?.mm(), 1))))
-        })
-        .collect()
+    let lengths =
+        [("insertion", forms::insertion(fitting, numerals)), ("tail", forms::tail(fitting, numerals))];
+    lengths.into_iter().filter_map(|(name, length)| Some((name.to_owned(), length?))).collect()
+}
+
+/// Texts with their values put in.
+fn filled(wordings: &[Wording], values: &Values) -> Vec<String> {
+    wordings.iter().map(|wording| values.filled(&wording.text)).collect()
 }
 
 fn supersedes(fitting: &Fitting, catalogue: &Catalogue) -> Vec<String> {

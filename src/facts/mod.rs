@@ -5,9 +5,11 @@ mod card;
 mod check_code;
 mod conductor;
 mod fitting;
+mod forms;
 mod mark;
 mod printed;
 mod tag;
+mod values;
 mod wear;
 pub mod words;
 
@@ -19,6 +21,7 @@ pub use check_code::CheckCode;
 pub use conductor::conductor;
 pub use printed::PrintedText;
 pub use tag::{TagFacts, TagPart};
+pub use values::{Unnamed, VALUE_NAMES, Values, values};
 
 use crate::catalogue::{Catalogue, Role};
 use crate::mixups::Mixups;

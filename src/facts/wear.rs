@@ -1,6 +1,6 @@
 //! The wear table of a contact wire in words.
 
-use super::{WearFacts, WearRow};
+use super::{WearFacts, WearRow, forms};
 use crate::catalogue::{Conductor, WearBasis, WearLimits};
 use crate::section::{self, Construction, WearMarks, WearStage};
 use crate::units::{Area, Numerals};
@@ -14,7 +14,7 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
         [("plan", limits.plan_height), ("replace", limits.replace_height), ("stop", limits.stop_height)];
     let mut stated: Vec<(String, String)> = heights
         .into_iter()
-        .filter_map(|(name, height)| Some((name.to_owned(), numerals.length(height?, 1))))
+        .filter_map(|(name, height)| Some((name.to_owned(), forms::wear_height(height, numerals)?)))
         .collect();
     if let Some(percent) = limits.limit_percent {
         stated.push(("limit".to_owned(), numerals.shortest(percent, 1) + "\u{a0}%"));

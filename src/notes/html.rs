@@ -4,6 +4,7 @@ use super::address::Form;
 use super::headings::Heading;
 use super::index::Notes;
 use super::parse::parse;
+use super::values;
 use super::writer::Writer;
 use crate::catalogue::Note;
 use crate::diagnostics::Findings;
@@ -29,12 +30,17 @@ pub struct Html {
 /// Addresses of the world outside are printed beside the link's text. Headings of a chapter start at level
 /// 2, those of a record's note at level 3.
 ///
-/// Findings: `note-link-unknown`, `note-heading-unknown`, `note-path-outside`, `note-link-refused`,
+/// The note of a fitting may name its values in braces.
+///
+/// Findings: `unknown-value`, `value-absent`, `note-link-unknown`, `note-heading-unknown`, `note-path-outside`, `note-link-refused`,
 /// `note-image` (errors), `note-raw-html` (a note).
 #[must_use]
 pub fn to_html(note: &Note, notes: &Notes<'_>, form: Form) -> (Html, Findings) {
-    let parsed = parse(note);
+    let values = notes.values(note);
+    let parsed = parse(note, values.as_ref());
     let mut writer = Writer::new(note, notes, form);
+    let faults = parsed.faults.iter().filter(|_| !values::is_moot(note, notes.catalogue));
+    faults.for_each(|fault| writer.find(fault.finding(note, values.as_ref())));
     let mut upcoming = parsed.headings.iter();
     for (event, range) in parsed.events {
         match event {

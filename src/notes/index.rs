@@ -2,7 +2,9 @@
 
 use super::address::{self, Address};
 use super::parse::parse;
+use super::values;
 use crate::catalogue::{Catalogue, Note, NoteAbout};
+use crate::facts::Values;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
 
@@ -88,9 +90,15 @@ impl<'a> Notes<'a> {
         is_title.then(|| page.clone())
     }
 
+    /// The values that a note may name; `None` where it is about no fitting.
+    pub(super) fn values(&self, note: &Note) -> Option<Values> {
+        values::of_note(note, self.catalogue)
+    }
+
     fn outline(&self, index: usize) -> &Outline {
         self.outlines[index].get_or_init(|| {
-            let parsed = parse(&self.catalogue.notes[index]);
+            let note = &self.catalogue.notes[index];
+            let parsed = parse(note, self.values(note).as_ref());
             let ids = parsed.headings.into_iter().map(|heading| heading.id).collect();
             Outline { title: parsed.title, ids }
         })

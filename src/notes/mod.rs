@@ -10,6 +10,7 @@ mod parse;
 mod positions;
 #[cfg(test)]
 mod tests;
+mod values;
 mod writer;
 
 pub use check::check;

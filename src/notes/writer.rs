@@ -103,7 +103,7 @@ impl<'a> Writer<'a> {
         Place::at(self.note.place.file.clone(), line, column)
     }
 
-    fn find(&mut self, finding: Finding) {
+    pub(super) fn find(&mut self, finding: Finding) {
         let record = match &self.note.about {
             NoteAbout::Record(name) | NoteAbout::Chapter(name) => name.clone(),
         };

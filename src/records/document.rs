@@ -51,6 +51,7 @@ pub(super) fn read_documents<T: Read>(
     salvaged: &mut Vec<Salvaged>,
 ) -> Vec<Document<T>> {
     let (nodes, trouble) = documents(text);
+    let lines: Vec<&str> = text.lines().collect();
     if nodes.is_empty() && trouble.is_none() {
         findings.push(empty(Place::whole(file.clone()), "this file holds no record"));
     }
@@ -60,7 +61,7 @@ pub(super) fn read_documents<T: Read>(
             findings.push(empty(node.place(file), "nothing stands between `---` and the next, or the end"));
         } else {
             salvaged.extend(Salvaged::unseparated(&node));
-            records.push(read_one(file, &node, findings));
+            records.push(read_one(file, &node, &lines, findings));
         }
     }
     if let Some(trouble) = trouble {
@@ -70,9 +71,9 @@ pub(super) fn read_documents<T: Read>(
     records
 }
 
-fn read_one<T: Read>(file: &FilePath, node: &Node, findings: &mut Findings) -> Document<T> {
+fn read_one<T: Read>(file: &FilePath, node: &Node, lines: &[&str], findings: &mut Findings) -> Document<T> {
     let id = node.get("id").or_else(|| node.get("number")).and_then(Node::written).map(ToOwned::to_owned);
-    let mut reader = Reader::new(file, id.clone(), findings);
+    let mut reader = Reader::new(file, id.clone(), findings).in_lines(lines);
     let record = T::read(node, &mut reader);
     let sound = reader.faults() == 0;
     Document { record, id, sound, place: node.place(file), fields: node.places(file) }

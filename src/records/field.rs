@@ -46,6 +46,7 @@ pub enum Need {
 #[derive(Debug)]
 pub struct Reader<'a> {
     file: &'a FilePath,
+    lines: &'a [&'a str],
     record: Option<String>,
     path: String,
     findings: &'a mut Findings,
@@ -56,7 +57,25 @@ impl<'a> Reader<'a> {
     /// A reader of one record; `record` is the id that its findings carry.
     #[must_use]
     pub fn new(file: &'a FilePath, record: Option<String>, findings: &'a mut Findings) -> Self {
-        Self { file, record, path: String::new(), findings, faults: 0 }
+        Self { file, lines: &[], record, path: String::new(), findings, faults: 0 }
+    }
+
+    /// The same reader with the lines of the file, in which the letters of texts are found.
+    #[must_use]
+    pub fn in_lines(self, lines: &'a [&'a str]) -> Self {
+        Self { lines, ..self }
+    }
+
+    /// The file that the record stands in.
+    #[must_use]
+    pub fn file(&self) -> &'a FilePath {
+        self.file
+    }
+
+    /// The lines of that file.
+    #[must_use]
+    pub fn lines(&self) -> &'a [&'a str] {
+        self.lines
     }
 
     /// How many faults were found so far.

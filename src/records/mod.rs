@@ -43,6 +43,7 @@ mod schemas;
 #[cfg(test)]
 mod tests;
 mod text;
+mod wording;
 mod words;
 
 pub use crate::diagnostics::nearest;
@@ -58,6 +59,7 @@ pub use number::{
 pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth};
 pub use schemas::schemas;
 pub use text::decode;
+pub use wording::{Letters, Worded};
 pub use words::{
     BearsOnWord, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, InServiceWord, MagneticWord,
     MaterialGroupWord, Orientation, Reuse, Role, RopeCoreWord, SheetSize, StandOutFrom, Status, WearBasis,

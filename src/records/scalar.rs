@@ -119,6 +119,18 @@ impl Read for Paragraph {
     }
 }
 
+impl AsRef<str> for Name {
+    fn as_ref(&self) -> &str {
+        &self.0
+    }
+}
+
+impl AsRef<str> for Prose {
+    fn as_ref(&self) -> &str {
+        &self.0
+    }
+}
+
 impl Read for Language {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         let written = one_line(node, reader)?;

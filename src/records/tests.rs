@@ -1,7 +1,7 @@
 //! Values and places: what records make of the odd things that people write.
 
 use super::node::{Content, Node, ScalarKind, documents};
-use super::{Count, Day, Identifier, Mm, Read, Reader, Size, SizeOrZero, Truth};
+use super::{Count, Day, Identifier, Mm, Prose, Read, Reader, Size, SizeOrZero, Truth, Worded};
 use crate::diagnostics::Findings;
 use crate::source::FilePath;
 use proptest::prelude::*;
@@ -184,5 +184,40 @@ proptest! {
         for (node, value) in nodes.iter().zip(&values) {
             prop_assert!(agrees(node, value, &lines), "{text}\n{node:?}\n{value:?}");
         }
+    }
+}
+
+/// The line and column of each brace of a text as its reader finds them, and as they stand in the file.
+fn braces(written: &str) -> (Vec<(u32, u32)>, Vec<(u32, u32)>) {
+    let text = format!("value: {written}\n");
+    let (nodes, trouble) = documents(&text);
+    assert!(trouble.is_none(), "{written}: {trouble:?}");
+    let lines: Vec<&str> = text.lines().collect();
+    let (file, mut findings) = (FilePath::catalogue("fittings/f.yaml"), Findings::new());
+    let mut reader = Reader::new(&file, None, &mut findings).in_lines(&lines);
+    let read = Worded::<Prose>::read(nodes[0].get("value").unwrap(), &mut reader).unwrap();
+    let places = (0..).zip(read.text.as_ref().chars()).filter(|(_, letter)| *letter == '{');
+    let found = places.map(|(at, _)| read.letters.at(at)).map(|place| (place.line, place.column)).collect();
+    let standing = (1..).zip(&lines).flat_map(|(line, text)| {
+        let braces = (1..).zip(text.chars()).filter(|(_, letter)| *letter == '{');
+        braces.map(|(column, _)| (line, column)).collect::<Vec<_>>()
+    });
+    (found, standing.collect())
+}
+
+#[test]
+fn letters_of_a_text_are_found_however_it_is_written() {
+    for written in [
+        "é to {torque}, {tail}",
+        "\"é \\\"to\\\" \\u00e9 {torque}, \\x41 {tail}\"",
+        "'it''s {torque}, ''{tail}'''",
+        ">-\n  to {torque},\n    then {tail}\n\n  or {spanner}",
+        "|\n  to {torque},\n  then {tail}",
+        "to {torque},\n  then   {tail}",
+        "\"to {torque},\n  then \\\n  {tail}\"",
+    ] {
+        let (found, standing) = braces(written);
+        assert!(found.len() > 1);
+        assert_eq!(found, standing, "{written}");
     }
 }

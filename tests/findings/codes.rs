@@ -13,7 +13,7 @@ const WITHOUT_FOLDER: [(&str, &str); 4] = [
 ];
 
 /// What takes a code as its first or second argument.
-const CALLS: [&str; 15] = [
+const CALLS: [&str; 16] = [
     "Self::new",
     "Finding::error",
     "Finding::warning",
@@ -26,6 +26,7 @@ const CALLS: [&str; 15] = [
     "misplaced",
     "on_fitting",
     "on_part",
+    "on_wording",
     "report",
     "warning",
     "whole",

@@ -1,6 +1,6 @@
 //! Assemblies of parts.
 
-use super::{Conductor, Notice, Origin, Part};
+use super::{Conductor, Notice, Origin, Part, Wording};
 use crate::colour::Mark;
 use crate::records::{Family, Role, StandOutFrom, Status};
 use crate::units::{Force, Length, Range, Torque};
@@ -38,12 +38,12 @@ pub struct Fitting {
     pub line_tension_max: Option<Force>,
     /// What is tightened and how.
     pub tightening: Vec<Tightening>,
-    /// What a second person checks before it is closed; empty where not stated.
-    pub witness: String,
+    /// What a second person checks before it is closed, where stated.
+    pub witness: Option<Wording>,
     /// Assembly steps.
-    pub steps: Vec<String>,
+    pub steps: Vec<Wording>,
     /// What makes it unfit.
-    pub reject_if: Vec<String>,
+    pub reject_if: Vec<Wording>,
     /// Notices that concern it.
     pub notices: Vec<Arc<Notice>>,
     /// Whether it may be used.
@@ -64,6 +64,11 @@ impl Fitting {
     #[must_use]
     pub fn conductor(&self) -> &Arc<Conductor> {
         &self.conductors[0]
+    }
+
+    /// Its texts that may name values, in the order of its record.
+    pub fn wordings(&self) -> impl Iterator<Item = &Wording> {
+        self.witness.iter().chain(&self.steps).chain(&self.reject_if)
     }
 
     /// The items whose parts hold the conductor, in item order.

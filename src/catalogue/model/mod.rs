@@ -8,6 +8,7 @@ mod notice;
 mod origin;
 mod part;
 mod settings;
+mod wording;
 
 pub use crate::records::{
     CardSize, Duty, Family, FlipEdge, Orientation, Reuse, Role, SheetSize, StandOutFrom, Status, WearBasis,
@@ -20,3 +21,4 @@ pub use notice::{Holder, Notice};
 pub use origin::Origin;
 pub use part::{Part, Proof};
 pub use settings::{CardFormat, Limits, Settings, SheetFormat};
+pub use wording::{Piece, PieceKind, Wording, pieces};

@@ -2,10 +2,14 @@
 
 use super::object::Object;
 use super::parts::mark;
-use crate::catalogue::{Fitting, Holder, InService, Item, Notice, StandOut, Tightening};
+use crate::catalogue::{Fitting, Holder, InService, Item, Notice, StandOut, Tightening, Wording};
+use crate::facts;
+use crate::units::Numerals;
 use serde_json::Value;
 
-pub(super) fn object(fitting: &Fitting) -> Value {
+pub(super) fn object(fitting: &Fitting, numerals: Numerals) -> Value {
+    let values = facts::values(fitting, numerals);
+    let filled = |wording: &Wording| values.filled(&wording.text);
     let mut object = Object::new();
     object.put("number", fitting.number.as_str());
     object.put("name", fitting.name.as_str());
@@ -20,9 +24,9 @@ pub(super) fn object(fitting: &Fitting) -> Value {
     object.kn("holding_load_kN", fitting.holding_load);
     object.kn("line_tension_max_kN", fitting.line_tension_max);
     object.list("tightening", fitting.tightening.iter().map(tightening));
-    object.text("witness", &fitting.witness);
-    object.list("steps", fitting.steps.iter().map(String::as_str));
-    object.list("reject_if", fitting.reject_if.iter().map(String::as_str));
+    object.known("witness", fitting.witness.as_ref().map(filled));
+    object.list("steps", fitting.steps.iter().map(filled));
+    object.list("reject_if", fitting.reject_if.iter().map(filled));
     object.list("notices", fitting.notices.iter().map(|notice| notice.number.as_str()));
     object.put("status", fitting.status.word());
     object.known("superseded_by", fitting.superseded_by.as_deref());

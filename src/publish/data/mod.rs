@@ -9,7 +9,7 @@
 //! | `materials` | by id, built-in ones among them |
 //! | `conductors` | by id: `stated` as the specification prints it, `computed` as worked out here, `fittings` |
 //! | `parts` | by number: `geometry` as recorded, `fittings` that they belong to |
-//! | `fittings` | by number: conductors, parts, stand-out, tightening, checks, notices |
+//! | `fittings` | by number: conductors, parts, stand-out, tightening, checks, notices; texts with their values put in |
 //! | `bodies` | every mix-up of every body, as the command `mixups` gives it |
 //! | `notices`, `holders` | by number and id |
 //! | `cards` | by number: status, issue and check code, and what the card `prints`, name by name |
@@ -28,6 +28,7 @@ use crate::catalogue::Catalogue;
 use crate::facts::{CardFacts, PrintedText};
 use crate::mixups::{self, Mixups};
 use crate::register::{Register, Standing};
+use crate::units::Numerals;
 use object::Object;
 use serde_json::Value;
 use uses::uses;
@@ -41,6 +42,7 @@ pub fn catalogue_json(
     register: &Register,
 ) -> Value {
     let uses = uses(catalogue);
+    let numerals = Numerals::new(catalogue.settings.decimal_mark);
     let mut object = settings::object(&catalogue.settings);
     object.list("materials", catalogue.materials.values().map(|material| conductors::material(material)));
     object.list(
@@ -48,7 +50,7 @@ pub fn catalogue_json(
         catalogue.conductors.values().map(|conductor| conductors::object(conductor, &uses)),
     );
     object.list("parts", catalogue.parts.values().map(|part| parts::object(part, &uses)));
-    object.list("fittings", catalogue.fittings.values().map(|fitting| fittings::object(fitting)));
+    object.list("fittings", catalogue.fittings.values().map(|fitting| fittings::object(fitting, numerals)));
     object.put("bodies", mixups::to_json(mixups)["bodies"].take());
     object.list("notices", catalogue.notices.values().map(|notice| fittings::notice(notice)));
     object.list("holders", catalogue.holders.values().map(|holder| fittings::holder(holder)));

@@ -6,7 +6,7 @@ use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::{
     Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Size,
-    StandOutFrom, Status, Text,
+    StandOutFrom, Status, Text, Worded,
 };
 use crate::units::Range;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -44,11 +44,11 @@ record! {
         /// What is tightened and how.
         tightening: Vec<Field<TighteningRecord>>, Optional;
         /// What a second person checks before it is closed.
-        witness: Prose, Optional;
+        witness: Worded<Prose>, Optional;
         /// Assembly steps, at most seven.
-        steps: Vec<Field<Name>>, Optional;
+        steps: Vec<Field<Worded<Name>>>, Optional;
         /// What makes it unfit.
-        reject_if: Vec<Field<Name>>, Optional;
+        reject_if: Vec<Field<Worded<Name>>>, Optional;
         /// Notices that concern it.
         notices: Vec<Field<Name>>, Optional;
         /// Whether it may be used.

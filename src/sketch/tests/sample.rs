@@ -159,7 +159,7 @@ pub fn fitting(
         holding_load: None,
         line_tension_max: None,
         tightening: Vec::new(),
-        witness: String::new(),
+        witness: None,
         steps: Vec::new(),
         reject_if: Vec::new(),
         notices: Vec::new(),
