@@ -90,6 +90,7 @@ fn catalogue(conductor: Conductor) -> Catalogue {
         origin: origin(),
     };
     Catalogue {
+        procedures: BTreeMap::new(),
         settings,
         materials: materials::built_in().clone(),
         conductors: BTreeMap::from([(conductor.id.clone(), Arc::new(conductor))]),

@@ -1,9 +1,9 @@
 //! What the rules on fittings, parts and marks share.
 
 use super::Context;
-use crate::catalogue::{Conductor, Fitting, Origin, Part, Status, Wording};
+use crate::catalogue::{Conductor, Fitting, Part, Status, Wording};
 use crate::colour::Mark;
-use crate::diagnostics::{Finding, Severity};
+use crate::diagnostics::{Finding, Place, Severity};
 use crate::mixups::marks;
 use crate::units::{Force, Numerals};
 use std::collections::BTreeMap;
@@ -27,7 +27,7 @@ pub(super) fn on_fitting(
     field: &str,
     message: String,
 ) -> Finding {
-    on_field(severity, code, &fitting.origin, field, message).record(&fitting.number)
+    finding(severity, code, fitting.place_of(field), message).field(field).record(&fitting.number)
 }
 
 /// A finding at a letter of a text that a fitting's card prints.
@@ -39,8 +39,17 @@ pub(super) fn on_wording(
     letter: usize,
     message: String,
 ) -> Finding {
-    let finding = on_fitting(severity, code, fitting, &wording.field, message);
-    Finding { place: wording.place(letter), ..finding }
+    let place = wording.place(letter);
+    match fitting.procedure_of(wording) {
+        Some(procedure) => {
+            let message = format!("{message} (in {})", fitting.number);
+            finding(severity, code, place, message)
+                .record(&procedure.id)
+                .field(&wording.field)
+                .related(fitting.origin.of("procedure"), "the fitting that takes this procedure")
+        }
+        None => finding(severity, code, place, message).record(&fitting.number).field(&wording.field),
+    }
 }
 
 /// A finding on a field of a part.
@@ -51,23 +60,15 @@ pub(super) fn on_part(
     field: &str,
     message: String,
 ) -> Finding {
-    on_field(severity, code, &part.origin, field, message).record(&part.number)
+    finding(severity, code, part.origin.of(field), message).field(field).record(&part.number)
 }
 
-fn on_field(
-    severity: Severity,
-    code: &'static str,
-    origin: &Origin,
-    field: &str,
-    message: String,
-) -> Finding {
-    let place = origin.of(field);
-    let finding = match severity {
+fn finding(severity: Severity, code: &'static str, place: Place, message: String) -> Finding {
+    match severity {
         Severity::Error => Finding::error(code, place, message),
         Severity::Warning => Finding::warning(code, place, message),
         Severity::Note => Finding::note(code, place, message),
-    };
-    finding.field(field)
+    }
 }
 
 /// Two gripping parts of one body with their marks.

@@ -5,39 +5,48 @@
 //! To put it right: write one of the names that there are; `{{` is a brace.
 
 use super::Context;
-use super::inspected::{numerals, on_wording};
-use crate::catalogue::{Fitting, PieceKind, Wording};
-use crate::diagnostics::{Finding, Findings, Severity, nearest};
-use crate::facts::{self, Unnamed, VALUE_NAMES};
+use crate::catalogue::{PieceKind, Wording};
+use crate::diagnostics::{Finding, Findings, nearest};
+use crate::facts::{Unnamed, VALUE_NAMES, Values};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
-    for fitting in context.catalogue.fittings.values() {
-        let values = facts::values(fitting, numerals(context));
-        for wording in fitting.wordings() {
-            for piece in wording.pieces() {
-                match piece.kind {
-                    PieceKind::Value(name) if values.get(name) == Err(Unnamed::Unknown) => {
-                        findings.push(unknown(fitting, wording, piece.at, name));
-                    }
-                    PieceKind::Unclosed(_) => findings.push(unclosed(fitting, wording, piece.at)),
-                    PieceKind::Words(_) | PieceKind::Value(_) => {}
+    let none = Values::default();
+    for (record, wording) in wordings(context) {
+        for piece in wording.pieces() {
+            let found = match piece.kind {
+                PieceKind::Value(name) if none.get(name) == Err(Unnamed::Unknown) => {
+                    unknown(wording, piece.at, name)
                 }
-            }
+                PieceKind::Unclosed(_) => unclosed(wording, piece.at),
+                PieceKind::Words(_) | PieceKind::Value(_) => continue,
+            };
+            findings.push(found.record(record).field(&wording.field));
         }
     }
 }
 
-fn unknown(fitting: &Fitting, wording: &Wording, at: usize, name: &str) -> Finding {
+/// Texts where they are stated, with the record that states them.
+fn wordings<'a>(context: Context<'a>) -> impl Iterator<Item = (&'a str, &'a Wording)> {
+    let fittings = context.catalogue.fittings.values().flat_map(|fitting| {
+        let own = fitting.wordings().filter(|wording| fitting.procedure_of(wording).is_none());
+        own.map(|wording| (fitting.number.as_str(), wording))
+    });
+    let procedures = context.catalogue.procedures.values();
+    fittings.chain(
+        procedures.flat_map(|procedure| procedure.wordings().map(|text| (procedure.id.as_str(), text))),
+    )
+}
+
+fn unknown(wording: &Wording, at: usize, name: &str) -> Finding {
     let message = format!("there is no value called `{name}`");
-    let finding = on_wording(Severity::Error, "unknown-value", fitting, wording, at, message);
+    let finding = Finding::error("unknown-value", wording.place(at), message);
     finding.help(match nearest(name, VALUE_NAMES.iter().copied()) {
         Some(near) => format!("did you mean `{near}`?"),
         None => format!("the values are {}; `{{{{` is a brace", VALUE_NAMES.join(", ")),
     })
 }
 
-fn unclosed(fitting: &Fitting, wording: &Wording, at: usize) -> Finding {
-    let message = "nothing closes this brace".to_owned();
-    on_wording(Severity::Error, "unknown-value", fitting, wording, at, message)
+fn unclosed(wording: &Wording, at: usize) -> Finding {
+    Finding::error("unknown-value", wording.place(at), "nothing closes this brace")
         .help("write `}` behind the name of the value, or `{{` for a brace")
 }

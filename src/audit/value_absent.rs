@@ -20,7 +20,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 if values.get(name) != Err(Unnamed::Absent) {
                     continue;
                 }
-                let message = format!("{} has no value for `{name}`", fitting.number);
+                let message = format!("the fitting has no value for `{name}`");
                 let finding =
                     on_wording(Severity::Error, "value-absent", fitting, wording, piece.at, message);
                 findings.push(finding.help(

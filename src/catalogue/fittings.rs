@@ -1,18 +1,14 @@
 //! Fittings: checked, and linked to their conductors, parts and notices.
 
 use super::check::{Check, origin};
-use super::model::{Conductor, Fitting, InService, Item, Notice, Part, StandOut, Status, Tightening};
+use super::model::{Conductor, Fitting, InService, Item, Notice, Part, Procedure, StandOut, Status};
+use super::procedures::{check_steps, if_wrong, tightenings};
 use super::quantities::{mark, quantity, range, text, word};
 use super::record_index::RecordIndex;
 use super::wordings::{wording, wordings};
-use crate::records::{
-    Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord, TighteningRecord,
-};
+use crate::records::{Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord};
 use std::collections::BTreeMap;
 use std::sync::Arc;
-
-/// How many steps a card can carry.
-const MOST_STEPS: usize = 7;
 
 /// What fittings are made of and refer to.
 #[derive(Clone, Copy)]
@@ -20,6 +16,7 @@ pub(super) struct Indexes<'a> {
     pub conductors: &'a RecordIndex<Conductor>,
     pub parts: &'a RecordIndex<Part>,
     pub notices: &'a RecordIndex<Notice>,
+    pub procedures: &'a RecordIndex<Procedure>,
 }
 
 /// The fitting that a document states, where it and what it names are sound.
@@ -33,15 +30,16 @@ pub(super) fn fitting(
     let items = items(record, indexes.parts, check);
     let notices = record.notices.iter().flat_map(|field| &field.value);
     let notices = notices.filter_map(|name| indexes.notices.find(name, check)).collect();
+    let procedure = record.procedure.as_ref().and_then(|name| indexes.procedures.find(name, check));
     let in_service = in_service(record, check);
     check_status(record, check);
-    check_steps(record, check);
+    check_steps(record.steps.as_ref(), check);
     if !check.is_sound() {
         return None;
     }
     let (own, seen) = mark(record.mark.as_ref());
     let gripping = items.iter().map(|item| &item.part).find(|part| part.role.grips() && part.mark.is_some());
-    Some(Fitting {
+    let mut fitting = Fitting {
         number: record.number.as_ref()?.value.0.clone(),
         name: record.name.as_ref()?.value.0.clone(),
         family: record.family.as_ref()?.value,
@@ -55,16 +53,45 @@ pub(super) fn fitting(
         tail: quantity(record.tail.as_ref()),
         holding_load: quantity(record.holding_load.as_ref()),
         line_tension_max: quantity(record.line_tension_max.as_ref()),
-        tightening: record.tightening.iter().flat_map(|field| &field.value).filter_map(tightening).collect(),
+        procedure: procedure.clone(),
+        tightening: tightenings(record.tightening.as_ref()),
         witness: wording(record.witness.as_ref()),
         steps: wordings(record.steps.as_ref()),
         reject_if: wordings(record.reject_if.as_ref()),
+        if_wrong: if_wrong(record.if_wrong.as_ref()),
         notices,
         status: word(record.status.as_ref()).unwrap_or(Status::Current),
         superseded_by: record.superseded_by.as_ref().map(|name| name.value.0.clone()),
         in_service,
         origin: origin(document),
-    })
+    };
+    if let Some(procedure) = procedure {
+        take(&mut fitting, &procedure);
+    }
+    Some(fitting)
+}
+
+/// Takes from a procedure what the record of a fitting does not state. What it states empty stays empty.
+fn take(fitting: &mut Fitting, procedure: &Procedure) {
+    let lacks = |field: &str| !fitting.origin.has(field);
+    if lacks("tightening") {
+        fitting.tightening.clone_from(&procedure.tightening);
+    }
+    if lacks("witness") {
+        fitting.witness.clone_from(&procedure.witness);
+    }
+    if lacks("steps") {
+        fitting.steps.clone_from(&procedure.steps);
+    }
+    if lacks("reject_if") {
+        fitting.reject_if.clone_from(&procedure.reject_if);
+    }
+    if lacks("if_wrong.before_load") {
+        fitting.if_wrong.before_load.clone_from(&procedure.if_wrong.before_load);
+    }
+    if lacks("if_wrong.under_load") {
+        fitting.if_wrong.under_load.clone_from(&procedure.if_wrong.under_load);
+    }
 }
 
 fn conductors(
@@ -134,17 +161,6 @@ fn check_twice(list: &[Field<ItemRecord>], check: &mut Check<'_>) {
     }
 }
 
-fn check_steps(record: &FittingRecord, check: &mut Check<'_>) {
-    let Some(steps) = &record.steps else { return };
-    let Some(first_too_many) = steps.value.get(MOST_STEPS) else { return };
-    check.fault("too-many-steps", first_too_many, "a card has room for seven steps", |finding| {
-        finding
-            .found(format!("{} steps", steps.value.len()))
-            .expected(format!("at most {MOST_STEPS}"))
-            .help("join short steps, or put the longer text into the fitting's note")
-    });
-}
-
 fn check_status(record: &FittingRecord, check: &mut Check<'_>) {
     let superseded = word(record.status.as_ref()) == Some(Status::Superseded);
     match (&record.status, &record.superseded_by) {
@@ -199,21 +215,4 @@ fn stand_out(record: &StandOutRecord) -> Option<StandOut> {
         seated: range(record.seated.as_ref()),
         tensioned: range(record.tensioned.as_ref()),
     })
-}
-
-fn tightening(field: &Field<TighteningRecord>) -> Option<Tightening> {
-    let record = &field.value;
-    Some(Tightening {
-        item: record.item.as_ref()?.value.0.clone(),
-        thread: text(record.thread.as_ref()),
-        spanner: quantity(record.spanner.as_ref()),
-        torque: range(record.torque.as_ref()),
-        preload: quantity(record.preload.as_ref()),
-        grease: lines(record.grease.as_ref()),
-        passes: word(record.passes.as_ref()).map(|passes| passes.bare()),
-    })
-}
-
-fn lines(field: Option<&Field<Vec<Field<Name>>>>) -> Vec<String> {
-    field.iter().flat_map(|field| &field.value).map(|line| line.value.0.clone()).collect()
 }

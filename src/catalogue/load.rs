@@ -10,6 +10,7 @@ use super::names::Names;
 use super::notes::{fonts, notes};
 use super::notices::{holder, notice};
 use super::parts::part;
+use super::procedures::procedure;
 use super::record_index::RecordIndex;
 use super::record_kind::RecordKind;
 use super::settings::settings;
@@ -73,7 +74,11 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     let notices = index(RecordKind::Notice, &records.notices, names, findings, |document, check| {
         notice(document, check)
     });
-    let indexes = Indexes { conductors: &conductors, parts: &parts, notices: &notices };
+    let procedures = index(RecordKind::Procedure, &records.procedures, names, findings, |document, check| {
+        procedure(document, check)
+    });
+    let indexes =
+        Indexes { conductors: &conductors, parts: &parts, notices: &notices, procedures: &procedures };
     let fittings = index(RecordKind::Fitting, &records.fittings, names, findings, |document, check| {
         fitting(document, indexes, check).filter(|fitting| !superseded.contains(&fitting.number))
     });
@@ -85,6 +90,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         .chain(conductors.left_out())
         .chain(parts.left_out())
         .chain(notices.left_out())
+        .chain(procedures.left_out())
         .chain(fittings.left_out())
         .chain(holders.left_out())
         .collect();
@@ -96,6 +102,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         conductors: conductors.sound,
         parts: parts.sound,
         fittings: fittings.sound,
+        procedures: procedures.sound,
         notices: notices.sound,
         holders: holders.sound,
         left_out,

@@ -5,7 +5,7 @@
 //! | code | why |
 //! | --- | --- |
 //! | `duplicate-id` | ids and numbers are given once over all kinds, whatever the case |
-//! | `unknown-material`, `unknown-conductor`, `unknown-part`, `unknown-notice` | a name without a record |
+//! | `unknown-material`, `unknown-conductor`, `unknown-part`, `unknown-notice`, `unknown-procedure` | a name without a record |
 //! | `unknown-card`, `unknown-note` | copies of, or a note about, what there isn't |
 //! | `wires-do-not-fit`, `impossible-construction` | a conductor that can't be computed |
 //! | `heights-not-falling`, `rows-not-rising` | wear heights and strength rows out of order |
@@ -25,6 +25,7 @@ mod names;
 mod notes;
 mod notices;
 mod parts;
+mod procedures;
 mod quantities;
 mod record_index;
 mod record_kind;

@@ -83,6 +83,7 @@ fn all(records: &Records) -> Vec<Named> {
     add(&mut all, RecordKind::Fitting, &records.fittings);
     add(&mut all, RecordKind::Notice, &records.notices);
     add(&mut all, RecordKind::Holder, &records.holders);
+    add(&mut all, RecordKind::Procedure, &records.procedures);
     all.sort_by(|a, b| a.place.cmp(&b.place));
     all
 }

@@ -2,6 +2,7 @@
 
 use super::model::{FontFile, Note, NoteAbout};
 use super::names::Names;
+use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings};
 use crate::records::{TextFile, nearest};
 use crate::source::{FilePath, Place};
@@ -18,6 +19,12 @@ fn note(file: &TextFile, names: &Names, findings: &mut Findings) -> Option<Note>
     let place = Place::whole(file.file.clone());
     let about = match stem.strip_prefix("chapters/") {
         Some(chapter) => NoteAbout::Chapter(chapter.to_owned()),
+        None if names.kind_of(stem) == Some(RecordKind::Procedure) => {
+            let message = "a procedure has no page that could show this note";
+            let finding = Finding::error("unknown-note", place, message);
+            findings.push(finding.help("write it for the fittings that take the procedure, or as a chapter"));
+            return None;
+        }
         None if names.has_record(stem) => NoteAbout::Record(stem.to_owned()),
         None => {
             let message = format!("there is no record `{stem}` for this note");

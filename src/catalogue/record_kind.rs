@@ -10,6 +10,7 @@ pub(super) enum RecordKind {
     Fitting,
     Notice,
     Holder,
+    Procedure,
 }
 
 impl RecordKind {
@@ -23,6 +24,7 @@ impl RecordKind {
             Self::Fitting => "fitting",
             Self::Notice => "notice",
             Self::Holder => "holder",
+            Self::Procedure => "procedure",
         }
     }
 
@@ -42,6 +44,7 @@ impl RecordKind {
             Self::Fitting => "unknown-fitting",
             Self::Notice => "unknown-notice",
             Self::Holder => "unknown-holder",
+            Self::Procedure => "unknown-procedure",
         }
     }
 }

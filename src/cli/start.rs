@@ -23,6 +23,7 @@ const FILES: &[(&str, &str)] = &[
     ("notes/chapters/01-before-you-start.md", include_str!("starter/notes/chapters/01-before-you-start.md")),
     ("notices/1.yaml", include_str!("starter/notices/1.yaml")),
     ("parts/collet-body.yaml", include_str!("starter/parts/collet-body.yaml")),
+    ("procedures/collet.yaml", include_str!("starter/procedures/collet.yaml")),
 ];
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {

@@ -120,7 +120,7 @@ fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
             format!("grease {}; nothing else", tightening.grease.join(", "))
         },
         passes: match tightening.passes {
-            Some(passes) if passes > 1 => format!("{passes} passes"),
+            Some(passes) if passes > 1 => format!("{passes}\u{a0}passes"),
             _ => String::new(),
         },
     }

@@ -40,6 +40,7 @@ fn catalogue(notes: Vec<Note>) -> Catalogue {
         origin: origin("notices/n-1.yaml"),
     };
     Catalogue {
+        procedures: BTreeMap::new(),
         settings: settings(),
         materials: BTreeMap::new(),
         conductors: BTreeMap::new(),

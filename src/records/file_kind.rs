@@ -14,6 +14,7 @@ pub(super) enum FileKind {
     Fitting,
     Notice,
     Holder,
+    Procedure,
     Register,
     Note,
     Font,
@@ -43,13 +44,14 @@ impl Misplaced {
     }
 }
 
-const FOLDERS: [(&str, FileKind); 7] = [
+const FOLDERS: [(&str, FileKind); 8] = [
     ("materials", FileKind::Material),
     ("conductors", FileKind::Conductor),
     ("parts", FileKind::Part),
     ("fittings", FileKind::Fitting),
     ("notices", FileKind::Notice),
     ("holders", FileKind::Holder),
+    ("procedures", FileKind::Procedure),
     ("register", FileKind::Register),
 ];
 

@@ -4,6 +4,7 @@ use super::document::{Document, Salvaged, read_documents, register_dates};
 use super::file_kind::{FileKind, file_kind};
 use super::kinds::{
     CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, MaterialRecord, NoticeRecord, PartRecord,
+    ProcedureRecord,
 };
 use super::text::decode;
 use crate::diagnostics::{Finding, Findings};
@@ -29,6 +30,8 @@ pub struct Records {
     pub notices: Vec<Document<NoticeRecord>>,
     /// Holders.
     pub holders: Vec<Document<HolderRecord>>,
+    /// Procedures.
+    pub procedures: Vec<Document<ProcedureRecord>>,
     /// Markdown files.
     pub notes: Vec<TextFile>,
     /// Font files.
@@ -124,6 +127,9 @@ impl Records {
             FileKind::Holder => {
                 self.holders = read_documents(file, text, &mut self.findings, &mut self.salvaged)
             }
+            FileKind::Procedure => {
+                self.procedures = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+            }
             FileKind::Register => self.register_dates = register_dates(text),
             FileKind::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
             FileKind::Font | FileKind::Ignored | FileKind::Misplaced(_) => {}
@@ -148,6 +154,7 @@ impl Records {
         self.fittings.extend(other.fittings);
         self.notices.extend(other.notices);
         self.holders.extend(other.holders);
+        self.procedures.extend(other.procedures);
         self.notes.extend(other.notes);
         self.fonts.extend(other.fonts);
         self.register_dates.extend(other.register_dates);

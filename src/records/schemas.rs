@@ -2,6 +2,7 @@
 
 use super::kinds::{
     CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, MaterialRecord, NoticeRecord, PartRecord,
+    ProcedureRecord,
 };
 use schemars::{Schema, schema_for};
 use std::collections::BTreeMap;
@@ -25,5 +26,6 @@ pub fn schemas() -> BTreeMap<&'static str, Schema> {
         ("fittings", schema_for!(FittingRecord)),
         ("notices", schema_for!(NoticeRecord)),
         ("holders", schema_for!(HolderRecord)),
+        ("procedures", schema_for!(ProcedureRecord)),
     ])
 }

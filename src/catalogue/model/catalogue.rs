@@ -1,6 +1,6 @@
 //! A whole catalogue.
 
-use super::{Conductor, Fitting, FontFile, Holder, Note, Notice, Part, Settings};
+use super::{Conductor, Fitting, FontFile, Holder, Note, Notice, Part, Procedure, Settings};
 use crate::section::Material;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -18,6 +18,8 @@ pub struct Catalogue {
     pub parts: BTreeMap<String, Arc<Part>>,
     /// Fittings by number.
     pub fittings: BTreeMap<String, Arc<Fitting>>,
+    /// Procedures by id.
+    pub procedures: BTreeMap<String, Arc<Procedure>>,
     /// Notices by number.
     pub notices: BTreeMap<String, Arc<Notice>>,
     /// Holders by id.

@@ -1,9 +1,10 @@
 //! Assemblies of parts.
 
-use super::{Conductor, Notice, Origin, Part, Wording};
+use super::{Conductor, IfWrong, Notice, Origin, Part, Procedure, Tightening, Wording};
 use crate::colour::Mark;
 use crate::records::{Family, Role, StandOutFrom, Status};
-use crate::units::{Force, Length, Range, Torque};
+use crate::source::Place;
+use crate::units::{Force, Length, Range};
 use jiff::civil::Date;
 use std::sync::Arc;
 
@@ -36,7 +37,9 @@ pub struct Fitting {
     pub holding_load: Option<Force>,
     /// What it may be used at.
     pub line_tension_max: Option<Force>,
-    /// What is tightened and how.
+    /// The procedure that it takes what it does not state from.
+    pub procedure: Option<Arc<Procedure>>,
+    /// What is tightened and how: its own, else the procedure's, as are the texts below.
     pub tightening: Vec<Tightening>,
     /// What a second person checks before it is closed, where stated.
     pub witness: Option<Wording>,
@@ -44,6 +47,8 @@ pub struct Fitting {
     pub steps: Vec<Wording>,
     /// What makes it unfit.
     pub reject_if: Vec<Wording>,
+    /// What a check that fails calls for, where stated.
+    pub if_wrong: IfWrong,
     /// Notices that concern it.
     pub notices: Vec<Arc<Notice>>,
     /// Whether it may be used.
@@ -68,7 +73,26 @@ impl Fitting {
 
     /// Its texts that may name values, in the order of its record.
     pub fn wordings(&self) -> impl Iterator<Item = &Wording> {
-        self.witness.iter().chain(&self.steps).chain(&self.reject_if)
+        let if_wrong = self.if_wrong.before_load.iter().chain(&self.if_wrong.under_load);
+        self.witness.iter().chain(&self.steps).chain(&self.reject_if).chain(if_wrong)
+    }
+
+    /// The place of a field's value; in the procedure where it is taken from there.
+    #[must_use]
+    pub fn place_of(&self, field: &str) -> Place {
+        let root = field.split('.').next().unwrap_or(field);
+        match &self.procedure {
+            Some(procedure) if !self.origin.has(root) && procedure.origin.has(root) => {
+                procedure.origin.of(field)
+            }
+            _ => self.origin.of(field),
+        }
+    }
+
+    /// The procedure that a text of this fitting is taken from; `None` where its own record states it.
+    #[must_use]
+    pub fn procedure_of(&self, wording: &Wording) -> Option<&Procedure> {
+        self.procedure.as_deref().filter(|_| !self.origin.has(&wording.field))
     }
 
     /// The items whose parts hold the conductor, in item order.
@@ -100,25 +124,6 @@ pub struct StandOut {
     pub seated: Option<Range<Length>>,
     /// Window after line tension has drawn the gripping part in.
     pub tensioned: Option<Range<Length>>,
-}
-
-/// One tightening.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Tightening {
-    /// What is tightened.
-    pub item: String,
-    /// Its thread, such as "M36x2"; empty where not stated.
-    pub thread: String,
-    /// Spanner size.
-    pub spanner: Option<Length>,
-    /// Torque window.
-    pub torque: Option<Range<Torque>>,
-    /// Preload that the torque is meant to give.
-    pub preload: Option<Force>,
-    /// What is greased, in words.
-    pub grease: Vec<String>,
-    /// How many times round.
-    pub passes: Option<u32>,
 }
 
 /// What becomes of fittings already in the line.

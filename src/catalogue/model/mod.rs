@@ -7,6 +7,7 @@ mod note;
 mod notice;
 mod origin;
 mod part;
+mod procedure;
 mod settings;
 mod wording;
 
@@ -15,10 +16,11 @@ pub use crate::records::{
 };
 pub use catalogue::Catalogue;
 pub use conductor::{Conductor, Identity, Stated, WearLimits};
-pub use fitting::{Fitting, InService, Item, StandOut, Tightening};
+pub use fitting::{Fitting, InService, Item, StandOut};
 pub use note::{FontFile, Note, NoteAbout};
 pub use notice::{Holder, Notice};
 pub use origin::Origin;
 pub use part::{Part, Proof};
+pub use procedure::{IfWrong, Procedure, Tightening};
 pub use settings::{CardFormat, Limits, Settings, SheetFormat};
 pub use wording::{Piece, PieceKind, Wording, pieces};

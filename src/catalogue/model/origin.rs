@@ -13,6 +13,12 @@ pub struct Origin {
 }
 
 impl Origin {
+    /// Whether the record has a field.
+    #[must_use]
+    pub fn has(&self, field: &str) -> bool {
+        self.fields.contains_key(field)
+    }
+
     /// The place of a field's value; of the nearest field around it, else of the record, where the
     /// record does not have it.
     #[must_use]

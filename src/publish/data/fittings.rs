@@ -2,7 +2,9 @@
 
 use super::object::Object;
 use super::parts::mark;
-use crate::catalogue::{Fitting, Holder, InService, Item, Notice, StandOut, Tightening, Wording};
+use crate::catalogue::{
+    Fitting, Holder, IfWrong, InService, Item, Notice, Procedure, StandOut, Tightening, Wording,
+};
 use crate::facts;
 use crate::units::Numerals;
 use serde_json::Value;
@@ -23,10 +25,12 @@ pub(super) fn object(fitting: &Fitting, numerals: Numerals) -> Value {
     object.mm("tail_mm", fitting.tail);
     object.kn("holding_load_kN", fitting.holding_load);
     object.kn("line_tension_max_kN", fitting.line_tension_max);
+    object.known("procedure", fitting.procedure.as_ref().map(|procedure| procedure.id.as_str()));
     object.list("tightening", fitting.tightening.iter().map(tightening));
     object.known("witness", fitting.witness.as_ref().map(filled));
     object.list("steps", fitting.steps.iter().map(filled));
     object.list("reject_if", fitting.reject_if.iter().map(filled));
+    object.part("if_wrong", if_wrong(&fitting.if_wrong, filled));
     object.list("notices", fitting.notices.iter().map(|notice| notice.number.as_str()));
     object.put("status", fitting.status.word());
     object.known("superseded_by", fitting.superseded_by.as_deref());
@@ -34,6 +38,27 @@ pub(super) fn object(fitting: &Fitting, numerals: Numerals) -> Value {
         in_line(&mut object, in_service);
     }
     object.into()
+}
+
+/// The texts of a procedure as they are written: each fitting that takes them puts in its own values.
+pub(super) fn procedure(procedure: &Procedure) -> Value {
+    let written = |wording: &Wording| wording.text.clone();
+    let mut object = Object::new();
+    object.put("id", procedure.id.as_str());
+    object.put("name", procedure.name.as_str());
+    object.list("tightening", procedure.tightening.iter().map(tightening));
+    object.known("witness", procedure.witness.as_ref().map(written));
+    object.list("steps", procedure.steps.iter().map(written));
+    object.list("reject_if", procedure.reject_if.iter().map(written));
+    object.part("if_wrong", if_wrong(&procedure.if_wrong, written));
+    object.into()
+}
+
+fn if_wrong(stated: &IfWrong, text: impl Fn(&Wording) -> String) -> Object {
+    let mut object = Object::new();
+    object.known("before_load", stated.before_load.as_ref().map(&text));
+    object.known("under_load", stated.under_load.as_ref().map(&text));
+    object
 }
 
 fn item(item: &Item) -> Value {

@@ -11,6 +11,7 @@
 //! | `parts` | by number: `geometry` as recorded, `fittings` that they belong to |
 //! | `fittings` | by number: conductors, parts, stand-out, tightening, checks, notices; texts with their values put in |
 //! | `bodies` | every mix-up of every body, as the command `mixups` gives it |
+//! | `procedures` | by id: texts as written, which fittings put their values into |
 //! | `notices`, `holders` | by number and id |
 //! | `cards` | by number: status, issue and check code, and what the card `prints`, name by name |
 //!
@@ -52,6 +53,7 @@ pub fn catalogue_json(
     object.list("parts", catalogue.parts.values().map(|part| parts::object(part, &uses)));
     object.list("fittings", catalogue.fittings.values().map(|fitting| fittings::object(fitting, numerals)));
     object.put("bodies", mixups::to_json(mixups)["bodies"].take());
+    object.list("procedures", catalogue.procedures.values().map(|procedure| fittings::procedure(procedure)));
     object.list("notices", catalogue.notices.values().map(|notice| fittings::notice(notice)));
     object.list("holders", catalogue.holders.values().map(|holder| fittings::holder(holder)));
     object.list("cards", cards.iter().map(|card| self::card(card, register)));

@@ -43,12 +43,16 @@ record! {
         line_tension_max as "line_tension_max_kN": Size<Kn, 10_000>, Optional;
         /// What is tightened and how.
         tightening: Vec<Field<TighteningRecord>>, Optional;
+        /// The procedure that it takes what it does not state from.
+        procedure: Name, Optional;
         /// What a second person checks before it is closed.
         witness: Worded<Prose>, Optional;
         /// Assembly steps, at most seven.
         steps: Vec<Field<Worded<Name>>>, Optional;
         /// What makes it unfit.
         reject_if: Vec<Field<Worded<Name>>>, Optional;
+        /// What a check that fails calls for; the family's words where absent.
+        if_wrong: IfWrongRecord, Optional;
         /// Notices that concern it.
         notices: Vec<Field<Name>>, Optional;
         /// Whether it may be used.
@@ -71,6 +75,16 @@ record! {
         seated as "seated_mm": Range<Position<Mm, 500>>, Optional;
         /// Window after line tension has drawn the gripping part in.
         tensioned as "tensioned_mm": Range<Position<Mm, 500>>, Optional;
+    }
+}
+
+record! {
+    /// What a check that fails calls for.
+    IfWrongRecord ("what a failed check calls for") {
+        /// Before the line is tensioned.
+        before_load: Worded<Prose>, Optional;
+        /// Under line tension.
+        under_load: Worded<Prose>, Optional;
     }
 }
 

@@ -8,13 +8,14 @@ mod holder;
 mod material;
 mod notice;
 mod part;
+mod procedure;
 
 pub use catalogue::{CardRecord, CatalogueRecord, LimitsRecord, SheetRecord};
 pub use conductor::{
     BarRecord, CompositeRecord, ConductorRecord, ConstructionRecord, CoreRecord, GroovedRecord, GroupRecord,
     IdentityRecord, RopeRecord, SolidRecord, StatedRecord, ToleranceRecord, TubeRecord, WearRecord,
 };
-pub use fitting::{FittingRecord, ItemRecord, StandOutRecord, TighteningRecord};
+pub use fitting::{FittingRecord, IfWrongRecord, ItemRecord, StandOutRecord, TighteningRecord};
 pub use geometry::{
     BodyRecord, ColletRecord, FerruleRecord, GeometryRecord, RopeGripRecord, SocketRecord,
     SpreadingConeRecord, ThimbleRecord, WedgeBodyRecord, WedgeRecord,
@@ -23,3 +24,4 @@ pub use holder::{Copies, HolderRecord};
 pub use material::{MaterialRecord, SourceRecord, StrengthRecord, StrengthStepRecord};
 pub use notice::NoticeRecord;
 pub use part::{MarkRecord, PartRecord, ProofRecord};
+pub use procedure::ProcedureRecord;

@@ -1,8 +1,8 @@
 //! Conductors, parts and fittings for tests, built without records.
 
 use crate::catalogue::{
-    Conductor, Duty, Family, Fitting, Identity, Item, Limits, Origin, Part, Role, StandOut, StandOutFrom,
-    Stated, Status, load,
+    Conductor, Duty, Family, Fitting, Identity, IfWrong, Item, Limits, Origin, Part, Role, StandOut,
+    StandOutFrom, Stated, Status, load,
 };
 use crate::grip::{
     Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
@@ -158,10 +158,12 @@ pub fn fitting(
         tail: None,
         holding_load: None,
         line_tension_max: None,
+        procedure: None,
         tightening: Vec::new(),
         witness: None,
         steps: Vec::new(),
         reject_if: Vec::new(),
+        if_wrong: IfWrong::default(),
         notices: Vec::new(),
         status: Status::Current,
         superseded_by: None,
