@@ -7,13 +7,28 @@ use super::measure::Measurer;
 use super::setting::{Clear, Setting};
 use super::tightness::Tightness;
 use super::too_full::{SLACK, TooFull, too_full, too_long};
-use kurbo::Rect;
 
 /// Where everything on a face comes to lie.
 #[derive(Debug, Clone)]
 pub(super) struct Arrangement<'a> {
     pub setting: Setting,
     pub slots: Vec<Slot<'a>>,
+}
+
+/// How a face is set, and the room of the drawing whose height was settled.
+#[derive(Debug, Clone)]
+pub(super) struct Fitted {
+    pub setting: Setting,
+    pub flexible: Option<Flexible>,
+}
+
+/// The room of a drawing.
+#[derive(Debug, Clone)]
+pub(super) struct Flexible {
+    /// Which drawing.
+    pub of: String,
+    pub width: f64,
+    pub height: f64,
 }
 
 /// How much of the way from the least to the wanted height a drawing is given, in the order tried.
@@ -28,29 +43,13 @@ const COARSE_STEP: f64 = 3.0 * COLUMN_STEP;
 ///
 /// # Errors
 /// What the last form lacks room for.
-pub(super) fn arrange(face: &Node, measurer: &Measurer<'_>) -> Result<Setting, TooFull> {
+pub(super) fn arrange(face: &Node, measurer: &Measurer<'_>) -> Result<Fitted, TooFull> {
     let forms = face.forms();
     let fitting = (0..forms).find_map(|form| Fitting { face, measurer, form }.loosest());
     fitting.ok_or_else(|| {
         let last = Fitting { face, measurer, form: forms - 1 };
-        let least = last.heights().map(|heights| heights.least);
-        {
-            let set = last.set(Tightness::TIGHTEST, least);
-            too_full(&set.slots, &set.setting, set.height, measurer)
-        }
-    })
-}
-
-/// The drawing whose height is settled, by its name, with its room.
-pub(super) fn flexible<'a>(
-    face: &'a Node,
-    setting: &Setting,
-    measurer: &Measurer<'a>,
-) -> Option<(&'a str, Rect)> {
-    let (slots, _) = flow(face, setting, measurer);
-    slots.iter().find_map(|slot| match &slot.node.content {
-        Content::Drawing(drawing) if drawing.heights.is_some() => Some((drawing.of.as_str(), slot.rect)),
-        _ => None,
+        let set = last.set(Tightness::TIGHTEST, last.drawing(0.0), &[]);
+        too_full(&set.slots, &set.setting, set.height, measurer)
     })
 }
 
@@ -89,23 +88,36 @@ impl<'a> Fitting<'a, '_> {
         self.face.flexible_drawing().and_then(|room| room.heights)
     }
 
-    fn loosest(self) -> Option<Setting> {
-        let roomy = self.set(Tightness::STEPS[0], self.drawing(1.0));
+    fn loosest(self) -> Option<Fitted> {
+        let roomy = self.set(Tightness::STEPS[0], self.drawing(DRAWING_STEPS[0]), &[]);
         if self.fits(&roomy) {
             return Some(self.enlarged(roomy));
         }
-        let steps: &[f64] = if self.heights().is_some() { &DRAWING_STEPS } else { &[1.0] };
-        let tightest = |step: f64| (step, self.set(Tightness::TIGHTEST, self.drawing(step)));
-        let (step, tight) = steps.iter().copied().map(tightest).find(|(_, set)| self.fits(set))?;
-        Some(self.enlarged(self.loosened(tight, step)))
+        let beside = roomy.headings_beside();
+        let tightest = |step: f64| self.set(Tightness::TIGHTEST, self.drawing(step), &beside);
+        let mut tight = tightest(DRAWING_STEPS[0]);
+        let lower = DRAWING_STEPS.iter().skip(1).filter(|_| self.heights().is_some());
+        for step in lower {
+            if !self.fits(&tight) && self.may_fit(&tight, *step) {
+                tight = tightest(*step);
+            }
+        }
+        self.fits(&tight).then(|| self.enlarged(self.loosened(tight, &roomy, &beside)))
+    }
+
+    /// Whether a face that is too high may have room with a lower drawing, which makes it no lower than the drawing is.
+    fn may_fit(self, set: &Set<'_>, step: f64) -> bool {
+        let lower = set.setting.drawing.unwrap_or_default() - self.drawing(step).unwrap_or_default();
+        set.height - lower <= self.measurer.inside.1 + SLACK
     }
 
     /// The loosest of the steps that has room, where the tightest has: each takes less than the one before.
-    fn loosened(self, tight: Set<'a>, step: f64) -> Set<'a> {
-        let (mut fitting, mut from, mut loosest) = (Tightness::STEPS.len() - 1, 0, tight);
+    fn loosened(self, tight: Set<'a>, roomy: &Set<'_>, beside: &[usize]) -> Set<'a> {
+        let (drawing, mut fitting, mut loosest) = (tight.setting.drawing, Tightness::STEPS.len() - 1, tight);
+        let mut from = usize::from(drawing == roomy.setting.drawing);
         while from < fitting {
             let middle = usize::midpoint(from, fitting);
-            let set = self.set(Tightness::STEPS[middle], self.drawing(step));
+            let set = self.set(Tightness::STEPS[middle], drawing, beside);
             if self.fits(&set) {
                 (fitting, loosest) = (middle, set);
             } else {
@@ -126,19 +138,25 @@ impl<'a> Fitting<'a, '_> {
 
     /// The same, with the drawing as high as there is room for. Where something higher stands beside it, it grows without
     /// making the face higher.
-    fn enlarged(self, set: Set<'_>) -> Setting {
+    fn enlarged(self, set: Set<'a>) -> Fitted {
         let (Some(heights), Some(drawing)) = (self.heights(), set.setting.drawing) else {
-            return set.setting;
+            return set.fitted();
         };
-        let most = self.cleared(Setting { drawing: Some(heights.most), ..set.setting.clone() });
+        let mut most = self.cleared(Setting { drawing: Some(heights.most), ..set.setting.clone() });
         let height = heights.most - (most.height - self.measurer.inside.1).max(0.0);
-        if height > drawing { Setting { drawing: Some(height), ..most.setting } } else { set.setting }
+        if height <= drawing {
+            return set.fitted();
+        }
+        most.setting.drawing = Some(height);
+        most.fitted()
     }
 
-    /// The face so tight, with such a drawing: where it has two columns, in the widths that leave most room.
-    fn set(self, tightness: Tightness, drawing: Option<f64>) -> Set<'a> {
-        let children = self.children();
-        let clear = vec![Clear::Already; children.len()];
+    /// The face so tight, with such a drawing, and with children that are known to stand beside the punched corner: where
+    /// it has two columns, in the widths that leave most room.
+    fn set(self, tightness: Tightness, drawing: Option<f64>, beside: &[usize]) -> Set<'a> {
+        let children = self.face.children_in(self.form);
+        let clear = |child| if beside.contains(&child) { Clear::Beside } else { Clear::Already };
+        let clear = (0..children.len()).map(clear).collect();
         let setting = Setting { tightness, form: self.form, drawing, share: 0.5, clear, height: None };
         let Some((least, most)) = shares(&children) else { return self.cleared(setting) };
         let at = |share: f64| self.cleared(Setting { share, ..setting.clone() });
@@ -155,10 +173,6 @@ impl<'a> Fitting<'a, '_> {
             COLUMN_STEP,
         );
         fine.filter(|share| (share - near).abs() > 1e-9).map(at).fold(coarse, better)
-    }
-
-    fn children(self) -> Vec<&'a Node> {
-        self.face.children_in(self.form)
     }
 
     /// The face with its blocks kept out of the punched corner.
@@ -199,6 +213,27 @@ impl<'a> Fitting<'a, '_> {
 }
 
 impl Set<'_> {
+    /// The children of the face that stand beside the punched corner because they name what follows, as they do however
+    /// tight it is.
+    fn headings_beside(&self) -> Vec<usize> {
+        let Some(face) = self.slots.first() else { return Vec::new() };
+        let children =
+            face.node.children_in(self.setting.form).into_iter().zip(&self.setting.clear).enumerate();
+        let beside = children.filter(|(_, (child, clear))| child.is_heading() && **clear == Clear::Beside);
+        beside.map(|(index, _)| index).collect()
+    }
+
+    /// How it is set, with its drawing as high as that was settled.
+    fn fitted(self) -> Fitted {
+        let flexible = self.slots.iter().find_map(|slot| {
+            let height = self.setting.drawing?;
+            let Content::Drawing(drawing) = &slot.node.content else { return None };
+            drawing.heights?;
+            Some(Flexible { of: drawing.of.clone(), width: slot.rect.width(), height })
+        });
+        Fitted { flexible, setting: self.setting }
+    }
+
     /// Moves a child of the face below the punched corner, and with it what stands below it.
     fn lower(&mut self, Punched { slot, child, lower, .. }: Punched) {
         self.setting.clear[child] = Clear::Below(lower);

@@ -1,6 +1,6 @@
 //! One face: its layout filled once, read, arranged, given its drawing, drawn.
 
-use super::arrange;
+use super::arrange::{Fitted, Flexible, arrange, finished};
 use super::description::Node;
 use super::draw::{Card, draw};
 use super::drawings::Drawings;
@@ -9,7 +9,6 @@ use super::input::Input;
 use super::margins::SAFE;
 use super::measure::{BrokenTexts, Measurer};
 use super::read::read;
-use super::setting::Setting;
 use super::style::{CardStyle, size_word};
 use super::too_full::FaceError;
 use crate::catalogue::{CardFormat, Orientation};
@@ -94,7 +93,7 @@ pub struct FaceJob<'a> {
 #[derive(Debug, Clone)]
 pub struct FittedFace {
     description: Node,
-    setting: Setting,
+    fitted: Fitted,
     /// Drawings whose size is known.
     drawn: BTreeMap<String, Drawing>,
     /// The lines that its texts were broken into on the way.
@@ -122,8 +121,8 @@ impl FaceJob<'_> {
         let drawn = if description.has_drawn() { self.drawings.sections() } else { BTreeMap::new() };
         let broken = BrokenTexts::default();
         let measurer = self.measurer(&drawn, broken.clone());
-        let setting = arrange::arrange(&description, &measurer).map_err(FaceError::TooFull)?;
-        Ok(FittedFace { description, setting, drawn, broken })
+        let fitted = arrange(&description, &measurer).map_err(FaceError::TooFull)?;
+        Ok(FittedFace { description, fitted, drawn, broken })
     }
 
     /// Draws the drawing whose height was settled, which is often lower than its room, and the face with it.
@@ -131,15 +130,14 @@ impl FaceJob<'_> {
     /// # Errors
     /// Where SVG of the layout's own can't be drawn.
     pub fn draw(&self, fitted: &FittedFace) -> Result<Face, FaceError> {
-        let FittedFace { description, setting, drawn, broken } = fitted;
+        let FittedFace { description, fitted: Fitted { setting, flexible }, drawn, broken } = fitted;
         let measurer = self.measurer(drawn, broken.clone());
-        let flexible = arrange::flexible(description, setting, &measurer).and_then(|(name, room)| {
-            let drawing =
-                self.drawings.draw(name, Length::from_mm(room.width()), Length::from_mm(room.height()));
-            drawing.filter(|drawing| !drawing.body.is_empty())
+        let drawing = flexible.as_ref().and_then(|Flexible { of, width, height }| {
+            self.drawings.draw(of, Length::from_mm(*width), Length::from_mm(*height))
         });
+        let flexible = drawing.filter(|drawing| !drawing.body.is_empty());
         let height = flexible.as_ref().map(|drawing| drawing.height.mm());
-        let arrangement = arrange::finished(description, setting, &measurer, height);
+        let arrangement = finished(description, setting, &measurer, height);
         let card = Card { side: self.side, trim: self.format.format.trim(), bleed: self.format.bleed };
         draw(&arrangement, &measurer, card, flexible.as_ref())
     }

@@ -56,7 +56,8 @@ fn inked(slot: &Slot<'_>, setting: &Setting, measurer: &Measurer<'_>) -> Option<
     match &slot.node.content {
         Content::Text(text) if !text.upward => {
             let set = measurer.set(text, setting.tightness, slot.rect.width());
-            let spare = (slot.rect.width() - set.extent).max(0.0);
+            let extent = set.extent();
+            let spare = (slot.rect.width() - extent).max(0.0);
             let right = set.lines.iter().any(|line| line.right_to_left);
             let left = match text.align {
                 Align::Middle => spare / 2.0,
@@ -65,7 +66,7 @@ fn inked(slot: &Slot<'_>, setting: &Setting, measurer: &Measurer<'_>) -> Option<
                 Align::Start => 0.0,
             };
             let x = slot.rect.x0 + left;
-            (set.extent > 0.0).then(|| Rect::new(x, slot.rect.y0, x + set.extent, slot.rect.y1))
+            (extent > 0.0).then(|| Rect::new(x, slot.rect.y0, x + extent, slot.rect.y1))
         }
         // What a layout draws itself over the card's edges is looked at as it is drawn.
         Content::Svg { .. } if slot.edges != Edges::default() => None,

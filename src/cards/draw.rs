@@ -217,7 +217,7 @@ impl<'a> Painter<'a, '_> {
         let set = self.measurer.set(text, self.arrangement.setting.tightness, width);
         let size = set.size.mm();
         let starts = if text.upward {
-            vec![(slot.rect.x0 + set.bases.first().copied().unwrap_or_default(), slot.rect.y1)]
+            vec![(slot.rect.x0 + set.bases().next().unwrap_or_default(), slot.rect.y1)]
         } else {
             paint::starts(&set, slot.rect, text.align)
         };

@@ -37,12 +37,9 @@ pub(super) struct Measured {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct SetText {
     pub lines: Arc<[Line]>,
-    /// The base line of each line, from the top.
-    pub bases: Vec<f64>,
-    pub height: f64,
-    /// The longest line.
-    pub extent: f64,
     pub size: Length,
+    /// From one base line to the next, where nothing rises higher than plain letters.
+    leading: f64,
 }
 
 /// Measures what stands on one face; a text that has been broken at a width is not broken again.
@@ -162,25 +159,26 @@ impl<'a> Measurer<'a> {
         if text.upward {
             let set = self.set(text, tightness, ENDLESS);
             return Measured {
-                size: Size { width: set.height as f32, height: set.extent as f32 },
+                size: Size { width: set.height() as f32, height: set.extent() as f32 },
                 base: None,
             };
         }
         let set = self.set(text, tightness, width);
-        let taken = if set.lines.len() == 1 { set.extent.max(widest) } else { set.extent };
+        let taken = if set.lines.len() == 1 { set.extent().max(widest) } else { set.extent() };
         Measured {
             size: Size {
                 width: known.width.unwrap_or((taken + HAIR) as f32),
-                height: known.height.unwrap_or(set.height as f32),
+                height: known.height.unwrap_or(set.height() as f32),
             },
-            base: set.bases.first().map(|base| *base as f32),
+            base: set.bases().next().map(|base| base as f32),
         }
     }
 
     /// A text broken at a width.
     pub fn set(&self, text: &Text, tightness: Tightness, width: f64) -> SetText {
         let size = self.style.size(text.class, tightness);
-        SetText::of(self.lines(text, size, width), size, self.style.leading(tightness))
+        let leading = size.mm() * self.style.leading(tightness);
+        SetText { lines: self.lines(text, size, width), size, leading }
     }
 
     /// How narrow and how wide a text is.
@@ -209,21 +207,26 @@ impl<'a> Measurer<'a> {
 }
 
 impl SetText {
-    /// Lines below each other: further apart than plain letters need where accents or another script rise higher.
-    fn of(lines: Arc<[Line]>, size: Length, leading: f64) -> Self {
-        let mm = size.mm();
-        let (mut bases, mut base) = (Vec::with_capacity(lines.len()), 0.0);
-        for (index, line) in lines.iter().enumerate() {
-            base += match index.checked_sub(1) {
+    /// The base line of each line, from the top: further apart than plain letters need where accents or another script
+    /// rise higher.
+    pub fn bases(&self) -> impl Iterator<Item = f64> {
+        let (mm, mut base, mut before) = (self.size.mm(), 0.0, None::<&Line>);
+        self.lines.iter().map(move |line| {
+            base += match before.replace(line) {
                 None => (mm * RISE).max(line.ink.above.mm()),
-                Some(before) => {
-                    (mm * leading).max(lines[before].ink.below.mm() + line.ink.above.mm() + mm * BETWEEN)
-                }
+                Some(before) => self.leading.max(before.ink.below.mm() + line.ink.above.mm() + mm * BETWEEN),
             };
-            bases.push(base);
-        }
-        let fall = lines.last().map_or(0.0, |line| (mm * FALL).max(line.ink.below.mm()));
-        let extent = lines.iter().map(|line| line.extent().mm()).fold(0.0, f64::max);
-        Self { height: base + fall, lines, bases, extent, size }
+            base
+        })
+    }
+
+    pub fn height(&self) -> f64 {
+        let fall = self.lines.last().map_or(0.0, |line| (self.size.mm() * FALL).max(line.ink.below.mm()));
+        self.bases().last().unwrap_or_default() + fall
+    }
+
+    /// The longest line.
+    pub fn extent(&self) -> f64 {
+        self.lines.iter().map(|line| line.extent().mm()).fold(0.0, f64::max)
     }
 }

@@ -107,7 +107,7 @@ pub(super) struct Lettering {
 
 /// Where each line of a text begins, and its base line.
 pub(super) fn starts(set: &SetText, rect: Rect, align: Align) -> Vec<(f64, f64)> {
-    let lines = set.lines.iter().zip(&set.bases);
+    let lines = set.lines.iter().zip(set.bases());
     lines.map(|(line, base)| (start(line, rect, align), rect.y0 + base)).collect()
 }
 

@@ -3,7 +3,7 @@
 use super::face::{BlockKind, Face};
 use super::paint::escaped;
 use crate::sketch::number;
-use resvg::tiny_skia::{Color, Pixmap, PremultipliedColorU8, Transform};
+use resvg::tiny_skia::{Pixmap, PremultipliedColorU8, Transform};
 use std::cell::RefCell;
 use std::fmt::Write;
 
@@ -90,7 +90,7 @@ impl Face {
             let fits = |pixmap: &Pixmap| (pixmap.width(), pixmap.height()) == size;
             let pixmap = kept.take().filter(fits).or_else(|| Pixmap::new(size.0, size.1));
             let mut pixmap = pixmap.ok_or_else(|| PictureError("no pixels".to_owned()))?;
-            pixmap.fill(Color::WHITE);
+            pixmap.data_mut().fill(u8::MAX);
             for layer in self.blocks.iter().flat_map(|block| &block.layers) {
                 resvg::render(&layer.tree, transform, &mut pixmap.as_mut());
             }
@@ -142,9 +142,9 @@ fn single(number: f64) -> f32 {
 
 /// Everything is drawn on white, so nothing shows through and three channels are enough.
 fn encoded(pixmap: &Pixmap, dpi: f64) -> Result<Vec<u8>, PictureError> {
-    let mut colours = Vec::with_capacity(pixmap.data().len() / 4 * 3);
-    for pixel in pixmap.data().chunks_exact(4) {
-        colours.extend_from_slice(&pixel[..3]);
+    let mut colours = vec![0; pixmap.data().len() / 4 * 3];
+    for (colour, pixel) in colours.chunks_exact_mut(3).zip(pixmap.data().chunks_exact(4)) {
+        colour.copy_from_slice(&pixel[..3]);
     }
     let mut bytes = Vec::new();
     let mut encoder = png::Encoder::new(&mut bytes, pixmap.width(), pixmap.height());

@@ -53,7 +53,7 @@ pub(super) fn too_long<'s>(
         let set = measurer.set(text, setting.tightness, if text.upward { f64::MAX } else { room });
         let inside = right_of(slots, index, measurer) - slot.rect.x0;
         let room = if text.upward || has_width(slots, index) { room } else { room.min(inside) };
-        let over = set.extent - room;
+        let over = set.extent() - room;
         (over > 2.0 * SLACK).then_some((index, over))
     })
 }
