@@ -25,6 +25,7 @@ mod mark_colour_reserved;
 mod mark_colours_too_close;
 mod mark_missing;
 mod mark_text_confusable;
+mod mark_text_is_marking;
 mod mark_text_is_nominal_size;
 mod mark_text_is_stamp;
 mod marks_alike;
@@ -91,6 +92,7 @@ const RULES: &[Rule] = &[
     mark_colours_too_close::check,
     mark_missing::check,
     mark_text_confusable::check,
+    mark_text_is_marking::check,
     mark_text_is_nominal_size::check,
     mark_text_is_stamp::check,
     marks_alike::check,

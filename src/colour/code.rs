@@ -109,26 +109,28 @@ impl ColourCode {
     /// The standard gives letters and no values. Each value lies in the band of lightness, chroma and
     /// hue at the heart of what people call by that name (bands from memory; the test beside this
     /// function holds them), so that a swatch looks like any paint of that name, and marks that paint
-    /// can't tell apart are not told apart by a lucky choice of ink. Within the bands a search took
-    /// the set that keeps small differences largest, over normal sight and the three deficiencies.
+    /// can't tell apart are not told apart by a lucky choice of ink: red and green stay too close for a
+    /// red-blind eye, whatever the ink. Within the bands a search took the set that keeps all other
+    /// small differences largest, over normal sight and the three deficiencies by both models; green
+    /// beside blue and orange beside pink counted most, which a blue-blind eye confuses.
     /// A swatch is a rectangle with text on it; shapes and colours of ISO 3864 signs are not used.
     #[must_use]
     pub fn printed(self) -> Srgb {
         Srgb::of(match self {
-            Self::BK => 0x18_18_18,
-            Self::BN => 0x69_3c_0c,
-            Self::RD => 0xcc_27_36,
-            Self::OG => 0xff_78_03,
-            Self::YE => 0xff_e4_0c,
-            Self::GN => 0x06_7e_4b,
-            Self::BU => 0x03_60_c6,
-            Self::VT => 0x5a_39_90,
-            Self::GY => 0x7e_7e_7e,
+            Self::BK => 0x19_19_19,
+            Self::BN => 0x69_34_0c,
+            Self::RD => 0xcc_35_42,
+            Self::OG => 0xfe_80_00,
+            Self::YE => 0xff_ea_42,
+            Self::GN => 0x4e_86_46,
+            Self::BU => 0x0b_57_bc,
+            Self::VT => 0x5b_2d_7a,
+            Self::GY => 0x77_77_77,
             Self::WH => 0xff_ff_ff,
-            Self::PK => 0xf3_96_c0,
-            Self::GD => 0xc0_9f_45,
-            Self::TQ => 0x03_b4_ab,
-            Self::SR => 0xcc_cc_cc,
+            Self::PK => 0xff_aa_d2,
+            Self::GD => 0xc0_a4_53,
+            Self::TQ => 0x02_b4_a4,
+            Self::SR => 0xce_ce_ce,
             Self::GNYE => 0x9a_c4_2a,
         })
     }
@@ -143,7 +145,7 @@ impl ColourCode {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::colour::{LEGIBLE_CONTRAST, contrast};
+    use crate::colour::{LEGIBLE_CONTRAST, Sight, contrast, difference};
     use ColourCode::*;
 
     type Band = [f64; 2];
@@ -151,19 +153,19 @@ mod tests {
     /// Code, lightness, chroma, hue angle in degrees: what people call by that name. From memory.
     const BANDS: [(ColourCode, Band, Band, Band); 14] = [
         (BK, [8.0, 12.0], [0.0, 2.0], [0.0, 360.0]),
-        (BN, [30.0, 36.0], [28.0, 40.0], [52.0, 66.0]),
-        (RD, [42.0, 46.0], [70.0, 100.0], [28.0, 36.0]),
-        (OG, [62.0, 67.0], [75.0, 100.0], [56.0, 64.0]),
-        (YE, [86.0, 91.0], [75.0, 100.0], [88.0, 96.0]),
-        (GN, [44.0, 48.0], [45.0, 65.0], [143.0, 155.0]),
-        (BU, [36.0, 42.0], [50.0, 80.0], [272.0, 286.0]),
-        (VT, [32.0, 40.0], [55.0, 80.0], [308.0, 320.0]),
-        (GY, [52.0, 56.0], [0.0, 2.0], [0.0, 360.0]),
+        (BN, [28.0, 36.0], [28.0, 40.0], [50.0, 66.0]),
+        (RD, [40.0, 47.0], [65.0, 100.0], [26.0, 35.0]),
+        (OG, [60.0, 68.0], [75.0, 100.0], [54.0, 66.0]),
+        (YE, [86.0, 92.5], [75.0, 100.0], [88.0, 98.0]),
+        (GN, [44.0, 51.0], [42.0, 70.0], [138.0, 155.0]),
+        (BU, [32.0, 42.0], [45.0, 85.0], [268.0, 288.0]),
+        (VT, [28.0, 40.0], [50.0, 85.0], [306.0, 322.0]),
+        (GY, [50.0, 57.0], [0.0, 2.0], [0.0, 360.0]),
         (WH, [97.0, 100.1], [0.0, 3.0], [0.0, 360.0]),
-        (PK, [72.0, 78.0], [30.0, 42.0], [350.0, 360.0]),
-        (GD, [62.0, 68.0], [50.0, 65.0], [80.0, 88.0]),
-        (TQ, [66.0, 74.0], [32.0, 46.0], [185.0, 200.0]),
-        (SR, [78.0, 82.5], [0.0, 2.0], [0.0, 360.0]),
+        (PK, [72.0, 80.0], [28.0, 44.0], [348.0, 362.0]),
+        (GD, [60.0, 70.0], [45.0, 66.0], [80.0, 90.0]),
+        (TQ, [66.0, 78.0], [32.0, 48.0], [182.0, 200.0]),
+        (SR, [76.0, 83.0], [0.0, 2.0], [0.0, 360.0]),
     ];
 
     #[test]
@@ -175,6 +177,15 @@ mod tests {
             assert!(within(lightness, lab.lightness), "{code:?} {lab:?}");
             assert!(within(chroma, lab.a.hypot(lab.b)), "{code:?} {lab:?}");
             assert!(within(hue, angle), "{code:?} {angle}");
+        }
+    }
+
+    /// A blue-blind eye takes green for blue and orange for pink where their lightness is the same.
+    #[test]
+    fn what_a_blue_blind_eye_confuses_differs_in_lightness() {
+        for (one, two) in [(GN, BU), (OG, PK)] {
+            let difference = difference(one.printed(), two.printed(), Sight::Tritan);
+            assert!(difference >= 12.0, "{one:?} {two:?}: {difference}");
         }
     }
 

@@ -2,7 +2,9 @@
 
 mod code;
 mod compare;
+mod dichromat;
 mod mark;
+mod marking;
 mod propose;
 mod sight;
 mod srgb;
@@ -11,7 +13,8 @@ mod text;
 pub use code::ColourCode;
 pub use compare::{Comparison, GREY_LIGHTNESS, GREY_TEXT, Likeness, MarkLimits, compare};
 pub use mark::Mark;
+pub use marking::{Marking, common_marking};
 pub use propose::{propose_mark, propose_set};
-pub use sight::{Sight, difference, simulate};
+pub use sight::{Model, Sight, difference, simulate};
 pub use srgb::{LEGIBLE_CONTRAST, Lab, Srgb, ciede2000, contrast};
 pub use text::{Confusion, confusion, reads_as};

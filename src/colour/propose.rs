@@ -1,7 +1,7 @@
 //! Marks that are still free: one for a body, and a whole set for a new body.
 
 use super::compare::differences;
-use super::{ColourCode, GREY_TEXT, Mark, MarkLimits, confusion};
+use super::{ColourCode, GREY_TEXT, Mark, MarkLimits, common_marking, confusion};
 
 /// Letters that no stroke, no half-turn and no bad light turns into a figure or into each other.
 const LETTERS: [char; 12] = ['A', 'C', 'E', 'H', 'K', 'L', 'P', 'T', 'V', 'X', 'N', 'U'];
@@ -102,7 +102,9 @@ fn free_text(notches: u32, taken: &[Mark], avoid: &[&str]) -> Option<String> {
         let apart = |mark: &Mark| {
             confusion(text, &mark.text).is_none() && strsim::levenshtein(text, &mark.text) >= GREY_TEXT
         };
-        taken.iter().all(apart) && avoid.iter().all(|other| confusion(text, other).is_none())
+        common_marking(text).is_none()
+            && taken.iter().all(apart)
+            && avoid.iter().all(|other| confusion(text, other).is_none())
     })
 }
 

@@ -1,5 +1,6 @@
-//! How eyes see a colour: normal sight and the three deficiencies at full severity.
+//! How eyes see a colour: normal sight and the three deficiencies at full severity, by two models.
 
+use super::dichromat::{Cone, dichromat};
 use super::{Lab, Srgb, ciede2000};
 use palette::LinSrgb;
 
@@ -54,34 +55,64 @@ impl Sight {
     }
 }
 
-/// A colour as an eye of that kind sees it (Machado, Oliveira, Fernandes 2009, on linear RGB).
-///
-/// ```
-/// use fittingcards::colour::{Sight, Srgb, simulate};
-/// let red = Srgb { red: 255, green: 0, blue: 0 };
-/// assert_eq!(simulate(red, Sight::Deutan).hex(), "#a39000");
-/// ```
-#[must_use]
-pub fn simulate(colour: Srgb, sight: Sight) -> Srgb {
-    Srgb::from_linear(seen(colour, sight))
+/// A model of how a deficient eye sees. They agree closely for protan and deutan eyes and differ most for tritan ones.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Model {
+    /// Machado, Oliveira, Fernandes 2009: one matrix on linear RGB, at severity 1.0.
+    Machado2009,
+    /// Brettel, Viénot, Mollon 1997: two half-planes of cone responses.
+    Brettel1997,
 }
 
-/// CIEDE2000 between two colours as an eye of that kind sees them.
+impl Model {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Machado2009, Self::Brettel1997];
+}
+
+/// A colour as an eye of that kind sees it.
+///
+/// ```
+/// use fittingcards::colour::{Model, Sight, Srgb, simulate};
+/// let red = Srgb { red: 255, green: 0, blue: 0 };
+/// assert_eq!(simulate(red, Sight::Deutan, Model::Machado2009).hex(), "#a39000");
+/// assert_eq!(simulate(red, Sight::Normal, Model::Brettel1997), red);
+/// ```
+#[must_use]
+pub fn simulate(colour: Srgb, sight: Sight, model: Model) -> Srgb {
+    Srgb::from_linear(seen(colour, sight, model))
+}
+
+/// CIEDE2000 between two colours as an eye of that kind sees them: the least that any model gives.
 ///
 /// ```
 /// use fittingcards::colour::{Sight, Srgb, difference};
 /// let (red, green) = (Srgb { red: 204, green: 39, blue: 54 }, Srgb { red: 6, green: 126, blue: 75 });
 /// assert!(difference(red, green, Sight::Deutan) < difference(red, green, Sight::Normal) / 3.0);
+/// // To a tritan eye green and blue are one colour; only one of the models says so.
+/// let blue = Srgb { red: 3, green: 96, blue: 198 };
+/// assert!(difference(green, blue, Sight::Tritan) < 5.0);
 /// ```
 #[must_use]
 pub fn difference(one: Srgb, two: Srgb, sight: Sight) -> f64 {
-    ciede2000(Lab::of(seen(one, sight)), Lab::of(seen(two, sight)))
+    let by = |model| ciede2000(Lab::of(seen(one, sight, model)), Lab::of(seen(two, sight, model)));
+    Model::ALL.map(by).into_iter().fold(f64::INFINITY, f64::min)
 }
 
-fn seen(colour: Srgb, sight: Sight) -> LinSrgb<f64> {
+fn seen(colour: Srgb, sight: Sight, model: Model) -> LinSrgb<f64> {
     let linear = colour.linear();
-    let [red, green, blue] = sight
-        .matrix()
-        .map(|row| (row[0] * linear.red + row[1] * linear.green + row[2] * linear.blue).clamp(0.0, 1.0));
+    let seen = match (sight, model) {
+        (Sight::Normal, _) => return linear,
+        (_, Model::Machado2009) => by_matrix(linear, sight.matrix()),
+        (Sight::Protan, Model::Brettel1997) => dichromat(linear, Cone::Long),
+        (Sight::Deutan, Model::Brettel1997) => dichromat(linear, Cone::Middle),
+        (Sight::Tritan, Model::Brettel1997) => dichromat(linear, Cone::Short),
+    };
+    let within = |value: f64| value.clamp(0.0, 1.0);
+    LinSrgb::new(within(seen.red), within(seen.green), within(seen.blue))
+}
+
+fn by_matrix(linear: LinSrgb<f64>, matrix: [[f64; 3]; 3]) -> LinSrgb<f64> {
+    let [red, green, blue] =
+        matrix.map(|row| row[0] * linear.red + row[1] * linear.green + row[2] * linear.blue);
     LinSrgb::new(red, green, blue)
 }

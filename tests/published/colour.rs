@@ -1,6 +1,6 @@
 //! Colour differences, colour vision and contrast against published values.
 
-use fittingcards::colour::{Lab, Sight, Srgb, ciede2000, contrast, simulate};
+use fittingcards::colour::{Lab, Model, Sight, Srgb, ciede2000, contrast, simulate};
 
 fn rows(table: &'static str) -> Vec<csv::StringRecord> {
     csv::Reader::from_reader(table.as_bytes()).records().map(|row| row.expect("a row")).collect()
@@ -34,9 +34,19 @@ fn ciede2000_of_every_published_pair() {
 
 /// Machado, Oliveira, Fernandes 2009, severity 1.0 on linear RGB, as another library computes it.
 #[test]
-fn simulated_colours_within_one_step_of_a_channel() {
-    let rows = rows(include_str!("colour_vision_simulated.csv"));
-    assert_eq!(rows.len(), 33);
+fn colours_by_machado_within_one_step_of_a_channel() {
+    hold(include_str!("colour_vision_simulated.csv"), Model::Machado2009);
+}
+
+/// Brettel, Viénot, Mollon 1997 with the display's white as neutral, as another library computes it.
+#[test]
+fn colours_by_brettel_within_one_step_of_a_channel() {
+    hold(include_str!("colour_vision_brettel.csv"), Model::Brettel1997);
+}
+
+fn hold(table: &'static str, model: Model) {
+    let rows = rows(table);
+    assert!(rows.len() >= 33);
     for row in &rows {
         let sight = match &row[1] {
             "protan" => Sight::Protan,
@@ -44,7 +54,7 @@ fn simulated_colours_within_one_step_of_a_channel() {
             "tritan" => Sight::Tritan,
             other => panic!("{other}"),
         };
-        let seen = simulate(colour(&row[0]), sight);
+        let seen = simulate(colour(&row[0]), sight, model);
         for (at, channel) in [(2, seen.red), (3, seen.green), (4, seen.blue)] {
             let published = number(row, at).clamp(0.0, 1.0);
             assert!((f64::from(channel) / 255.0 - published).abs() <= 1.0 / 255.0, "{seen:?} {row:?}");
