@@ -3,6 +3,7 @@
 mod addresses;
 mod bodies;
 mod chapters;
+mod check;
 mod closed;
 mod conductors;
 mod data_address;
@@ -17,6 +18,7 @@ mod key;
 mod look_alikes;
 mod measures;
 mod notices;
+mod offline;
 mod pages;
 mod parts;
 mod single;

@@ -20,6 +20,8 @@ pub struct Page {
     pub path: String,
     /// Its text.
     pub text: String,
+    /// The file of the layouts that it comes from; empty of what comes from none.
+    pub layout: String,
 }
 
 /// What a file of the booklet is about.
@@ -69,7 +71,10 @@ pub fn make(input: Input<'_>) -> Result<Vec<Page>, Findings> {
     let mut pages = Vec::new();
     for subject in booklet.subjects() {
         match booklet.page(&subject) {
-            Ok(page) => pages.push(page),
+            Ok(page) => {
+                findings.extend(booklet.check(&subject, &page));
+                pages.push(page);
+            }
             Err(finding) => findings.push(finding),
         }
     }
@@ -108,18 +113,20 @@ impl Booklet<'_> {
     /// Where its layout asks for what isn't there.
     #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
     pub fn page(&self, subject: &Subject) -> Result<Page, Finding> {
-        let text = match (subject.address(), subject) {
+        let (layout, text) = match (subject.address(), subject) {
             (Some(address), subject) => self.filled(&address, self.draft(subject))?,
-            (None, Subject::File(name)) => self.handed_on(name),
-            (None, _) => find::script(self),
+            (None, Subject::File(name)) => (name.clone(), self.handed_on(name)),
+            (None, _) => (String::new(), find::script(self)),
         };
-        Ok(Page { path: subject.path(), text })
+        Ok(Page { path: subject.path(), text, layout })
     }
 
+    /// The path of a page's layout, and the layout filled.
     #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
-    fn filled(&self, address: &Address, draft: Draft) -> Result<String, Finding> {
+    fn filled(&self, address: &Address, draft: Draft) -> Result<(String, String), Finding> {
         let layout = format!("booklet/{}.html", draft.layout);
-        self.input.layouts.fill(&layout, &frame::of_page(self, address, draft))
+        let text = self.input.layouts.fill(&layout, &frame::of_page(self, address, draft))?;
+        Ok((layout, text))
     }
 
     /// A file of the layouts as it is; the style sheet also gets what turns drawings dark.

@@ -20,12 +20,21 @@ const SCRIPTS: [&str; 3] = ["index.js", "booklet.js", "tools.js"];
 /// All faults of all layouts.
 pub fn single_file(input: Input<'_>, cards: &BTreeMap<String, String>) -> Result<String, Findings> {
     let booklet = Booklet::new(input).in_one_file(cards);
-    let pages = bind(&booklet, &all(&booklet)?);
-    input.layouts.fill("booklet/single.html", &pages).map_err(|finding| {
-        let mut findings = Findings::new();
-        findings.push(finding);
-        findings
-    })
+    let pages = all(&booklet)?;
+    let nonce = nonce(&pages);
+    let values = bind(&booklet, &pages, &nonce);
+    let text = input.layouts.fill("booklet/single.html", &values).map_err(Findings::from)?;
+    let findings =
+        booklet.check_single(&text, &nonce, &SCRIPTS.map(|path| text_of(&pages, path)), style(&pages));
+    if findings.has_errors() { Err(findings) } else { Ok(text) }
+}
+
+fn text_of<'p>(pages: &'p [Page], path: &str) -> &'p str {
+    pages.iter().find(|page| page.path == path).map_or("", |page| &page.text)
+}
+
+fn style(pages: &[Page]) -> &str {
+    text_of(pages, "booklet.css")
 }
 
 fn all(booklet: &Booklet<'_>) -> Result<Vec<Page>, Findings> {
@@ -42,15 +51,14 @@ fn all(booklet: &Booklet<'_>) -> Result<Vec<Page>, Findings> {
 }
 
 /// What the outer layout is filled with.
-fn bind(booklet: &Booklet<'_>, pages: &[Page]) -> Value {
+fn bind(booklet: &Booklet<'_>, pages: &[Page], nonce: &str) -> Value {
     let title = booklet.input.catalogue.settings.title.clone();
     let mut values =
         frame::values(booklet, Draft { layout: "single", title, kind: "Booklet", values: json!({}) });
-    let text_of = |path: &str| pages.iter().find(|page| page.path == path).map_or("", |page| &page.text);
     let articles = pages.iter().filter(|page| page.path.ends_with(".html"));
-    values["nonce"] = nonce(pages).into();
-    values["style"] = text_of("booklet.css").into();
-    values["scripts"] = SCRIPTS.map(text_of).to_vec().into();
+    values["nonce"] = nonce.into();
+    values["style"] = style(pages).into();
+    values["scripts"] = SCRIPTS.map(|path| text_of(pages, path)).to_vec().into();
     values["articles"] = articles.map(|page| page.text.as_str()).collect();
     values
 }

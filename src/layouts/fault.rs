@@ -24,7 +24,7 @@ pub(super) fn syntax(error: &Error) -> Option<Finding> {
 pub(super) fn list(name: &str, text: &str, tag: &Tag<'_>) -> Finding {
     let (line, column) = line_and_column(text, tag.start);
     let place = Place::at(FilePath::layouts(name), line, column);
-    Finding::error(ENDLESS, place, "a list is made within an expression, which can't be counted")
+    Finding::error("layout-endless", place, "a list is made within an expression, which can't be counted")
         .help("go through it with {% for %} instead")
 }
 
@@ -69,16 +69,13 @@ pub(super) fn filling(name: &str, error: &Error, placed: &Placed) -> Finding {
     }
 }
 
-/// What a layout gets that goes further than it may.
-const ENDLESS: &str = "layout-endless";
-
 /// The finding of a layout that goes further than it may, at the line where it was stopped, if one is known.
 pub(super) fn endless(name: &str, error: Option<&Error>, placed: &Placed) -> Finding {
     let place = match error.map(Error::kind) {
-        Some(ErrorKind::RenderingError(report)) => found(ENDLESS, report, placed).place,
+        Some(ErrorKind::RenderingError(report)) => found("layout-endless", report, placed).place,
         _ => Place::whole(FilePath::layouts(name)),
     };
-    Finding::error(ENDLESS, place, "the layout goes on and on: it is stopped here")
+    Finding::error("layout-endless", place, "the layout goes on and on: it is stopped here")
         .expected("what a face or a page can hold")
         .help(
             "look at loops in loops, at files taken in again and again, and at texts that grow by themselves",

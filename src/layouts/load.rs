@@ -36,6 +36,8 @@ pub struct Layouts {
     tera: Tera,
     placed: Arc<Placed>,
     texts: BTreeMap<String, Arc<str>>,
+    /// The user's own files.
+    own: BTreeMap<String, Arc<str>>,
 }
 
 impl Layouts {
@@ -47,12 +49,14 @@ impl Layouts {
     pub fn load(world: &dyn World, folder: &str, helpers: &[Helper]) -> Result<(Self, Findings), WorldError> {
         let mut findings = Findings::new();
         let files = gather(world, folder, &mut findings)?;
+        let own = files.iter().filter(|(_, file)| file.own);
+        let own = own.map(|(name, file)| (name.clone(), file.text.clone())).collect();
         let (filled, passed): (BTreeMap<_, _>, BTreeMap<_, _>) =
             files.into_iter().partition(|(name, _)| is_filled(name));
         let placed = placed(&filled, &mut findings);
         let tera = compile(&placed, folder, helpers, &mut findings);
         let texts = passed.into_iter().map(|(name, file)| (name, file.text)).collect();
-        Ok((Self { tera, placed: Arc::new(placed), texts }, findings))
+        Ok((Self { tera, placed: Arc::new(placed), texts, own }, findings))
     }
 
     /// A layout filled with values.
@@ -77,6 +81,11 @@ impl Layouts {
     #[must_use]
     pub fn text(&self, name: &str) -> Option<&str> {
         self.texts.get(name).map(|text| &**text)
+    }
+
+    /// The files that the user brings and that are not as the built-in ones, with their texts, sorted.
+    pub fn own(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.own.iter().map(|(name, text)| (&**name, &**text))
     }
 
     /// The built-in file of this path, whether or not the user has one in its place.

@@ -186,7 +186,7 @@ impl Making<'_> {
         let booklet = Booklet::new(self.prepared.booklet());
         let subjects = booklet.subjects();
         let counted = Counted::new(self.progress, Stage::Booklet, subjects.len());
-        let made: Vec<Option<Finding>> = subjects
+        let made: Vec<Findings> = subjects
             .par_iter()
             .map(|subject| self.page(&booklet, subject).inspect(|_| counted.one_more()))
             .collect::<Result<_, Fault>>()?;
@@ -198,20 +198,24 @@ impl Making<'_> {
     }
 
     /// Makes one page; gives what is wrong with it.
-    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Option<Finding>, Fault> {
+    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Findings, Fault> {
         let page = match self.clock.booklet(|| booklet.page(subject).map_err(Box::new)) {
             Ok(page) => page,
-            Err(finding) => return Ok(Some(*finding)),
+            Err(finding) => return Ok(Findings::from(*finding)),
         };
+        let found = self.clock.booklet(|| booklet.check(subject, &page));
+        if found.has_errors() {
+            return Ok(found);
+        }
         let output = format!("page {}", page.path);
         if let Some(finding) = refused::found(&output, self.place(), std::iter::once(page.text.as_str())) {
-            return Ok(Some(finding));
+            return Ok(Findings::from(finding));
         }
         if let Some(staging) = self.staging() {
             let path = format!("booklet/{}", page.path);
             self.clock.output(|| staging.write(&path, page.text.as_bytes()))?;
         }
-        Ok(None)
+        Ok(Findings::new())
     }
 
     /// Makes the single file, where there is to be one and nothing stops the run; gives what is wrong with it.

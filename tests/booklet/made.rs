@@ -2,6 +2,7 @@
 
 use fittingcards::booklet::{Input, Page, make, single_file};
 use fittingcards::catalogue::{self, Catalogue};
+use fittingcards::diagnostics::Findings;
 use fittingcards::facts::{self, CardFacts};
 use fittingcards::layouts::Layouts;
 use fittingcards::mixups;
@@ -24,8 +25,13 @@ pub fn of_folder(folder: &str) -> Vec<Page> {
 
 /// The demo's records, to be added to.
 pub fn content() -> MemoryWorld {
+    records("content")
+}
+
+/// The records of a folder below the project's, to be added to.
+pub fn records(folder: &str) -> MemoryWorld {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let disk = DiskWorld::new(root.join("content"), root.join("layouts"));
+    let disk = DiskWorld::new(root.join(folder), root.join("layouts"));
     let files = disk.files(Folder::Catalogue).unwrap();
     files.into_iter().fold(MemoryWorld::new(), |world, file| {
         let bytes = disk.read(&file).unwrap();
@@ -41,6 +47,11 @@ pub struct Made {
 
 impl Made {
     pub fn of(world: &dyn World) -> Self {
+        Self::or_findings(world).unwrap_or_else(|findings| panic!("{:#?}", findings.sorted()))
+    }
+
+    /// A booklet in both forms, or what is wrong with it.
+    pub fn or_findings(world: &dyn World) -> Result<Self, Findings> {
         let (layouts, faults) = Layouts::load(world, "booklet", &[]).unwrap();
         assert!(!faults.has_errors(), "{:?}", faults.sorted());
         let catalogue: Catalogue = catalogue::load(world).unwrap().catalogue;
@@ -64,9 +75,13 @@ impl Made {
         let face =
             |number: &String, side| (format!("{number}-{side}.svg"), format!("<svg id=\"{number}\"/>"));
         let faces = facts.keys().flat_map(|number| [face(number, "front"), face(number, "back")]).collect();
-        Self {
-            pages: make(input).unwrap_or_else(|findings| panic!("{:#?}", findings.sorted())),
-            single: single_file(input, &faces).unwrap_or_else(|findings| panic!("{:#?}", findings.sorted())),
+        let pages = make(input);
+        match single_file(input, &faces) {
+            Ok(single) => Ok(Self { pages: pages?, single }),
+            Err(mut findings) => {
+                findings.extend(pages.err().into_iter().flatten());
+                Err(findings)
+            }
         }
     }
 }

@@ -3,4 +3,5 @@
 mod literal;
 mod made;
 mod markup;
+mod offline;
 mod pages;
