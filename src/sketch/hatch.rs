@@ -4,6 +4,9 @@ use super::outline::Outline;
 use super::plane::{Line, Vec2};
 use kurbo::ParamCurve as _;
 
+/// An A0 sheet hatched at half a millimetre takes fewer lines.
+const MOST_LINES: f64 = 5_000.0;
+
 /// One way to hatch.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Hatch {
@@ -22,7 +25,7 @@ impl Hatch {
     }
 
     /// The lines inside an outline. All lines lie on one grid through the origin, so that the surfaces of
-    /// one part read as one. An outline that is not finite has none.
+    /// one part read as one. An outline has none that is not finite, or larger than any paper.
     pub fn lines(&self, outline: &Outline) -> Vec<Line> {
         if !outline.is_finite() {
             return Vec::new();
@@ -32,7 +35,11 @@ impl Hatch {
         let offsets: Vec<f64> = outline.sides().map(|side| side.p0.to_vec2().dot(across)).collect();
         let least = offsets.iter().copied().fold(f64::INFINITY, f64::min);
         let most = offsets.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        let (first, last) = ((least / self.pitch).ceil() as i64, (most / self.pitch).floor() as i64);
+        let (first, last) = ((least / self.pitch).ceil(), (most / self.pitch).floor());
+        if last - first > MOST_LINES {
+            return Vec::new();
+        }
+        let (first, last) = (first as i64, last as i64);
         (first..=last).flat_map(|index| clipped(outline, along, across, index as f64 * self.pitch)).collect()
     }
 }

@@ -29,6 +29,12 @@ pub(crate) fn corners(rect: Rect) -> [Point; 4] {
     [at(rect.x0, rect.y0), at(rect.x1, rect.y0), at(rect.x1, rect.y1), at(rect.x0, rect.y1)]
 }
 
+/// The number from `least` to `most` that is nearest; `most` where the two have changed places, as they may on
+/// parts whose sizes do not go together.
+pub(crate) fn within(value: f64, least: f64, most: f64) -> f64 {
+    value.max(least).min(most)
+}
+
 /// Whether two segments meet.
 pub(crate) fn segments_meet(a: Line, b: Line) -> bool {
     let side = |line: Line, point: Point| (line.p1 - line.p0).cross(point - line.p0);

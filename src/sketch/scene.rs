@@ -3,7 +3,7 @@
 use super::appearance::Appearance;
 use super::letters::Text;
 use super::outline::Outline;
-use super::plane::{Affine, EMPTY, Line, Point, Rect, Vec2, around, at, corners, enters, grown};
+use super::plane::{Affine, EMPTY, Line, Point, Rect, Vec2, around, at, corners, enters, grown, within};
 
 /// A drawing as data, back to front.
 #[derive(Debug, Clone, Default)]
@@ -89,7 +89,7 @@ impl Primitive {
             Self::Area(outline) => outline.sides().any(|side| enters(side, rect)),
             Self::Circle(centre, radius) => {
                 let far = corners(rect).iter().map(|corner| corner.distance(*centre)).fold(0.0, f64::max);
-                let near = at(centre.x.clamp(rect.x0, rect.x1), centre.y.clamp(rect.y0, rect.y1));
+                let near = at(within(centre.x, rect.x0, rect.x1), within(centre.y, rect.y0, rect.y1));
                 near.distance(*centre) <= *radius && far >= *radius
             }
             Self::Lines(lines) => {

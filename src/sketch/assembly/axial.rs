@@ -5,7 +5,7 @@ use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::Setup;
 use crate::catalogue::Role;
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::plane::{Point, at};
+use crate::sketch::plane::{Point, at, within};
 use std::f64::consts::FRAC_PI_2;
 
 /// How far a chord may lie off its arc, in millimetres of the object.
@@ -56,7 +56,7 @@ impl Axial {
     fn thread(&self, setup: &Setup) -> f64 {
         let stated = setup.thread().map(|diameter| diameter / 2.0);
         match Self::closing(setup).0 {
-            Closing::Nut => stated.unwrap_or(self.outer - 1.5).clamp(self.free, self.outer),
+            Closing::Nut => within(stated.unwrap_or(self.outer - 1.5), self.free, self.outer),
             _ => stated.unwrap_or(self.free).max(self.free),
         }
     }
@@ -110,7 +110,7 @@ impl Axial {
     /// Radius of the closing part's head.
     fn head_radius(&self, setup: &Setup) -> f64 {
         let spanner = setup.spanner().map_or(0.0, |size| size / 2.0);
-        spanner.clamp(self.thread(setup) + 0.12 * self.outer, self.shell(setup) * 1.5)
+        within(spanner, self.thread(setup) + 0.12 * self.outer, self.shell(setup) * 1.5)
     }
 
     /// Half the width of the arms.

@@ -11,7 +11,7 @@ use crate::grip::{Geometry, Socket, SpreadingCone};
 use crate::section::Layer;
 use crate::sketch::appearance::Shade;
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::{Affine, Vec2, at};
+use crate::sketch::plane::{Affine, Vec2, at, within};
 use crate::units::Length;
 
 /// The sizes of a spreading cone in its socket, in millimetres.
@@ -137,7 +137,7 @@ impl SpreadingSeat {
             let foot = at(large.0, large.1) + normal * off;
             let back = (foot.y - pitch) / slope.sin();
             let bend =
-                (foot - along * back).x.clamp(self.axial.entry + 1.0, small.0 + 0.9 * (large.0 - small.0));
+                within((foot - along * back).x, self.axial.entry + 1.0, small.0 + 0.9 * (large.0 - small.0));
             let tail = foot + along * 1.2;
             bands.push(band(&[at(self.axial.entry, pitch), at(bend, pitch), tail], diameter / 2.0));
         }

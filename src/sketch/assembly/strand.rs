@@ -80,8 +80,11 @@ fn raised(lines: Vec<Vec<Point>>, y: f64) -> Vec<Vec<Point>> {
     lines.into_iter().map(|line| line.into_iter().map(|point| at(point.x, point.y + y)).collect()).collect()
 }
 
+/// No drawing is so long that it has more lay lines.
+pub(super) const MOST_LAY_LINES: f64 = 2_000.0;
+
 /// Lay lines of round wires across the conductor; the groove's lips along a grooved wire. A length that is
-/// not finite has none.
+/// not finite, or longer than any paper, has none.
 fn lay(
     scaled: &ScaledDraft,
     conductor: &Conductor,
@@ -102,7 +105,11 @@ fn lay(
     let wire = conductor.section.layers.last().map_or(radius / 3.0, |layer| layer.wire_diameter.mm());
     let pitch = (1.6 * wire).max(scaled.object(0.9));
     let slant = 1.1 * radius;
-    let count = ((to - from + slant) / pitch).floor().max(0.0) as usize;
+    let count = ((to - from + slant) / pitch).floor().max(0.0);
+    if count > MOST_LAY_LINES {
+        return Vec::new();
+    }
+    let count = count as usize;
     let lines = (0..=count).filter_map(|index| {
         let foot = from - slant + (index as f64 + 0.5) * pitch;
         clipped(at(foot, radius), at(foot + 2.0 * slant, -radius), (from, to), (-radius, bottom))

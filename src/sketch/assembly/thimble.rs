@@ -10,6 +10,7 @@ use crate::grip::{Geometry, RopeGrip};
 use crate::sketch::outline::{Outline, arc};
 use crate::sketch::plane::{Affine, Point, at, unit};
 use crate::units::Length;
+use std::cmp::Ordering;
 
 /// The sizes of a rope eye, in millimetres. The bow's middle is the origin; the line lies to the left.
 #[derive(Debug, Clone)]
@@ -212,9 +213,14 @@ fn draw_grip(scaled: &mut ScaledDraft, look: Look, place: Point, rope: f64) {
     scaled.view(look, &bar(-0.5 * r, 0.5 * r, -1.85, -1.35));
 }
 
-/// Lay lines across a bent rope.
+/// Lay lines across a bent rope; one longer than any paper has none.
 fn lay_along(path: &[Point], half: f64, pitch: f64) -> Vec<Vec<Point>> {
     let mut lines = Vec::new();
+    let whole: f64 = path.windows(2).map(|pair| pair[0].distance(pair[1])).sum();
+    // What is not finite is not less either.
+    if !matches!((whole / pitch).partial_cmp(&strand::MOST_LAY_LINES), Some(Ordering::Less)) {
+        return lines;
+    }
     let mut left = pitch;
     for pair in path.windows(2) {
         let (way, long) = (unit(pair[1] - pair[0]), pair[0].distance(pair[1]));
