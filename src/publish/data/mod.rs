@@ -23,6 +23,7 @@ mod fittings;
 mod object;
 mod parts;
 mod settings;
+mod spreadsheet;
 mod uses;
 
 use crate::catalogue::Catalogue;
@@ -32,6 +33,7 @@ use crate::register::{Register, Standing};
 use crate::units::Numerals;
 use object::Object;
 use serde_json::Value;
+use spreadsheet::harmless;
 use uses::uses;
 
 /// What `data/catalogue.json` holds.
@@ -81,7 +83,8 @@ fn printed_text(printed: &PrintedText) -> Value {
     object.into()
 }
 
-/// `data/cards.csv`: number, title, issue, status, check code; issue and check code are empty for a draft.
+/// `data/cards.csv`: number, title, issue, status, check code; issue and check code are empty for a draft. A text
+/// that a spreadsheet would run begins with an apostrophe.
 ///
 /// # Errors
 /// Never with cards that the catalogue made: a record of five texts can be written into memory.
@@ -93,7 +96,8 @@ pub fn card_list(cards: &[CardFacts], register: &Register) -> Result<Vec<u8>, cs
             Standing::Issued { issue, check_code, .. } => (issue.to_string(), check_code),
             Standing::Draft => (String::new(), String::new()),
         };
-        writer.write_record([&*card.number, &*card.title, &*issue, card.status.word(), &*check_code])?;
+        let row = [&*card.number, &*card.title, &*issue, card.status.word(), &*check_code];
+        writer.write_record(row.map(harmless).iter().map(AsRef::as_ref))?;
     }
     writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))
 }
