@@ -8,6 +8,7 @@ mod demo;
 mod faces;
 mod findings;
 mod fixtures;
+mod placing;
 mod properties;
 mod published;
 mod render;

@@ -2,6 +2,7 @@
 
 mod audit;
 mod identify;
+mod interrupt;
 mod mixups;
 mod options;
 mod outcome;

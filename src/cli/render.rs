@@ -3,7 +3,7 @@
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::progress::Bar;
-use super::{report, watch};
+use super::{interrupt, report, watch};
 use crate::publish::{self, BookletForm, RenderOptions, Report, Strictness};
 use serde_json::json;
 
@@ -31,6 +31,7 @@ pub(super) struct Options {
 }
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    interrupt::heed()?;
     if options.watch {
         watch::again_and_again(globals, || once(globals, options));
     }
@@ -55,6 +56,7 @@ fn asked(globals: &Globals, options: &Options) -> RenderOptions {
         only: options.only.clone(),
         booklet: if options.single_file { BookletForm::PagesAndSingleFile } else { BookletForm::Pages },
         strictness: strictness(options.deny_warnings),
+        read: vec![globals.catalogue.clone(), globals.layouts.clone()],
         ..RenderOptions::into_folder(&globals.output)
     }
 }

@@ -2,7 +2,8 @@
 #![expect(clippy::disallowed_methods, reason = "an earlier output is read to tell its files from others'")]
 
 use crate::source::WorldError;
-use std::fs;
+use std::collections::BTreeSet;
+use std::fs::{self, File, FileType, OpenOptions};
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -22,19 +23,43 @@ pub(super) fn below(folder: &Path, path: &str) -> PathBuf {
     whole
 }
 
-/// The bytes of a regular file; None where there is no file.
-pub(super) fn read(path: &Path) -> Option<Vec<u8>> {
-    if is_file(path) { fs::read(path).ok() } else { None }
+/// The path itself where links lead to it; what is not there yet is taken by its name.
+pub(super) fn real(path: &Path) -> io::Result<PathBuf> {
+    match fs::canonicalize(path) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {
+            let path = std::path::absolute(path)?;
+            let (Some(parent), Some(name)) = (path.parent(), path.file_name()) else { return Err(error) };
+            Ok(real(parent)?.join(name))
+        }
+        other => other,
+    }
 }
 
-/// Whether there is a regular file, not a link to one.
-pub(super) fn is_file(path: &Path) -> bool {
-    fs::symlink_metadata(path).is_ok_and(|metadata| metadata.is_file())
+/// The folders above a path with `/`, the outermost first.
+pub(super) fn above(path: &str) -> impl DoubleEndedIterator<Item = &str> {
+    path.match_indices('/').map(|(end, _)| &path[..end])
+}
+
+/// The bytes of a regular file; None where there is no file.
+pub(super) fn read(path: &Path) -> Option<Vec<u8>> {
+    if is(path, FileType::is_file) { fs::read(path).ok() } else { None }
+}
+
+/// Whether there is such a thing of that name; what a link leads to does not count.
+pub(super) fn is(path: &Path, kind: impl Fn(&FileType) -> bool) -> bool {
+    fs::symlink_metadata(path).is_ok_and(|metadata| kind(&metadata.file_type()))
 }
 
 /// Whether there is anything of that name, be it a link to nothing.
 pub(super) fn exists(path: &Path) -> bool {
-    fs::symlink_metadata(path).is_ok()
+    is(path, |_| true)
+}
+
+/// Makes a folder and those above it; gives those that were not there, the innermost first.
+pub(super) fn make_folder(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let missing = folder.ancestors().take_while(|folder| !folder.as_os_str().is_empty() && !exists(folder));
+    let missing = missing.map(Path::to_path_buf).collect();
+    fs::create_dir_all(folder).map(|()| missing)
 }
 
 /// Makes the folders above a path.
@@ -42,39 +67,33 @@ pub(super) fn make_room(path: &Path) -> io::Result<()> {
     path.parent().map_or(Ok(()), fs::create_dir_all)
 }
 
-/// Removes a folder with all that is in it, if it is there.
-pub(super) fn clear(folder: &Path) -> io::Result<()> {
-    match fs::remove_dir_all(folder) {
-        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
-        other => other,
-    }
+/// Waits until the disk has what a file holds; gives how many bytes that is.
+pub(super) fn sync(file: &Path) -> io::Result<u64> {
+    let file = OpenOptions::new().write(true).open(file)?;
+    file.sync_all().and_then(|()| Ok(file.metadata()?.len()))
 }
 
-/// Every file below a folder as a path with `/`, links among them, and every folder that is empty.
-/// What is named in a way that is not UTF-8 is passed by; it can't be one of ours.
-pub(super) fn contents(folder: &Path) -> io::Result<Contents> {
-    let mut contents = Contents::default();
-    for entry in walkdir::WalkDir::new(folder).min_depth(1).follow_links(false).sort_by_file_name() {
-        let entry = entry?;
-        let below = entry.path().strip_prefix(folder).unwrap_or(entry.path()).to_path_buf();
-        if !entry.file_type().is_dir() {
-            contents.files.push(below);
-        } else if fs::read_dir(entry.path())?.next().is_none() {
-            contents.empty_folders.push(below);
+/// Waits until the disk has what a folder lists; a system that opens no folders sees to that itself.
+pub(super) fn sync_folder(folder: &Path) -> io::Result<()> {
+    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+}
+
+/// What a folder holds, and what those folders in it hold that are named, by paths with `/`; links are not
+/// followed. A name that is not UTF-8 is given as near as can be: it is none of ours.
+pub(super) fn entries(root: &Path, into: &BTreeSet<String>) -> io::Result<Vec<(String, FileType)>> {
+    let mut entries = Vec::new();
+    let mut folders = vec![String::new()];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(below(root, &folder))? {
+            let entry = entry?;
+            let path = format!("{folder}{}", entry.file_name().to_string_lossy());
+            let kind = entry.file_type()?;
+            if kind.is_dir() && into.contains(&path) {
+                folders.push(format!("{path}/"));
+            }
+            entries.push((path, kind));
         }
     }
-    Ok(contents)
-}
-
-/// What a folder holds.
-#[derive(Debug, Default)]
-pub(super) struct Contents {
-    pub(super) files: Vec<PathBuf>,
-    pub(super) empty_folders: Vec<PathBuf>,
-}
-
-/// A relative path as it stands in manifests; None where it is not UTF-8.
-pub(super) fn with_slashes(path: &Path) -> Option<String> {
-    let parts: Option<Vec<&str>> = path.iter().map(|part| part.to_str()).collect();
-    Some(parts?.join("/"))
+    entries.sort_unstable_by(|one, other| one.0.cmp(&other.0));
+    Ok(entries)
 }

@@ -1,10 +1,13 @@
-//! The list of every file that a run wrote, by which the next run knows its own from others'.
+//! The lists by which a run knows the files of earlier runs from those of others.
 
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// Its name in the output folder.
+/// The list of what a run wrote, in the output folder. Where it is missing, the output is being replaced.
 pub(super) const MANIFEST: &str = "manifest.json";
+
+/// Stands in the output while its files are replaced one by one: all that is there or may come.
+pub(super) const BEING_REPLACED: &str = "manifest.being-replaced.json";
 
 /// Every file written, the manifest itself excepted, in the order of their paths.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -40,7 +43,7 @@ impl Fingerprint {
     }
 }
 
-/// The manifest's text.
+/// A list's text.
 pub(super) fn to_text(files: &Files) -> String {
     let entry = |(path, print): (&String, &Fingerprint)| ManifestEntry {
         path: path.clone(),
@@ -48,11 +51,11 @@ pub(super) fn to_text(files: &Files) -> String {
         blake3: print.blake3.clone(),
     };
     let manifest = Manifest { files: files.iter().map(entry).collect() };
-    let text = serde_json::to_string_pretty(&manifest).unwrap_or_default();
-    text + "\n"
+    serde_json::to_string_pretty(&manifest).unwrap_or_default() + "\n"
 }
 
-/// The files of a manifest; None where the text isn't one. Paths that lead out of the folder are left out.
+/// The files of a list; None where the text isn't one. Anybody may have written it: paths that lead out of
+/// the folder, and the lists themselves, are left out.
 pub(super) fn from_text(text: &[u8]) -> Option<Files> {
     let manifest: Manifest = serde_json::from_slice(text).ok()?;
     let files = manifest.files.into_iter().filter(|entry| stays_inside(&entry.path));
@@ -62,6 +65,8 @@ pub(super) fn from_text(text: &[u8]) -> Option<Files> {
 /// Whether a path names something below the folder that it is taken from, on every system.
 fn stays_inside(path: &str) -> bool {
     !path.contains(['\\', ':', '\0'])
+        && path != MANIFEST
+        && path != BEING_REPLACED
         && path.split('/').all(|part| !part.is_empty() && part != "." && part != "..")
 }
 
@@ -84,9 +89,9 @@ mod tests {
 
     #[test]
     fn paths_that_lead_outside_are_not_believed() {
-        let text = br#"{"files":[{"path":"../x","size":1,"blake3":""},{"path":"/etc/x","size":1,"blake3":""},
-            {"path":"C:x","size":1,"blake3":""},{"path":"a/./b","size":1,"blake3":""},{"path":"a/b","size":1,"blake3":""}]}"#;
-        let files = from_text(text).unwrap();
+        let paths = ["../x", "/etc/x", "C:x", "a/./b", "a/b", "a//b", "..", "", "manifest.json"];
+        let entries = paths.map(|path| format!(r#"{{"path":"{path}","size":1,"blake3":""}}"#));
+        let files = from_text(format!(r#"{{"files":[{}]}}"#, entries.join(",")).as_bytes()).unwrap();
         assert_eq!(files.into_keys().collect::<Vec<_>>(), ["a/b"]);
     }
 

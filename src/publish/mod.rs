@@ -1,5 +1,6 @@
 //! The plan of all outputs, made side by side, put in place at once.
 
+mod apart;
 mod clock;
 mod counted;
 mod data;
@@ -7,20 +8,24 @@ mod disk;
 mod made;
 mod manifest;
 mod options;
+mod plan;
 mod prepared;
 mod put;
 mod refused;
 mod render;
 mod staging;
+mod system;
 mod tags;
 mod workspace;
 
 pub use data::{card_list, catalogue_json};
 pub use manifest::{Manifest, ManifestEntry};
 pub use options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings};
-pub use put::{Leftovers, PutInPlace};
+pub use plan::Leftovers;
+pub use put::PutInPlace;
 pub use render::{check, render};
 pub use staging::Staging;
+pub use workspace::stop_writing;
 
 #[cfg(test)]
 mod tests;

@@ -11,6 +11,8 @@ use std::time::Duration;
 pub struct RenderOptions {
     /// The output folder.
     pub output: PathBuf,
+    /// Folders that are read: an output that holds one or lies in one is refused.
+    pub read: Vec<PathBuf>,
     /// How many threads work; one a core where not said.
     pub jobs: Option<usize>,
     /// Resolution of the PNG of each face.
@@ -30,6 +32,7 @@ impl RenderOptions {
     pub fn into_folder(output: impl Into<PathBuf>) -> Self {
         Self {
             output: output.into(),
+            read: Vec::new(),
             jobs: None,
             preview_dpi: 150.0,
             only: Vec::new(),

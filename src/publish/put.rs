@@ -1,24 +1,26 @@
-//! Putting files in place: the whole folder changes places with the new one in a single step where the
-//! system can do that, else file by file with a journal that the next run finishes.
+//! Putting files in place. There are two ways, and no third:
+//!
+//! - *At once.* The new folder takes the place of the output in one step: before it the output is the earlier
+//!   one, after it the new one. This needs a system that lets two folders change places, an output that nobody
+//!   else keeps files in, and rights that the new folder can have too.
+//! - *One by one*, where that can't be. `manifest.json` goes first and comes back last, so that the folder
+//!   never claims to be what it isn't: without a manifest it is being replaced. All that can fail for want of
+//!   room or rights is done before the manifest goes. What remains are changes of name within one disk. The
+//!   next run knows by a second list which files are its own, and replaces them all.
+//!
+//! In both, the disk has every byte before a name changes, and has the name before the next step relies on it.
 
-use super::disk::{self, at, below, exists, fault, make_room, with_slashes};
-use super::manifest::{self, Files, Fingerprint, MANIFEST};
-use super::workspace::Workspace;
+use super::disk::{self, at, below, exists, fault};
+use super::manifest::{self, BEING_REPLACED, Files, MANIFEST};
+use super::plan::{Leftovers, Plan};
+use super::system;
+use super::workspace::{self, Workspace};
 use crate::source::WorldError;
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
+use rayon::prelude::*;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::io;
-use std::path::Path;
-
-/// What becomes of files of an earlier run that this run does not write again.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Leftovers {
-    /// They no longer belong and are removed.
-    Removed,
-    /// They stay, but for those below this folder.
-    KeptExceptIn(&'static str),
-}
+use std::path::{Path, PathBuf};
 
 /// What has been done.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -31,219 +33,152 @@ pub struct PutInPlace {
     pub left_alone: Vec<String>,
 }
 
-/// What is to be done, all checks passed.
-#[derive(Debug, Serialize, Deserialize)]
-struct Journal {
-    /// Files to move into the output, the manifest last.
-    moved: Vec<String>,
-    /// Files of an earlier run to remove.
-    removed: Vec<String>,
-}
-
-/// Puts the files of the new tree in place.
+/// Puts the files of the tree in place.
 pub(super) fn put(
     workspace: &Workspace,
-    mut files: Files,
+    made: Files,
     leftovers: Leftovers,
 ) -> Result<PutInPlace, WorldError> {
-    let earlier = earlier_files(&workspace.output)?;
-    refuse_what_is_in_the_way(&workspace.output, &files, &earlier)?;
-    let mut moved: Vec<String> = files.keys().cloned().collect();
-    let mut removed = Vec::new();
-    let mut left_alone = Vec::new();
-    for (path, print) in &earlier {
-        if files.contains_key(path) {
-            continue;
+    let _uninterrupted = workspace::writing();
+    let (output, tree) = (&workspace.output, workspace.tree());
+    let plan = Plan::of(output, &workspace.folder, made, leftovers)?;
+    write_list(&tree.join(MANIFEST), &plan.files)?;
+    // A disk takes many files together as fast as a few one after the other.
+    let files = plan.made.par_iter().map(String::as_str).chain([MANIFEST]).map(|path| below(&tree, path));
+    let bytes =
+        files.map(|file| at(&file, disk::sync(&file))).try_reduce(|| 0, |one, other| Ok(one + other))?;
+    let alone = !plan.shared && plan.left_alone.is_empty() && workspace.is_beside() && !stands_in(output);
+    match alone.then(|| at_once(output, &tree, &plan)) {
+        Some(Ok(linked)) => finish(output, &tree, &plan, &linked).map_err(|error| {
+            let kept = workspace.folder.join("kept");
+            let _ = fs::rename(&tree, &kept);
+            fault(&kept, format!("may hold a file of somebody else that was in the output: {error}"))
+        })?,
+        _ => one_by_one(output, &tree, &plan)?,
+    }
+    Ok(PutInPlace { written: plan.made.len() + 1, bytes, left_alone: plan.left_alone })
+}
+
+fn write_list(path: &Path, files: &Files) -> Result<(), WorldError> {
+    at(path, fs::write(path, manifest::to_text(files)))
+}
+
+/// A shell that stands in the output would find itself in the earlier one.
+fn stands_in(output: &Path) -> bool {
+    std::env::current_dir().and_then(fs::canonicalize).is_ok_and(|here| here.starts_with(output))
+}
+
+type Id = Option<(u64, u64)>;
+
+fn id(path: &Path) -> Id {
+    fs::symlink_metadata(path).ok().map(|file| system::id(&file))
+}
+
+/// Lets the tree take the place of the output, with all that stays. Gives which files stayed.
+fn at_once(output: &Path, tree: &Path, plan: &Plan) -> io::Result<BTreeMap<String, Id>> {
+    let mut linked = BTreeMap::new();
+    for path in &plan.linked {
+        let second = below(tree, path);
+        disk::make_room(&second)?;
+        fs::hard_link(below(output, path), &second)?;
+        linked.insert(path.clone(), id(&second));
+    }
+    for folder in plan.folders().iter().map(String::as_str).chain([""]) {
+        let (new, earlier) = (below(tree, folder), below(output, folder));
+        if exists(&new) && exists(&earlier) {
+            system::take_rights(&earlier, &new)?;
         }
-        let untouched =
-            disk::read(&below(&workspace.output, path)).map(|bytes| Fingerprint::of(&bytes) == *print);
-        match (stays(path, leftovers), untouched) {
-            (_, None) => {}
-            (true, Some(true)) => {
-                files.insert(path.clone(), print.clone());
-            }
-            (false, Some(true)) => removed.push(path.clone()),
-            (_, Some(false)) => left_alone.push(path.clone()),
+        if exists(&earlier) && !system::is_writable(&earlier) {
+            return Err(io::ErrorKind::PermissionDenied.into());
+        }
+        if exists(&new) {
+            disk::sync_folder(&new)?;
         }
     }
-    let text = manifest::to_text(&files);
-    let path = workspace.new_tree().join(MANIFEST);
-    at(&path, fs::write(&path, &text))?;
-    moved.push(MANIFEST.to_owned());
-    let bytes = moved.iter().map(|path| size(&below(&workspace.new_tree(), path))).sum();
-    let done = PutInPlace { written: moved.len(), bytes, left_alone };
-    in_place(workspace, Journal { moved, removed })?;
-    Ok(done)
-}
-
-fn stays(path: &str, leftovers: Leftovers) -> bool {
-    match leftovers {
-        Leftovers::Removed => false,
-        Leftovers::KeptExceptIn(folder) => {
-            !path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/'))
-        }
-    }
-}
-
-fn size(path: &Path) -> u64 {
-    fs::metadata(path).map_or(0, |metadata| metadata.len())
-}
-
-/// What the manifest of an earlier run lists; nothing where there is none.
-fn earlier_files(output: &Path) -> Result<Files, WorldError> {
-    let path = output.join(MANIFEST);
-    if !exists(&path) {
-        return Ok(Files::new());
-    }
-    let files = disk::read(&path).and_then(|text| manifest::from_text(&text));
-    files.ok_or_else(|| fault(&path, NOT_OURS))
-}
-
-const NOT_OURS: &str =
-    "was not written by this program and is in the way: move it, or name another output folder";
-
-/// A file is in the way where it stands on a path to be written and is neither listed by the earlier
-/// manifest nor the same to the byte.
-fn refuse_what_is_in_the_way(output: &Path, files: &Files, earlier: &Files) -> Result<(), WorldError> {
-    let mut folders = BTreeSet::new();
-    for (path, print) in files {
-        let whole = below(output, path);
-        let listed = earlier.contains_key(path) && disk::is_file(&whole);
-        let same = || disk::read(&whole).is_some_and(|bytes| Fingerprint::of(&bytes) == *print);
-        if exists(&whole) && !listed && !same() {
-            return Err(fault(&whole, NOT_OURS));
-        }
-        folders.extend(path.match_indices('/').map(|(end, _)| &path[..end]));
-    }
-    let blocked = folders.into_iter().map(|folder| below(output, folder));
-    let mut blocked =
-        blocked.filter(|folder| fs::symlink_metadata(folder).is_ok_and(|there| !there.is_dir()));
-    blocked.next().map_or(Ok(()), |folder| Err(fault(&folder, NOT_OURS)))
-}
-
-fn in_place(workspace: &Workspace, journal: Journal) -> Result<(), WorldError> {
-    if !workspace.inside && change_places(workspace, &journal).is_ok() {
-        return sweep(workspace);
-    }
-    let tree = workspace.next_tree();
-    if exists(&tree) {
-        at(&tree, fs::rename(&tree, workspace.new_tree()))?;
-    }
-    record(workspace, &journal)?;
-    follow(workspace, &journal)
-}
-
-/// Completes the new tree with whatever stays in the output, then lets the two change places.
-fn change_places(workspace: &Workspace, journal: &Journal) -> io::Result<()> {
-    let (new, next) = (workspace.new_tree(), workspace.next_tree());
-    if exists(&workspace.output) {
-        adopt(&workspace.output, &new, journal)?;
-        fs::set_permissions(&new, fs::metadata(&workspace.output)?.permissions())?;
-        fs::rename(&new, &next)?;
-        exchange(&next, &workspace.output)
+    if exists(output) {
+        system::swap(tree, output)?
     } else {
-        fs::rename(&new, &workspace.output)
+        fs::rename(tree, output)?
     }
+    Ok(linked)
 }
 
-/// Links into the new tree what this run neither writes nor removes.
-fn adopt(output: &Path, new: &Path, journal: &Journal) -> io::Result<()> {
-    let replaced: BTreeSet<&str> = journal.moved.iter().chain(&journal.removed).map(String::as_str).collect();
-    let contents = disk::contents(output)?;
-    for file in &contents.files {
-        if with_slashes(file).is_some_and(|path| replaced.contains(path.as_str())) {
-            continue;
-        }
-        make_room(&new.join(file))?;
-        fs::hard_link(output.join(file), new.join(file))?;
-    }
-    contents.empty_folders.iter().try_for_each(|folder| fs::create_dir_all(new.join(folder)))
-}
-
-#[cfg(any(target_os = "linux", target_vendor = "apple"))]
-fn exchange(one: &Path, other: &Path) -> io::Result<()> {
-    use rustix::fs::{CWD, RenameFlags, renameat_with};
-    Ok(renameat_with(CWD, one, CWD, other, RenameFlags::EXCHANGE)?)
-}
-
-#[cfg(not(any(target_os = "linux", target_vendor = "apple")))]
-fn exchange(_one: &Path, _other: &Path) -> io::Result<()> {
-    Err(io::ErrorKind::Unsupported.into())
-}
-
-/// Finishes what a run that was killed began, and clears what it left.
-pub(super) fn recover(workspace: &Workspace) -> Result<(), WorldError> {
-    let path = workspace.journal();
-    if let Some(text) = disk::read(&path) {
-        let journal: Journal =
-            serde_json::from_slice(&text).map_err(|error| fault(&path, error.to_string()))?;
-        follow(workspace, &journal)?;
-    }
-    sweep(workspace)?;
-    at(&workspace.new_tree(), disk::clear(&workspace.new_tree()))
-}
-
-/// Clears the tree that has changed places. A file that somebody put into it meanwhile goes to the output.
-fn sweep(workspace: &Workspace) -> Result<(), WorldError> {
-    let tree = workspace.next_tree();
-    if !exists(&tree) {
-        return Ok(());
-    }
-    let ours =
-        disk::read(&tree.join(MANIFEST)).and_then(|text| manifest::from_text(&text)).unwrap_or_default();
-    for file in at(&tree, disk::contents(&tree))?.files {
-        let listed = with_slashes(&file).is_some_and(|path| path == MANIFEST || ours.contains_key(&path));
-        let home = workspace.output.join(&file);
-        if !listed && !exists(&home) {
-            at(&home, make_room(&home).and_then(|()| fs::rename(tree.join(&file), &home)))?;
-        }
-    }
-    discard(workspace, &tree)
-}
-
-/// Clears a tree under another name, so that what is left of it after a kill is not taken for a whole one.
-fn discard(workspace: &Workspace, tree: &Path) -> Result<(), WorldError> {
-    let new = workspace.new_tree();
-    at(tree, disk::clear(&new).and_then(|()| fs::rename(tree, &new)).and_then(|()| disk::clear(&new)))
-}
-
-/// From here on the journal will be followed to its end, if not by this run then by the next.
-fn record(workspace: &Workspace, journal: &Journal) -> Result<(), WorldError> {
-    let path = workspace.journal();
-    let draft = path.with_extension("draft");
-    let text = serde_json::to_vec(journal).unwrap_or_default();
-    let written = fs::write(&draft, text)
-        .and_then(|()| fs::OpenOptions::new().write(true).open(&draft)?.sync_all())
-        .and_then(|()| fs::rename(&draft, &path));
-    at(&path, written)
-}
-
-/// Does what the journal says and has not been done yet.
-fn follow(workspace: &Workspace, journal: &Journal) -> Result<(), WorldError> {
-    let new = workspace.new_tree();
-    for path in &journal.moved {
-        let (from, to) = (below(&new, path), below(&workspace.output, path));
-        if exists(&from) {
-            at(&to, make_room(&to).and_then(|()| fs::rename(&from, &to)))?;
-        }
-    }
-    for path in &journal.removed {
-        remove(&workspace.output, path)?;
-    }
-    at(&workspace.journal(), fs::remove_file(workspace.journal()))
-}
-
-/// Removes a file, and the folders above it that it leaves empty.
-fn remove(output: &Path, path: &str) -> Result<(), WorldError> {
-    let whole = below(output, path);
-    if exists(&whole) {
-        at(&whole, fs::remove_file(&whole))?;
-    }
-    let folders = whole.ancestors().skip(1).take_while(|folder| *folder != output);
-    for folder in folders {
-        if fs::remove_dir(folder).is_err() {
-            break;
+/// Sees to what somebody did in the earlier output until the moment at which it was taken away.
+fn finish(output: &Path, old: &Path, plan: &Plan, linked: &BTreeMap<String, Id>) -> io::Result<()> {
+    output.parent().map_or(Ok(()), disk::sync_folder)?;
+    let folders = plan.folders();
+    let entries = if exists(old) { disk::entries(old, &folders)? } else { Vec::new() };
+    for (path, kind) in entries {
+        let (from, to) = (below(old, &path), below(output, &path));
+        let newer = match linked.get(&path) {
+            Some(stayed) => id(&to) == *stayed && id(&from) != *stayed,
+            None if plan.was_ours(&path) || kind.is_dir() && folders.contains(&path) => false,
+            None => !exists(&to),
+        };
+        if newer {
+            disk::make_room(&to).and_then(|()| fs::rename(from, to))?;
         }
     }
     Ok(())
+}
+
+/// Replaces files under their names, with no manifest meanwhile.
+fn one_by_one(output: &Path, tree: &Path, plan: &Plan) -> Result<(), WorldError> {
+    let (begun, mut made) = (exists(&output.join(BEING_REPLACED)), Vec::new());
+    make_ready(output, tree, plan, &mut made).inspect_err(|_| {
+        made.iter().for_each(|folder| drop(fs::remove_dir(folder)));
+        if !begun {
+            let _ = fs::remove_file(output.join(BEING_REPLACED));
+        }
+    })?;
+    replace(output, tree, plan).map_err(|fault| WorldError {
+        reason: format!("{}; the output is half replaced, and the next run will see to it", fault.reason),
+        ..fault
+    })
+}
+
+/// All that can fail for want of room or rights.
+fn make_ready(output: &Path, tree: &Path, plan: &Plan, made: &mut Vec<PathBuf>) -> Result<(), WorldError> {
+    let (mut all, draft, list) =
+        (plan.earlier.clone(), tree.join(BEING_REPLACED), output.join(BEING_REPLACED));
+    all.extend(plan.files.clone());
+    write_list(&draft, &all)?;
+    at(&list, disk::sync(&draft).and_then(|_| fs::rename(&draft, &list)))?;
+    for folder in changed(output, plan) {
+        made.extend(at(&folder, disk::make_folder(&folder))?);
+        if !system::is_writable(&folder) {
+            return Err(fault(&folder, "can't be written"));
+        }
+        at(&folder, disk::sync_folder(&folder))?;
+    }
+    Ok(())
+}
+
+/// The folders in which a name changes.
+fn changed(output: &Path, plan: &Plan) -> BTreeSet<PathBuf> {
+    let paths = plan.made.iter().chain(&plan.removed).map(|path| below(output, path));
+    paths.filter_map(|path| path.parent().map(Path::to_path_buf)).chain([output.to_path_buf()]).collect()
+}
+
+fn replace(output: &Path, tree: &Path, plan: &Plan) -> Result<(), WorldError> {
+    let [list, marker] = [MANIFEST, BEING_REPLACED].map(|list| output.join(list));
+    at(&list, remove(&list).and_then(|()| disk::sync_folder(output)))?;
+    for path in &plan.made {
+        let to = below(output, path);
+        at(&to, fs::rename(below(tree, path), &to))?;
+    }
+    for path in plan.removed.iter().map(|path| below(output, path)) {
+        at(&path, remove(&path))?;
+    }
+    for folder in changed(output, plan) {
+        at(&folder, disk::sync_folder(&folder))?;
+    }
+    // Folders that are left empty no longer belong; the others stay.
+    plan.folders().iter().rev().for_each(|folder| drop(fs::remove_dir(below(output, folder))));
+    at(&list, fs::rename(tree.join(MANIFEST), &list).and_then(|()| disk::sync_folder(output)))?;
+    at(&marker, remove(&marker))
+}
+
+fn remove(file: &Path) -> io::Result<()> {
+    if exists(file) { fs::remove_file(file) } else { Ok(()) }
 }

@@ -1,11 +1,13 @@
 //! The two runs over a whole catalogue: `render` makes all outputs, `check` only finds what stands in the way.
 
+use super::apart;
 use super::clock::Clock;
 use super::data::{card_list, catalogue_json};
 use super::made::{Making, Single};
 use super::options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness};
+use super::plan::Leftovers;
 use super::prepared::{Prepared, prepare};
-use super::put::{Leftovers, PutInPlace};
+use super::put::PutInPlace;
 use super::staging::Staging;
 use crate::diagnostics::{self, Findings, nearest};
 use crate::facts::{CardFacts, TagFacts};
@@ -24,6 +26,7 @@ pub fn render(
     options: &RenderOptions,
     progress: &(dyn Fn(Progress) + Sync),
 ) -> Result<Report, Fault> {
+    apart::refuse_what_is_read(&options.output, &options.read)?;
     on_threads(options.jobs, || {
         let clock = Clock::start();
         let (prepared, mut findings) = reading(world, &clock, progress)?;

@@ -1,12 +1,13 @@
 //! Files in the making: written aside by many threads, and put in place all at once or not at all.
 
-use super::disk::{at, below, fault, make_room};
+use super::disk::{self, at, below, fault};
 use super::manifest::{Files, Fingerprint};
-use super::put::{self, Leftovers, PutInPlace};
-use super::workspace::Workspace;
+use super::plan::Leftovers;
+use super::put::{self, PutInPlace};
+use super::workspace::{self, Workspace};
 use crate::source::WorldError;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::{Mutex, PoisonError};
 
 /// Files in the making. Nothing in the output changes before [`Staging::put_in_place`]; where that is never
@@ -26,21 +27,16 @@ use std::sync::{Mutex, PoisonError};
 #[derive(Debug)]
 pub struct Staging {
     workspace: Workspace,
-    new_tree: PathBuf,
     files: Mutex<Files>,
 }
 
 impl Staging {
-    /// Locks the output and finishes what a run that was killed has left unfinished.
+    /// Locks the output and makes room beside it.
     ///
     /// # Errors
     /// Where the folder can't be written, or another run is writing it.
     pub fn open(output: &Path) -> Result<Self, WorldError> {
-        let workspace = Workspace::open(output)?;
-        put::recover(&workspace)?;
-        let new_tree = workspace.new_tree();
-        at(&new_tree, fs::create_dir_all(&new_tree))?;
-        Ok(Self { workspace, new_tree, files: Mutex::default() })
+        Ok(Self { workspace: Workspace::open(output)?, files: Mutex::default() })
     }
 
     /// Makes one file; may be called from many threads.
@@ -48,20 +44,22 @@ impl Staging {
     /// # Errors
     /// Where it can't be written, or was written before in this run.
     pub fn write(&self, path: &str, bytes: &[u8]) -> Result<(), WorldError> {
-        let whole = below(&self.new_tree, path);
+        let _uninterrupted = workspace::writing();
         let print = Fingerprint::of(bytes);
         let before = self.files.lock().unwrap_or_else(PoisonError::into_inner).insert(path.to_owned(), print);
-        if before.is_some() {
-            return Err(fault(&below(&self.workspace.output, path), "two outputs have this path"));
+        let whole = below(&self.workspace.tree(), path);
+        match before {
+            Some(_) => Err(fault(&below(&self.workspace.output, path), "two outputs have this path")),
+            None => at(&whole, disk::make_room(&whole).and_then(|()| fs::write(&whole, bytes))),
         }
-        at(&whole, make_room(&whole).and_then(|()| fs::write(&whole, bytes)))
     }
 
     /// Puts all files in place, with a manifest of them.
     ///
     /// # Errors
     /// Where a file that this program did not write is in the way, or the machine refuses; the output is
-    /// then as it was.
+    /// then as it was. Where it can't be put in place at once, a machine that fails midway leaves it without a
+    /// manifest; the fault says so, and the next run replaces it whole.
     pub fn put_in_place(self, leftovers: Leftovers) -> Result<PutInPlace, WorldError> {
         let files = self.files.into_inner().unwrap_or_else(PoisonError::into_inner);
         put::put(&self.workspace, files, leftovers)

@@ -1,7 +1,5 @@
 //! Outputs that are put in place at once, stay whole when a run dies, and leave others' files alone.
 
-use super::put;
-use super::workspace::Workspace;
 use super::{Leftovers, Staging};
 use std::collections::BTreeMap;
 use std::fs;
@@ -131,47 +129,56 @@ fn leftovers_can_be_kept() {
     assert_eq!(tree(folder.path()), Tree::new(), "the manifest knew what was kept");
 }
 
-/// The state that a run leaves which is killed after so many files were moved one by one.
-fn killed_after(moves: usize, output: &Path) {
-    let work = output.with_file_name(".output.fittingcards");
-    fs::create_dir(&work).unwrap();
-    let journal = r#"{"moved":["a.txt","c/d.txt","manifest.json"],"removed":["b.txt"]}"#;
-    fs::write(work.join("journal.json"), journal).unwrap();
-    let files = [("a.txt", "new a"), ("c/d.txt", "new d"), ("manifest.json", "{\"files\":[]}")];
-    for (index, (path, text)) in files.into_iter().enumerate() {
-        let to = if index < moves { output.join(path) } else { work.join("new").join(path) };
-        fs::create_dir_all(to.parent().unwrap()).unwrap();
-        fs::write(to, text).unwrap();
+/// The state that a run leaves which is killed after so many files were replaced one by one.
+fn killed_after(replaced: usize, output: &Path) {
+    let entry = |path: &str, text: &str| {
+        let hash = blake3::hash(text.as_bytes()).to_hex();
+        format!(r#"{{"path":"{path}","size":{},"blake3":"{hash}"}}"#, text.len())
+    };
+    let all = [("a.txt", "a"), ("a.txt", "new a"), ("b.txt", "b"), ("c/d.txt", "new d")];
+    let entries = all.map(|(path, text)| entry(path, text)).join(",");
+    fs::write(output.join("manifest.being-replaced.json"), format!(r#"{{"files":[{entries}]}}"#)).unwrap();
+    fs::remove_file(output.join("manifest.json")).unwrap();
+    fs::create_dir_all(output.join("c")).unwrap();
+    for (path, text) in [("a.txt", "new a"), ("c/d.txt", "new d")].into_iter().take(replaced) {
+        fs::write(output.join(path), text).unwrap();
+    }
+    if replaced == 3 {
+        fs::remove_file(output.join("b.txt")).unwrap();
     }
 }
 
 #[test]
-fn a_run_that_was_killed_while_moving_is_finished_by_the_next() {
-    for moves in 0..=3 {
-        let folder = tempfile::tempdir().unwrap();
-        let output = folder.path().join("output");
-        publish(&output, &[("a.txt", "a"), ("b.txt", "b")]);
-        killed_after(moves, &output);
-        put::recover(&Workspace::open(&output).unwrap()).unwrap();
-        assert_eq!(tree(&output), expected(&[("a.txt", "new a"), ("c/d.txt", "new d")]), "{moves} moves");
-        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+fn a_run_that_was_killed_while_replacing_is_made_good_by_the_next() {
+    for replaced in 0..=3 {
+        for theirs in ["mine/m.txt", ".gitignore"] {
+            let folder = tempfile::tempdir().unwrap();
+            let output = folder.path().join("output");
+            publish(&output, &[("a.txt", "a"), ("b.txt", "b")]);
+            fs::create_dir_all(output.join(theirs).parent().unwrap()).unwrap();
+            fs::write(output.join(theirs), "mine").unwrap();
+            killed_after(replaced, &output);
+            publish(&output, &[("a.txt", "newest a"), ("e.txt", "e")]);
+            let left = [("a.txt", "newest a"), ("e.txt", "e"), (theirs, "mine")];
+            assert_eq!(tree(&output), expected(&left), "{replaced} replaced");
+            assert!(!output.join("c").exists());
+            assert!(output.join("manifest.json").exists());
+            assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+        }
     }
 }
 
 #[test]
-fn a_tree_that_has_changed_places_is_cleared_but_for_new_foreign_files() {
+fn what_is_half_replaced_is_not_made_whole_by_a_part() {
     let folder = tempfile::tempdir().unwrap();
     let output = folder.path().join("output");
-    publish(&output, &[("a.txt", "a")]);
-    let workspace = Workspace::open(&output).unwrap();
-    fs::create_dir_all(workspace.next_tree()).unwrap();
-    fs::copy(output.join("manifest.json"), workspace.next_tree().join("manifest.json")).unwrap();
-    fs::write(workspace.next_tree().join("a.txt"), "old a").unwrap();
-    fs::write(workspace.next_tree().join("mine.txt"), "mine").unwrap();
-    put::recover(&workspace).unwrap();
-    drop(workspace);
-    assert_eq!(tree(&output), expected(&[("a.txt", "a"), ("mine.txt", "mine")]));
-    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+    publish(&output, &[("a.txt", "a"), ("b.txt", "b")]);
+    killed_after(1, &output);
+    let staging = Staging::open(&output).unwrap();
+    staging.write("b.txt", b"newest b").unwrap();
+    let error = staging.put_in_place(Leftovers::KeptExceptIn("sheets")).unwrap_err();
+    assert!(error.reason.contains("half replaced"), "{error}");
+    assert!(!output.join("manifest.json").exists());
 }
 
 #[cfg(unix)]

@@ -1,125 +1,129 @@
-//! The folder beside the output in which a run makes its files, and the lock that keeps a second run out.
+//! The folder in which a run makes its files, and the lock that keeps a second run out.
+//!
+//! It lies beside the output, hidden; where nothing can be written there, or the output is a disk or mount
+//! of its own, in the output. Nothing that an earlier run or anybody else left in it is read: it is cleared.
 
-use super::disk::{at, clear, exists, fault};
+use super::disk::{self, at, exists, fault};
+use super::plan::NOT_OURS;
+use super::system;
 use crate::source::WorldError;
-use std::fs::{self, File, OpenOptions, TryLockError};
+use std::fs::{self, File, FileType, OpenOptions, TryLockError};
 use std::io;
 use std::path::{Path, PathBuf};
+use std::sync::{PoisonError, RwLock};
+
+/// What runs of this process would leave if it ended now. Whoever writes, reads this meanwhile.
+static UNDER_WAY: RwLock<Vec<Traces>> = RwLock::new(Vec::new());
 
 /// The output folder, locked, with a folder to work in.
-///
-/// That folder lies beside the output and is hidden; where nothing can be written there, or the output is
-/// another disk, it lies in the output.
 #[derive(Debug)]
 pub(super) struct Workspace {
     /// The output folder; perhaps not there yet.
     pub(super) output: PathBuf,
     /// Where this run works.
     pub(super) folder: PathBuf,
-    /// Whether that is in the output folder itself.
-    pub(super) inside: bool,
-    made_output: bool,
-    lock: Option<File>,
+    lock: File,
 }
 
 impl Workspace {
     pub(super) fn open(output: &Path) -> Result<Self, WorldError> {
-        let output = settled(output)?;
-        let (folder, inside, made_output) = place(&output)?;
-        let lock = lock(&folder)?;
-        Ok(Self { output, folder, inside, made_output, lock: Some(lock) })
+        let output = at(output, disk::real(output))?;
+        match fs::symlink_metadata(&output) {
+            Ok(there) if !there.is_dir() => return Err(fault(&output, "is not a folder")),
+            Ok(there) if there.permissions().readonly() => return Err(fault(&output, "is read-only")),
+            _ => {}
+        }
+        let mut under_way = UNDER_WAY.write().unwrap_or_else(PoisonError::into_inner);
+        let folder = place(&output);
+        if exists(&folder) && !disk::is(&folder, FileType::is_dir) {
+            return Err(fault(&folder, NOT_OURS));
+        }
+        let made = at(&output, disk::make_folder(&folder))?;
+        let workspace = Self { lock: lock(&folder)?, output, folder: folder.clone() };
+        under_way.push(Traces { folder, made });
+        drop(under_way);
+        let tree = workspace.tree();
+        at(&tree, clear(&tree).and_then(|()| fs::create_dir(&tree)))?;
+        Ok(workspace)
     }
 
-    /// Where files are made.
-    pub(super) fn new_tree(&self) -> PathBuf {
-        self.folder.join("new")
+    /// Where files are made, and what is to be discarded once it has changed places with the output.
+    pub(super) fn tree(&self) -> PathBuf {
+        self.folder.join(TREE)
     }
 
-    /// A whole tree that waits to change places with the output, or has done so.
-    pub(super) fn next_tree(&self) -> PathBuf {
-        self.folder.join("next")
-    }
-
-    /// What must still be done to put files in place one by one.
-    pub(super) fn journal(&self) -> PathBuf {
-        self.folder.join("journal.json")
+    /// Whether the tree can become the output.
+    pub(super) fn is_beside(&self) -> bool {
+        !self.folder.starts_with(&self.output)
     }
 }
 
 impl Drop for Workspace {
-    /// Leaves nothing behind, whether the run came to its end or not. What can't be removed now is
-    /// removed by the next run; an unfinished journal stays for it.
+    /// Leaves nothing behind, whether the run came to its end or not.
     fn drop(&mut self) {
-        if !exists(&self.journal()) && !exists(&self.next_tree()) {
-            let _ = clear(&self.new_tree());
-            let _ = fs::remove_file(self.folder.join("lock"));
-            let _ = fs::remove_dir(&self.folder);
-        }
-        if self.made_output {
-            let _ = fs::remove_dir(&self.output);
-        }
-        drop(self.lock.take());
+        let mut under_way = UNDER_WAY.write().unwrap_or_else(PoisonError::into_inner);
+        under_way.retain(|traces| traces.folder != self.folder || traces.remove());
+        let _ = self.lock.unlock();
     }
 }
 
-/// The folder itself where a link leads to it, refusing what isn't a folder or can't be written.
-fn settled(output: &Path) -> Result<PathBuf, WorldError> {
-    match fs::metadata(output) {
-        Ok(metadata) if !metadata.is_dir() => Err(fault(output, "is not a folder")),
-        Ok(metadata) if metadata.permissions().readonly() => Err(fault(output, "is read-only")),
-        Ok(_) => at(output, fs::canonicalize(output)),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => at(output, std::path::absolute(output)),
-        Err(error) => at(output, Err(error)),
+/// What a run leaves where it does not come to its end.
+#[derive(Debug)]
+struct Traces {
+    folder: PathBuf,
+    /// Folders that were made for it, the innermost first.
+    made: Vec<PathBuf>,
+}
+
+impl Traces {
+    /// Removes them, and says that none is left to see to: what can't be removed now, the next run removes.
+    fn remove(&self) -> bool {
+        let _ = clear(&self.folder.join(TREE));
+        let _ = fs::remove_file(self.folder.join(LOCK));
+        [&self.folder].into_iter().chain(&self.made).for_each(|folder| drop(fs::remove_dir(folder)));
+        false
     }
 }
 
-/// The folder to work in, whether it is in the output, and whether the output was made for it.
-fn place(output: &Path) -> Result<(PathBuf, bool, bool), WorldError> {
-    if let Some(folder) = beside(output) {
-        let made = folder.parent().map_or(Ok(()), fs::create_dir_all).and_then(|()| make(&folder));
-        if made.is_ok() && same_disk(output, &folder) {
-            return Ok((folder, false, false));
-        }
-        if made.is_ok() {
-            let _ = fs::remove_dir(&folder);
-        }
+/// While this is held, nobody who stops the process interrupts what is being written.
+pub(super) fn writing() -> impl Sized {
+    UNDER_WAY.read().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// For whoever is about to end the process: waits until the output is whole, removes what runs have made so
+/// far, and lets none write again while the answer is kept.
+#[must_use]
+pub fn stop_writing() -> impl Sized {
+    let mut under_way = UNDER_WAY.write().unwrap_or_else(PoisonError::into_inner);
+    under_way.retain(Traces::remove);
+    under_way
+}
+
+const LOCK: &str = "lock";
+const TREE: &str = "new";
+
+fn clear(folder: &Path) -> io::Result<()> {
+    if exists(folder) { fs::remove_dir_all(folder) } else { Ok(()) }
+}
+
+/// The folder to work in.
+fn place(output: &Path) -> PathBuf {
+    let near = |parent: &&Path| system::mount(parent) == system::mount(output) && system::is_writable(parent);
+    match (output.parent().filter(|parent| !exists(output) || near(parent)), output.file_name()) {
+        (Some(parent), Some(name)) => parent.join(format!(".{}.fittingcards", name.to_string_lossy())),
+        _ => output.join(".fittingcards"),
     }
-    let there = exists(output);
-    at(output, fs::create_dir_all(output))?;
-    let folder = output.join(".fittingcards");
-    at(&folder, make(&folder))?;
-    Ok((folder, true, !there))
-}
-
-fn beside(output: &Path) -> Option<PathBuf> {
-    let name = output.file_name()?.to_string_lossy().into_owned();
-    Some(output.parent()?.join(format!(".{name}.fittingcards")))
-}
-
-fn make(folder: &Path) -> io::Result<()> {
-    fs::create_dir_all(folder)
-}
-
-#[cfg(unix)]
-fn same_disk(output: &Path, folder: &Path) -> bool {
-    use std::os::unix::fs::MetadataExt;
-    match (fs::metadata(output), fs::metadata(folder)) {
-        (Ok(output), Ok(folder)) => output.dev() == folder.dev(),
-        _ => true,
-    }
-}
-
-#[cfg(not(unix))]
-fn same_disk(_output: &Path, _folder: &Path) -> bool {
-    true
 }
 
 /// Takes the lock. A run that has just ended may have removed the file between opening and locking it;
 /// then it is made anew.
 fn lock(folder: &Path) -> Result<File, WorldError> {
-    let path = folder.join("lock");
+    let path = folder.join(LOCK);
     for _ in 0..100 {
-        let opened = make(folder)
+        if exists(&path) && !disk::is(&path, FileType::is_file) {
+            return Err(fault(&path, NOT_OURS));
+        }
+        let opened = fs::create_dir_all(folder)
             .and_then(|()| OpenOptions::new().create(true).truncate(false).write(true).open(&path));
         let file = match opened {
             Err(error) if error.kind() == io::ErrorKind::NotFound => continue,
@@ -136,17 +140,9 @@ fn lock(folder: &Path) -> Result<File, WorldError> {
     Err(fault(folder, "other runs keep taking this output"))
 }
 
-#[cfg(unix)]
+/// Whether the file that is held is the one that others would find.
 fn still_there(file: &File, path: &Path) -> bool {
-    use std::os::unix::fs::MetadataExt;
-    match (file.metadata(), fs::metadata(path)) {
-        (Ok(held), Ok(named)) => (held.dev(), held.ino()) == (named.dev(), named.ino()),
-        _ => false,
-    }
-}
-
-/// A file that is open can't be taken away here.
-#[cfg(not(unix))]
-fn still_there(_file: &File, _path: &Path) -> bool {
-    true
+    let ids =
+        [file.metadata(), fs::symlink_metadata(path)].map(|file| file.ok().map(|file| system::id(&file)));
+    ids[0].is_some() && ids[0] == ids[1]
 }
