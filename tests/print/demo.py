@@ -9,6 +9,7 @@ from pathlib import Path
 
 from measure import CARDS, SHEETS, bars, boxes, check, cut_lines, marked_cards, sound
 from pdf import Pdf, run
+from structure import read_alike, structure
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
@@ -20,6 +21,7 @@ FINE = 2540
 def demo_as_rendered(output):
     """The demo as it is rendered from `content`: A7 upright on A4, over the long edge."""
     measured("demo", output, ("A7", "portrait"), "long-edge")
+    read_alike("demo", Pdf(output / "sheets" / "cards.pdf"))
 
 
 def demo_in_every_size(program, work):
@@ -94,7 +96,7 @@ def bare(text):
 
 def tagged(name, pdf, faces):
     """The tags read as the faces do: card by card, front before back, block by block."""
-    sections = re.split(r"^  Sect$", pdf.structure(), flags=re.MULTILINE)[1:]
+    sections = re.split(r"^  Sect$", structure(pdf), flags=re.MULTILINE)[1:]
     check(f"{name}: every card is a section", len(sections) == len(faces), len(sections))
     for (number, both), section in zip(faces.items(), sections):
         read = "".join(re.findall(r'^ +"(.*)"$', section, flags=re.MULTILINE))

@@ -1,6 +1,7 @@
 """What a PDF holds, as poppler and qpdf see it: boxes, paths in the page's own coordinates, texts, pixels."""
 
 import base64
+import functools
 import json
 import re
 import subprocess
@@ -25,7 +26,8 @@ class Pdf:
             run("qpdf", "--json=2", "--json-stream-data=inline", "--decode-level=generalized", self.path)
         )
         self.objects = answer["qpdf"][1]
-        self.pages = [self.objects["obj:" + page["object"]]["value"] for page in answer["pages"]]
+        self.names = [page["object"] for page in answer["pages"]]
+        self.pages = [self.objects["obj:" + name]["value"] for name in self.names]
         self.catalogue = self.resolve(self.objects["trailer"]["value"]["/Root"])
 
     def resolve(self, value):
@@ -45,8 +47,13 @@ class Pdf:
         """The bytes of a page's content."""
         contents = self.resolve(self.pages[page]["/Contents"])
         parts = contents if isinstance(contents, list) else [self.pages[page]["/Contents"]]
-        return b"\n".join(base64.b64decode(self.resolve(part)["data"]) for part in parts)
+        return b"\n".join(self.stream(part) for part in parts)
 
+    def stream(self, reference):
+        """The bytes of a stream."""
+        return base64.b64decode(self.resolve(reference)["data"])
+
+    @functools.cache
     def paths(self, page):
         """Every path of the page itself in millimetres from its lower left corner: (painted how, points)."""
         return list(paths(self.content(page)))

@@ -7,6 +7,7 @@ import subprocess
 from demo import ROOT, bare, cropped, places
 from measure import CARDS, SHEETS, bars, boxes, check, marked_cards, sound
 from pdf import Pdf
+from structure import read_alike, structure
 
 GRIPPING = ("cone", "wedge", "sleeve", "ferrule", "rope-grip")
 
@@ -53,10 +54,11 @@ def measured(name, output):
     check(f"{name}: the margin says what is cut", pdf.text().count("· tags") == len(pdf.pages))
     outline = pdf.resolve(pdf.catalogue.get("/Outlines")) or {}
     check(f"{name}: the outline has every tag", outline.get("/Count") == in_all, outline)
-    structure = pdf.structure()
-    sections = re.findall(r"^  Sect$", structure, flags=re.MULTILINE)
+    read_alike(name, pdf)
+    tags_read = structure(pdf)
+    sections = re.findall(r"^  Sect$", tags_read, flags=re.MULTILINE)
     check(f"{name}: every tag is a section", len(sections) == in_all, len(sections))
-    headings = re.findall(r'^    H\d.*\n\s+"(\S+) ', structure, flags=re.MULTILINE)
+    headings = re.findall(r'^    H\d.*\n\s+"(\S+) ', tags_read, flags=re.MULTILINE)
     lacking = [kit.number for kit in kits if kit.number not in headings]
     check(f"{name}: a heading names every fitting", not lacking, lacking)
     return most

@@ -27,6 +27,8 @@ BLEED = 2
 DPI = 200
 # Round a face, where ink that its clip would take away is looked for: millimetres.
 AROUND = 12
+# Shades of grey that count as paper.
+PAPER = bytes(range(250, 256))
 # Marks that say which way a text runs; poppler writes its own.
 MARKS = dict.fromkeys([0x61C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)])
 
@@ -125,13 +127,16 @@ def unclipped(name, faces, cut, work):
         columns, _, rows = pages.gray(index, DPI)
         left, right = (round((AROUND + side) * DPI / 25.4) for side in (-BLEED - 0.2, cut[0] + BLEED + 0.2))
         top, bottom = (round((AROUND + side) * DPI / 25.4) for side in (-BLEED - 0.2, cut[1] + BLEED + 0.2))
-        outside = sum(
-            sum(value < 250 for value in (row if not top <= y < bottom else row[:left] + row[right:columns]))
-            for y, row in enumerate(rows)
-        )
-        inside = sum(value < 250 for row in rows[top:bottom] for value in row[left:right])
+        beside = [row[:left] + row[right:columns] for row in rows[top:bottom]]
+        outside = inked(rows[:top] + beside + rows[bottom:])
+        inside = inked(row[left:right] for row in rows[top:bottom])
         check(f"{name}: {face.name} is drawn", inside > 1000, inside)
         check(f"{name}: {face.name} has no ink outside its bleed", outside == 0, outside)
+
+
+def inked(rows):
+    """How many pixels are not paper."""
+    return sum(len(row.translate(None, PAPER)) for row in rows)
 
 
 def booklet(name, folder):
