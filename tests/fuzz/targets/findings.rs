@@ -22,7 +22,8 @@ pub fn sound(findings: &Findings, world: &dyn World) {
 /// called a line of its own.
 fn inside(place: &Place, world: &dyn World) {
     let Ok(bytes) = world.read(&place.file) else { return };
-    let text = String::from_utf8_lossy(&bytes);
+    // Lines end as YAML and Markdown have it: YAML 1.2.2, 5.4; CommonMark 0.31, 2.1.
+    let text = String::from_utf8_lossy(&bytes).replace("\r\n", "\n").replace('\r', "\n");
     let lines: Vec<&str> = text.split('\n').chain([""]).collect();
     let line = usize::try_from(place.line).unwrap();
     assert!(line <= lines.len(), "line {line} of {}: {place:?}", lines.len());
