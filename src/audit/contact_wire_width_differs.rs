@@ -21,7 +21,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let field = "construction.grooved.width_mm";
         let difference = grooved.width - grooved.height;
         (difference.abs() > ROUNDING).then(|| {
-            let message = format!("the width departs from the height by {:+.2} mm", difference.mm());
+            let message = format!("the width differs from the height by {:+.2} mm", difference.mm());
             Finding::note("contact-wire-width-differs", conductor.origin.of(field), message)
                 .record(&conductor.id)
                 .field(field)

@@ -45,7 +45,7 @@ fn why(context: Context<'_>, case: &Case, marks: &Marks<'_>) -> String {
         };
         let comparison = compare(wrong, mark, limits);
         if !comparison.distinct() {
-            return format!("its mark can be taken for that of {}: {}", own.number, comparison.words());
+            return format!("its mark can be confused with that of {}: {}", own.number, comparison.words());
         }
     }
     "no right part has a mark".into()

@@ -12,12 +12,12 @@ use crate::diagnostics::{Finding, Findings};
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for Marked { record, origin, mark } in marked(context) {
         if mark.colour == ColourCode::GNYE {
-            let message = "green-and-yellow is for protective conductors alone";
+            let message = "green-and-yellow is only for protective conductors";
             let finding = Finding::error("mark-colour-forbidden", origin.of("mark.colour"), message)
                 .record(record)
                 .field("mark.colour")
                 .found("GNYE");
-            findings.push(finding.help("take another colour"));
+            findings.push(finding.help("use another colour"));
         }
     }
 }

@@ -17,7 +17,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 .record(record)
                 .field("mark.colour")
                 .found(mark.colour.letters());
-            findings.push(finding.help("take another colour where one is free"));
+            findings.push(finding.help("use another colour if one is free"));
         }
     }
 }

@@ -3,7 +3,7 @@
 //! Why: a mark tells parts of one body apart and says nothing of conductors; one that reads 95 is
 //! taken for leave to put it on a 95.
 //!
-//! To put it right: take a text that means nothing.
+//! To put it right: choose a text without a meaning.
 
 use super::Context;
 use super::mark_colour_reserved::{Marked, marked};
@@ -24,6 +24,6 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             .record(record)
             .field("mark.text")
             .found(&*mark.text);
-        findings.push(finding.help("take a text that means nothing"));
+        findings.push(finding.help("choose a text without a meaning"));
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! Why: whoever reads it can't tell a mark from a stamp, and takes one part for the other.
 //!
-//! To put it right: take a text that is stamped on nothing.
+//! To put it right: choose a text that is not stamped on any part.
 
 use super::Context;
 use super::inspected::on_part;
@@ -24,6 +24,6 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let finding = on_part(Severity::Warning, "mark-text-is-stamp", part, "mark.text", message)
             .found(&*mark.text)
             .related(other.origin.of("stamp"), "the stamp");
-        findings.push(finding.help("take a text that is stamped on nothing"));
+        findings.push(finding.help("choose a text that is not stamped on any part"));
     }
 }

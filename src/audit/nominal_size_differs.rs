@@ -19,7 +19,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let cause =
             if judged.is_circle_area { ": it is the area of the circle on the overall diameter" } else { "" };
         let message = format!(
-            "the nominal size of {} mm² departs by {:+.1} % from the metal section{cause}",
+            "the nominal size of {} mm² differs by {:+.1} % from the metal section{cause}",
             nominal.mm2(),
             judged.departs_percent
         );

@@ -40,7 +40,7 @@ fn proven(own: &Own) -> bool {
 fn what(own: &Own, numerals: Numerals) -> String {
     let said = match own.outcome.verdict {
         Verdict::Marginal => "grips or not, within its tolerances and reserve",
-        Verdict::StandsProud => "stands proud and does not go home",
+        Verdict::StandsProud => "stands out too far and does not seat",
         Verdict::WillNotEnter => "will not go together",
         Verdict::ClosesWithoutGripping => "closes without gripping",
         Verdict::CoreNotHeld => "holds the outer wires only, the inner wires pull through",

@@ -16,7 +16,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let stated = conductor.stated.overall_diameter?;
         let computed = against.section.overall_diameter;
         let message = format!(
-            "the stated diameter of {} mm departs by {:+.2} mm from the {:.2} mm that the construction has",
+            "the stated diameter of {} mm differs by {:+.2} mm from the {:.2} mm that the construction has",
             stated.mm(),
             (stated - computed).mm(),
             computed.mm()

@@ -13,7 +13,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     each(context, findings, |conductor, against| {
         let (stated, computed) = (conductor.stated.mass?, against.section.mass?);
         let message = format!(
-            "the stated mass of {} kg/km departs by {:+.1} % from the computed one",
+            "the stated mass of {} kg/km differs by {:+.1} % from the computed one",
             stated.kg_per_km(),
             100.0 * (stated / computed - 1.0)
         );

@@ -15,7 +15,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     each(context, findings, |conductor, against| {
         let (stated, computed) = (conductor.stated.resistance_20c?, against.section.resistance_20c?);
         let message = format!(
-            "the stated resistance of {} Ω/km departs by {:+.1} % from the computed one",
+            "the stated resistance of {} Ω/km differs by {:+.1} % from the computed one",
             stated.ohm_per_km(),
             100.0 * (stated / computed - 1.0)
         );

@@ -3,7 +3,7 @@
 //!
 //! Why: either the section or the wires are wrong; a fitting chosen by either may not hold.
 //!
-//! A rope is computed by its class's factor; one that departs from it by up to 10 % is warned of only.
+//! A rope is computed by its class's factor; one that differs from it by up to 10 % is warned of only.
 //!
 //! To put it right: check number and diameter of the wires against the specification; measure a sample
 //! where they cannot both be true. `limits.section_tolerance_percent` says how far a stated section may
@@ -26,7 +26,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let usual = is_rope && (stated / metal - 1.0).abs() <= ROPES_DEPART;
         let report = if usual { warning } else { error };
         let message = format!(
-            "the stated section of {} mm² departs by {:+.1} % from the metal section of {:.2} mm²",
+            "the stated section of {} mm² differs by {:+.1} % from the metal section of {:.2} mm²",
             stated.mm2(),
             100.0 * (stated / metal - 1.0),
             metal.mm2()

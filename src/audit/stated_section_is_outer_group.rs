@@ -16,7 +16,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let confusion = judge_section(stated, against).confusion()?;
         let metal = against.section.metal.mm2();
         let message = format!(
-            "the stated section of {} mm² is the outer group alone; all metal is {metal:.2} mm²",
+            "the stated section of {} mm² is of the outer group only; all metal is {metal:.2} mm²",
             stated.mm2()
         );
         (confusion == SectionConfusion::OuterGroupOnly).then(|| {

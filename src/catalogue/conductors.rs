@@ -159,7 +159,7 @@ fn strands(field: &Field<GroupRecord>, check: &mut Check<'_>) -> Option<Strands>
                 (false, false) => "neither",
                 _ => return None,
             };
-            check.fault("not-exactly-one", field, "wires are given by number or by layer", |finding| {
+            check.fault("not-exactly-one", field, "give the wires either by number or by layer", |finding| {
                 finding.found(found).expected("either `wires` or `layers`")
             });
             None
@@ -186,11 +186,11 @@ fn check_wear(record: &GroovedRecord, check: &mut Check<'_>) {
     let heights: Vec<&Field<Size<Mm, 50>>> = heights.into_iter().flatten().collect();
     for pair in heights.windows(2) {
         if pair[1].value > pair[0].value {
-            let message = format!("a worn wire is not higher than {} mm", pair[0].value.bare());
+            let message = format!("a worn wire can't be higher than {} mm", pair[0].value.bare());
             check.fault("heights-not-falling", pair[1], message, |finding| {
                 finding
                     .found(format!("{} mm", pair[1].value.bare()))
-                    .expected("heights that fall from new to plan, replace and stop")
+                    .expected("heights that get smaller: new, plan, replace, stop")
                     .related(pair[0].place.clone(), "the height before it")
             });
         }

@@ -10,7 +10,7 @@ use std::sync::Arc;
 /// The date of this state: stated, else SOURCE_DATE_EPOCH, else the newest register or notice date.
 ///
 /// # Errors
-/// Where SOURCE_DATE_EPOCH counts and is no number of seconds since 1970; an empty one is as none.
+/// Where SOURCE_DATE_EPOCH counts and is not a number of seconds since 1970; an empty one is as none.
 pub(super) fn date<'a>(
     world: &dyn World,
     stated: Option<Date>,
@@ -30,6 +30,6 @@ fn since_1970(seconds: &str) -> Result<Date, WorldError> {
     let timestamp = seconds.trim().parse().ok().and_then(|seconds| Timestamp::from_second(seconds).ok());
     timestamp.map(|timestamp| TimeZone::UTC.to_datetime(timestamp).date()).ok_or_else(|| WorldError {
         path: "SOURCE_DATE_EPOCH".to_owned(),
-        reason: format!("\"{seconds}\" is no number of seconds since 1970"),
+        reason: format!("\"{seconds}\" is not a number of seconds since 1970"),
     })
 }

@@ -114,7 +114,7 @@ fn conductors(
             let place = origin(document).of("conductors");
             let message = "a fitting has either `conductor` or `conductors`";
             check.fault_at("not-exactly-one", "conductors", place, message, |finding| {
-                finding.help("keep one of the two")
+                finding.help("keep only one of the two")
             });
         }
         _ => {}
@@ -198,7 +198,7 @@ fn in_service(record: &FittingRecord, check: &mut Check<'_>) -> Option<InService
                 "status-contradiction",
                 date,
                 "this date goes with `in_service: replace-by` only",
-                |finding| finding.help("take it away, or write `in_service: replace-by`"),
+                |finding| finding.help("delete it, or write `in_service: replace-by`"),
             );
         }
         (Some(InServiceWord::MayStay), None) => return Some(InService::MayStay),

@@ -2,6 +2,7 @@
 
 use super::check::Check;
 use super::conductors::conductor;
+use super::crowding::{limit_fittings, limit_parts, too_many};
 use super::date::date;
 use super::fittings::{Indexes, fitting};
 use super::materials::material;
@@ -68,9 +69,10 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     let conductors = index(RecordKind::Conductor, &records.conductors, names, findings, |document, check| {
         conductor(document, &materials, check)
     });
-    let parts = index(RecordKind::Part, &records.parts, names, findings, |document, check| {
+    let mut parts = index(RecordKind::Part, &records.parts, names, findings, |document, check| {
         part(document, &materials, &conductors, check)
     });
+    limit_parts(&mut parts, findings);
     let notices = index(RecordKind::Notice, &records.notices, names, findings, |document, check| {
         notice(document, check)
     });
@@ -79,9 +81,10 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     });
     let indexes =
         Indexes { conductors: &conductors, parts: &parts, notices: &notices, procedures: &procedures };
-    let fittings = index(RecordKind::Fitting, &records.fittings, names, findings, |document, check| {
+    let mut fittings = index(RecordKind::Fitting, &records.fittings, names, findings, |document, check| {
         fitting(document, indexes, check).filter(|fitting| !superseded.contains(&fitting.number))
     });
+    limit_fittings(&mut fittings, findings);
     let holders = index(RecordKind::Holder, &records.holders, names, findings, |document, check| {
         holder(document, &fittings, &parts, check)
     });
@@ -127,7 +130,12 @@ fn index<R, T>(
     build: impl Fn(&Document<R>, &mut Check<'_>) -> Option<T>,
 ) -> RecordIndex<T> {
     let mut index = RecordIndex::new(kind, names.left_out());
-    for document in documents {
+    let within = &documents[..documents.len().min(kind.most())];
+    findings.extend(too_many(kind, documents));
+    for document in &documents[within.len()..] {
+        index.put(document.id.as_deref(), None);
+    }
+    for document in within {
         let record = build(document, &mut Check::new(document, names, findings));
         index.put(document.id.as_deref(), record);
     }

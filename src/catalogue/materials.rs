@@ -39,7 +39,7 @@ fn strength(field: &Field<StrengthRecord>, check: &mut Check<'_>) -> Strength {
     };
     let steps: Vec<StrengthStep> = rows.iter().filter_map(|row| step(&row.value)).collect();
     if rows.is_empty() {
-        check.fault("empty-list", field, "there are no rows of strength", |finding| {
+        check.fault("empty-list", field, "this list of strengths is empty", |finding| {
             finding.help("leave the key out, or give a number")
         });
     }
@@ -50,8 +50,10 @@ fn strength(field: &Field<StrengthRecord>, check: &mut Check<'_>) -> Strength {
             check.fault(
                 "rows-not-rising",
                 &rows[index + 1],
-                "this row does not follow the one above",
-                |finding| finding.expected("rising `up_to_mm`; only the last row may do without it"),
+                "this row is not larger than the row above",
+                |finding| {
+                    finding.expected("a larger `up_to_mm` in each row; only the last row may leave it out")
+                },
             );
         }
     }

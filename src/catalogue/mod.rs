@@ -15,6 +15,7 @@
 
 mod check;
 mod conductors;
+mod crowding;
 mod date;
 mod fittings;
 mod geometry;

@@ -106,9 +106,9 @@ fn built_in_taken(named: &Named) -> Option<Finding> {
     let message = format!("`{}` is the id of a built-in material", named.id);
     let help = match named.kind {
         RecordKind::Material => {
-            format!("write `{built_in}` to state that material otherwise, or take another id")
+            format!("write `{built_in}` to replace that material, or use another id")
         }
-        _ => "take another id".to_owned(),
+        _ => "use another id".to_owned(),
     };
     Some(Finding::error("duplicate-id", named.place.clone(), message).record(&named.id).help(help))
 }
@@ -118,11 +118,11 @@ fn doubled(named: &Named, first: &Named) -> Finding {
         kind if kind == named.kind => format!("another {}", kind.word()),
         kind => kind.with_article(),
     };
-    let message = format!("this {} has the id of {other}", named.kind.word());
+    let message = format!("this {} has the same id as {other}", named.kind.word());
     let help = if named.id == first.id {
-        "ids and numbers are given once over all kinds of record"
+        "each id or number may be used only once in the catalogue"
     } else {
-        "ids and numbers are given once over all kinds of record, and capitals make no difference"
+        "each id or number may be used only once in the catalogue, and capital letters make no difference"
     };
     Finding::error("duplicate-id", named.place.clone(), message)
         .record(&named.id)

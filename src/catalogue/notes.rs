@@ -3,17 +3,24 @@
 use super::model::{FontFile, Note, NoteAbout};
 use super::names::Names;
 use super::record_kind::RecordKind;
-use crate::diagnostics::{Finding, Findings};
-use crate::records::{TextFile, nearest};
+use crate::diagnostics::{Finding, Findings, KnownNames};
+use crate::records::TextFile;
 use crate::source::{FilePath, Place};
+use std::cell::OnceCell;
 use std::sync::Arc;
 
 /// The notes whose record or chapter there is.
 pub(super) fn notes(files: &[TextFile], names: &Names, findings: &mut Findings) -> Vec<Note> {
-    files.iter().filter_map(|file| note(file, names, findings)).collect()
+    let known = OnceCell::new();
+    files.iter().filter_map(|file| note(file, names, &known, findings)).collect()
 }
 
-fn note(file: &TextFile, names: &Names, findings: &mut Findings) -> Option<Note> {
+fn note(
+    file: &TextFile,
+    names: &Names,
+    known: &OnceCell<KnownNames>,
+    findings: &mut Findings,
+) -> Option<Note> {
     let path = file.file.path.strip_prefix("notes/").unwrap_or(&file.file.path);
     let stem = path.rsplit_once('.').map_or(path, |(stem, _)| stem);
     let place = Place::whole(file.file.clone());
@@ -29,7 +36,8 @@ fn note(file: &TextFile, names: &Names, findings: &mut Findings) -> Option<Note>
         None => {
             let message = format!("there is no record `{stem}` for this note");
             let finding = Finding::error("unknown-note", place, message);
-            findings.push(match nearest(stem, names.records()) {
+            let known = known.get_or_init(|| KnownNames::new(names.records()));
+            findings.push(match known.nearest(stem) {
                 Some(near) => finding.help(format!("did you mean `notes/{near}.md`?")),
                 None => finding.help("name it after an id or number, or put it into `notes/chapters`"),
             });

@@ -4,7 +4,7 @@ use super::check::{Check, origin};
 use super::model::{Fitting, Holder, Notice, Part, Role};
 use super::quantities::{prose, text};
 use super::record_index::RecordIndex;
-use crate::records::{Document, HolderRecord, NoticeRecord, nearest};
+use crate::records::{Document, HolderRecord, NoticeRecord};
 use std::collections::BTreeMap;
 
 /// The notice that a document states, where it is sound.
@@ -37,9 +37,8 @@ pub(super) fn holder(
         if number == "*" || fittings.knows(number) || parts.knows(number) && body {
             continue;
         }
-        let bodies =
-            parts.sound.values().filter(|part| part.role == Role::Body).map(|part| part.number.as_str());
-        let near = nearest(number, fittings.sound.keys().map(String::as_str).chain(bodies));
+        let is_body = |near: &&str| parts.sound.get(*near).is_some_and(|part| part.role == Role::Body);
+        let near = fittings.nearest(number).or_else(|| parts.nearest(number).filter(is_body));
         check.fault("unknown-card", count, format!("there is no card `{number}`"), |finding| match near {
             Some(near) => finding.help(format!("did you mean `{near}`?")),
             None => finding

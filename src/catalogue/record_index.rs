@@ -2,7 +2,9 @@
 
 use super::check::Check;
 use super::record_kind::RecordKind;
-use crate::records::{Field, Name, nearest};
+use crate::diagnostics::KnownNames;
+use crate::records::{Field, Name};
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -12,11 +14,13 @@ pub(super) struct RecordIndex<T> {
     /// The sound ones.
     pub sound: BTreeMap<String, Arc<T>>,
     left_out: BTreeSet<String>,
+    /// Made when the first wrong name is met, when all records are there.
+    known: OnceCell<KnownNames>,
 }
 
 impl<T> RecordIndex<T> {
     pub(super) fn new(kind: RecordKind, left_out: BTreeSet<String>) -> Self {
-        Self { kind, sound: BTreeMap::new(), left_out }
+        Self { kind, sound: BTreeMap::new(), left_out, known: OnceCell::new() }
     }
 
     /// Puts a record there, or notes that it is left out.
@@ -32,6 +36,12 @@ impl<T> RecordIndex<T> {
         }
     }
 
+    /// Takes a sound record out again.
+    pub(super) fn leave_out(&mut self, id: &str) {
+        self.sound.remove(id);
+        self.left_out.insert(id.to_owned());
+    }
+
     /// The ids of the records that are left out.
     pub(super) fn left_out(&self) -> impl Iterator<Item = String> {
         self.left_out.iter().cloned()
@@ -44,7 +54,8 @@ impl<T> RecordIndex<T> {
 
     /// The known id that a wrong one was probably meant to be.
     pub(super) fn nearest(&self, id: &str) -> Option<&str> {
-        nearest(id, self.sound.keys().chain(&self.left_out).map(String::as_str))
+        let names = || self.sound.keys().chain(&self.left_out).map(String::as_str);
+        self.known.get_or_init(|| KnownNames::new(names())).nearest(id)
     }
 
     /// The record that a field names. An unknown name is a fault; the name of a record that is left

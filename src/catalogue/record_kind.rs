@@ -28,6 +28,19 @@ impl RecordKind {
         }
     }
 
+    /// How many records of the kind a catalogue may have: several times what a large network has, and few
+    /// enough that whatever is compared with each other stays within bounds.
+    pub(super) fn most(self) -> usize {
+        match self {
+            Self::Edition => 1,
+            Self::Conductor => 300,
+            Self::Material => 500,
+            Self::Holder | Self::Notice | Self::Procedure => 1_000,
+            Self::Fitting => 20_000,
+            Self::Part => 50_000,
+        }
+    }
+
     /// The kind with its article.
     pub(super) fn with_article(self) -> String {
         let article = if self == Self::Edition { "an" } else { "a" };

@@ -2,8 +2,8 @@
 
 use super::names::Names;
 use super::record_kind::RecordKind;
-use crate::diagnostics::{Finding, Findings};
-use crate::records::{Document, Field, FittingRecord, Name, nearest};
+use crate::diagnostics::{Finding, Findings, KnownNames};
+use crate::records::{Document, Field, FittingRecord, Name};
 use std::collections::{BTreeMap, BTreeSet};
 
 type Successors<'a> = BTreeMap<&'a str, &'a Field<Name>>;
@@ -15,10 +15,11 @@ pub(super) fn check(
     findings: &mut Findings,
 ) -> BTreeSet<String> {
     let successors: Successors<'_> = fittings.iter().filter_map(successor).collect();
+    let known = KnownNames::new(fittings.iter().filter_map(|document| document.id.as_deref()));
     let mut concerned = BTreeSet::new();
     for (number, next) in &successors {
         if names.kind_of(&next.value.0) != Some(RecordKind::Fitting) && !is_salvaged(&next.value.0, names) {
-            findings.push(to_nothing(number, next, fittings, names));
+            findings.push(to_nothing(number, next, &known, names));
             concerned.insert((*number).to_owned());
         }
     }
@@ -38,15 +39,10 @@ fn is_salvaged(number: &str, names: &Names) -> bool {
     names.kind_of(number).is_none() && names.has_record(number)
 }
 
-fn to_nothing(
-    number: &str,
-    next: &Field<Name>,
-    fittings: &[Document<FittingRecord>],
-    names: &Names,
-) -> Finding {
+fn to_nothing(number: &str, next: &Field<Name>, known: &KnownNames, names: &Names) -> Finding {
     let wrong = &next.value.0;
-    let numbers = fittings.iter().filter_map(|document| document.id.as_deref());
-    let help = match (names.kind_of(wrong), nearest(wrong, numbers.filter(|other| *other != number))) {
+    let near = known.nearest(wrong).filter(|near| *near != number);
+    let help = match (names.kind_of(wrong), near) {
         (Some(kind), _) => format!("`{wrong}` is {}", kind.with_article()),
         (None, Some(near)) => format!("did you mean `{near}`?"),
         (None, None) => "add that fitting, or write `status: withdrawn` where nothing replaces it".to_owned(),
@@ -85,12 +81,15 @@ fn circles<'a>(successors: &Successors<'a>) -> Vec<Vec<&'a str>> {
 fn in_circle(circle: &[&str], successors: &Successors<'_>) -> Finding {
     let first = successors[circle[0]];
     let round: Vec<&str> = circle.iter().chain(&circle[..1]).copied().collect();
-    let finding =
-        Finding::error("supersession-circle", first.place.clone(), "supersession goes round in a circle")
-            .record(circle[0])
-            .field(&first.path)
-            .found(round.join(" → "))
-            .help("the fitting that is in force must not be superseded");
+    let finding = Finding::error(
+        "supersession-circle",
+        first.place.clone(),
+        "these fittings supersede each other in a circle",
+    )
+    .record(circle[0])
+    .field(&first.path)
+    .found(round.join(" → "))
+    .help("one of them must be in use: delete its `superseded_by`");
     circle[1..].iter().fold(finding, |finding, number| {
         let field = successors[number];
         finding.related(field.place.clone(), format!("{number} is superseded by {}", field.value.0))

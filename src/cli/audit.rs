@@ -22,7 +22,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     bar.clear();
     let findings = findings?;
     match globals.format {
-        Format::Json => report::result(&diagnostics::to_json(&findings).to_string())?,
+        Format::Json => report::result(&diagnostics::to_json(&findings).to_string(), Format::Json)?,
         Format::Text => report::findings(&findings, &world, globals),
     }
     Ok(Outcome::unless(render::strictness(options.deny_warnings).refuses(&findings)))

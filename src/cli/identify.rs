@@ -102,7 +102,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         }
         _ => candidates(globals, &loaded.catalogue, &readings(globals, options))?,
     };
-    report::result(&answer)?;
+    report::result(&answer, globals.format)?;
     Ok(Outcome::unless(loaded.findings.has_errors()))
 }
 

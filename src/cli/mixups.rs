@@ -27,7 +27,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         (false, Format::Text) => text(&mixups, numerals),
         (true, format) => design_fixes(&loaded.catalogue, &mixups, format),
     };
-    report::result(&answer)?;
+    report::result(&answer, globals.format)?;
     Ok(Outcome::unless(loaded.findings.has_errors()))
 }
 

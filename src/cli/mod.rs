@@ -13,6 +13,7 @@ mod section;
 mod start;
 mod watch;
 
+use crate::diagnostics::{is_hidden, visible_lines};
 use clap::{Parser, Subcommand};
 use options::Globals;
 use outcome::Fault;
@@ -49,7 +50,10 @@ enum Command {
 /// Exit codes: 0 done; 1 the catalogue has errors; 2 the command line or the machine is at fault.
 #[must_use]
 pub fn run() -> ExitCode {
-    let CommandLine { globals, command } = CommandLine::parse();
+    let CommandLine { globals, command } = match CommandLine::try_parse() {
+        Ok(command_line) => command_line,
+        Err(error) => return not_understood(&error),
+    };
     let outcome = match command {
         command if globals.colour.is_of_metal() && !matches!(command, Command::Identify(_)) => {
             Err(Fault::new("--colour copper and grey belong to identify; expected auto, always or never"))
@@ -86,4 +90,17 @@ pub fn section<'a>(arguments: impl IntoIterator<Item = &'a str>) -> Result<(Stri
         Command::Section(options) => section::answered(&globals, &options).map_err(|fault| fault.message),
         _ => Err("the command is section".to_owned()),
     }
+}
+
+/// Says what is wrong with the command line, or helps. What it repeats of the command line is shown in plain
+/// letters where it could do something to a terminal.
+fn not_understood(error: &clap::Error) -> ExitCode {
+    let plain = error.render().to_string();
+    if plain.chars().any(|letter| letter != '\n' && is_hidden(letter)) {
+        eprint!("{}", visible_lines(&plain));
+    } else {
+        // Where nobody reads what is said, there is nothing to do about it.
+        let _ = error.print();
+    }
+    ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(2))
 }

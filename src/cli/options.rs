@@ -67,8 +67,12 @@ impl Colouring {
 
 impl Globals {
     pub(super) fn world(&self) -> DiskWorld {
-        let layouts = self.layouts.clone().unwrap_or_else(|| PathBuf::from("layouts"));
-        DiskWorld::new(&self.catalogue, layouts)
+        DiskWorld::new(&self.catalogue, self.layouts_folder())
+    }
+
+    /// The folder of layouts, whether it is there or not.
+    pub(super) fn layouts_folder(&self) -> PathBuf {
+        self.layouts.clone().unwrap_or_else(|| PathBuf::from("layouts"))
     }
 
     /// The same, where a folder of layouts that is named holds any file.

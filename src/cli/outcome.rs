@@ -31,11 +31,19 @@ impl Outcome {
 pub(super) struct Fault {
     /// What is the matter, with what was found and what would do.
     pub message: String,
+    /// More about it, each in a line of its own: its name and its text.
+    pub details: Vec<(&'static str, String)>,
 }
 
 impl Fault {
     pub(super) fn new(message: impl Into<String>) -> Self {
-        Self { message: message.into() }
+        Self { message: message.into(), details: Vec::new() }
+    }
+
+    /// The same fault with one thing more about it; nothing where the text is empty.
+    pub(super) fn with(mut self, name: &'static str, text: impl Into<String>) -> Self {
+        self.details.extend(Some((name, text.into())).filter(|(_, text)| !text.is_empty()));
+        self
     }
 }
 

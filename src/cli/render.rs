@@ -4,6 +4,7 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::progress::Bar;
 use super::{interrupt, report, watch};
+use crate::diagnostics::visible;
 use crate::publish::{self, BookletForm, RenderOptions, Report, Strictness};
 use serde_json::json;
 
@@ -56,7 +57,7 @@ fn asked(globals: &Globals, options: &Options) -> RenderOptions {
         only: options.only.clone(),
         booklet: if options.single_file { BookletForm::PagesAndSingleFile } else { BookletForm::Pages },
         strictness: strictness(options.deny_warnings),
-        read: vec![globals.catalogue.clone(), globals.layouts.clone()],
+        read: vec![globals.catalogue.clone(), globals.layouts_folder()],
         ..RenderOptions::into_folder(&globals.output)
     }
 }
@@ -67,17 +68,20 @@ pub(super) fn strictness(deny_warnings: bool) -> Strictness {
 }
 
 fn say(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fault> {
-    let folder = globals.output.display();
+    let folder = globals.output.display().to_string();
+    let folder = visible(&folder);
     match (&made.put, globals.format) {
         (Some(put), Format::Json) => report::result(
             &json!({ "cards": made.cards, "files": put.written, "bytes": put.bytes, "left_alone": put.left_alone })
                 .to_string(),
+            Format::Json,
         ),
         (Some(put), Format::Text) if !globals.quiet => {
             for path in &put.left_alone {
-                report::result(&format!("{folder}/{path} no longer belongs, but was changed by hand: left alone"))?;
+                let message = format!("{folder}/{path} no longer belongs, but was changed by hand: left alone");
+                report::result(&message, Format::Text)?;
             }
-            report::result(&done(made.cards, put.written, &folder.to_string(), options))
+            report::result(&done(made.cards, put.written, &folder, options), Format::Text)
         }
         (None, Format::Text) => {
             report::remark(&format!("nothing was written; {folder} is as it was"));

@@ -5,7 +5,7 @@
 
 use super::options::{Format, Globals};
 use super::outcome::Fault;
-use crate::diagnostics::{self, Colour, Findings, Severity};
+use crate::diagnostics::{self, Colour, Findings, Severity, visible, visible_json, visible_lines};
 use crate::source::World;
 use std::io::Write;
 use std::process::ExitCode;
@@ -16,7 +16,7 @@ pub(super) fn findings(findings: &Findings, world: &dyn World, globals: &Globals
     let mut out = std::io::stderr().lock();
     let _ = match globals.format {
         Format::Text => diagnostics::print(&shown, world, globals.colour(), &mut out),
-        Format::Json => writeln!(out, "{}", diagnostics::to_json(&shown)),
+        Format::Json => writeln!(out, "{}", visible_json(&diagnostics::to_json(&shown).to_string())),
     };
 }
 
@@ -43,13 +43,21 @@ pub(super) fn fault(fault: &Fault, globals: &Globals) -> ExitCode {
         Colour::With => ("\u{1b}[1;31m", "\u{1b}[0m"),
         Colour::Without => ("", ""),
     };
-    remark(&format!("{start}fault{end}: {}", fault.message));
+    remark(&format!("{start}error{end}: {}", visible(&fault.message)));
+    for (name, text) in &fault.details {
+        remark(&format!("    {name:<9} {}", visible(text)));
+    }
     ExitCode::from(2)
 }
 
 /// Prints a result to standard output. A reader that has closed its end has what it wanted.
-pub(super) fn result(text: &str) -> Result<(), Fault> {
-    match writeln!(std::io::stdout().lock(), "{}", text.trim_end_matches('\n')) {
+pub(super) fn result(text: &str, format: Format) -> Result<(), Fault> {
+    let text = text.trim_end_matches('\n');
+    let shown = match format {
+        Format::Text => visible_lines(text),
+        Format::Json => visible_json(text),
+    };
+    match writeln!(std::io::stdout().lock(), "{shown}") {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
             Err(Fault::new(format!("the result can't be given on standard output: {error}")))
         }

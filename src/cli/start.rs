@@ -1,8 +1,9 @@
 //! `fittingcards start`: a small working catalogue to begin from.
 
-use super::options::Globals;
+use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
+use crate::diagnostics::visible;
 use std::path::{Path, PathBuf};
 
 /// Options of `start`.
@@ -34,12 +35,12 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     for (path, text) in FILES {
         write(&folder.join(path), text)?;
     }
-    report::result(&format!(
-        "{} files in {}; now run: fittingcards render --catalogue {}",
-        FILES.len(),
-        folder.display(),
-        folder.display()
-    ))?;
+    let (count, folder) = (FILES.len(), folder.display().to_string());
+    let folder = visible(&folder);
+    report::result(
+        &format!("{count} files in {folder}; now run: fittingcards render --catalogue {folder}"),
+        Format::Text,
+    )?;
     Ok(Outcome::Done)
 }
 

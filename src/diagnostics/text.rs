@@ -1,6 +1,6 @@
 //! Findings for people.
 
-use super::{Finding, Findings, Severity};
+use super::{Finding, Findings, Severity, visible};
 use crate::source::{Place, World};
 use std::io::{Result, Write};
 
@@ -13,16 +13,19 @@ pub enum Colour {
     Without,
 }
 
-/// Prints all findings in order, and a closing line that counts them.
+/// Prints all findings in order, and a closing line that counts them. Texts that come from outside are shown
+/// by [`visible`], so that each finding takes the lines that it says and nothing moves on a terminal.
 ///
 /// # Errors
 /// Where `out` can't be written to.
 pub fn print(findings: &Findings, world: &dyn World, colour: Colour, out: &mut dyn Write) -> Result<()> {
-    for finding in findings.sorted() {
+    let sorted = findings.sorted();
+    for finding in &sorted {
         print_one(finding, world, colour, out)?;
     }
+    let count = |severity| sorted.iter().filter(|finding| finding.severity == severity).count();
     let counts = [Severity::Error, Severity::Warning, Severity::Note]
-        .map(|severity| (findings.count(severity), severity.word()))
+        .map(|severity| (count(severity), severity.word()))
         .into_iter()
         .filter(|(count, _)| *count > 0)
         .map(|(count, word)| format!("{count} {word}{}", if count == 1 { "" } else { "s" }))
@@ -36,18 +39,24 @@ pub fn print(findings: &Findings, world: &dyn World, colour: Colour, out: &mut d
 fn print_one(finding: &Finding, world: &dyn World, colour: Colour, out: &mut dyn Write) -> Result<()> {
     let (start, end) = paint(finding.severity, colour);
     let place = shown(&finding.place, world);
-    writeln!(out, "{place}: {start}{}{end}[{}]: {}", finding.severity.word(), finding.code, about(finding))?;
+    writeln!(
+        out,
+        "{place}: {start}{}{end}[{}]: {}",
+        finding.severity.word(),
+        finding.code,
+        visible(&about(finding))
+    )?;
     let lines = [("found", finding.found.as_deref()), ("expected", finding.expected.as_deref())];
     for (name, text) in lines {
         if let Some(text) = text {
-            writeln!(out, "    {name:<9} {text}")?;
+            writeln!(out, "    {name:<9} {}", visible(text))?;
         }
     }
     if !finding.help.is_empty() {
-        writeln!(out, "    {:<9} {}", "help", finding.help)?;
+        writeln!(out, "    {:<9} {}", "help", visible(&finding.help))?;
     }
     for related in &finding.related {
-        writeln!(out, "    {:<9} {}: {}", "see", shown(&related.place, world), related.message)?;
+        writeln!(out, "    {:<9} {}: {}", "see", shown(&related.place, world), visible(&related.message))?;
     }
     Ok(())
 }
@@ -64,8 +73,9 @@ fn about(finding: &Finding) -> String {
 
 fn shown(place: &Place, world: &dyn World) -> String {
     let file = world.display(&place.file);
+    let file = visible(&file);
     match (place.line, place.column) {
-        (0, _) => file,
+        (0, _) => file.into_owned(),
         (line, 0) => format!("{file}:{line}"),
         (line, column) => format!("{file}:{line}:{column}"),
     }

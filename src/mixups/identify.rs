@@ -142,7 +142,7 @@ pub(super) fn check_length(what: &str, length: Length, most: f64) -> Result<(), 
     if length.is_finite() && length.mm().abs() <= most {
         Ok(())
     } else {
-        Err(Unanswerable(format!("a {what} of {} mm is beyond reason", length.mm())))
+        Err(Unanswerable(format!("a {what} of {} mm is not possible", length.mm())))
     }
 }
 
@@ -153,12 +153,12 @@ fn check(readings: &Readings) -> Result<(), Unanswerable> {
     for size in readings.diameters.iter().chain(&readings.wire_diameter) {
         check_length("diameter", *size, 200.0)?;
         if size.mm() < 0.1 {
-            return Err(Unanswerable(format!("a diameter of {} mm is beyond reason", size.mm())));
+            return Err(Unanswerable(format!("a diameter of {} mm is not possible", size.mm())));
         }
     }
     check_length("tolerance", readings.tolerance, 10.0)?;
     if readings.tolerance < Length::ZERO {
-        return Err(Unanswerable("a tolerance is not negative".into()));
+        return Err(Unanswerable("a tolerance can't be negative".into()));
     }
     if [readings.wires, readings.outer_wires].into_iter().flatten().any(|wires| wires == 0 || wires > 2000) {
         return Err(Unanswerable("a conductor has at least one wire, and no more than 2000".into()));
@@ -262,7 +262,8 @@ fn remarks(readings: &Readings, candidates: usize, numerals: Numerals) -> Vec<St
         }
     }
     if candidates == 0 {
-        remarks.push("no conductor of the catalogue agrees: stop; nothing here is for it".into());
+        remarks
+            .push("no conductor of the catalogue agrees: stop; no fitting of the catalogue is for it".into());
     }
     remarks
 }

@@ -40,12 +40,12 @@ pub struct Inside {
 /// first, and among them the nearest.
 ///
 /// # Errors
-/// Where the reading is beyond reason, or no fitting of that body holds that conductor.
+/// Where the reading is not possible, or no fitting of that body holds that conductor.
 pub fn inside(mixups: &Mixups, closed: &Closed<'_>) -> Result<Vec<Inside>, Unanswerable> {
     check_length("stand-out", closed.stand_out, 500.0)?;
     check_length("tolerance", closed.tolerance, 50.0)?;
     if closed.tolerance < Length::ZERO {
-        return Err(Unanswerable("a tolerance is not negative".into()));
+        return Err(Unanswerable("a tolerance can't be negative".into()));
     }
     let body = mixups
         .body(closed.body)

@@ -35,13 +35,13 @@ pub fn verdict(case: &Case) -> &'static str {
 pub fn happens(case: &Case, numerals: Numerals) -> String {
     match case.outcome.verdict {
         Verdict::Grips if case.right && case.outcome.closure.is_some() => {
-            "Closes on the conductor with closure in hand.".into()
+            "Closes on the conductor, and can close further.".into()
         }
         Verdict::Grips if case.right => "Seats on its conductor as it should.".into(),
         Verdict::Marginal if case.right => "Grips or not, within the tolerances.".into(),
         Verdict::Grips | Verdict::Marginal if case.proven => proven(case.part.status).into(),
         Verdict::Grips => "Fits, looks right, not proven: may let go under load.".into(),
-        Verdict::Marginal => "May close on the conductor, may shut before: not proven.".into(),
+        Verdict::Marginal => "May hold the conductor, or be closed before it does: not proven.".into(),
         Verdict::StandsProud => stands_proud(&case.outcome, numerals),
         Verdict::WillNotEnter => "Will not go together.".into(),
         Verdict::ClosesWithoutGripping => closes(&case.outcome, numerals),
@@ -90,7 +90,7 @@ fn proven(status: Status) -> &'static str {
 fn closes(outcome: &Outcome, numerals: Numerals) -> String {
     match (outcome.clearance, outcome.closure) {
         (Some(clearance), Some(closure)) if clearance > closure => format!(
-            "Takes its full torque and holds nothing: shut with {} still open.",
+            "Takes its full torque and holds nothing: closed, it still leaves a gap of {}.",
             numerals.length(clearance - closure, 1)
         ),
         _ => "Takes its full torque and holds nothing.".into(),
@@ -99,8 +99,8 @@ fn closes(outcome: &Outcome, numerals: Numerals) -> String {
 
 fn stands_proud(outcome: &Outcome, numerals: Numerals) -> String {
     match outcome.stand_out.filter(|length| length.mm() >= 0.05) {
-        Some(length) => format!("Does not go home: stands {} proud.", numerals.length(length, 1)),
-        None => "Does not go home.".into(),
+        Some(length) => format!("Does not seat: stands out {} too far.", numerals.length(length, 1)),
+        None => "Does not seat fully.".into(),
     }
 }
 

@@ -3,17 +3,19 @@
 use super::address::{self, Form};
 use super::html::to_html;
 use super::index::Notes;
+use super::letters;
 use crate::catalogue::{Catalogue, Note};
 use crate::diagnostics::{Finding, Findings};
 use std::collections::BTreeMap;
 
-/// What is wrong with the notes of a whole catalogue: all that [`to_html`](super::to_html) finds, and notes
-/// that would take the place of others (`note-page-taken`).
+/// What is wrong with the notes of a whole catalogue: all that [`to_html`](super::to_html) finds, characters
+/// that can't be seen (`bad-text`), and notes that would take the place of others (`note-page-taken`).
 #[must_use]
 pub fn check(catalogue: &Catalogue) -> Findings {
     let notes = Notes::new(catalogue);
     let mut findings = Findings::new();
     for note in &catalogue.notes {
+        findings.extend(letters::hidden(note));
         findings.extend(to_html(note, &notes, Form::Folder).1);
     }
     findings.extend(taken(catalogue));
@@ -40,8 +42,8 @@ fn taken_by(note: &Note, other: &Note) -> Finding {
     Finding::error(
         "note-page-taken",
         note.place.clone(),
-        format!("the page of this note is that of `{path}`"),
+        format!("this note would have the same page as `{path}`"),
     )
-    .help("rename one of them: capitals, spaces and signs make no difference to the name of a page")
+    .help("rename one of them: capital letters, spaces and signs make no difference in the name of a page")
     .related(other.place.clone(), "this note has the same page")
 }

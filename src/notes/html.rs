@@ -32,8 +32,9 @@ pub struct Html {
 ///
 /// The note of a fitting may name its values in braces.
 ///
-/// Findings: `unknown-value`, `value-absent`, `note-link-unknown`, `note-heading-unknown`, `note-path-outside`, `note-link-refused`,
-/// `note-image` (errors), `note-raw-html` (a note).
+/// Findings: `unknown-value`, `value-absent`, `note-link-unknown`, `note-heading-unknown`, `note-path-outside`,
+/// `note-link-refused`, `note-image`, `bad-text` of a character that is hidden in a name such as `&lrm;` (errors),
+/// `note-raw-html` (a note).
 #[must_use]
 pub fn to_html(note: &Note, notes: &Notes<'_>, form: Form) -> (Html, Findings) {
     let values = notes.values(note);

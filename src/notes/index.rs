@@ -4,6 +4,7 @@ use super::address::{self, Address};
 use super::parse::parse;
 use super::values;
 use crate::catalogue::{Catalogue, Note, NoteAbout};
+use crate::diagnostics::KnownNames;
 use crate::facts::Values;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
@@ -17,6 +18,7 @@ pub struct Notes<'a> {
     by_path: BTreeMap<&'a str, usize>,
     /// In the order of the catalogue's notes.
     outlines: Vec<OnceLock<Outline>>,
+    known: OnceLock<KnownNames>,
 }
 
 /// Title and headings of a note.
@@ -36,6 +38,7 @@ impl<'a> Notes<'a> {
             by_chapter: BTreeMap::new(),
             by_path: BTreeMap::new(),
             outlines: catalogue.notes.iter().map(|_| OnceLock::new()).collect(),
+            known: OnceLock::new(),
         };
         for (index, note) in catalogue.notes.iter().enumerate() {
             let (list, name) = match &note.about {
@@ -66,9 +69,10 @@ impl<'a> Notes<'a> {
         self.by_chapter.get(stem).and_then(|index| self.outline(*index).title.as_deref())
     }
 
-    /// The chapters' file names without `.md`, sorted.
-    pub(super) fn chapters(&self) -> impl Iterator<Item = &'a str> {
-        self.by_chapter.keys().copied()
+    /// The id, number or chapter that a wrong name was probably meant to be.
+    pub(super) fn nearest(&self, name: &str) -> Option<&str> {
+        let names = || records(self.catalogue).chain(self.by_chapter.keys().copied());
+        self.known.get_or_init(|| KnownNames::new(names())).nearest(name)
     }
 
     /// The note in a file of this path, or else the chapter of this name.
@@ -103,4 +107,11 @@ impl<'a> Notes<'a> {
             Outline { title: parsed.title, ids }
         })
     }
+}
+
+/// The ids and numbers of all records that have a page.
+fn records(catalogue: &Catalogue) -> impl Iterator<Item = &str> {
+    let keys = catalogue.fittings.keys().chain(catalogue.conductors.keys()).chain(catalogue.parts.keys());
+    let keys = keys.chain(catalogue.notices.keys()).chain(catalogue.materials.keys());
+    keys.map(String::as_str)
 }

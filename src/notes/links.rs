@@ -2,8 +2,8 @@
 
 use super::address::{self, Address};
 use super::index::Notes;
-use crate::catalogue::{Catalogue, Note};
-use crate::diagnostics::Finding;
+use crate::catalogue::Note;
+use crate::diagnostics::{Finding, shortened};
 use crate::source::Place;
 
 /// What becomes of a link.
@@ -118,34 +118,15 @@ fn find<'c>(name: &str, link: &Link<'_, 'c>) -> Result<(Address, Option<&'c Note
 }
 
 fn unknown(name: &str, place: Place, notes: &Notes<'_>) -> Finding {
-    Finding::error("note-link-unknown", place, format!("there is no record or chapter `{name}` to link to"))
-        .help(match nearest(name, notes) {
-            Some(known) => format!("did you mean `{known}`?"),
-            None => "link to a record by its id or number, or to a chapter by its file".to_owned(),
-        })
-}
-
-/// The known name that is least unlike this one, where one is like it.
-fn nearest<'a>(name: &str, notes: &Notes<'a>) -> Option<&'a str> {
-    let wanted = name.to_lowercase();
-    let length = wanted.chars().count();
-    let known = names(notes.catalogue).chain(notes.chapters());
-    let near = known.filter_map(|known| {
-        let letters = known.to_lowercase();
-        let (count, most) = (letters.chars().count(), known.chars().count().div_ceil(3));
-        // No names are less unlike than their lengths are.
-        let distance = (length.abs_diff(count) <= most)
-            .then(|| strsim::damerau_levenshtein(&wanted, &letters))
-            .filter(|distance| *distance <= most)?;
-        Some((distance, known))
-    });
-    near.min().map(|(_, known)| known)
-}
-
-fn names(catalogue: &Catalogue) -> impl Iterator<Item = &str> {
-    let keys = catalogue.fittings.keys().chain(catalogue.conductors.keys()).chain(catalogue.parts.keys());
-    let keys = keys.chain(catalogue.notices.keys()).chain(catalogue.materials.keys());
-    keys.map(String::as_str)
+    Finding::error(
+        "note-link-unknown",
+        place,
+        format!("there is no record or chapter `{}` to link to", shortened(name)),
+    )
+    .help(match notes.nearest(name) {
+        Some(known) => format!("did you mean `{known}`?"),
+        None => "link to a record by its id or number, or to a chapter by its file".to_owned(),
+    })
 }
 
 /// The path that `name` means in a file at `from`; `None` where it leaves the catalogue.

@@ -5,6 +5,7 @@ mod check;
 mod headings;
 mod html;
 mod index;
+mod letters;
 mod links;
 mod parse;
 mod positions;

@@ -3,6 +3,7 @@
 use super::address::{self, Address, Form};
 use super::headings::Heading;
 use super::index::Notes;
+use super::letters::hidden_by_name;
 use super::links::{self, Link, Target};
 use super::positions::Positions;
 use crate::catalogue::{Note, NoteAbout};
@@ -64,6 +65,7 @@ impl<'a> Writer<'a> {
     }
 
     pub(super) fn take(&mut self, event: Event<'a>, range: Range<usize>) {
+        self.refuse_hidden(&event, &range);
         self.gather_text(&event);
         match event {
             Event::Start(Tag::Link { link_type, dest_url, .. }) => {
@@ -91,6 +93,19 @@ impl<'a> Writer<'a> {
             Event::Start(Tag::Paragraph) if !self.direction.is_empty() => self.open_directed("p"),
             Event::Start(Tag::Item) if !self.direction.is_empty() => self.open_directed("li"),
             event => self.out.push(event),
+        }
+    }
+
+    fn refuse_hidden(&mut self, event: &Event<'_>, range: &Range<usize>) {
+        let came_to = match event {
+            Event::Text(text) | Event::Code(text) => text,
+            Event::Start(Tag::Link { dest_url, .. } | Tag::Image { dest_url, .. }) => dest_url,
+            _ => return,
+        };
+        let source = self.note.markdown.get(range.clone()).unwrap_or_default();
+        let place = || self.place(range.start);
+        if let Some(finding) = hidden_by_name(came_to, source, &place) {
+            self.find(finding);
         }
     }
 

@@ -12,7 +12,7 @@ use crate::notes;
 use crate::register::{Register, Standing};
 use crate::sheets::{self, PrintKind};
 use crate::sketch;
-use crate::source::{World, WorldError};
+use crate::source::{Folder, World, WorldError};
 use crate::typeset::{FontSource, Fonts};
 use crate::units::{Length, Numerals};
 use std::collections::BTreeMap;
@@ -48,6 +48,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     let (fonts, found) = Fonts::new(&world.fonts(), &sources);
     findings.extend(found);
     let fonts = Arc::new(fonts);
+    findings.extend(world.unread(Folder::Layouts)?.iter().map(Finding::of_unread));
     let (design, mut found) = cards::Design::load(world, &[])?;
     let (booklet_layouts, more) = Layouts::load(world, "booklet", &[])?;
     found.extend(more);

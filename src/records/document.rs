@@ -58,7 +58,10 @@ pub(super) fn read_documents<T: Read>(
     let mut records = Vec::with_capacity(nodes.len());
     for node in nodes {
         if node.is_empty() {
-            findings.push(empty(node.place(file), "nothing stands between `---` and the next, or the end"));
+            findings.push(empty(
+                node.place(file),
+                "there is nothing between this place and the next `---`, or the end of the file",
+            ));
         } else {
             salvaged.extend(Salvaged::unseparated(&node));
             records.push(read_one(file, &node, &lines, findings));
@@ -80,7 +83,7 @@ fn read_one<T: Read>(file: &FilePath, node: &Node, lines: &[&str], findings: &mu
 }
 
 fn empty(place: Place, message: &str) -> Finding {
-    Finding::warning("empty-document", place, message).help("write a record there, or take it away")
+    Finding::warning("empty-document", place, message).help("write a record there, or delete the empty part")
 }
 
 /// The dates of the editions in a register file, as far as it can be read.

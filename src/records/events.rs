@@ -98,7 +98,7 @@ impl Builder {
     fn enter(&mut self, spot: Spot, anchor: usize) -> Result<(), Trouble> {
         if self.open.len() >= DEEPEST {
             let message = format!("values are nested more than {DEEPEST} deep");
-            let help = "records nest no deeper than six; a bracket may be doubled";
+            let help = "records need at most six levels; there may be a bracket too many";
             return Err(Trouble::new("too-deep", spot.line, spot.column, message).help(help));
         }
         self.open.push(Open { spot, key: None, anchor });
@@ -126,14 +126,14 @@ impl Builder {
 
     fn alias(&mut self, anchor: usize, line: u32, column: u32) -> Result<(), Trouble> {
         let Some((spot, size)) = self.anchored.get(&anchor) else {
-            let message = "an alias stands inside the value that it repeats";
-            return Err(Trouble::new("alias-bomb", line, column, message).help("write the value out"));
+            let message = "this alias is inside the value that it repeats";
+            return Err(Trouble::new("alias-bomb", line, column, message).help("write the value out in full"));
         };
         self.from_aliases += size;
         if self.from_aliases > MOST_FROM_ALIASES {
             let message =
                 format!("aliases repeat too much: more than {MOST_FROM_ALIASES} bytes in this file");
-            let help = "write the values out; aliases of aliases grow without bound";
+            let help = "write the values out in full";
             return Err(Trouble::new("alias-bomb", line, column, message).help(help));
         }
         let spot = Spot { line, column, shape: spot.shape.clone() };
@@ -146,7 +146,7 @@ fn refuse_tag(tagged: bool, line: u32, column: u32) -> Result<(), Trouble> {
     if !tagged {
         return Ok(());
     }
-    let message = "a value carries a YAML tag, which records do not use";
+    let message = "this value has a YAML tag, and records do not use tags";
     Err(Trouble::new("yaml-tag", line, column, message).help("leave out the word that starts with `!`"))
 }
 

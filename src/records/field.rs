@@ -1,8 +1,8 @@
 //! Values with their places, and the reader that gathers faults field by field.
 
+use super::correction::after_decimal_comma;
 use super::node::{Content, Entry, Node};
-use crate::diagnostics::nearest;
-use crate::diagnostics::{Finding, Findings};
+use crate::diagnostics::{Finding, Findings, nearest, shortened};
 use crate::source::{FilePath, Place};
 use schemars::JsonSchema;
 use std::collections::BTreeMap;
@@ -99,11 +99,15 @@ impl<'a> Reader<'a> {
 
     /// The value of a key; `None` where it is absent, empty or faulty.
     pub fn field<T: Read>(&mut self, entries: &[Entry], key: &str) -> Option<Field<T>> {
-        let entry = entries.iter().find(|entry| entry.key == key)?;
+        self.value(entries.iter().find(|entry| entry.key == key)?)
+    }
+
+    /// The value of one entry; `None` where it is empty or faulty.
+    pub fn value<T: Read>(&mut self, entry: &Entry) -> Option<Field<T>> {
         if entry.value.is_empty() {
             return None;
         }
-        self.within(key, |reader| reader.here(&entry.value))
+        self.within(&entry.key, |reader| reader.here(&entry.value))
     }
 
     /// A node's value with its place and the present path.
@@ -157,7 +161,7 @@ impl<'a> Reader<'a> {
         let is_map = matches!(node.content, Content::Map(_));
         if is_map && known.len() != 1 && found.len() != 1 {
             self.fault("not-exactly-one", node, format!("{called} has exactly one of its keys"), |finding| {
-                let found = if found.is_empty() { "none".to_owned() } else { listed(&found) };
+                let found = if found.is_empty() { "none".to_owned() } else { shortened(&listed(&found)) };
                 finding.found(found).expected(format!("one of {}", listed(keys)))
             });
             return None;
@@ -177,11 +181,13 @@ impl<'a> Reader<'a> {
             };
             let next_record = self.path.is_empty() && ["id", "number"].contains(&entry.key.as_str());
             let help = match next_record {
-                true => "where another record starts, put a line `---` above it; else keep one of the two",
-                false => "keep one of the two",
+                true => {
+                    "if another record starts here, put a line `---` above it; if not, keep only one of the two"
+                }
+                false => "keep only one of the two",
             };
             let first = Place::at(self.file.clone(), first.line, first.column);
-            let finding = Finding::error("duplicate-key", self.key_place(entry), "this key is already there")
+            let finding = Finding::error("duplicate-key", self.key_place(entry), "this key is there twice")
                 .help(help)
                 .related(first, "it is already here");
             let path = self.path_of(&entry.key);
@@ -194,9 +200,19 @@ impl<'a> Reader<'a> {
 
     fn unknown_keys(&mut self, entries: &[Entry], called: &str, keys: &[Key]) {
         let names: Vec<&str> = keys.iter().map(|key| key.name).collect();
-        for entry in entries.iter().filter(|entry| !names.contains(&entry.key.as_str())) {
-            let message = format!("{called} has no key `{}`", entry.key);
+        for (index, entry) in entries.iter().enumerate() {
+            if names.contains(&entry.key.as_str()) {
+                continue;
+            }
+            let message = format!("{called} has no key `{}`", shortened(&entry.key));
             let finding = Finding::error("unknown-key", self.key_place(entry), message);
+            let before = index.checked_sub(1).map(|index| &entries[index].value);
+            if let Some(meant) = after_decimal_comma(&entry.key, &entry.value, before) {
+                let help = format!("a comma ends a value inside braces: write {meant} with a decimal point");
+                let path = self.path_of(&entry.key);
+                self.push(finding.help(help), &path);
+                continue;
+            }
             let finding = match nearest(&entry.key, names.iter().copied()) {
                 Some(name) => finding.help(format!("did you mean `{name}`?")),
                 None => finding.help(format!("the keys of {called} are {}", listed(&names))),
@@ -237,6 +253,9 @@ impl<'a> Reader<'a> {
     }
 }
 
+/// How many entries a list may have. Nothing on a fitting needs more, and nobody reads more.
+pub(super) const LONGEST_LIST: usize = 200;
+
 /// Words in backquotes with commas between.
 pub(super) fn listed(words: &[&str]) -> String {
     words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ")
@@ -245,7 +264,13 @@ pub(super) fn listed(words: &[&str]) -> String {
 impl<T: Read> Read for Vec<Field<T>> {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         if let Content::List(items) = &node.content {
-            return Some(reader.items(items));
+            if items.len() <= LONGEST_LIST {
+                return Some(reader.items(items));
+            }
+            reader.fault("list-too-long", node, "this list is too long", |finding| {
+                finding.found(format!("{} entries", items.len())).expected(format!("at most {LONGEST_LIST}"))
+            });
+            return None;
         }
         reader.fault("wrong-type", node, "a list is expected here", |finding| {
             finding.found(node.described()).help("put `[ ]` round it, or one line with `- ` for each item")

@@ -91,7 +91,7 @@ fn note(name: &str) -> FileKind {
         Some(_) => misplaced(
             Severity::Error,
             "unknown-file",
-            "this note belongs to nothing",
+            "this note belongs to no record or chapter",
             "put it at `notes/<id or number>.md` or `notes/chapters/NN-title.md`",
         ),
     }

@@ -6,7 +6,7 @@ use super::kinds::{
     CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, MaterialRecord, NoticeRecord, PartRecord,
     ProcedureRecord,
 };
-use super::text::decode;
+use super::text::{decode, forbidden};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Folder, Place, World, WorldError};
 use jiff::civil::Date;
@@ -58,8 +58,7 @@ pub struct TextFile {
 /// Reads a catalogue folder.
 ///
 /// # Errors
-/// Where the machine can't read the folder or a file in it. What is wrong in files is in
-/// [`Records::findings`].
+/// Where the machine can't read the folder. What is wrong with files in it is in [`Records::findings`].
 ///
 /// ```
 /// use fittingcards::source::{FilePath, MemoryWorld};
@@ -71,8 +70,9 @@ pub struct TextFile {
 /// ```
 pub fn read(world: &dyn World) -> Result<Records, WorldError> {
     let files = world.files(Folder::Catalogue)?;
-    let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file)).collect::<Result<_, _>>()?;
+    let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file)).collect();
     let mut records = Records::default();
+    records.findings.extend(world.unread(Folder::Catalogue)?.iter().map(Finding::of_unread));
     read.into_iter().for_each(|one| records.add(one));
     if !files.iter().any(|file| file_kind(&file.path) == FileKind::Settings) {
         records.findings.push(no_settings());
@@ -81,30 +81,41 @@ pub fn read(world: &dyn World) -> Result<Records, WorldError> {
     Ok(records)
 }
 
-fn read_file(world: &dyn World, file: &FilePath) -> Result<Records, WorldError> {
+fn read_file(world: &dyn World, file: &FilePath) -> Records {
     let mut records = Records::default();
     let kind = file_kind(&file.path);
-    match &kind {
-        FileKind::Ignored => return Ok(records),
-        FileKind::Misplaced(fault) => {
-            records.findings.push(fault.finding(file));
-            return Ok(records);
-        }
-        FileKind::Font => {
-            records.fonts.push((file.clone(), world.read(file)?));
-            return Ok(records);
-        }
-        _ => {}
+    if let FileKind::Misplaced(fault) = &kind {
+        records.findings.push(fault.finding(file));
     }
-    let bytes = world.read(file)?;
-    match decode(file, &bytes) {
+    if matches!(kind, FileKind::Ignored | FileKind::Misplaced(_)) {
+        return records;
+    }
+    let bytes = match world.read(file) {
+        Ok(bytes) => bytes,
+        Err(error) => {
+            records.findings.push(Finding::of_world_error(file, &error));
+            return records;
+        }
+    };
+    if kind == FileKind::Font {
+        records.fonts.push((file.clone(), bytes));
+        return records;
+    }
+    match text_of(&kind, file, &bytes) {
         Ok(text) => records.take(&kind, file, text),
-        Err(finding) => {
-            records.findings.push(*finding);
+        Err(findings) => {
+            records.findings.extend(findings);
             records.salvaged = Salvaged::all(&String::from_utf8_lossy(&bytes));
         }
     }
-    Ok(records)
+    records
+}
+
+/// The text of a file, where it can be read as what it is.
+fn text_of<'a>(kind: &FileKind, file: &FilePath, bytes: &'a [u8]) -> Result<&'a str, Vec<Finding>> {
+    let text = decode(file, bytes).map_err(|finding| vec![*finding])?;
+    let forbidden = if *kind == FileKind::Note { Vec::new() } else { forbidden(file, text) };
+    if forbidden.is_empty() { Ok(text) } else { Err(forbidden) }
 }
 
 impl Records {
@@ -139,7 +150,7 @@ impl Records {
     fn take_settings(&mut self, file: &FilePath, text: &str) {
         let mut documents = read_documents(file, text, &mut self.findings, &mut self.salvaged);
         if let Some(second) = documents.get(1) {
-            let message = "catalogue.yaml holds one document, and this is another";
+            let message = "catalogue.yaml holds only one document, and this is a second one";
             let help = "put it all into one, without `---` between";
             self.findings.push(Finding::error("second-document", second.place.clone(), message).help(help));
         }

@@ -4,6 +4,7 @@
 //!
 //! | code | why |
 //! | --- | --- |
+//! | `file-unreadable` | a link, an odd name, or the machine refuses |
 //! | `too-large` | over 1 MiB: no record needs it, and nobody reviews it |
 //! | `not-utf8` | the bytes are no text |
 //! | `not-yaml` | the text is no YAML, or two parsers read it differently |
@@ -24,8 +25,10 @@
 //! | `unknown-word` | not one of the words for this |
 //! | `nan`, `infinite`, `negative`, `zero`, `absurd`, `not-whole` | numbers that are no size or count; each key has its own bound |
 //! | `window-upside-down` | least above most |
+//! | `list-too-long` | more entries than anybody reads |
 //! | `bad-id`, `bad-text`, `bad-language`, `not-a-date` | names, texts, tags, dates |
 
+mod correction;
 mod document;
 mod events;
 mod field;
@@ -46,7 +49,6 @@ mod text;
 mod wording;
 mod words;
 
-pub use crate::diagnostics::nearest;
 pub use document::{Document, Salvaged};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use folder::{Records, TextFile, read};

@@ -2,7 +2,8 @@
 
 use super::events::{self, Shape, Spot};
 use super::raw::Raw;
-use super::text::{Trouble, shortened};
+use super::text::Trouble;
+use crate::diagnostics::shortened;
 use crate::source::{FilePath, Place};
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -233,6 +234,7 @@ fn kind(written: &str, raw: &Raw) -> Option<ScalarKind> {
 }
 
 fn disagreement(line: u32, column: u32) -> Trouble {
-    let message = "this can be read in two ways";
-    Trouble::new("not-yaml", line, column, message).help("put the text into quotes, or write it more plainly")
+    let message = "YAML programs read this differently";
+    Trouble::new("not-yaml", line, column, message)
+        .help("put the text into quotes, or write it in a simpler way")
 }

@@ -1,9 +1,10 @@
 //! Numbers of records: a unit, a sign and a bound each.
 
+use super::correction::correction;
 use super::field::{Read, Reader};
 use super::node::{Content, Node, Scalar, ScalarKind};
 use super::schema::schema;
-use super::text::shortened;
+use crate::diagnostics::shortened;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde_json::json;
 use std::borrow::Cow;
@@ -13,10 +14,12 @@ use std::marker::PhantomData;
 pub trait Unit {
     /// Its symbol; empty for a plain number.
     const SYMBOL: &'static str;
+    /// The smallest size that anything on a fitting has, measured in it.
+    const LEAST: f64;
 }
 
 macro_rules! units {
-    ($($(#[$doc:meta])* $name:ident = $symbol:literal;)+) => {
+    ($($(#[$doc:meta])* $name:ident = $symbol:literal from $least:literal;)+) => {
         $(
             $(#[$doc])*
             #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
@@ -24,6 +27,7 @@ macro_rules! units {
 
             impl Unit for $name {
                 const SYMBOL: &'static str = $symbol;
+                const LEAST: f64 = $least;
             }
         )+
     };
@@ -31,33 +35,33 @@ macro_rules! units {
 
 units! {
     /// Millimetres.
-    Mm = "mm";
+    Mm = "mm" from 0.01;
     /// Square millimetres.
-    Mm2 = "mm²";
+    Mm2 = "mm²" from 0.01;
     /// Degrees of angle.
-    Deg = "°";
+    Deg = "°" from 0.5;
     /// Kilonewtons.
-    Kn = "kN";
+    Kn = "kN" from 0.001;
     /// Newton metres.
-    Nm = "N·m";
+    Nm = "N·m" from 0.01;
     /// Newtons per square millimetre.
-    NPerMm2 = "N/mm²";
+    NPerMm2 = "N/mm²" from 1.0;
     /// Kilograms per cubic metre.
-    KgPerM3 = "kg/m³";
+    KgPerM3 = "kg/m³" from 10.0;
     /// Kilograms per kilometre.
-    KgPerKm = "kg/km";
+    KgPerKm = "kg/km" from 0.01;
     /// Nanoohm metres.
-    NohmM = "nΩ·m";
+    NohmM = "nΩ·m" from 1.0;
     /// Ohms per kilometre.
-    OhmPerKm = "Ω/km";
+    OhmPerKm = "Ω/km" from 0.0001;
     /// Per kelvin.
-    PerKelvin = "1/K";
+    PerKelvin = "1/K" from 0.00001;
     /// Percent.
-    Percent = "%";
+    Percent = "%" from 0.001;
     /// Typographic points.
-    Pt = "pt";
+    Pt = "pt" from 1.0;
     /// No unit.
-    Plain = "";
+    Plain = "" from 0.001;
 }
 
 /// Which signs a number may have.
@@ -91,8 +95,8 @@ impl Sign for AnySign {
     const NEGATIVE: bool = true;
 }
 
-/// A finite number of a unit, of a magnitude of at most `MOST`; what is not zero is at least a
-/// billionth of that.
+/// A finite number of a unit, of a magnitude of at most `MOST`. A size is at least as large as the unit's
+/// smallest; what may be zero or negative is, where it is not zero, at least a billionth of `MOST`.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub struct Number<U, S, const MOST: u32> {
     value: f64,
@@ -121,30 +125,39 @@ impl<U: Unit, S: Sign, const MOST: u32> Number<U, S, MOST> {
         match (S::NEGATIVE, S::ZERO) {
             (true, _) => format!("a number from -{most} to {most}"),
             (false, true) => format!("a number from 0 to {most}"),
-            (false, false) => format!("a number above 0, at most {most}"),
+            (false, false) => format!("a number from {} to {most}", U::LEAST),
         }
+    }
+
+    /// What the size of a number that is not zero must reach.
+    fn least() -> f64 {
+        if S::ZERO { f64::from(MOST) * 1e-9 } else { U::LEAST }
     }
 
     /// Code, message and help of what is amiss with a number.
     fn amiss(value: f64) -> Option<(&'static str, &'static str, &'static str)> {
         let most = f64::from(MOST);
         if value.is_nan() {
-            return Some(("nan", "this is not a number", "write the figure, or leave the key out"));
+            return Some(("nan", "this is not a number", "write the number, or leave the key out"));
         }
         if value.is_infinite() {
-            return Some(("infinite", "this number is infinite", "write the figure, or leave the key out"));
+            return Some(("infinite", "this number is infinite", "write the number, or leave the key out"));
         }
         if value == 0.0 {
-            let help = "what is not known is left out; zero is not a size";
+            let help = "leave the key out if the size is not known; a size is never zero";
             return (!S::ZERO).then_some(("zero", "this can't be zero", help));
         }
         if value < 0.0 && !S::NEGATIVE {
-            return Some(("negative", "this can't be negative", "take the sign away, or correct the figure"));
+            return Some((
+                "negative",
+                "this can't be negative",
+                "delete the minus sign, or correct the number",
+            ));
         }
-        let help = "look at the decimal mark and at the unit that the key names";
+        let help = "check the decimal point, and the unit that the key names";
         match value.abs() {
-            size if size > most => Some(("absurd", "this is too large to be true", help)),
-            size if size < most * 1e-9 => Some(("absurd", "this is too small to be true", help)),
+            size if size > most => Some(("absurd", "this number is too large", help)),
+            size if size < Self::least() => Some(("absurd", "this number is too small", help)),
             _ => None,
         }
     }
@@ -176,7 +189,7 @@ impl<U: Unit, S: Sign, const MOST: u32> JsonSchema for Number<U, S, MOST> {
         let least = match (S::NEGATIVE, S::ZERO) {
             (true, _) => json!({ "minimum": -i64::from(MOST) }),
             (false, true) => json!({ "minimum": 0 }),
-            (false, false) => json!({ "exclusiveMinimum": 0 }),
+            (false, false) => json!({ "minimum": U::LEAST }),
         };
         let mut object = schema(least);
         object.insert("type".into(), "number".into());
@@ -206,8 +219,8 @@ impl<const LEAST: u32, const MOST: u32> Read for Count<LEAST, MOST> {
             value if value.is_infinite() => ("infinite", "this number is infinite"),
             value if value < 0.0 => ("negative", "this can't be negative"),
             0.0 if LEAST > 0 => ("zero", "this can't be zero"),
-            value if value > f64::from(MOST) => ("absurd", "there can't be so many"),
-            value if value.fract() != 0.0 => ("not-whole", "this is counted, not measured"),
+            value if value > f64::from(MOST) => ("absurd", "this number is too large"),
+            value if value.fract() != 0.0 => ("not-whole", "this must be a whole number"),
             value => return Some(Self(value as u32)),
         };
         let found = shortened(node.written().unwrap_or_default());
@@ -230,17 +243,22 @@ impl<const LEAST: u32, const MOST: u32> JsonSchema for Count<LEAST, MOST> {
     }
 }
 
-/// The number in a node, whatever its size; what is no number is told with the likeliest mend.
+/// The number in a node, whatever its size; what is no number is told with the likeliest correction.
 fn bare_number(node: &Node, reader: &mut Reader<'_>, expected: impl Fn() -> String) -> Option<f64> {
     match &node.content {
-        Content::Scalar(Scalar { kind: ScalarKind::Number(value), .. }) => return Some(*value),
+        Content::Scalar(Scalar { kind: ScalarKind::Number(value), written, .. })
+            if !value.is_finite() || is_decimal(written) =>
+        {
+            return Some(*value);
+        }
         Content::Scalar(scalar) if looks_like_nan(scalar) => return Some(f64::NAN),
+        Content::Scalar(scalar) if looks_infinite(scalar) => return Some(f64::INFINITY),
         Content::Scalar(scalar) if !scalar.quoted && is_huge(&scalar.written) => return Some(f64::MAX),
         _ => {}
     }
     reader.fault("wrong-type", node, "a number is expected here", |finding| {
         let finding = finding.found(node.described()).expected(expected());
-        match mend(node) {
+        match correction(node) {
             Some(help) => finding.help(help),
             None => finding,
         }
@@ -252,28 +270,18 @@ fn looks_like_nan(scalar: &Scalar) -> bool {
     ["nan", ".nan"].contains(&scalar.written.to_lowercase().as_str())
 }
 
+fn looks_infinite(scalar: &Scalar) -> bool {
+    let written = scalar.written.to_lowercase();
+    ["inf", ".inf", "infinity", "∞"].contains(&written.trim_start_matches(['-', '+']))
+}
+
 /// A number past what a double holds, which YAML leaves as text.
 fn is_huge(written: &str) -> bool {
     written.starts_with(|first: char| first.is_ascii_digit() || first == '-')
         && written.parse::<f64>().is_ok_and(f64::is_infinite)
 }
 
-fn mend(node: &Node) -> Option<String> {
-    let Content::Scalar(scalar) = &node.content else { return None };
-    let written = scalar.written.trim();
-    match written.parse::<f64>() {
-        Ok(_) if scalar.quoted => return Some(format!("write it without quotes: {written}")),
-        Ok(value) => return Some(format!("write it as {value}")),
-        Err(_) => {}
-    }
-    let plain = written.replace('_', "").replace(',', ".");
-    if plain.parse::<f64>().is_ok() {
-        return Some(format!("write it as {plain}: a point before the decimals, nothing between thousands"));
-    }
-    let figures = plain.find(|letter: char| !letter.is_ascii_digit() && letter != '.' && letter != '-');
-    let (figures, unit) = plain.split_at(figures.unwrap_or(0));
-    figures
-        .parse::<f64>()
-        .is_ok()
-        .then(|| format!("write {figures} alone, without \"{}\": the key names the unit", unit.trim()))
+/// Whether a number is written as everybody reads it. YAML also takes 0x10 for 16 and 0o17 for 15.
+fn is_decimal(written: &str) -> bool {
+    written.chars().all(|letter| letter.is_ascii_digit() || "+-.eE".contains(letter))
 }

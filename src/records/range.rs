@@ -21,8 +21,11 @@ impl<T: Read + Copy + PartialOrd> Read for Range<T> {
         }
         let written = |key| node.get(key).and_then(Node::written).unwrap_or_default().to_owned();
         let found = format!("min {}, max {}", written("min"), written("max"));
-        reader.fault("window-upside-down", node, "the least is more than the most", |finding| {
-            finding.found(found).expected("min at most max").help("exchange the two, or correct one")
+        reader.fault("window-upside-down", node, "`min` is larger than `max`", |finding| {
+            finding
+                .found(found)
+                .expected("a `min` that is not larger than `max`")
+                .help("exchange the two, or correct one of them")
         });
         None
     }

@@ -3,7 +3,7 @@
 use super::field::{Read, Reader};
 use super::node::{Content, Node, ScalarKind};
 use super::schema::schema;
-use super::text::shortened;
+use crate::diagnostics::{is_hidden, shortened};
 use jiff::civil::Date;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde_json::{Value, json};
@@ -142,7 +142,7 @@ impl Read for Language {
         if good && parts.all(|part| sized(part, 1) && letters(part)) {
             return Some(Self(written));
         }
-        reader.fault("bad-language", node, "this is no language tag", |finding| {
+        reader.fault("bad-language", node, "this is not a language tag", |finding| {
             finding.found(shortened(&written)).expected("a tag of BCP 47, such as `en` or `en-GB`")
         });
         None
@@ -241,20 +241,14 @@ fn text(node: &Node, reader: &mut Reader<'_>) -> Option<String> {
         });
         return None;
     };
-    let hidden = |letter: &char| letter.is_control() && *letter != '\n' || is_invisible(*letter);
+    let hidden = |letter: &char| *letter != '\n' && is_hidden(*letter);
     let Some(letter) = scalar.written.chars().find(hidden) else {
         return Some(if scalar.kind == ScalarKind::Empty { String::new() } else { scalar.written.clone() });
     };
     reader.fault("bad-text", node, "this text has a character that can't be seen", |finding| {
         finding
             .found(format!("U+{:04X}", u32::from(letter)))
-            .help("type the text anew: it may have been copied from another document")
+            .help("type the text again: it may have been copied from another document")
     });
     None
-}
-
-/// Marks that turn the direction of text, byte order marks, and spaces without width: what is read
-/// would not be what is printed.
-fn is_invisible(letter: char) -> bool {
-    matches!(letter, '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
 }

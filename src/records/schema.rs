@@ -1,6 +1,6 @@
 //! JSON Schemas of mappings.
 
-use super::field::Need;
+use super::field::{LONGEST_LIST, Need};
 use schemars::Schema;
 use serde_json::{Map, Value, json};
 
@@ -20,6 +20,9 @@ impl Object {
         let mut schema = schema.to_value();
         if let Some(object) = schema.as_object_mut() {
             object.insert("description".into(), about.trim().into());
+            if object.get("type").is_some_and(|kind| kind == "array") {
+                object.insert("maxItems".into(), LONGEST_LIST.into());
+            }
         }
         self.properties.insert(key.to_owned(), schema);
         if need == Need::Required {

@@ -1,9 +1,9 @@
 //! Values and places: what records make of the odd things that people write.
 
 use super::node::{Content, Node, ScalarKind, documents};
-use super::{Count, Day, Identifier, Mm, Prose, Read, Reader, Size, SizeOrZero, Truth, Worded};
+use super::{Count, Day, Deg, Identifier, Mm, Prose, Read, Reader, Size, SizeOrZero, Truth, Worded};
 use crate::diagnostics::Findings;
-use crate::source::FilePath;
+use crate::source::{FilePath, MemoryWorld};
 use proptest::prelude::*;
 use serde_yaml::Value;
 
@@ -54,12 +54,100 @@ fn numbers_are_what_yaml_calls_numbers_within_bounds() {
 #[test]
 fn counts_are_whole() {
     let count = |written| read::<Count<1, 91>>(written).map(Count::bare);
-    assert_eq!([count("19"), count("19.0"), count("0x13")], [Ok(19), Ok(19), Ok(19)]);
-    for (written, code) in
-        [("0", "zero"), ("-1", "negative"), ("1.5", "not-whole"), ("92", "absurd"), (".nan", "nan")]
-    {
+    assert_eq!([count("19"), count("19.0")], [Ok(19), Ok(19)]);
+    let faults = [
+        ("0", "zero"),
+        ("-1", "negative"),
+        ("1.5", "not-whole"),
+        ("92", "absurd"),
+        (".nan", "nan"),
+        ("0x13", "wrong-type"),
+        ("0o17", "wrong-type"),
+        ("0b11", "wrong-type"),
+    ];
+    for (written, code) in faults {
         assert_eq!(count(written), Err(vec![code]), "{written}");
     }
+}
+
+/// What a person is told who wrote something else than YAML's number: the figure that was meant, and never a
+/// part of it.
+#[test]
+fn what_was_meant_is_told() {
+    let told = |written: &str| {
+        let (nodes, _) = documents(&format!("value: {written}\n"));
+        let mut findings = Findings::new();
+        let file = FilePath::catalogue("parts/p.yaml");
+        let value = nodes[0].get("value").unwrap();
+        assert!(
+            Size::<Mm, 2000>::read(value, &mut Reader::new(&file, None, &mut findings)).is_none(),
+            "{written}"
+        );
+        findings.sorted()[0].help.clone()
+    };
+    let point = "a point before the decimals, nothing between thousands";
+    for (written, figure) in [
+        ("14,3", "14.3"),
+        ("2·8", "2.8"),
+        ("2٫8", "2.8"),
+        ("1_000", "1000"),
+        ("1 000", "1000"),
+        ("1'000,5", "1000.5"),
+        ("1\u{202f}000", "1000"),
+    ] {
+        assert_eq!(told(written), format!("write it as {figure}: {point}"), "{written}");
+    }
+    assert_eq!(told("2.80 mm"), "write 2.80 alone, without \"mm\": the key names the unit");
+    assert_eq!(told("2,80 mm"), "write 2.80 alone: a point before the decimals, and the key names the unit");
+    assert_eq!(told("0x10"), "write it in the figures 0 to 9: 16");
+    assert_eq!(told("007"), "write it as 7");
+    for infinite in ["inf", "-.inf", "Infinity", "∞", "\"inf\""] {
+        assert_eq!(told(infinite), "write the number, or leave the key out", "{infinite}");
+    }
+    for nobody_can_tell in ["1.2.3", "about 5", "1-2", "~8"] {
+        assert!(!told(nobody_can_tell).contains("write"), "{nobody_can_tell}: {}", told(nobody_can_tell));
+    }
+}
+
+/// Bounds of a size: what the schema says is what the reader holds.
+#[test]
+fn a_size_has_a_least_and_a_most_in_message_and_schema() {
+    let file = FilePath::catalogue("parts/p.yaml");
+    let mut findings = Findings::new();
+    let (nodes, _) = documents("value: 0.0000001\n");
+    let value = nodes[0].get("value").unwrap();
+    assert!(Size::<Deg, 60>::read(value, &mut Reader::new(&file, None, &mut findings)).is_none());
+    let finding = findings.sorted()[0];
+    assert_eq!((finding.code, finding.expected.as_deref()), ("absurd", Some("a number from 0.5 to 60 °")));
+    let schema = schemars::schema_for!(Size<Deg, 60>).to_value();
+    assert_eq!((schema["minimum"].as_f64(), schema["maximum"].as_f64()), (Some(0.5), Some(60.0)));
+    assert_eq!(read::<Size<Deg, 60>>("0.5").map(Size::bare), Ok(0.5));
+}
+
+#[test]
+fn a_decimal_comma_within_braces_is_told() {
+    let world = MemoryWorld::new().with(
+        FilePath::catalogue("conductors/c.yaml"),
+        "id: c\nname: C\nduty: stay\nmaterial: brass\nconstruction: { stranded: { wires: 19, wire_diameter_mm: 2,80 } }\n",
+    );
+    let findings = crate::records::read(&world).unwrap().findings;
+    let told = findings.sorted().into_iter().find(|finding| finding.code == "unknown-key").unwrap();
+    assert_eq!((told.place.line, told.place.column), (5, 60));
+    assert_eq!(told.help, "a comma ends a value inside braces: write 2.80 with a decimal point");
+}
+
+#[test]
+fn a_character_that_yaml_forbids_is_told_at_its_own_line() {
+    let text = "number: P-1\nname: Body\nrole: body # \u{1b}[31m\nmaterial: br\0ass\n";
+    let world = MemoryWorld::new().with(FilePath::catalogue("parts/p.yaml"), text);
+    let findings = crate::records::read(&world).unwrap().findings;
+    let told: Vec<_> = findings
+        .sorted()
+        .into_iter()
+        .filter(|finding| finding.code == "bad-text")
+        .map(|finding| (finding.place.line, finding.place.column, finding.found.clone().unwrap()))
+        .collect();
+    assert_eq!(told, [(3, 14, "U+001B".to_owned()), (4, 13, "U+0000".to_owned())]);
 }
 
 #[test]
@@ -96,9 +184,9 @@ fn yes_and_no_are_truth_values() {
 fn what_two_parsers_read_differently_is_refused() {
     let faults = [
         // A line break to one of them, a letter to the other.
-        ("name: \"Cone\u{85}12.5\"\n", "two ways"),
-        ("name: Cone\u{2028} 12.5\n", "two ways"),
-        ("? \"bore\u{85}mm\"\n: 12.5\n", "two ways"),
+        ("name: \"Cone\u{85}12.5\"\n", "differently"),
+        ("name: Cone\u{2028} 12.5\n", "differently"),
+        ("? \"bore\u{85}mm\"\n: 12.5\n", "differently"),
         // A key to one of them, nothing to the other.
         ("rope_mm: { :min: 7.5, max: 8.5 }\n", "not YAML"),
         ("tightening: [{ item: nut, passes:? 2 }]\n", "not YAML"),

@@ -1,6 +1,6 @@
 //! From a file's bytes to its text.
 
-use crate::diagnostics::Finding;
+use crate::diagnostics::{Finding, shortened};
 use crate::source::{FilePath, Place};
 
 /// How large a file of the catalogue may be, fonts excepted.
@@ -81,6 +81,23 @@ pub fn decode<'a>(file: &FilePath, bytes: &'a [u8]) -> Result<&'a str, Box<Findi
     }
 }
 
+/// The characters of a YAML file that YAML forbids and nobody sees, the first of each line (`bad-text`).
+pub(super) fn forbidden(file: &FilePath, text: &str) -> Vec<Finding> {
+    let hidden = |letter: char| letter.is_control() && !matches!(letter, '\t' | '\r');
+    let count = |value: usize| u32::try_from(value).unwrap_or(u32::MAX);
+    let lines = text.split('\n').enumerate();
+    let found = lines.filter_map(|(line, text)| {
+        let (column, letter) = text.chars().enumerate().find(|(_, letter)| hidden(*letter))?;
+        let place = Place::at(file.clone(), count(line + 1), count(column + 1));
+        Some(
+            Finding::error("bad-text", place, "this line has a character that can't be seen")
+                .found(format!("U+{:04X}", u32::from(letter)))
+                .help("delete the line and type it again: it may have been copied from another document"),
+        )
+    });
+    found.collect()
+}
+
 fn not_utf8(file: &FilePath, bytes: &[u8], good: usize) -> Finding {
     let before = String::from_utf8_lossy(&bytes[..good]);
     let line = before.matches('\n').count() + 1;
@@ -93,13 +110,4 @@ fn not_utf8(file: &FilePath, bytes: &[u8], good: usize) -> Finding {
     Finding::error("not-utf8", Place::at(file.clone(), count(line), count(column)), "this is not UTF-8")
         .found(format!("the byte 0x{:02X}", bytes[good]))
         .help(help)
-}
-
-/// A text short enough for a message.
-pub(super) fn shortened(text: &str) -> String {
-    const MOST: usize = 60;
-    if text.chars().count() <= MOST {
-        return text.to_owned();
-    }
-    text.chars().take(MOST - 1).chain(['…']).collect()
 }

@@ -2,7 +2,7 @@
 
 use super::field::{Reader, listed};
 use super::node::{Content, Node, ScalarKind};
-use crate::diagnostics::nearest;
+use crate::diagnostics::{nearest, shortened};
 
 /// Declares an enum whose values are words of records, with its reader and its JSON Schema.
 macro_rules! words {
@@ -64,7 +64,7 @@ pub(super) fn one_word(node: &Node, reader: &mut Reader<'_>, words: &[&str]) -> 
     };
     let index = words.iter().position(|word| *word == written);
     if index.is_none() {
-        let message = format!("`{}` is not a word for this", super::text::shortened(&scalar.written));
+        let message = format!("`{}` is not one of the words allowed here", shortened(&scalar.written));
         reader.fault("unknown-word", node, message, |finding| {
             let finding = finding.expected(format!("one of {}", listed(words)));
             let meant = code_of_colour(&scalar.written).filter(|code| words.contains(code));

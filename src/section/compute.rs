@@ -135,7 +135,7 @@ fn bar(
     if !(corner >= Length::ZERO && corner <= shorter / 2.0) {
         return Err(SectionError::new(
             "construction.bar.corner_radius_mm",
-            "such corners do not fit the bar",
+            "these corners do not fit the bar",
         )
         .found(format!("{} mm", corner.mm()))
         .expected(format!("0 to {} mm", shorter.mm() / 2.0)));

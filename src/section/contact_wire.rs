@@ -27,7 +27,7 @@ pub(super) fn section(
     let difference = grooved.width - grooved.height;
     if difference.abs() > Length::from_mm(0.005) {
         section.sources.push(format!(
-            "the profile is the circle on the height; the stated width departs from it by {:+.2} mm",
+            "the profile is the circle on the height; the stated width differs from it by {:+.2} mm",
             difference.mm()
         ));
     }

@@ -67,7 +67,7 @@ pub(super) fn check_size(key: &str, name: &str, size: Length) -> Result<(), Sect
     if size >= SMALLEST && size <= LARGEST {
         return Ok(());
     }
-    Err(SectionError::new(format!("{key}.{name}"), "this is no size of a conductor")
+    Err(SectionError::new(format!("{key}.{name}"), "this can't be a size of a conductor")
         .found(format!("{} mm", size.mm()))
         .expected(format!("{} to {} mm", SMALLEST.mm(), LARGEST.mm())))
 }

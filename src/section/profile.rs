@@ -117,7 +117,7 @@ fn check_flank(name: &str, angle: Angle) -> Result<(), SectionError> {
     if (1.0..=89.0).contains(&angle.degrees()) {
         return Ok(());
     }
-    Err(SectionError::new(key(name), "this is no slope of a groove's flank")
+    Err(SectionError::new(key(name), "this can't be the slope of a groove's flank")
         .found(format!("{}°", angle.degrees()))
         .expected("1° to 89° from the horizontal"))
 }

@@ -42,7 +42,7 @@ const KNOWN: &str = "1x7, 1x19, 1x37, 6x7, 7x7, 8x7, 18x7, 34x7, 6x19, 6x19M, 7x
 pub(super) fn class(rope: &Rope) -> Result<Class, SectionError> {
     check_size("construction.rope", "diameter_mm", rope.diameter)?;
     if rope.grade.is_some_and(|grade| !(100.0..=4000.0).contains(&grade.n_per_mm2())) {
-        return Err(SectionError::new("construction.rope.grade_N_per_mm2", "this is no rope grade")
+        return Err(SectionError::new("construction.rope.grade_N_per_mm2", "this can't be a rope grade")
             .expected("100 to 4000 N/mm²; usually 1570, 1770 or 1960"));
     }
     let class = parse(&rope.class).filter(|class| is_single(*class) || table_class(*class).is_some());

@@ -33,9 +33,12 @@ pub fn with_wire_tolerance(
         return Ok(section);
     }
     if groups.iter().any(|(_, wire)| !(tolerance >= Length::ZERO && tolerance < *wire / 2.0)) {
-        return Err(SectionError::new("tolerance.wire_diameter_mm", "this is no tolerance on these wires")
-            .found(format!("{} mm", tolerance.mm()))
-            .expected("0 mm or more, and far less than the wire's diameter"));
+        return Err(SectionError::new(
+            "tolerance.wire_diameter_mm",
+            "this can't be a tolerance of these wires",
+        )
+        .found(format!("{} mm", tolerance.mm()))
+        .expected("0 mm or more, and much less than the wire's diameter"));
     }
     let spread: Area = groups.iter().map(|(area, wire)| *area * (2.0 * (tolerance / *wire))).sum();
     section.band = Some(Range::around(section.metal, spread));

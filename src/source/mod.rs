@@ -3,10 +3,12 @@
 mod disk;
 mod memory;
 mod place;
+mod unread;
 
 pub use disk::DiskWorld;
 pub use memory::MemoryWorld;
 pub use place::{FilePath, Folder, Place};
+pub use unread::{Unread, WhyUnread};
 
 use std::sync::Arc;
 
@@ -14,18 +16,27 @@ use std::sync::Arc;
 ///
 /// Implemented by [`DiskWorld`] for real runs and [`MemoryWorld`] for tests.
 pub trait World: Send + Sync {
-    /// The regular files below a folder, sorted by path; a link is refused, so that no
-    /// record is left out unsaid; links with a hidden name are passed over. A layouts folder
-    /// that does not exist is empty, since the built-in layouts stand in for it.
+    /// The regular files below a folder, sorted by path. A layouts folder that does not exist is empty, since
+    /// the built-in layouts stand in for it.
     ///
     /// # Errors
     /// Where the folder can't be read.
     fn files(&self, folder: Folder) -> Result<Vec<FilePath>, WorldError>;
 
+    /// What else lies below a folder and is not among its files, sorted by path: whoever lists files says so,
+    /// so that no record is left out unsaid. Hidden names are passed over.
+    ///
+    /// # Errors
+    /// Where the folder can't be read.
+    fn unread(&self, folder: Folder) -> Result<Vec<Unread>, WorldError> {
+        let _ = folder;
+        Ok(Vec::new())
+    }
+
     /// The bytes of a file.
     ///
     /// # Errors
-    /// Where there is no such file or it can't be read.
+    /// Where there is no such file, it can't be read, or it is larger than any file of a catalogue.
     fn read(&self, file: &FilePath) -> Result<Arc<[u8]>, WorldError>;
 
     /// The value of SOURCE_DATE_EPOCH, where it is set.

@@ -38,16 +38,3 @@ fn warnings_can_be_denied() {
         Run::new().command(&["audit", "--catalogue", &catalogue, "--deny-warnings"]).output().unwrap();
     assert_eq!(output.status.code(), Some(i32::from(warnings > 0)));
 }
-
-#[cfg(unix)]
-#[test]
-fn a_link_in_the_catalogue_is_refused_and_not_left_out_unsaid() {
-    let run = Run::new();
-    run.command(&["start"]).assert().success();
-    let link = |from: &str, to: &str| std::os::unix::fs::symlink(from, run.folder.path().join(to)).unwrap();
-    link("nowhere", "content/parts/.lock");
-    run.command(&["audit"]).assert().success();
-    link("collet-body.yaml", "content/parts/again.yaml");
-    let stderr = run.stderr(&["audit"], 2);
-    assert!(stderr.contains("content/parts/again.yaml: is a link"), "{stderr}");
-}

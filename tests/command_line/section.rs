@@ -104,7 +104,7 @@ fn a_flat_that_does_not_fit_the_height_warns_of_tilt() {
         .output()
         .unwrap();
     assert!(output.status.success());
-    assert!(String::from_utf8_lossy(&output.stderr).contains("askew"));
+    assert!(String::from_utf8_lossy(&output.stderr).contains("worn on one side"));
 }
 
 #[test]

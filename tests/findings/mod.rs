@@ -10,6 +10,7 @@ use rayon::prelude::*;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+mod bounds;
 mod codes;
 mod generated;
 

@@ -84,7 +84,7 @@ fn worn(
     let Some(height) = options.worn_height.or(by_flat) else { return Ok(None) };
     if let Some(by_flat) = by_flat.filter(|by_flat| (*by_flat - height).abs() > TILT) {
         warnings.push(format!(
-            "the flat is as wide as at {:.2} mm, the height measured is {:.2} mm: the wire may have worn askew; measure both sides",
+            "the width of the flat belongs to a height of {:.2} mm, but the measured height is {:.2} mm: the wire may be worn on one side; measure both sides",
             by_flat.mm(),
             height.mm()
         ));
@@ -103,9 +103,11 @@ fn profile(conductor: &Conductor) -> Result<Profile, Fault> {
         Construction::Grooved(grooved) => section::profile(grooved).map_err(fault),
         Construction::Solid { diameter } => section::round_profile(*diameter).map_err(fault),
         _ => Err(Fault::new(format!(
-            "conductor {}: wear is computed of grooved and solid wires alone\n  help: of a worn strand or rope count the broken wires; its section can't be measured from outside",
+            "conductor `{}` is not one solid wire, so it has no worn height",
             conductor.id
-        ))),
+        ))
+        .with("expected", "a grooved contact wire or a solid wire with --worn-height or --flat-width")
+        .with("help", "leave out --worn-height and --flat-width, or name the contact wire")),
     }
 }
 
@@ -119,10 +121,8 @@ fn basis(conductor: &Conductor, profile: &Profile) -> (Area, &'static str) {
 }
 
 fn fault(error: SectionError) -> Fault {
-    let mut message = error.message;
-    let details = [("found", error.found), ("expected", error.expected), ("help", error.help)];
-    for (name, text) in details.iter().filter(|(_, text)| !text.is_empty()) {
-        message.push_str(&format!("\n  {name}: {text}"));
-    }
-    Fault::new(message)
+    Fault::new(error.message)
+        .with("found", error.found)
+        .with("expected", error.expected)
+        .with("help", error.help)
 }

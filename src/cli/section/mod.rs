@@ -11,6 +11,7 @@ mod text;
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
+use crate::diagnostics::visible;
 use answer::Answer;
 use question::Question;
 
@@ -23,9 +24,9 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         sketch::write(&globals.world(), &question, &answer, file)?;
     }
     for warning in &answer.warnings {
-        eprintln!("warning: {warning}");
+        report::remark(&format!("warning: {}", visible(warning)));
     }
-    report::result(&said(globals.format, &question, &answer))?;
+    report::result(&said(globals.format, &question, &answer), globals.format)?;
     Ok(outcome)
 }
 

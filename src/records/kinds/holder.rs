@@ -33,9 +33,13 @@ impl Read for Copies {
             return None;
         };
         reader.doubled_keys(entries);
-        let field =
-            |entry: &crate::records::Entry| Some((entry.key.clone(), reader.field(entries, &entry.key)?));
-        Some(Self(entries.iter().filter_map(field).collect()))
+        let mut copies = BTreeMap::new();
+        for entry in entries {
+            if let Some(field) = reader.value(entry) {
+                copies.entry(entry.key.clone()).or_insert(field);
+            }
+        }
+        Some(Self(copies))
     }
 }
 
