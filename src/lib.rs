@@ -25,3 +25,7 @@ pub mod sketch;
 pub mod source;
 pub mod typeset;
 pub mod units;
+
+/// What a tree of a drawing is made of is many small things: the system's memory takes a fifth more time for them.
+#[global_allocator]
+static MEMORY: mimalloc::MiMalloc = mimalloc::MiMalloc;
