@@ -12,7 +12,7 @@ use super::plane::{Point, Rect, around, grown, unit};
 use super::scene::{Primitive, Purpose};
 use band::{Band, Frame};
 use placement::Placement;
-use targets::Seen;
+use targets::{Seen, Target};
 
 /// A balloon to be placed: the part that it points at, and the letters in it.
 #[derive(Debug, Clone)]
@@ -31,14 +31,19 @@ impl Draft<'_> {
     /// leaders then stay clear of each other. Where no band takes them all, the drawing isn't complete.
     pub fn balloons(&mut self, balloons: &[Balloon]) {
         let dot = 0.17 * self.size();
+        let mut known: Option<(Band, Vec<Vec<Target>>)> = None;
         for (band, base) in self.bands() {
             let off = 0.55 * self.size() + self.balloon_radius();
             let level = if band == Band::Above { base.y0 - off } else { base.x1 + off };
             if !self.has_room(band, level) {
                 continue;
             }
+            if known.as_ref().is_none_or(|(of, _)| *of != band) {
+                known = Some((band, self.targets(balloons, band, dot)));
+            }
+            let Some((_, targets)) = &known else { continue };
             let frame = Frame { band, level };
-            if let Some(placed) = self.placed(balloons, frame, base, dot) {
+            if let Some(placed) = self.placed(targets, frame, base) {
                 for (balloon, (place, target)) in balloons.iter().zip(placed) {
                     self.balloon(balloon, place, target, dot);
                 }
@@ -48,23 +53,20 @@ impl Draft<'_> {
         self.complete = false;
     }
 
-    /// Places and targets of all balloons along a band, where none is in another's way.
-    fn placed(
-        &self,
-        balloons: &[Balloon],
-        frame: Frame,
-        base: Rect,
-        dot: f64,
-    ) -> Option<Vec<(Point, Point)>> {
+    /// Where the leader of each balloon may end, for a band on that side.
+    fn targets(&self, balloons: &[Balloon], band: Band, dot: f64) -> Vec<Vec<Target>> {
         let seen = Seen::of(&self.scene);
-        let targets: Vec<Vec<(Point, f64)>> =
-            balloons.iter().map(|balloon| seen.places(balloon.part, 2.2 * dot, frame.band)).collect();
+        balloons.iter().map(|balloon| seen.places(balloon.part, 2.2 * dot, band)).collect()
+    }
+
+    /// Places and targets of all balloons along a band, where none is in another's way.
+    fn placed(&self, targets: &[Vec<Target>], frame: Frame, base: Rect) -> Option<Vec<(Point, Point)>> {
         if targets.iter().any(Vec::is_empty) {
             return None;
         }
-        let slots = self.slots(frame, base, balloons.len());
+        let slots = self.slots(frame, base, targets.len());
         let texts = self.scene.texts().map(|text| grown(text.bounds(), 0.2)).collect();
-        Placement { targets: &targets, slots: &slots, frame, radius: self.balloon_radius(), texts }.solve()
+        Placement { targets, slots: &slots, frame, radius: self.balloon_radius(), texts }.solve()
     }
 
     /// Bands in order of preference, with what they stand off from: the object, in full drawings its

@@ -1,6 +1,7 @@
 //! Which balloon stands where: leaders that meet nothing, short, in the order of the items.
 
 use super::band::Frame;
+use super::targets::Target;
 use crate::sketch::plane::{Line, Point, Rect, at, enters, segments_meet};
 use kurbo::ParamCurveNearest as _;
 
@@ -12,7 +13,7 @@ const CONFLICT: f64 = 200.0;
 /// The choice of a target and a slot for every balloon.
 pub(super) struct Placement<'l> {
     /// Of every item: where its dot may lie, and what each place costs.
-    pub targets: &'l [Vec<(Point, f64)>],
+    pub targets: &'l [Vec<Target>],
     /// Where balloons may stand along the band.
     pub slots: &'l [f64],
     pub frame: Frame,

@@ -4,6 +4,9 @@ use super::band::Band;
 use crate::sketch::plane::{Point, Rect, Vec2, at, grown};
 use crate::sketch::scene::{Primitive, Purpose, Scene};
 
+/// Where a dot may lie, and what the place costs.
+pub(super) type Target = (Point, f64);
+
 /// Areas back to front with their boxes, to look up what is seen at a point.
 pub(super) struct Seen<'s> {
     areas: Vec<(Purpose, Rect, &'s Primitive)>,
@@ -34,7 +37,7 @@ impl<'s> Seen<'s> {
 
     /// Points well inside what is seen of a part, the cheapest first: near its middle, cut rather than
     /// in view, close to the band.
-    pub fn places(&self, part: usize, margin: f64, band: Band) -> Vec<(Point, f64)> {
+    pub fn places(&self, part: usize, margin: f64, band: Band) -> Vec<Target> {
         let mut places = Vec::new();
         for (purpose, bounds, _) in &self.areas {
             let (Purpose::FontStyle(p) | Purpose::View(p)) = purpose else { continue };
