@@ -142,10 +142,8 @@ fn single(number: f64) -> f32 {
 
 /// Everything is drawn on white, so nothing shows through and three channels are enough.
 fn encoded(pixmap: &Pixmap, dpi: f64) -> Result<Vec<u8>, PictureError> {
-    let mut colours = vec![0; pixmap.data().len() / 4 * 3];
-    for (colour, pixel) in colours.chunks_exact_mut(3).zip(pixmap.data().chunks_exact(4)) {
-        colour.copy_from_slice(&pixel[..3]);
-    }
+    let (pixels, _) = pixmap.data().as_chunks();
+    let colours: Vec<u8> = pixels.iter().flat_map(|&[red, green, blue, _]| [red, green, blue]).collect();
     let mut bytes = Vec::new();
     let mut encoder = png::Encoder::new(&mut bytes, pixmap.width(), pixmap.height());
     encoder.set_color(png::ColorType::Rgb);
