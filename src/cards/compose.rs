@@ -9,8 +9,9 @@ use super::input::Input;
 use super::margins::SAFE;
 use super::measure::{BrokenTexts, Measurer};
 use super::read::read;
-use super::style::{CardStyle, size_word};
+use super::style::CardStyle;
 use super::too_full::FaceError;
+use super::values;
 use crate::catalogue::{CardFormat, Orientation};
 use crate::layouts::Layouts;
 use crate::sketch::Drawing;
@@ -45,30 +46,18 @@ impl<'a> Format<'a> {
 
     /// The path of a layout: that of the size and orientation where there is one, else that of all.
     pub fn layout(&self, face: &str) -> String {
-        let own = format!("cards/{}-{face}.xml", self.key());
+        let (size, lies) = (self.format.size.word().to_lowercase(), self.format.orientation.word());
+        let own = format!("cards/{size}-{lies}-{face}.xml");
         if self.layouts.has(&own) { own } else { format!("cards/{face}.xml") }
     }
 
     /// What layouts know of it.
     pub fn values(&self) -> Map<String, Value> {
         let (width, height) = self.format.trim();
-        let landscape = self.format.orientation == Orientation::Landscape;
-        let size = size_word(self.format.size);
-        [
-            ("size".to_owned(), size.into()),
-            ("landscape".to_owned(), landscape.into()),
-            ("trim".to_owned(), json!({ "width": width.mm(), "height": height.mm() })),
-        ]
-        .into_iter()
-        .collect()
-    }
-
-    fn key(&self) -> String {
-        let lies = match self.format.orientation {
-            Orientation::Portrait => "portrait",
-            Orientation::Landscape => "landscape",
-        };
-        format!("{}-{lies}", size_word(self.format.size).to_lowercase())
+        values::object(json!({
+            "size": self.format.size.word(), "landscape": self.format.orientation == Orientation::Landscape,
+            "trim": { "width": width.mm(), "height": height.mm() },
+        }))
     }
 
     fn inside(&self) -> (f64, f64) {

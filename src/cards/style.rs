@@ -2,7 +2,7 @@
 
 use super::tightness::Tightness;
 use super::type_class::TypeClass;
-use crate::catalogue::{CardFormat, CardSize, Orientation};
+use crate::catalogue::CardFormat;
 use crate::colour::Srgb;
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::units::Length;
@@ -132,14 +132,10 @@ impl Styles {
 
     /// The style of a format; `special` is what its faces are called beside their size, such as "tag".
     pub fn of(&self, format: CardFormat, special: Option<&str>, smallest: Length) -> CardStyle {
-        let size = size_word(format.size);
-        let lies = match format.orientation {
-            Orientation::Portrait => "portrait",
-            Orientation::Landscape => "landscape",
-        };
         let mut style = CardStyle::bare(smallest);
-        let keys = [size.to_owned(), format!("{size}-{lies}")].into_iter().chain(special.map(str::to_owned));
-        let keys: Vec<String> = keys.collect();
+        let size = format.size.word();
+        let keys = [size.to_owned(), format!("{size}-{}", format.orientation.word())];
+        let keys: Vec<String> = keys.into_iter().chain(special.map(str::to_owned)).collect();
         for written in &self.0 {
             style.take(written);
             keys.iter().filter_map(|key| written.sizes.get(key)).for_each(|written| style.take(written));
@@ -253,14 +249,5 @@ impl Frame {
     /// The colour of its outline, where it has one.
     pub fn outline(&self) -> Option<Srgb> {
         self.stroke.map(|colour| colour.0).filter(|_| self.line > 0.0)
-    }
-}
-
-/// The word for a size, as records have it.
-pub(super) fn size_word(size: CardSize) -> &'static str {
-    match size {
-        CardSize::A7 => "A7",
-        CardSize::A6 => "A6",
-        CardSize::Id1 => "ID-1",
     }
 }

@@ -13,8 +13,8 @@ use crate::register::Standing;
 use serde_json::{Map, Value, json};
 
 pub(super) use tag::{of_tag, tag_part};
-pub(super) use texts::prefixed;
-use texts::{capital, foot, joined, listed, mark, object, sentence, whole};
+use texts::{capital, foot, joined, listed, mark, sentence, whole};
+pub(super) use texts::{object, prefixed};
 
 /// The values of a card's two faces.
 pub(in crate::cards) fn of_card(
@@ -22,22 +22,12 @@ pub(in crate::cards) fn of_card(
     standing: &Standing,
     settings: &Settings,
 ) -> Map<String, Value> {
-    let mut values = Map::new();
-    values.insert("number".into(), facts.number.clone().into());
-    values.insert("title".into(), facts.title.clone().into());
-    values.insert("status".into(), facts.status_words.clone().into());
-    values.insert("caution".into(), facts.caution.clone().into());
-    values.insert("owner".into(), settings.owner.clone().into());
-    values.insert("foot".into(), foot(standing, settings));
     let foot_lines = foot_lines(facts, settings);
-    values.insert(
-        "foot_words".into(),
-        joined(&foot_lines.iter().map(String::as_str).collect::<Vec<_>>(), " ").into(),
-    );
-    values.insert(
-        "foot_lines".into(),
-        foot_lines.iter().map(|text| json!({ "text": text })).collect::<Vec<_>>().into(),
-    );
+    let mut values = object(json!({
+        "number": facts.number, "title": facts.title, "status": facts.status_words, "caution": facts.caution,
+        "owner": settings.owner, "foot": foot(standing, settings), "foot_words": foot_lines.join(" "),
+        "foot_lines": foot_lines.iter().map(|text| json!({ "text": text })).collect::<Vec<_>>(),
+    }));
     match &facts.content {
         Content::Fitting(fitting) => values.extend(of_fitting(fitting)),
         Content::Body(body) => values.extend(body::of_body(body)),

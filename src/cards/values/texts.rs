@@ -48,7 +48,7 @@ pub(super) fn capital(text: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-pub(super) fn object(values: Value) -> Map<String, Value> {
+pub(in crate::cards) fn object(values: Value) -> Map<String, Value> {
     match values {
         Value::Object(values) => values,
         _ => Map::new(),
