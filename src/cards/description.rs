@@ -6,6 +6,7 @@ use super::type_class::TypeClass;
 use crate::colour::Srgb;
 use crate::diagnostics::Place;
 use crate::typeset::FontStyle;
+use serde::Deserialize;
 use std::sync::{Arc, OnceLock};
 
 /// An element of a layout. Lengths are millimetres.
@@ -74,11 +75,13 @@ pub(super) struct Edges {
 }
 
 /// Where the children of an element that stand side by side meet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub(super) enum Level {
+    #[default]
+    Base,
     Top,
     Middle,
-    Base,
 }
 
 /// What an element is.
@@ -163,8 +166,10 @@ pub(super) struct Text {
 }
 
 /// Where a text stands in its room.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub(super) enum Align {
+    #[default]
     Start,
     Middle,
     End,

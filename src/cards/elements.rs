@@ -4,6 +4,8 @@ use super::description::{Edges, Measure, Track};
 use crate::colour::Srgb;
 use crate::diagnostics::{Finding, Findings, Place, nearest};
 use crate::layouts::{MARK, marked_place};
+use serde::Deserialize;
+use serde::de::value::BorrowedStrDeserializer;
 use std::fmt::Display;
 use usvg::roxmltree::Node as Element;
 
@@ -95,19 +97,16 @@ impl<'a, 'b> Reading<'a, 'b> {
         .unwrap_or_default()
     }
 
-    /// One of these words; the first where the attribute is missing.
-    pub fn one_of<T: Copy>(&mut self, name: &'static str, words: &[(&str, T)]) -> T {
-        let first = words[0].1;
+    /// One of the words of a list; the list's own choice where the attribute is missing.
+    pub fn word<T: Deserialize<'a> + Default>(&mut self, name: &'static str) -> T {
         let text = self.text(name);
         if text.is_empty() {
-            return first;
+            return T::default();
         }
-        if let Some((_, value)) = words.iter().find(|(word, _)| *word == text) {
-            return *value;
-        }
-        let known: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-        self.unknown(name, text, &known);
-        first
+        T::deserialize(BorrowedStrDeserializer::new(text)).unwrap_or_else(|Unlisted(known)| {
+            self.unknown(name, text, known);
+            T::default()
+        })
     }
 
     /// An attribute whose value is none of these.
@@ -173,6 +172,28 @@ impl<'a, 'b> Reading<'a, 'b> {
 const MOST: u32 = 100;
 /// The most of a length in millimetres, of a percentage, of parts of a width: more than any card has.
 const LONGEST: f64 = 1000.0;
+
+/// A word that is not on its list, with those that are.
+#[derive(Debug)]
+struct Unlisted(&'static [&'static str]);
+
+impl std::fmt::Display for Unlisted {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(out, "none of {}", self.0.join(", "))
+    }
+}
+
+impl std::error::Error for Unlisted {}
+
+impl serde::de::Error for Unlisted {
+    fn custom<T: Display>(_: T) -> Self {
+        Self(&[])
+    }
+
+    fn unknown_variant(_: &str, known: &'static [&'static str]) -> Self {
+        Self(known)
+    }
+}
 
 fn length(text: &str) -> Option<f64> {
     text.parse().ok().filter(|length: &f64| length.abs() <= LONGEST)

@@ -6,6 +6,7 @@ use crate::colour::Srgb;
 use crate::diagnostics::Place;
 use crate::units::Length;
 use kurbo::Rect;
+use serde::Deserialize;
 use std::sync::Arc;
 
 /// A card ready to print.
@@ -188,12 +189,14 @@ pub struct Layer {
 }
 
 /// What a block is to a reader.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum BlockKind {
+    /// Text.
+    #[default]
+    Text,
     /// Text that names what follows.
     Heading,
-    /// Text.
-    Text,
     /// A drawing with an alternative text.
     Drawing,
     /// Nothing to read: rules, tints, crop aids.

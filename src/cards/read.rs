@@ -1,18 +1,12 @@
 //! A filled layout read to a description.
 
-use super::description::{
-    Align, BlockHead, Content, DrawingRoom, Heights, Level, Node, Room, Swatch, Text, Track,
-};
+use super::description::{BlockHead, Content, DrawingRoom, Heights, Level, Node, Room, Swatch, Text, Track};
 use super::elements::Reading;
-use super::face::BlockKind;
-use super::sign::Sign;
 use super::style::CardStyle;
 use super::svg_source;
-use super::type_class::TypeClass;
 use crate::colour::Srgb;
 use crate::diagnostics::{FilePath, Finding, Findings, Place, nearest};
 use crate::layouts::{place_before, unmarked};
-use crate::typeset::FontStyle;
 use std::collections::BTreeSet;
 use std::sync::OnceLock;
 use usvg::roxmltree::{Document, Node as Element, ParsingOptions};
@@ -111,8 +105,7 @@ impl<'a> Reader<'a> {
         let default = if block.is_some() { Level::Middle } else { Level::Base };
         let level = match reading.text("level") {
             "" => default,
-            _ => reading
-                .one_of("level", &[("base", Level::Base), ("top", Level::Top), ("middle", Level::Middle)]),
+            _ => reading.word("level"),
         };
         let frame = frame(&mut reading, self.style);
         let content = content(&mut reading, self.style, self.height, self.filled);
@@ -192,15 +185,7 @@ fn block(reading: &mut Reading<'_, '_>, names: &mut BTreeSet<String>) -> Option<
         let said = format!("two blocks of the face are called “{name}”");
         reading.find(said, |finding| finding.found(name).help("give one of them another `id`"));
     }
-    let kind = reading.one_of(
-        "kind",
-        &[
-            ("text", BlockKind::Text),
-            ("heading", BlockKind::Heading),
-            ("drawing", BlockKind::Drawing),
-            ("ornament", BlockKind::Ornament),
-        ],
-    );
+    let kind = reading.word("kind");
     let field = reading.text("field");
     let field = if field.is_empty() { name } else { field };
     Some(BlockHead { name: name.to_owned(), kind, field: field.to_owned() })
@@ -239,7 +224,7 @@ fn content(reading: &mut Reading<'_, '_>, style: &CardStyle, height: f64, filled
         "forms" => Content::Forms,
         "swatch" => Content::Swatch(swatch(reading, style)),
         "text" => Content::Text(text(reading)),
-        "sign" => Content::Sign(sign(reading)),
+        "sign" => Content::Sign(reading.word("is")),
         "rule" => rule(reading),
         "drawing" => Content::Drawing(drawing(reading, height)),
         "svg" => svg(reading, filled),
@@ -290,34 +275,13 @@ fn text(reading: &mut Reading<'_, '_>) -> Text {
     }
     Text {
         words,
-        class: class(reading),
-        font_style: reading.one_of(
-            "style",
-            &[
-                ("condensed", FontStyle::Condensed),
-                ("condensed-bold", FontStyle::CondensedBold),
-                ("regular", FontStyle::Regular),
-                ("bold", FontStyle::Bold),
-            ],
-        ),
+        class: reading.word("class"),
+        font_style: reading.word("style"),
         ink: reading.colour("ink"),
-        align: reading
-            .one_of("align", &[("start", Align::Start), ("middle", Align::Middle), ("end", Align::End)]),
+        align: reading.word("align"),
         upward: reading.yes("upward"),
         extents: OnceLock::new(),
     }
-}
-
-/// What texts are for.
-fn class(reading: &mut Reading<'_, '_>) -> TypeClass {
-    let word = |class: TypeClass| (class.word(), class);
-    let mut classes = vec![word(TypeClass::Body)];
-    classes.extend(TypeClass::ALL.into_iter().filter(|class| *class != TypeClass::Body).map(word));
-    reading.one_of("class", &classes)
-}
-
-fn sign(reading: &mut Reading<'_, '_>) -> Sign {
-    reading.one_of("is", &Sign::ALL.map(|sign| (sign.word(), sign)))
 }
 
 /// The narrowest line of ISO 128-2 (from memory), which is also about what laser printers hold: three dots at
@@ -368,5 +332,5 @@ fn svg(reading: &mut Reading<'_, '_>, filled: &str) -> Content {
     svg_source::check(element, &reading.at.clone(), reading.findings());
     let first = element.first_child().map_or(element.range().end, |child| child.range().start);
     let last = element.last_child().map_or(first, |child| child.range().end);
-    Content::Svg { source: unmarked(&filled[first..last]).into(), class: class(reading) }
+    Content::Svg { source: unmarked(&filled[first..last]).into(), class: reading.word("class") }
 }

@@ -1,9 +1,13 @@
 //! Signs that are drawn, one meaning each.
 
+use serde::{Deserialize, Serialize};
+
 /// What a drawn sign says.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Deserialize, Serialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Sign {
     /// The right part.
+    #[default]
     Right,
     /// Another part that is proven here too.
     Proven,
@@ -20,10 +24,6 @@ pub enum Sign {
 }
 
 impl Sign {
-    /// All of them.
-    pub const ALL: [Self; 7] =
-        [Self::Right, Self::Proven, Self::Hidden, Self::Wrong, Self::Barred, Self::Apart, Self::Unknown];
-
     /// What it means, in words.
     #[must_use]
     pub fn meaning(self) -> &'static str {
@@ -35,20 +35,6 @@ impl Sign {
             Self::Barred => "do not use",
             Self::Apart => "cannot be built",
             Self::Unknown => "not known",
-        }
-    }
-
-    /// The word that layouts use for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Right => "right",
-            Self::Proven => "proven",
-            Self::Hidden => "hidden",
-            Self::Wrong => "wrong",
-            Self::Barred => "barred",
-            Self::Apart => "apart",
-            Self::Unknown => "unknown",
         }
     }
 }

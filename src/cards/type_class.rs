@@ -3,7 +3,7 @@
 use serde::Deserialize;
 
 /// What a text on a card is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum TypeClass {
     /// The stamp of the gripping part: the first thing seen.
@@ -19,16 +19,13 @@ pub enum TypeClass {
     /// What is done, one after the other.
     Step,
     /// Everything that is read once.
+    #[default]
     Body,
     /// Number, edition, notices.
     Foot,
 }
 
 impl TypeClass {
-    /// All of them, from the largest.
-    pub const ALL: [Self; 8] =
-        [Self::Stamp, Self::Mark, Self::Stamps, Self::Title, Self::Check, Self::Step, Self::Body, Self::Foot];
-
     /// The word that layouts and the style use for it.
     #[must_use]
     pub fn word(self) -> &'static str {

@@ -1,13 +1,16 @@
 //! How a text is set: the style of the letters and their size.
 
 use crate::units::Length;
+use serde::Deserialize;
 
 /// A style of the built-in letters.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 #[expect(missing_docs, reason = "the names say it")]
 pub enum FontStyle {
     Regular,
     Bold,
+    #[default]
     Condensed,
     CondensedBold,
 }
@@ -28,23 +31,6 @@ impl FontStyle {
         match self {
             Self::Regular | Self::Condensed => 400,
             Self::Bold | Self::CondensedBold => 700,
-        }
-    }
-
-    /// The font style by the word that layouts use for it.
-    ///
-    /// ```
-    /// use fittingcards::typeset::FontStyle;
-    /// assert_eq!(FontStyle::from_word("condensed-bold"), Some(FontStyle::CondensedBold));
-    /// ```
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Self> {
-        match word {
-            "regular" => Some(Self::Regular),
-            "bold" => Some(Self::Bold),
-            "condensed" => Some(Self::Condensed),
-            "condensed-bold" => Some(Self::CondensedBold),
-            _ => None,
         }
     }
 }

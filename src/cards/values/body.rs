@@ -57,14 +57,13 @@ fn signs(facts: &BodyFacts) -> Value {
             facts.rows.iter().map(|row| row.cells.get(column).map(|cell| cell.kind).unwrap_or_default());
         json!({
             "number": number, "conductor": conductor, "right": right(facts, column),
-            "cells": cells.map(|kind| json!(sign(kind).word())).collect::<Vec<_>>(),
+            "cells": cells.map(sign).collect::<Vec<_>>(),
         })
     };
     let used: BTreeSet<CellKind> =
         facts.rows.iter().flat_map(|row| &row.cells).map(|cell| cell.kind).collect();
-    let key = used
-        .into_iter()
-        .map(|kind| json!({ "sign": sign(kind).word(), "means": whole(sign(kind).meaning()) }));
+    let key =
+        used.into_iter().map(|kind| json!({ "sign": sign(kind), "means": whole(sign(kind).meaning()) }));
     json!({
         "parts": heads, "fittings": facts.fittings.iter().enumerate().map(on).collect::<Vec<_>>(),
         "key": key.collect::<Vec<_>>(),
