@@ -5,9 +5,9 @@ use super::margins::{PUNCH, SAFE};
 use super::setting::Clear;
 use super::style::CardStyle;
 use super::tightness::Tightness;
-use taffy::prelude::{auto, fr, length, line, percent, span};
+use taffy::prelude::{FromFr, FromLength, FromPercent, TaffyAuto, auto, fr, length, line, percent, span};
 use taffy::{
-    AlignItems, Dimension, Display, FlexDirection, FlexWrap, GridPlacement, JustifyContent, LengthPercentage,
+    AlignItems, Display, FlexDirection, FlexWrap, GridPlacement, JustifyContent, LengthPercentage,
     LengthPercentageAuto, Line, Rect, Size, Style,
 };
 
@@ -48,10 +48,10 @@ impl Default for Placing {
 pub(super) fn style(node: &Node, placing: Placing, card: &CardStyle, tightness: Tightness) -> Style {
     let room = &node.room;
     let mut style = Style {
-        size: Size { width: room.width.map_or(auto(), dimension), height: auto() },
+        size: Size { width: room.width.map_or(auto(), measured), height: auto() },
         min_size: Size {
-            width: room.least_width.map_or(auto(), least),
-            height: room.height.map_or(auto(), least),
+            width: room.least_width.map_or(auto(), measured),
+            height: room.height.map_or(auto(), measured),
         },
         gap: Size { width: mm(room.between), height: mm(tightness.gap(room.gap)) },
         flex_shrink: if placing.beside { 1.0 } else { 0.0 },
@@ -61,7 +61,7 @@ pub(super) fn style(node: &Node, placing: Placing, card: &CardStyle, tightness: 
     };
     if room.grows {
         (style.flex_grow, style.flex_shrink) = (1.0, 1.0);
-        style.flex_basis = room.least_width.map_or(length(0.0), dimension);
+        style.flex_basis = room.least_width.map_or(length(0.0), measured);
     }
     if let Some(share) = placing.share {
         (style.flex_grow, style.flex_basis, style.min_size.width) = (share as f32, length(0.0), length(0.0));
@@ -159,23 +159,14 @@ fn mm(length: f64) -> LengthPercentage {
     taffy::prelude::length(length as f32)
 }
 
-fn dimension(measure: Measure) -> Dimension {
+fn measured<T: FromLength + FromPercent>(measure: Measure) -> T {
     match measure {
         Measure::Mm(mm) => length(mm as f32),
         Measure::Percent(part) => percent((part / 100.0) as f32),
     }
 }
 
-fn least(measure: Measure) -> LengthPercentageAuto {
-    match measure {
-        Measure::Mm(mm) => length(mm as f32),
-        Measure::Percent(part) => percent((part / 100.0) as f32),
-    }
-}
-
-fn track<T: taffy::prelude::FromLength + taffy::prelude::FromFr + taffy::prelude::TaffyAuto>(
-    track: Track,
-) -> T {
+fn track<T: FromLength + FromFr + TaffyAuto>(track: Track) -> T {
     match track {
         Track::Mm(mm) => length(mm as f32),
         Track::Auto => auto(),
