@@ -58,17 +58,23 @@ macro_rules! table {
                 slit_width as "slit_width_mm": Size<Mm, 50> => Length [
                     Each, wanted "the width of the slits", adjusted "slit width" by 0.1 x 20
                 ];
+                /// Half-width of the slit width's tolerance.
+                slit_width_tolerance as "slit_width_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Between the axis and the outside taper.
                 half_angle as "half_angle_deg": Size<Deg, 60> => Angle [
                     As("Half-angle"), wanted "the cone's half-angle", adjusted "half-angle" by 0.5 x 10
                 ];
                 /// Length along the axis.
                 length as "length_mm": Size<Mm, 1000> => Length [As("Length")];
+                /// Half-width of the length's tolerance.
+                length_tolerance as "length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Stand-out where the conductor just fills the bore; negative below the face.
                 stand_out_at_bore as "stand_out_at_bore_mm": Position<Mm, 500> => Length [
                     As("Stand-out where the conductor just fills the bore"),
                     adjusted "stand-out at bore (a longer or shorter large end)" by 0.5 x 30 above -500.0
                 ];
+                /// Half-width of the stand-out at bore's tolerance.
+                stand_out_at_bore_tolerance as "stand_out_at_bore_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
             }
 
             /// A cone driven between the wires.
@@ -77,16 +83,22 @@ macro_rules! table {
                 large_diameter as "large_diameter_mm": Size<Mm, 200> => Length [
                     As("Large diameter"), wanted "the cone's large end", adjusted "large end" by 0.1 x 60
                 ];
+                /// Half-width of the large diameter's tolerance.
+                large_diameter_tolerance as "large_diameter_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Between the axis and the flank.
                 half_angle as "half_angle_deg": Size<Deg, 60> => Angle [
                     As("Half-angle"), wanted "the cone's half-angle"
                 ];
                 /// Length along the axis.
                 length as "length_mm": Size<Mm, 1000> => Length [As("Length")];
+                /// Half-width of the length's tolerance.
+                length_tolerance as "length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Hole through which the inner wires go.
                 hole_diameter as "hole_diameter_mm": Size<Mm, 200> => Length [
                     As("Hole"), wanted "the hole", adjusted "hole" by 0.1 x 60
                 ];
+                /// Half-width of the hole's tolerance.
+                hole_diameter_tolerance as "hole_diameter_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Wires that go through the hole on the conductor it is made for.
                 wires_through_hole as "wires_through_hole": Count<1, 1000> => u32 [
                     As("Wires through the hole")
@@ -95,6 +107,8 @@ macro_rules! table {
                 slits as "slits": Count<0, 24> => u32 [As("Slits"), wanted "the number of slits"];
                 /// Width of one slit.
                 slit_width as "slit_width_mm": Size<Mm, 50> => Length [Each, wanted "the width of the slits"];
+                /// Half-width of the slit width's tolerance.
+                slit_width_tolerance as "slit_width_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
             }
 
             /// The tapered seat round a spreading cone.
@@ -103,20 +117,28 @@ macro_rules! table {
                 large_diameter as "large_diameter_mm": Size<Mm, 300> => Length [
                     As("Large diameter"), wanted "the socket's large end"
                 ];
+                /// Half-width of the large diameter's tolerance.
+                large_diameter_tolerance as "large_diameter_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Between the axis and the flank.
                 half_angle as "half_angle_deg": Size<Deg, 60> => Angle [
                     As("Half-angle"), wanted "the socket's half-angle"
                 ];
                 /// Length of the taper along the axis.
                 length as "length_mm": Size<Mm, 1000> => Length [As("Length of the taper")];
+                /// Half-width of the length's tolerance.
+                length_tolerance as "length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Hole that the conductor comes through.
                 throat_diameter as "throat_diameter_mm": Size<Mm, 300> => Length [
                     As("Throat"), wanted "the throat", adjusted "throat" by 0.1 x 30
                 ];
+                /// Half-width of the throat's tolerance.
+                throat_diameter_tolerance as "throat_diameter_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// How far the closing part can push the cone in.
                 travel as "travel_mm": SizeOrZero<Mm, 500> => Length [
                     As("Travel"), wanted "the travel", adjusted "travel" by 0.5 x 30
                 ];
+                /// Half-width of the travel's tolerance.
+                travel_tolerance as "travel_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
             }
 
             /// A body with a conical seat for a collet.
@@ -127,8 +149,12 @@ macro_rules! table {
                 large_diameter as "large_diameter_mm": Size<Mm, 300> => Length [
                     As("Large diameter of the seat")
                 ];
+                /// Half-width of the large diameter's tolerance.
+                large_diameter_tolerance as "large_diameter_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Length along the axis.
                 length as "length_mm": Size<Mm, 2000> => Length [As("Length")];
+                /// Half-width of the length's tolerance.
+                length_tolerance as "length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// What it is anchored by, such as "clevis".
                 eye as "eye": Text => String [As("Anchored by")];
             }
@@ -140,26 +166,36 @@ macro_rules! table {
                     As("Thickness at the large end"), wanted "the wedge's thickness",
                     adjusted "thickness" by 0.1 x 60
                 ];
+                /// Half-width of the thickness's tolerance.
+                thickness_tolerance as "thickness_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Taper of its one sloping flank.
                 taper as "taper_deg": Size<Deg, 60> => Angle [As("Taper"), wanted "the wedge's taper"];
                 /// Length along the conductor.
                 length as "length_mm": Size<Mm, 1000> => Length [
                     As("Length"), wanted "the wedge's length", adjusted "length" by 1.0 x 60
                 ];
+                /// Half-width of the length's tolerance.
+                length_tolerance as "length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
             }
 
             /// The body that a wedge goes into.
             WedgeBody, WedgeBodyRecord, "a wedge body" {
                 /// Width of the mouth.
                 mouth as "mouth_mm": Size<Mm, 500> => Length [As("Mouth"), wanted "the body's mouth"];
+                /// Half-width of the mouth's tolerance.
+                mouth_tolerance as "mouth_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Taper of the sloping wall.
                 taper as "taper_deg": Size<Deg, 60> => Angle [As("Taper"), wanted "the body's taper"];
                 /// Length along the conductor.
                 length as "length_mm": Size<Mm, 2000> => Length [As("Length")];
+                /// Half-width of the length's tolerance.
+                length_tolerance as "length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// How far the closing part can push the wedge in.
                 travel as "travel_mm": SizeOrZero<Mm, 500> => Length [
                     As("Travel"), wanted "the travel", adjusted "travel" by 0.5 x 30
                 ];
+                /// Half-width of the travel's tolerance.
+                travel_tolerance as "travel_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Which side of a grooved wire the wedge bears on.
                 bears_on as "bears_on": BearsOnWord => BearsOn [
                     As("The wedge bears on the wire's"), wanted "the side it bears on"
@@ -170,22 +206,38 @@ macro_rules! table {
             Thimble, ThimbleRecord, "a thimble" {
                 /// Width of the groove.
                 groove as "groove_mm": Size<Mm, 200> => Length [As("Groove"), wanted "the groove"];
+                /// Half-width of the groove's tolerance.
+                groove_tolerance as "groove_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Clear width of the eye.
                 inside_width as "inside_width_mm": Size<Mm, 1000> => Length [As("Inside width")];
+                /// Half-width of the inside width's tolerance.
+                inside_width_tolerance as "inside_width_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Clear length of the eye.
                 inside_length as "inside_length_mm": Size<Mm, 1000> => Length [As("Inside length")];
+                /// Half-width of the inside length's tolerance.
+                inside_length_tolerance as "inside_length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
             }
 
             /// A pressed tube: a ferrule on a rope, or a sleeve on a conductor.
             Ferrule, FerruleRecord, "a ferrule or sleeve" {
-                /// Bore before pressing.
-                bore as "bore_mm": Size<Mm, 200> => Length [
+                /// Bore before pressing: across, or the width and height of an oval for two legs.
+                bore as "bore_mm": BoreRecord => Bore [
                     As("Bore before pressing"), wanted "the bore", adjusted "bore" by 0.05 x 40
                 ];
+                /// Half-width of the bore's tolerance.
+                bore_tolerance as "bore_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
+                /// Legs of the rope that go through it; one where absent.
+                legs as "legs": Count<1, 2> => u32 [As("Legs of the rope")];
                 /// Length before pressing.
                 length as "length_mm": Size<Mm, 2000> => Length [As("Length before pressing")];
+                /// Half-width of the length's tolerance.
+                length_tolerance as "length_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// The die that presses it.
                 die as "die": Text => String [As("Die"), wanted "the die"];
+                /// Size outside before pressing.
+                outside as "outside_mm": Size<Mm, 300> => Length [As("Outside before pressing")];
+                /// Half-width of the tolerance of the size outside.
+                outside_tolerance as "outside_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
                 /// Size after pressing.
                 pressed as "pressed_mm": Range<Size<Mm, 300>> => Range<Length> [
                     As("Size after pressing"), wanted "the pressed size"
@@ -200,6 +252,8 @@ macro_rules! table {
                 ];
                 /// Distance from grip to grip.
                 spacing as "spacing_mm": Size<Mm, 1000> => Length [As("Distance from grip to grip")];
+                /// Half-width of the spacing's tolerance.
+                spacing_tolerance as "spacing_tolerance_mm": SizeOrZero<Mm, 10> => Length [Tolerance];
             }
         }
     };

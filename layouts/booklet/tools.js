@@ -175,10 +175,17 @@
       var reading = typed(fields.reading), tolerance = Math.abs(typed(fields.tolerance) || 0);
       if (reading === null) { say(answer, [fields.reading.value === "" ? "" : "This is not a number."]); return; }
       var inside = table.cases[Number(fields["case"].value)].inside;
+      var state = fields.state.value;
+      var within = function (ends) {
+        return ends === null || ((ends[0] === null || reading + tolerance >= ends[0] - 1e-9) && reading - tolerance <= ends[1] + 1e-9);
+      };
       var can = inside.filter(function (part) {
-        return part.least === null || (reading + tolerance >= part.least - 1e-9 && reading - tolerance <= part.most + 1e-9);
+        return (state !== "tensioned" && within(part.seated)) || (state !== "seated" && within(part.tensioned));
       });
-      if (!can.length) { say(answer, [make("strong", "None of the known gripping parts."), " Stop: keep clear, and take the load on a puller first."]); return; }
+      can = can.filter(function (part, index) {
+        return can.findIndex(function (other) { return other.text === part.text; }) === index;
+      });
+      if (!can.length) { say(answer, [make("strong", "Stop."), " " + table.none.charAt(0).toUpperCase() + table.none.slice(1) + "."]); return; }
       var list = make("ul");
       can.forEach(function (part) {
         var item = make("li");

@@ -7,21 +7,15 @@
 //! (`fittingcards mixups --ways-out`).
 
 use super::Context;
-use super::inspected::{is_built, list, on_fitting};
-use crate::catalogue::Fitting;
+use super::inspected::{list, on_fitting};
+use super::unseen::{hidden, names};
 use crate::diagnostics::{Findings, Severity};
-use crate::mixups::Case;
-use std::collections::BTreeMap;
-use std::sync::Arc;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
-    for (fitting, cases) in hidden(context) {
-        let mut covered: Vec<&str> = cases
-            .iter()
-            .filter(|case| case.marks_distinct && (case.mark_seen || fitting.witness.is_some()))
-            .map(|case| case.part.number.as_str())
-            .collect();
-        covered.dedup();
+    for (fitting, unseen) in hidden(context) {
+        let covered = names(unseen.iter().filter(|unseen| {
+            unseen.comes.marks_distinct && (unseen.comes.mark_seen || fitting.witness.is_some())
+        }));
         if covered.is_empty() {
             continue;
         }
@@ -34,13 +28,4 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             ),
         );
     }
-}
-
-/// The hidden dangers of each fitting that is built, part by part.
-pub(super) fn hidden(context: Context<'_>) -> Vec<(&Arc<Fitting>, Vec<&Case>)> {
-    let mut hidden: BTreeMap<&str, (&Arc<Fitting>, Vec<&Case>)> = BTreeMap::new();
-    for case in context.mixups.cases().filter(|case| case.hidden && is_built(&case.fitting)) {
-        hidden.entry(&case.fitting.number).or_insert_with(|| (&case.fitting, Vec::new())).1.push(case);
-    }
-    hidden.into_values().collect()
 }

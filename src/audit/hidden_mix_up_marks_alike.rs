@@ -7,26 +7,29 @@
 //! text and notches for every eye and in a grey copy.
 
 use super::Context;
-use super::hidden_mix_up::hidden;
 use super::inspected::on_fitting;
 use super::proposals::Proposals;
-use crate::catalogue::Part;
+use super::unseen::{Unseen, hidden};
+use crate::catalogue::{Fitting, Part};
 use crate::colour::{Mark, compare};
 use crate::diagnostics::{Findings, Severity};
-use crate::mixups::{Case, mark_limits, marks};
+use crate::mixups::{alike_in_place, mark_limits, marks};
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let proposals = OnceCell::new();
     let marks = marks(context.catalogue);
-    for (fitting, cases) in hidden(context) {
-        for case in cases.into_iter().filter(|case| !case.marks_distinct) {
-            let message =
-                format!("{} goes into it unseen, and {}", case.part.number, why(context, case, &marks));
+    for (fitting, unseen) in hidden(context) {
+        for unseen in unseen.into_iter().filter(|unseen| !unseen.comes.marks_distinct) {
+            let message = format!(
+                "{} goes into it unseen, and {}",
+                unseen.name(),
+                why(context, unseen, fitting, &marks)
+            );
             let finding = on_fitting(Severity::Error, "hidden-mix-up-marks-alike", fitting, "parts", message)
-                .related(case.part.origin.of("mark"), "the wrong part")
-                .help(proposals.get_or_init(|| Proposals::of(context)).help(&case.part.number));
+                .related(unseen.origin().of("mark"), "what goes in wrongly")
+                .help(proposals.get_or_init(|| Proposals::of(context)).help(&unseen.part.number));
             findings.push(finding);
         }
     }
@@ -34,11 +37,12 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 
 type Marks<'a> = BTreeMap<&'a str, &'a Mark>;
 
-/// Why the marks do not tell the wrong part from the right one.
-fn why(context: Context<'_>, case: &Case, marks: &Marks<'_>) -> String {
+/// Why the marks do not tell what is wrong from what is right.
+fn why(context: Context<'_>, unseen: Unseen<'_>, fitting: &Fitting, marks: &Marks<'_>) -> String {
     let limits = mark_limits(&context.catalogue.settings.limits);
-    let right: Vec<&Part> = case.fitting.gripping().map(|item| item.part.as_ref()).collect();
-    let Some(wrong) = &case.mark else { return "it has no mark".into() };
+    let own = fitting.items.iter().map(|item| item.part.as_ref());
+    let right: Vec<&Part> = own.filter(|own| alike_in_place(own, unseen.part)).collect();
+    let Some(wrong) = &unseen.comes.mark else { return "it has no mark".into() };
     for own in &right {
         let Some(mark) = marks.get(own.number.as_str()) else {
             return format!("the right part {} has no mark", own.number);

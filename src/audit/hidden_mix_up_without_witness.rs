@@ -8,15 +8,13 @@
 //! it is seen afterwards, and say `seen_after_assembly: true`.
 
 use super::Context;
-use super::hidden_mix_up::hidden;
 use super::inspected::{list, on_fitting};
+use super::unseen::{hidden, names};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
-    for (fitting, cases) in hidden(context) {
-        let mut unseen: Vec<&str> =
-            cases.iter().filter(|case| !case.mark_seen).map(|case| case.part.number.as_str()).collect();
-        unseen.dedup();
+    for (fitting, all) in hidden(context) {
+        let unseen = names(all.iter().filter(|unseen| !unseen.comes.mark_seen));
         if unseen.is_empty() || fitting.witness.is_some() {
             continue;
         }

@@ -8,7 +8,7 @@
 
 use super::Context;
 use super::holding_load_too_low::termination;
-use super::inspected::{breaking_load, built, numerals, on_fitting};
+use super::inspected::{built, numerals, on_fitting};
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::termination_load;
 
@@ -17,7 +17,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
         let Some(holding) = fitting.holding_load else { continue };
         for conductor in &fitting.conductors {
-            let (Some(end), Some(breaking)) = (termination(fitting, conductor), breaking_load(conductor))
+            let (Some(end), Some(breaking)) = (termination(fitting, conductor), conductor.breaking_load())
             else {
                 continue;
             };

@@ -7,11 +7,11 @@
 //! To put it right: check both loads and their units; else the fitting is not for that conductor.
 
 use super::Context;
-use super::inspected::{breaking_load, built, numerals, on_fitting};
-use crate::catalogue::{Conductor, Family, Fitting, Role};
+use super::inspected::{built, numerals, on_fitting};
+use crate::catalogue::{Conductor, Family, Fitting};
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::{Termination, holding_percent};
-use crate::section::Construction;
+use crate::mixups;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let limit = context.catalogue.settings.limits.holding_percent_of_breaking_load;
@@ -19,7 +19,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context).filter(|fitting| tension(fitting)) {
         let Some(holding) = fitting.holding_load else { continue };
         for conductor in &fitting.conductors {
-            let Some(breaking) = breaking_load(conductor) else { continue };
+            let Some(breaking) = conductor.breaking_load() else { continue };
             let kept = termination(fitting, conductor).map_or(100.0, |end| end.efficiency() * 100.0);
             let (percent, limit) = (holding_percent(holding, breaking), limit.min(kept));
             if percent >= limit - 1e-9 {
@@ -45,13 +45,5 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 
 /// What ends a rope in this fitting; `None` for other conductors.
 pub(super) fn termination(fitting: &Fitting, conductor: &Conductor) -> Option<Termination> {
-    if !matches!(conductor.construction, Construction::Rope(_)) {
-        return None;
-    }
-    fitting.gripping().find_map(|item| match item.part.role {
-        Role::Ferrule => Some(Termination::PressedFerrule),
-        Role::RopeGrip => Some(Termination::RopeGrips),
-        Role::Wedge => Some(Termination::WedgeSocket),
-        _ => None,
-    })
+    fitting.gripping().find_map(|item| mixups::termination(&item.part, conductor))
 }

@@ -1,11 +1,11 @@
 //! What the rules on fittings, parts and marks share.
 
 use super::Context;
-use crate::catalogue::{Conductor, Fitting, Part, Status, Wording};
+use crate::catalogue::{Fitting, Part, Status, Wording};
 use crate::colour::Mark;
 use crate::diagnostics::{Finding, Place, Severity};
-use crate::mixups::marks;
-use crate::units::{Force, Numerals};
+use crate::mixups::{alike_in_place, marks};
+use crate::units::Numerals;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -71,22 +71,22 @@ fn finding(severity: Severity, code: &'static str, place: Place, message: String
     }
 }
 
-/// Two gripping parts of one body with their marks.
+/// Two parts that go into one place of a body, with their marks.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct MarkPair<'a> {
     pub(super) one: (&'a Part, &'a Mark),
     pub(super) two: (&'a Part, &'a Mark),
 }
 
-/// Every two marked gripping parts that go into one body, each pair once, in the order of their numbers.
+/// Every two marked parts that go into one place of a body, each pair once, in the order of their numbers.
 pub(super) fn mark_pairs(context: Context<'_>) -> Vec<MarkPair<'_>> {
     let marks = marks(context.catalogue);
     let mut pairs: BTreeMap<(&str, &str), MarkPair<'_>> = BTreeMap::new();
     for body in &context.mixups.bodies {
         let marked = |part: &'_ Arc<Part>| marks.get(part.number.as_str()).copied();
-        for (nth, one) in body.gripping_parts.iter().enumerate() {
+        for (nth, one) in body.parts.iter().enumerate() {
             let Some(mark) = marked(one) else { continue };
-            for two in &body.gripping_parts[nth + 1..] {
+            for two in body.parts[nth + 1..].iter().filter(|two| alike_in_place(one, two)) {
                 let Some(other) = marked(two) else { continue };
                 pairs
                     .entry((&one.number, &two.number))
@@ -95,11 +95,6 @@ pub(super) fn mark_pairs(context: Context<'_>) -> Vec<MarkPair<'_>> {
         }
     }
     pairs.into_values().collect()
-}
-
-/// A conductor's breaking load: stated, else computed.
-pub(super) fn breaking_load(conductor: &Conductor) -> Option<Force> {
-    conductor.stated.breaking_load.or(conductor.section.breaking_load)
 }
 
 /// How the catalogue writes numbers.

@@ -34,7 +34,8 @@ mod marks_contradict;
 mod no_gripping_part;
 mod nominal_size_differs;
 mod own_part_does_not_grip;
-mod proof_too_weak;
+mod proof_contradicts_geometry;
+mod proof_does_not_count;
 mod proposals;
 mod rope_grip_on_single_strand;
 mod socket_misses_throat;
@@ -55,9 +56,11 @@ mod stated_section_differs;
 mod stated_section_is_circle_area;
 mod stated_section_is_nominal_size;
 mod stated_section_is_outer_group;
+mod taper_not_self_holding;
 mod thimble_does_not_fit;
 mod torque_implausible;
 mod unknown_value;
+mod unseen;
 mod unusable_part_in_fitting;
 mod value_absent;
 mod wires_through_hole_differ;
@@ -101,7 +104,8 @@ const RULES: &[Rule] = &[
     no_gripping_part::check,
     nominal_size_differs::check,
     own_part_does_not_grip::check,
-    proof_too_weak::check,
+    proof_contradicts_geometry::check,
+    proof_does_not_count::check,
     rope_grip_on_single_strand::check,
     socket_misses_throat::check,
     stamp_differs::check,
@@ -121,6 +125,7 @@ const RULES: &[Rule] = &[
     stated_section_is_circle_area::check,
     stated_section_is_nominal_size::check,
     stated_section_is_outer_group::check,
+    taper_not_self_holding::check,
     thimble_does_not_fit::check,
     torque_implausible::check,
     unknown_value::check,

@@ -9,18 +9,20 @@ use super::Context;
 use super::inspected::{built, on_fitting};
 use crate::catalogue::Role;
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::Verdict;
-use crate::mixups::{Own, own};
+use crate::grip::{Make, Verdict};
+use crate::mixups::{Own, held, own, proven_in};
 use crate::units::Numerals;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = super::inspected::numerals(context);
+    let limits = &context.catalogue.settings.limits;
     for fitting in built(context) {
-        for own in own(fitting, &context.catalogue.settings.limits) {
+        for own in own(fitting, limits) {
             let severity = match own.outcome.verdict {
                 Verdict::Grips | Verdict::Unknown => continue,
                 _ if matches!(own.part.role, Role::Thimble) => continue,
-                Verdict::Marginal if proven(&own) || own.part.role == Role::RopeGrip => continue,
+                Verdict::Marginal if proven_in(fitting, &own.part, &own.conductor, limits) => continue,
+                Verdict::Marginal if own.part.role == Role::RopeGrip && !is_stranded(&own) => continue,
                 Verdict::Marginal => Severity::Warning,
                 _ => Severity::Error,
             };
@@ -33,8 +35,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     }
 }
 
-fn proven(own: &Own) -> bool {
-    own.part.proven_on.iter().any(|proof| proof.conductor.id == own.conductor.id)
+/// Screwed grips on a single strand have a finding of their own.
+fn is_stranded(own: &Own) -> bool {
+    held(&own.conductor).make == Make::StrandedRope
 }
 
 fn what(own: &Own, numerals: Numerals) -> String {

@@ -2,13 +2,13 @@
 
 use super::Context;
 use crate::colour::{Mark, propose_mark};
-use crate::mixups::{mark_limits, marks};
+use crate::mixups::{alike_in_place, mark_limits, marks};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// What is free for each gripping part.
+/// What is free for each part that decides.
 pub(super) struct Proposals<'a> {
     context: Context<'a>,
-    /// The other gripping parts that go into a body with each.
+    /// The other parts that go into its place in a body.
     beside: BTreeMap<&'a str, BTreeSet<&'a str>>,
     marks: BTreeMap<&'a str, Mark>,
     stamps: Vec<&'a str>,
@@ -64,9 +64,10 @@ impl<'a> Proposals<'a> {
 fn beside(context: Context<'_>) -> BTreeMap<&str, BTreeSet<&str>> {
     let mut beside: BTreeMap<&str, BTreeSet<&str>> = BTreeMap::new();
     for body in &context.mixups.bodies {
-        let all = || body.gripping_parts.iter().map(|part| part.number.as_str());
-        for part in all() {
-            beside.entry(part).or_default().extend(all().filter(|other| *other != part));
+        for part in &body.parts {
+            let others = body.parts.iter().filter(|other| other.number != part.number);
+            let alike = others.filter(|other| alike_in_place(other, part)).map(|other| other.number.as_str());
+            beside.entry(part.number.as_str()).or_default().extend(alike);
         }
     }
     beside

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for body in &context.mixups.bodies {
         let mut first = BTreeMap::new();
-        for part in body.gripping_parts.iter().filter(|part| !part.stamp.is_empty()) {
+        for part in body.parts.iter().filter(|part| !part.stamp.is_empty()) {
             let one = *first.entry(part.stamp.as_str()).or_insert(part);
             if one.number != part.number {
                 let message = format!("{} has the same stamp", one.number);

@@ -3,7 +3,7 @@
 //! Why: the crew rejects fittings that are right, or the window was taken from another fitting. Where
 //! only the ends of the tolerance fall outside it is a warning.
 //!
-//! To put it right: check the window and the measurements of cone and conductor.
+//! To put it right: check the window and the measurements of gripping part and conductor.
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};
@@ -15,8 +15,8 @@ use crate::units::{Length, Range};
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
     for fitting in built(context) {
-        let Some(stated) = fitting.stand_out.as_ref().filter(|stated| stated.from == StandOutFrom::ConeFace)
-        else {
+        let of_the_part = |from| matches!(from, StandOutFrom::ConeFace | StandOutFrom::WedgeEnd);
+        let Some(stated) = fitting.stand_out.as_ref().filter(|stated| of_the_part(stated.from)) else {
             continue;
         };
         let Some(window) = stated.seated else { continue };

@@ -4,10 +4,11 @@ use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{card, fitting_link, fitting_links, optional_mark, part_link, status};
-use crate::catalogue::Part;
-use crate::mixups::words::happens;
-use crate::mixups::{BodyMixups, Case};
+use crate::catalogue::{Conductor, Fitting, Part};
+use crate::mixups::words::why;
+use crate::mixups::{BodyMixups, Consequence};
 use serde_json::{Value, json};
+use std::sync::Arc;
 
 /// So many wrong parts are drawn for a fitting: as many as its card names.
 const DRAWN_WRONG_PARTS: usize = 3;
@@ -15,7 +16,7 @@ const DRAWN_WRONG_PARTS: usize = 3;
 pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
     let found = booklet.input.mixups.bodies.iter().find(|found| found.body.number == body.number);
     let table = found.map_or(Value::Null, |found| table(booklet, found));
-    let parts = found.into_iter().flat_map(|found| &found.gripping_parts);
+    let parts = found.into_iter().flat_map(|found| &found.parts);
     let values = json!({
         "number": body.number,
         "name": body.name,
@@ -23,6 +24,7 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "stamp": body.stamp,
         "lead": found.map_or_else(String::new, lead),
         "table": table,
+        "kits": found.map_or(Value::Null, |found| kits(booklet, found)),
         "parts": parts.map(|part| side_by_side(booklet, part)).collect::<Vec<_>>(),
         "line_up": found.map_or(Value::Null, |found| figures::gripping_parts(booklet, found)),
         "comparisons": found.map_or_else(Vec::new, |found| comparisons(booklet, found)),
@@ -55,7 +57,7 @@ fn lead(found: &BodyMixups) -> String {
     let wrong = found.cases.iter().filter(|case| case.danger).count();
     let hidden = found.cases.iter().filter(|case| case.hidden).count();
     format!(
-        "{} fittings share it. Of {} combinations of a gripping part with a fitting, {wrong} are wrong and can be \
+        "{} fittings share it. Of {} combinations of a part with a fitting, {wrong} are wrong and can be \
          assembled all the same; nobody would see {hidden} of them from outside.",
         found.fittings.len(),
         found.cases.len(),
@@ -63,16 +65,14 @@ fn lead(found: &BodyMixups) -> String {
 }
 
 fn table(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
-    let columns = found.fittings.iter().map(|fitting| {
-        let names: Vec<&str> = fitting.conductors.iter().map(|conductor| conductor.name.as_str()).collect();
-        json!({ "fitting": fitting_link(booklet, fitting), "conductor": names.join(", ") })
+    let places = places(found);
+    let columns = places.iter().map(|(fitting, conductor)| {
+        json!({ "fitting": fitting_link(booklet, fitting), "conductor": conductor.name })
     });
-    let rows = found.gripping_parts.iter().map(|part| {
-        let cells = found.fittings.iter().map(|fitting| {
-            let mut cases = found.cases.iter();
-            let case =
-                cases.find(|case| case.part.number == part.number && case.fitting.number == fitting.number);
-            case.map_or_else(nothing, |case| cell(booklet, case))
+    let rows = found.parts.iter().map(|part| {
+        let cells = places.iter().map(|(fitting, conductor)| {
+            let case = found.case(&part.number, &fitting.number, &conductor.id);
+            case.map_or_else(nothing, |case| cell(booklet, &case.comes))
         });
         json!({
             "part": part_link(booklet, part),
@@ -88,26 +88,54 @@ fn table(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
     })
 }
 
+/// Each fitting with each of its conductors, as the cases have them.
+fn places(found: &BodyMixups) -> Vec<(&Arc<Fitting>, &Arc<Conductor>)> {
+    let mut places: Vec<(&Arc<Fitting>, &Arc<Conductor>)> = Vec::new();
+    for case in &found.cases {
+        let same = |place: &(&Arc<Fitting>, &Arc<Conductor>)| {
+            place.0.number == case.fitting.number && place.1.id == case.conductor.id
+        };
+        if !places.iter().any(same) {
+            places.push((&case.fitting, &case.conductor));
+        }
+    }
+    places
+}
+
+/// The kits of other fittings in each, as rows; a kit of one part is a row of the table of parts.
+fn kits(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
+    let several = found.kits.iter().filter(|kit| kit.parts.len() > 1);
+    let rows = several.map(|kit| {
+        json!({
+            "kit": fitting_link(booklet, &kit.kit),
+            "fitting": fitting_link(booklet, &kit.fitting),
+            "conductor": kit.conductor.name,
+            "cell": cell(booklet, &kit.comes),
+        })
+    });
+    rows.collect()
+}
+
 fn nothing() -> Value {
     json!({ "class": "", "heading": "Not looked at", "text": "", "detail": "" })
 }
 
-fn cell(booklet: &Booklet<'_>, case: &Case) -> Value {
-    let (class, heading) = kind(case);
-    let stand_out = case.outcome.stand_out.map_or_else(String::new, |length| {
+fn cell(booklet: &Booklet<'_>, comes: &Consequence) -> Value {
+    let (class, heading) = kind(comes);
+    let stand_out = comes.outcome.stand_out.map_or_else(String::new, |length| {
         format!("Stand-out seated {}", booklet.numerals.length(length, 1))
     });
-    json!({ "class": class, "heading": heading, "text": happens(case, booklet.numerals), "detail": stand_out })
+    json!({ "class": class, "heading": heading, "text": why(comes, booklet.numerals), "detail": stand_out })
 }
 
 /// The class that a case is drawn by, and its heading; the heading alone says all that the class shows.
-pub(super) fn kind(case: &Case) -> (&'static str, &'static str) {
-    match case {
-        Case { right: true, .. } => ("right-part", "Right part"),
-        Case { hidden: true, .. } => ("hidden-danger", "Hidden danger"),
-        Case { danger: true, .. } => ("seen-danger", "Danger that shows"),
-        Case { proven: true, .. } => ("", "Proven on it as well"),
-        _ => ("", "Can't be assembled"),
+pub(super) fn kind(comes: &Consequence) -> (&'static str, String) {
+    let words = comes.summary.words();
+    match comes {
+        Consequence { right: true, .. } => ("right-part", comes.summary.heading()),
+        Consequence { hidden: true, .. } => ("hidden-danger", format!("Hidden danger: {words}")),
+        Consequence { danger: true, .. } => ("seen-danger", format!("Danger that shows: {words}")),
+        _ => ("", comes.summary.heading()),
     }
 }
 

@@ -1,13 +1,14 @@
 //! What a closed fitting can hold, by its stand-out.
 
-use super::bodies;
 use super::frame::Draft;
 use super::input::Booklet;
-use super::view::{body_link, part_link, script_json};
-use crate::catalogue::Fitting;
-use crate::mixups::{BodyMixups, Case};
-use crate::units::Length;
+use super::view::{body_link, fitting_link, part_link, script_json};
+use crate::catalogue::Conductor;
+use crate::mixups::{BodyMixups, Inside, Interval, NONE_FITS, closed_with};
+use crate::units::{Length, Numerals, Range};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
 const READING: f64 = 0.5;
@@ -19,70 +20,104 @@ const LAST_BITS: f64 = 1e-6;
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let found: Vec<&BodyMixups> =
-        booklet.input.mixups.bodies.iter().filter(|body| body.gripping_parts.len() > 1).collect();
-    let cases: Vec<Value> = found
+        booklet.input.mixups.bodies.iter().filter(|body| body.parts.len() > 1).collect();
+    let choices: Vec<Value> = found
         .iter()
-        .flat_map(|body| body.fittings.iter().map(|fitting| choice(booklet, body, fitting)))
+        .flat_map(|body| conductors(body).into_values().map(|conductor| choice(booklet, body, conductor)))
         .collect();
     let values = json!({
         "tolerance": booklet.numerals.shortest(READING, 1),
-        "data": script_json(&json!({ "cases": cases })),
+        "data": script_json(&json!({ "cases": choices, "none": NONE_FITS })),
         "bodies": found.iter().map(|body| section(booklet, body)).collect::<Vec<_>>(),
     });
     Draft { layout: "closed", title: "What is inside a closed fitting".to_owned(), kind: "Look-up", values }
 }
 
-fn cases<'a>(body: &'a BodyMixups, fitting: &'a Fitting) -> impl Iterator<Item = &'a Case> {
-    body.cases
-        .iter()
-        .filter(|case| case.fitting.number == fitting.number)
-        .filter(|case| case.outcome.goes_together())
+/// The conductors that a body's fittings hold, by their ids.
+fn conductors(body: &BodyMixups) -> BTreeMap<&str, &Arc<Conductor>> {
+    body.cases.iter().map(|case| (case.conductor.id.as_str(), &case.conductor)).collect()
 }
 
-fn choice(booklet: &Booklet<'_>, body: &BodyMixups, fitting: &Fitting) -> Value {
-    let inside = cases(body, fitting).map(|case| {
-        let interval = case.outcome.stand_out_interval;
-        let link = part_link(booklet, &case.part);
+/// A body on a conductor, with all that goes together there: in which state it would read what.
+fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Value {
+    let inside = closed_with(body, &conductor.id);
+    let inside = inside.iter().map(|inside| {
+        let link = link(booklet, inside);
         json!({
-            "text": format!("{} {}", case.part.number, case.part.name),
+            "text": link["text"],
             "href": link["href"],
-            "words": bodies::kind(case).1.to_lowercase() + &stamp(case),
-            "right": case.right,
-            "least": interval.map(|interval| (interval.least().mm() * FINE + LAST_BITS).floor() / FINE),
-            "most": interval.map(|interval| (interval.most().mm() * FINE - LAST_BITS).ceil() / FINE),
+            "words": words(inside),
+            "right": inside.right,
+            "seated": inside.seated.map(ends),
+            "tensioned": inside.tensioned.map(ends),
         })
     });
-    let conductor = fitting.conductor();
     json!({
-        "text": format!("{} in {} on {}", body.body.number, fitting.number, conductor.name),
+        "text": format!("{} {} on {}", body.body.number, body.body.name, conductor.name),
+        "body": body.body.number,
+        "conductor": conductor.id,
         "inside": inside.collect::<Vec<_>>(),
     })
 }
 
-fn stamp(case: &Case) -> String {
-    if case.part.stamp.is_empty() { String::new() } else { format!(", stamp {}", case.part.stamp) }
+fn link(booklet: &Booklet<'_>, inside: &Inside) -> Value {
+    match &inside.kit {
+        Some(kit) => {
+            let mut link = fitting_link(booklet, kit);
+            link["text"] = format!("all parts of {}", kit.number).into();
+            link
+        }
+        None => {
+            let mut link = part_link(booklet, &inside.part);
+            link["text"] = format!("{} {}", inside.part.number, inside.part.name).into();
+            link
+        }
+    }
+}
+
+fn words(inside: &Inside) -> String {
+    let stamp = &inside.part.stamp;
+    let stamp = if stamp.is_empty() { String::new() } else { format!(", stamp {stamp}") };
+    format!("{}{stamp}", inside.summary.words())
+}
+
+/// Least and most; nothing for a least that nothing stops.
+fn ends(interval: Interval) -> Value {
+    let least = interval.least.map(|least| (least.mm() * FINE + LAST_BITS).floor() / FINE);
+    json!([least, (interval.most.mm() * FINE - LAST_BITS).ceil() / FINE])
 }
 
 fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
-    let fittings = body.fittings.iter().map(|fitting| {
-        let lines = cases(body, fitting).map(|case| line(booklet, case));
-        json!({
-            "caption": format!("{} on {}", fitting.number, fitting.conductor().name),
-            "lines": lines.collect::<Vec<_>>(),
-        })
+    let conductors = conductors(body).into_values().map(|conductor| {
+        let inside = closed_with(body, &conductor.id);
+        let lines = inside.iter().map(|inside| line(booklet, inside));
+        json!({ "caption": format!("On {}", conductor.name), "lines": lines.collect::<Vec<_>>() })
     });
     json!({
         "number": body.body.number,
         "link": body_link(booklet, &body.body),
-        "fittings": fittings.collect::<Vec<_>>(),
+        "conductors": conductors.collect::<Vec<_>>(),
     })
 }
 
-fn line(booklet: &Booklet<'_>, case: &Case) -> Value {
-    let (class, words) = bodies::kind(case);
-    let stand_out = case
-        .outcome
-        .stand_out_interval
-        .map_or("not known".to_owned(), |interval| booklet.numerals.range(interval.map(Length::mm), 1, "mm"));
-    json!({ "class": class, "part": part_link(booklet, &case.part), "stand_out": stand_out, "words": format!("{words}{}", stamp(case)) })
+fn line(booklet: &Booklet<'_>, inside: &Inside) -> Value {
+    let class = if inside.right { "right-part" } else { "" };
+    let numerals = booklet.numerals;
+    json!({
+        "class": class,
+        "part": link(booklet, inside),
+        "seated": in_words(inside.seated, numerals),
+        "tensioned": in_words(inside.tensioned, numerals),
+        "words": words(inside),
+    })
+}
+
+fn in_words(interval: Option<Interval>, numerals: Numerals) -> String {
+    match interval {
+        None => "not known".to_owned(),
+        Some(Interval { least: None, most }) => format!("at most {}", numerals.length(most, 1)),
+        Some(Interval { least: Some(least), most }) => {
+            numerals.range(Range::between(least, most).map(Length::mm), 1, "mm")
+        }
+    }
 }

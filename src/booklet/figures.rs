@@ -51,7 +51,7 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
     let name = |part: &str| format!("{}-with-{part}", fitting.number);
     let mut figures = vec![figure(&name("its-own"), &assembly(fitting, limits(booklet), &room))];
     figures.extend(wrong.iter().map(|case| {
-        let drawing = wrong_part(fitting, &case.part, &case.outcome, &room);
+        let drawing = wrong_part(fitting, &case.part, &case.outcome, case.summary.words(), &room);
         figure(&name(&case.part.number), &drawing)
     }));
     figures
@@ -59,7 +59,7 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
 
 /// The gripping parts of a body, side by side at one scale.
 pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
-    figure("line-up", &line_up(&found.body, &found.gripping_parts, &room(booklet, LINE_UP_ROOM)))
+    figure("line-up", &line_up(&found.body, &found.parts, &room(booklet, LINE_UP_ROOM)))
 }
 
 /// Everything that drawings use, each with what it means.

@@ -3,13 +3,14 @@
 use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{
-    body_link, card, conductor_link, fact, facts, fitting_links, note, notice_link, optional_mark, part_link,
+    body_link, card, conductor_link, fact, facts, fitting_link, fitting_links, note, notice_link,
+    optional_mark, part_link,
 };
 use super::{conductors, figures};
 use crate::catalogue::{Fitting, Item, Tightening};
 use crate::facts::{Content, FittingFacts, PartLine, TighteningFacts, words};
-use crate::mixups::Case;
-use crate::mixups::words::{happens, noticed};
+use crate::mixups::words::{happens, noticed, seen};
+use crate::mixups::{Case, Kit};
 use crate::notes::address;
 use crate::units::{Force, Numerals};
 use serde_json::{Value, json};
@@ -147,7 +148,11 @@ fn wrong(values: &mut Value, booklet: &Booklet<'_>, fitting: &Fitting) {
         booklet.shared_bodies().find(|body| fitting.bodies().any(|item| item.part.number == body.number));
     values["body"] = body.map_or(Value::Null, |body| body_link(booklet, body));
     let wrong = booklet.input.mixups.wrong_parts(fitting);
-    values["not_these"] = wrong.into_iter().map(|case| not_this(booklet, case)).collect();
+    let kits = booklet.input.mixups.wrong_kits(fitting);
+    let mut lines: Vec<_> = wrong.iter().map(|case| (case.weight(), not_this(booklet, case))).collect();
+    lines.extend(kits.iter().map(|kit| (kit.weight(), not_this_kit(booklet, kit))));
+    lines.sort_by_key(|(weight, _)| *weight);
+    values["not_these"] = lines.into_iter().map(|(_, line)| line).collect();
 }
 
 fn not_this(booklet: &Booklet<'_>, case: &Case) -> Value {
@@ -155,8 +160,23 @@ fn not_this(booklet: &Booklet<'_>, case: &Case) -> Value {
         "link": part_link(booklet, &case.part),
         "stamp": case.part.stamp,
         "mark": optional_mark(booklet.mark_of(&case.part)),
-        "happens": happens(case, booklet.numerals),
+        "happens": happens(&case.comes, booklet.numerals),
         "noticed": noticed(case, booklet.numerals),
         "hidden": case.hidden,
+    })
+}
+
+fn not_this_kit(booklet: &Booklet<'_>, kit: &Kit) -> Value {
+    let gripping = kit.parts.iter().find(|part| part.role.grips());
+    let stamp = gripping.map_or("", |part| part.stamp.as_str());
+    let mut link = fitting_link(booklet, &kit.kit);
+    link["text"] = format!("all parts of {}", kit.kit.number).into();
+    json!({
+        "link": link,
+        "stamp": stamp,
+        "mark": optional_mark(kit.mark.as_ref()),
+        "happens": happens(&kit.comes, booklet.numerals),
+        "noticed": seen(&kit.comes, &kit.fitting, stamp, booklet.numerals),
+        "hidden": kit.hidden,
     })
 }

@@ -11,7 +11,7 @@ use serde_json::{Value, json};
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let bodies = booklet.shared_bodies().map(|body| {
         let found = booklet.input.mixups.body(&body.number);
-        let parts = found.into_iter().flat_map(|found| &found.gripping_parts).map(|part| {
+        let parts = found.into_iter().flat_map(|found| &found.parts).map(|part| {
             json!({
                 "mark": optional_mark(booklet.mark_of(part)),
                 "stamp": part.stamp,

@@ -12,7 +12,8 @@ pub(super) fn of(part: &Part, numerals: Numerals) -> Vec<Value> {
     for measurement in part.geometry.iter().flat_map(|geometry| geometry.measurements()) {
         let measured = part.geometry.as_ref().and_then(|geometry| geometry.measured(measurement.key));
         match (measurement.listed, lines.last_mut()) {
-            (Listed::As(name), _) => lines.push(Line { name, measured, tolerance: None, each: None }),
+            (Listed::As(name), _) => lines.push(Line { name, measured, ..Line::default() }),
+            (Listed::Tolerance, Some(line)) if line.each.is_some() => line.each_tolerance = measured,
             (Listed::Tolerance, Some(line)) => line.tolerance = measured,
             (Listed::Each, Some(line)) => line.each = measured,
             (Listed::Tolerance | Listed::Each, None) => {}
@@ -22,25 +23,33 @@ pub(super) fn of(part: &Part, numerals: Numerals) -> Vec<Value> {
 }
 
 /// A line of the list: a measurement with what is listed beside it.
+#[derive(Default)]
 struct Line {
     name: &'static str,
     measured: Option<Measured>,
     tolerance: Option<Measured>,
     each: Option<Measured>,
+    each_tolerance: Option<Measured>,
 }
 
 impl Line {
     fn text(&self, numerals: Numerals) -> String {
-        let words = |measured: &Measured| in_words(measured, numerals);
-        match (&self.measured, &self.tolerance, &self.each) {
-            (Some(Measured::Length(length)), Some(tolerance), _) => {
-                format!("{}\u{a0}±\u{a0}{}", bare_mm(*length, numerals), words(tolerance))
-            }
-            (Some(count), _, Some(each)) => format!("{}, each {}", words(count), words(each)),
-            (Some(measured), ..) => words(measured),
-            (None, _, Some(each)) => words(each),
-            (None, ..) => String::new(),
+        let each = self.each.as_ref().map(|each| within(each, self.each_tolerance.as_ref(), numerals));
+        match (&self.measured, each) {
+            (Some(count), Some(each)) => format!("{}, each {each}", in_words(count, numerals)),
+            (Some(measured), None) => within(measured, self.tolerance.as_ref(), numerals),
+            (None, each) => each.unwrap_or_default(),
         }
+    }
+}
+
+/// A measurement with its tolerance.
+fn within(measured: &Measured, tolerance: Option<&Measured>, numerals: Numerals) -> String {
+    match (measured, tolerance) {
+        (Measured::Length(length), Some(tolerance)) => {
+            format!("{}\u{a0}±\u{a0}{}", bare_mm(*length, numerals), in_words(tolerance, numerals))
+        }
+        _ => in_words(measured, numerals),
     }
 }
 
@@ -50,6 +59,9 @@ fn in_words(measured: &Measured, numerals: Numerals) -> String {
         Measured::Angle(angle) => format!("{}°", numerals.shortest(angle.degrees(), 2)),
         Measured::Count(count) => count.to_string(),
         Measured::Range(range) => numerals.range(range.map(Length::mm), 1, "mm"),
+        Measured::Oval(width, height) => {
+            format!("{}\u{a0}×\u{a0}{}\u{a0}mm", bare_mm(*width, numerals), bare_mm(*height, numerals))
+        }
         Measured::Text(text) => text.clone(),
     }
 }

@@ -24,7 +24,7 @@ impl Uses {
             uses.add(fitting);
         }
         for body in &mixups.bodies {
-            for part in &body.gripping_parts {
+            for part in &body.parts {
                 uses.bodies.entry(part.number.clone()).or_default().push(Arc::clone(&body.body));
             }
         }

@@ -33,7 +33,7 @@ impl<'a> Drawings<'a> {
 
     /// Whether there are gripping parts to draw side by side.
     pub fn has_line_up(&self) -> bool {
-        self.body.is_some_and(|body| body.gripping_parts.len() > 1)
+        self.body.is_some_and(|body| body.parts.len() > 1)
     }
 
     /// The sections of the card's conductors at true size, by their names.
@@ -54,7 +54,7 @@ impl<'a> Drawings<'a> {
             "section" => conductor_section(self.fitting?.conductor(), &options),
             "line-up" => {
                 let body = self.body?;
-                let drawing = line_up(&body.body, &body.gripping_parts, &options);
+                let drawing = line_up(&body.body, &body.parts, &options);
                 let inside = drawing.width <= width && drawing.height <= height;
                 (inside && drawing.height >= LEAST_LINE_UP).then_some(drawing)?
             }

@@ -43,6 +43,11 @@ impl<'a> Check<'a> {
         self.names.kind_of(id)
     }
 
+    /// Whether the record with an id stands in a file that can't be read.
+    pub(super) fn is_salvaged(&self, id: &str) -> bool {
+        self.names.kind_of(id).is_none() && self.names.has_record(id)
+    }
+
     /// A fault of a field.
     pub(super) fn fault<T>(
         &mut self,

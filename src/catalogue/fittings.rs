@@ -1,7 +1,9 @@
 //! Fittings: checked, and linked to their conductors, parts and notices.
 
 use super::check::{Check, origin};
-use super::model::{Conductor, Fitting, InService, Item, Notice, Part, Procedure, StandOut, Status};
+use super::model::{
+    Conductor, Fitting, InService, Item, Notice, Part, Procedure, Role, StandOut, StandOutFrom, Status,
+};
 use super::procedures::{check_steps, if_wrong, tightenings};
 use super::quantities::{mark, quantity, range, text, word};
 use super::record_index::RecordIndex;
@@ -38,6 +40,8 @@ pub(super) fn fitting(
         return None;
     }
     let (own, seen) = mark(record.mark.as_ref());
+    let wedged =
+        items.iter().find(|item| item.part.role.grips()).is_some_and(|item| item.part.role == Role::Wedge);
     let gripping = items.iter().map(|item| &item.part).find(|part| part.role.grips() && part.mark.is_some());
     let mut fitting = Fitting {
         number: record.number.as_ref()?.value.0.clone(),
@@ -48,7 +52,7 @@ pub(super) fn fitting(
         mark_seen_after_assembly: seen.or_else(|| gripping.and_then(|part| part.mark_seen_after_assembly)),
         items,
         stamp: text(record.stamp.as_ref()),
-        stand_out: record.stand_out.as_ref().and_then(|field| stand_out(&field.value)),
+        stand_out: record.stand_out.as_ref().map(|field| stand_out(&field.value, wedged)),
         insertion: quantity(record.insertion.as_ref()),
         tail: quantity(record.tail.as_ref()),
         holding_load: quantity(record.holding_load.as_ref()),
@@ -209,10 +213,13 @@ fn in_service(record: &FittingRecord, check: &mut Check<'_>) -> Option<InService
     None
 }
 
-fn stand_out(record: &StandOutRecord) -> Option<StandOut> {
-    Some(StandOut {
-        from: record.from.as_ref()?.value,
+/// Where nothing is said, a wedge is measured at its end and every other gripping part at its face.
+fn stand_out(record: &StandOutRecord, wedged: bool) -> StandOut {
+    let usual = if wedged { StandOutFrom::WedgeEnd } else { StandOutFrom::ConeFace };
+    StandOut {
+        from: word(record.from.as_ref()).unwrap_or(usual),
         seated: range(record.seated.as_ref()),
         tensioned: range(record.tensioned.as_ref()),
-    })
+        draw_in_max: quantity(record.draw_in_max.as_ref()),
+    }
 }

@@ -4,6 +4,7 @@ use super::check::{Check, origin};
 use super::model::{Conductor, Part, Proof, Role, Status};
 use super::quantities::{mark, quantity, text, word};
 use super::record_index::RecordIndex;
+use super::record_kind::RecordKind;
 use crate::grip::Geometry;
 use crate::records::{Document, Field, PartRecord, ProofRecord};
 use crate::section::Material;
@@ -46,10 +47,23 @@ pub(super) fn part(
 fn proof(record: &ProofRecord, conductors: &RecordIndex<Conductor>, check: &mut Check<'_>) -> Option<Proof> {
     Some(Proof {
         conductor: conductors.find(record.conductor.as_ref()?, check)?,
+        body: proven_in(record, check),
         holding_load: quantity(record.holding_load.as_ref()),
         report: text(record.report.as_ref()),
         date: record.date.as_ref().map(|date| date.value.0),
     })
+}
+
+/// The body of a proof; any part will do here, since a proof in a wrong body counts for nothing.
+fn proven_in(record: &ProofRecord, check: &mut Check<'_>) -> String {
+    let Some(body) = &record.body else { return String::new() };
+    let number = body.value.0.as_str();
+    if check.kind_of(number) != Some(RecordKind::Part) && !check.is_salvaged(number) {
+        check.fault("unknown-part", body, format!("there is no part `{number}`"), |finding| {
+            finding.help("name the body that it was tested in")
+        });
+    }
+    number.to_owned()
 }
 
 /// Measurements that do not belong to the role would never be looked at.

@@ -1,9 +1,9 @@
 //! From numbers as written to quantities and to the words of other modules.
 
 use crate::colour::{ColourCode, Mark};
-use crate::grip::BearsOn;
+use crate::grip::{BearsOn, Bore};
 use crate::records::{
-    BearsOnWord, ColourWord, Count, Deg, Field, KgPerKm, KgPerM3, Kn, MagneticWord, MarkRecord,
+    BearsOnWord, BoreRecord, ColourWord, Count, Deg, Field, KgPerKm, KgPerM3, Kn, MagneticWord, MarkRecord,
     MaterialGroupWord, Mm, Mm2, NPerMm2, Nm, NohmM, Number, OhmPerKm, Prose, Pt, RopeCoreWord, SourceRecord,
     Text,
 };
@@ -101,6 +101,15 @@ impl<const LEAST: u32, const MOST: u32> Stated<u32> for Count<LEAST, MOST> {
 impl Stated<BearsOn> for BearsOnWord {
     fn stated(&self) -> Option<BearsOn> {
         Some((*self).into())
+    }
+}
+
+impl Stated<Bore> for BoreRecord {
+    fn stated(&self) -> Option<Bore> {
+        Some(match *self {
+            Self::Round(across) => Bore::Round(across.into()),
+            Self::Oval { width, height } => Bore::Oval { width: width.into(), height: height.into() },
+        })
     }
 }
 

@@ -41,6 +41,9 @@ fn defaults() -> Settings {
             diameter_tolerance: Length::from_mm(0.1),
             nominal_tolerance_percent: 7.0,
             holding_percent_of_breaking_load: 95.0,
+            tension_percent_of_breaking_load: 65.0,
+            wire_friction: 0.30,
+            seat_friction: 0.12,
             closure_reserve: Length::from_mm(0.3),
             visible_stand_out: Length::from_mm(2.0),
             smallest_type: Length::from_pt(7.0),
@@ -100,6 +103,9 @@ fn state_limits(record: Option<&Field<LimitsRecord>>, limits: &mut Limits) {
     set(&mut limits.diameter_tolerance, quantity(record.diameter_tolerance.as_ref()));
     set(&mut limits.nominal_tolerance_percent, word(record.nominal_tolerance.as_ref()).map(|n| n.bare()));
     set(&mut limits.holding_percent_of_breaking_load, word(record.holding.as_ref()).map(|n| n.bare()));
+    set(&mut limits.tension_percent_of_breaking_load, word(record.tension.as_ref()).map(|n| n.bare()));
+    set(&mut limits.wire_friction, word(record.wire_friction.as_ref()).map(|n| n.bare()));
+    set(&mut limits.seat_friction, word(record.seat_friction.as_ref()).map(|n| n.bare()));
     set(&mut limits.closure_reserve, quantity(record.closure_reserve.as_ref()));
     set(&mut limits.visible_stand_out, quantity(record.visible_stand_out.as_ref()));
     set(&mut limits.smallest_type, quantity(record.smallest_type.as_ref()));

@@ -4,9 +4,11 @@ use super::options::{Colouring, Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
 use crate::catalogue::{self, Catalogue};
-use crate::mixups::{self, Candidate, Closed, Identified, Inside, Readings, Scratch, Shape};
+use crate::mixups::{
+    self, Candidate, Closed, ClosedAnswer, Identified, Inside, Interval, Pull, Readings, Scratch, Shape,
+};
 use crate::section::Magnetic;
-use crate::units::{Length, Numerals};
+use crate::units::{Length, Numerals, Range};
 use clap::ValueEnum;
 use std::fmt::Write;
 
@@ -29,6 +31,9 @@ pub(super) struct Options {
     /// Stand-out measured on the closed fitting in mm
     #[arg(long, value_name = "MM", requires = "body", value_parser = length, allow_hyphen_values = true)]
     stand_out: Option<Length>,
+    /// Whether line tension has drawn the gripping part in; unknown where not given
+    #[arg(long, value_enum, requires = "body")]
+    state: Option<State>,
     /// How far a reading may be off in mm: 0.1 of a diameter, 0.5 of a stand-out where not given
     #[arg(long, value_name = "MM", value_parser = length)]
     tolerance: Option<Length>,
@@ -47,6 +52,27 @@ pub(super) struct Options {
     /// What a magnet does
     #[arg(long, value_enum, conflicts_with = "body")]
     magnetic: Option<Magnet>,
+}
+
+/// Whether line tension has drawn the gripping part in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum State {
+    /// Tightened, and no more
+    Seated,
+    /// Under line tension, or after it
+    Tensioned,
+    /// Either
+    Unknown,
+}
+
+impl From<State> for Pull {
+    fn from(state: State) -> Self {
+        match state {
+            State::Seated => Self::Seated,
+            State::Tensioned => Self::Tensioned,
+            State::Unknown => Self::Unknown,
+        }
+    }
 }
 
 /// What a conductor looks like.
@@ -98,7 +124,8 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     let answer = match (&options.body, &options.conductor, options.stand_out) {
         (Some(body), Some(conductor), Some(stand_out)) => {
             let tolerance = options.tolerance.unwrap_or(STAND_OUT_TOLERANCE);
-            inside(globals, &loaded.catalogue, &Closed { body, conductor, stand_out, tolerance })?
+            let state = options.state.map_or_else(Pull::default, Into::into);
+            inside(globals, &loaded.catalogue, &Closed { body, conductor, stand_out, tolerance, state })?
         }
         _ => candidates(globals, &loaded.catalogue, &readings(globals, options))?,
     };
@@ -157,27 +184,49 @@ fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Resu
     let mixups = mixups::find(catalogue);
     let found = mixups::inside(&mixups, closed).map_err(|error| Fault::new(error.to_string()))?;
     Ok(match globals.format {
-        Format::Json => mixups::inside_to_json(&found).to_string(),
-        Format::Text => inside_text(&found, Numerals::new(catalogue.settings.decimal_mark)),
+        Format::Json => mixups::inside_to_json(&found, closed).to_string(),
+        Format::Text => inside_text(&found, closed.state, Numerals::new(catalogue.settings.decimal_mark)),
     })
 }
 
-fn inside_text(found: &[Inside], numerals: Numerals) -> String {
-    let mut text = String::from("which gripping parts could be inside; the reading proves none of them\n");
-    for inside in found {
-        let part = &inside.part;
-        let belongs = if inside.right { "belongs there" } else { "WRONG PART" };
-        let agrees = if inside.fits_reading { "could be inside" } else { "ruled out by the reading" };
-        let stand_out = match (inside.interval, inside.stand_out) {
-            (Some(interval), _) => {
-                format!("stands out {}", numerals.range(interval.map(Length::mm), 1, "mm"))
-            }
-            (None, Some(stand_out)) => format!("stands out {}", numerals.length(stand_out, 1)),
-            (None, None) => "stand-out not known".to_owned(),
+fn inside_text(found: &ClosedAnswer, state: Pull, numerals: Numerals) -> String {
+    let mut text = match found.agreeing {
+        0 => format!("{}\n", mixups::NONE_FITS),
+        _ => "what could be inside; the reading proves none of it\n".to_owned(),
+    };
+    for (nth, inside) in found.inside.iter().enumerate() {
+        let agrees = if nth < found.agreeing { "could be inside" } else { "ruled out by the reading" };
+        let name = match &inside.kit {
+            Some(kit) => format!("kit of {}", kit.number),
+            None => inside.part.number.clone(),
         };
-        let _ = writeln!(text, "  {:<12} {:<26} {belongs:<14} {stand_out}", part.number, agrees);
+        let words = inside.summary.words();
+        let _ =
+            writeln!(text, "  {name:<16} {agrees:<26} {words:<32} {}", where_out(inside, state, numerals));
     }
     text
+}
+
+/// Where it would stand out, seated, tensioned or both.
+fn where_out(inside: &Inside, state: Pull, numerals: Numerals) -> String {
+    let seated = || format!("seated {}", interval(inside.seated, numerals));
+    let tensioned = || format!("tensioned {}", interval(inside.tensioned, numerals));
+    match state {
+        _ if inside.seated.is_none() => "stand-out not known".to_owned(),
+        Pull::Seated => seated(),
+        Pull::Tensioned => tensioned(),
+        Pull::Unknown => format!("{}, {}", seated(), tensioned()),
+    }
+}
+
+fn interval(interval: Option<Interval>, numerals: Numerals) -> String {
+    match interval {
+        None => "not known".to_owned(),
+        Some(Interval { least: None, most }) => format!("at most {}", numerals.length(most, 1)),
+        Some(Interval { least: Some(least), most }) => {
+            numerals.range(Range::between(least, most).map(Length::mm), 1, "mm")
+        }
+    }
 }
 
 /// A length in millimetres: a number that is finite.

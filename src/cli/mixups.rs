@@ -4,7 +4,7 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
 use crate::catalogue::{self, Catalogue};
-use crate::mixups::{self, BodyMixups, Case, DesignFix, Mixups};
+use crate::mixups::{self, BodyMixups, Case, Consequence, DesignFix, InterfaceMixups, Mixups};
 use crate::units::Numerals;
 use std::fmt::Write;
 
@@ -32,10 +32,10 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
 }
 
 fn text(mixups: &Mixups, numerals: Numerals) -> String {
-    if mixups.bodies.is_empty() {
-        return "no body has gripping parts".to_owned();
-    }
-    mixups.bodies.iter().map(|body| body_text(body, numerals)).collect::<Vec<_>>().join("\n")
+    let bodies = mixups.bodies.iter().map(|body| body_text(body, numerals));
+    let open = mixups.without_body.iter().map(|found| interface_text(found, numerals));
+    let all: Vec<String> = bodies.chain(open).collect();
+    if all.is_empty() { "nothing can be taken for something else".to_owned() } else { all.join("\n") }
 }
 
 fn design_fixes(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> String {
@@ -65,23 +65,39 @@ fn design_fixes(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> Strin
 fn body_text(body: &BodyMixups, numerals: Numerals) -> String {
     let mut text = format!("{} {}\n", body.body.number, body.body.name);
     for case in &body.cases {
-        let _ = writeln!(
-            text,
-            "  {:<12} in {:<12} on {:<20} {:<30} {}",
-            case.part.number,
-            case.fitting.number,
-            case.conductor.id,
-            mixups::words::verdict(case),
-            remark(case, numerals)
-        );
+        text.push_str(&case_text(case, numerals));
+    }
+    for kit in body.kits.iter().filter(|kit| kit.parts.len() > 1) {
+        let gripping = kit.parts.iter().find(|part| part.role.grips());
+        let stamp = gripping.map_or("", |part| part.stamp.as_str());
+        let noticed = mixups::words::seen(&kit.comes, &kit.fitting, stamp, numerals);
+        let name = format!("kit of {}", kit.kit.number);
+        let place = [name.as_str(), &kit.fitting.number, &kit.conductor.id];
+        text.push_str(&line(place, &kit.comes, noticed));
     }
     text
 }
 
-fn remark(case: &Case, numerals: Numerals) -> String {
-    match (case.right, case.hidden) {
-        (true, _) => "its own".to_owned(),
-        (false, true) => format!("HIDDEN. {}", mixups::words::noticed(case, numerals)),
-        (false, false) => mixups::words::noticed(case, numerals),
+fn interface_text(found: &InterfaceMixups, numerals: Numerals) -> String {
+    let mut text = format!("{}, interface {}\n", found.role.word(), found.interface);
+    for case in &found.cases {
+        text.push_str(&case_text(case, numerals));
     }
+    text
+}
+
+fn case_text(case: &Case, numerals: Numerals) -> String {
+    let place = [case.part.number.as_str(), &case.fitting.number, &case.conductor.id];
+    line(place, &case.comes, mixups::words::noticed(case, numerals))
+}
+
+fn line([what, fitting, conductor]: [&str; 3], comes: &Consequence, noticed: String) -> String {
+    let remark = match (comes.right, comes.hidden) {
+        (true, _) => "its own".to_owned(),
+        (false, true) => format!("HIDDEN. {noticed}"),
+        (false, false) => noticed,
+    };
+    let line =
+        format!("  {what:<16} in {fitting:<12} on {conductor:<20} {:<30} {remark}", comes.summary.words());
+    format!("{}\n", line.trim_end())
 }

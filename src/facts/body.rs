@@ -1,9 +1,8 @@
 //! The facts of a shared body's card.
 
 use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, mark, words};
-use crate::catalogue::{Catalogue, Fitting, Part, Status};
-use crate::grip::Verdict;
-use crate::mixups::{self, BodyMixups, Case, Mixups};
+use crate::catalogue::{Catalogue, Conductor, Fitting, Part};
+use crate::mixups::{BodyMixups, Case, Mixups, Summary};
 use std::sync::Arc;
 
 /// The facts of a body that at least two fittings share.
@@ -14,12 +13,14 @@ pub(super) fn facts(body: &Part, catalogue: &Catalogue, mixups: &Mixups) -> Opti
     }
     let mut facts = BodyFacts {
         stamp: body.stamp.clone(),
-        fittings: fittings.iter().map(|fitting| (fitting.number.clone(), conductors(fitting))).collect(),
+        fittings: columns(&fittings)
+            .map(|(fitting, conductor)| (fitting.number.clone(), conductor.name.clone()))
+            .collect(),
         ..BodyFacts::default()
     };
     if let Some(found) = mixups.bodies.iter().find(|found| found.body.number == body.number) {
-        facts.parts = found.gripping_parts.iter().map(|part| body_part(part, found)).collect();
-        facts.rows = found.gripping_parts.iter().map(|part| row(part, &fittings, found)).collect();
+        facts.parts = found.parts.iter().map(|part| body_part(part, found)).collect();
+        facts.rows = found.parts.iter().map(|part| row(part, &fittings, found)).collect();
     }
     Some(CardFacts {
         number: body.number.clone(),
@@ -48,8 +49,16 @@ fn built_with<'a>(body: &Part, catalogue: &'a Catalogue) -> Vec<&'a Arc<Fitting>
         .collect()
 }
 
-fn conductors(fitting: &Fitting) -> String {
-    fitting.conductors.iter().map(|conductor| conductor.name.as_str()).collect::<Vec<_>>().join(" and ")
+/// A column for each conductor of each fitting.
+fn columns<'a>(
+    fittings: &'a [&'a Arc<Fitting>],
+) -> impl Iterator<Item = (&'a Arc<Fitting>, &'a Arc<Conductor>)> {
+    fittings.iter().flat_map(|fitting| {
+        let each = fitting.conductors.iter().enumerate().filter(|(nth, conductor)| {
+            fitting.conductors.iter().position(|other| other.id == conductor.id) == Some(*nth)
+        });
+        each.map(|(_, conductor)| (*fitting, conductor))
+    })
 }
 
 fn body_part(part: &Part, found: &BodyMixups) -> BodyPart {
@@ -76,30 +85,24 @@ fn body_part(part: &Part, found: &BodyMixups) -> BodyPart {
 }
 
 fn row(part: &Part, fittings: &[&Arc<Fitting>], found: &BodyMixups) -> BodyRow {
-    let cell = |fitting: &&Arc<Fitting>| {
-        let case = found
-            .cases
-            .iter()
-            .find(|case| case.part.number == part.number && case.fitting.number == fitting.number);
-        case.map(cell).unwrap_or_default()
-    };
-    BodyRow { part: part.number.clone(), cells: fittings.iter().map(cell).collect() }
+    let cells = columns(fittings).map(|(fitting, conductor)| {
+        found.case(&part.number, &fitting.number, &conductor.id).map(cell).unwrap_or_default()
+    });
+    BodyRow { part: part.number.clone(), cells: cells.collect() }
 }
 
 fn cell(case: &Case) -> Cell {
-    Cell { text: mixups::words::verdict(case).to_owned(), kind: kind(case) }
+    Cell { text: case.summary.words().to_owned(), kind: kind(case) }
 }
 
 fn kind(case: &Case) -> CellKind {
-    match case.outcome.verdict {
-        _ if case.right => CellKind::Right,
-        Verdict::WillNotEnter => CellKind::Apart,
-        Verdict::Grips | Verdict::Marginal if case.proven => match case.part.status {
-            Status::Current => CellKind::Proven,
-            Status::OnHold | Status::Withdrawn | Status::Superseded => CellKind::Barred,
-        },
+    match case.summary {
+        Summary::Right => CellKind::Right,
+        Summary::WillNotGoIn => CellKind::Apart,
+        Summary::ProvenHereToo => CellKind::Proven,
         _ if case.hidden => CellKind::Hidden,
-        Verdict::Unknown => CellKind::Unknown,
+        Summary::Withdrawn => CellKind::Barred,
+        Summary::NotKnown => CellKind::Unknown,
         _ => CellKind::Shows,
     }
 }

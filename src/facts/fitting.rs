@@ -4,8 +4,8 @@ use super::{
     CardFacts, CheckFacts, Content, FittingFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, Values,
     body, conductor, forms, mark, values, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Status, Tightening, Wording};
-use crate::mixups::{self, Case, Mixups};
+use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Tightening, Wording};
+use crate::mixups::{Case, Consequence, Kit, Mixups, SeenBy, Summary};
 use crate::units::Numerals;
 
 /// A card names this many wrong parts; the rest are on the body's card.
@@ -40,7 +40,7 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
         gripping_stamp: gripping.map(|item| item.part.stamp.clone()).unwrap_or_default(),
         stamp: fitting.stamp.clone(),
         parts: parts(fitting),
-        not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|case| not_this(case, numerals)).collect(),
+        not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|wrong| wrong.facts(numerals)).collect(),
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
         body_card: body::shared_body(fitting, catalogue),
         steps: filled(&fitting.steps, &values),
@@ -60,11 +60,42 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
     }
 }
 
-/// The wrong parts, without those that are proven on this conductor and may be used.
-fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<&'a Case> {
-    let mut wrong = mixups.wrong_parts(fitting);
-    wrong.retain(|case| !(case.proven && case.part.status == Status::Current));
+/// A part, or another fitting's whole kit, that does not belong in a fitting.
+#[derive(Clone, Copy)]
+enum Wrong<'a> {
+    Part(&'a Case),
+    Kit(&'a Kit),
+}
+
+/// The wrong parts and kits, the worst first, without those that are proven on this conductor and may
+/// be used.
+fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<Wrong<'a>> {
+    let parts = mixups.wrong_parts(fitting).into_iter().map(Wrong::Part);
+    let kits = mixups.wrong_kits(fitting).into_iter().map(Wrong::Kit);
+    let mut wrong: Vec<Wrong<'_>> = parts.chain(kits).collect();
+    wrong.retain(|wrong| wrong.comes().summary != Summary::ProvenHereToo);
+    wrong.sort_by_key(|wrong| wrong.comes().weight());
     wrong
+}
+
+impl<'a> Wrong<'a> {
+    fn comes(self) -> &'a Consequence {
+        match self {
+            Self::Part(case) => &case.comes,
+            Self::Kit(kit) => &kit.comes,
+        }
+    }
+
+    fn facts(self, numerals: Numerals) -> NotThis {
+        match self {
+            Self::Part(case) => not_this(&case.comes, case.part.number.clone(), &case.part.stamp, numerals),
+            Self::Kit(kit) => {
+                let gripping = kit.parts.iter().find(|part| part.role.grips());
+                let stamp = gripping.map_or("", |part| part.stamp.as_str());
+                not_this(&kit.comes, format!("kit of {}", kit.kit.number), stamp, numerals)
+            }
+        }
+    }
 }
 
 fn parts(fitting: &Fitting) -> Vec<PartLine> {
@@ -85,22 +116,23 @@ fn part_line(item: &Item, number: u32) -> PartLine {
     }
 }
 
-fn not_this(case: &Case, numerals: Numerals) -> NotThis {
+fn not_this(comes: &Consequence, number: String, stamp: &str, numerals: Numerals) -> NotThis {
     NotThis {
-        number: case.part.number.clone(),
-        stamp: case.part.stamp.clone(),
-        mark: case.mark.as_ref().map(mark::facts),
-        happens: mixups::words::verdict(case).to_owned(),
-        noticed: noticed(case, numerals),
-        hidden: case.hidden,
+        number,
+        stamp: stamp.to_owned(),
+        mark: comes.mark.as_ref().map(mark::facts),
+        happens: comes.summary.words().to_owned(),
+        noticed: noticed(comes, numerals),
+        hidden: comes.hidden,
     }
 }
 
 /// How one would notice, in the few words that a card has room for.
-fn noticed(case: &Case, numerals: Numerals) -> String {
-    match case.outcome.stand_out {
-        _ if !case.danger => String::new(),
-        _ if case.hidden => "not seen once closed".to_owned(),
+fn noticed(comes: &Consequence, numerals: Numerals) -> String {
+    match comes.outcome.stand_out {
+        _ if !comes.danger => String::new(),
+        _ if comes.seen_by == SeenBy::Mark => "seen by its mark only".to_owned(),
+        _ if comes.hidden => "not seen once closed".to_owned(),
         Some(stand_out) => format!("stand-out {}", numerals.length(stand_out, 1)),
         None => "stand-out wrong".to_owned(),
     }

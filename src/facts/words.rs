@@ -88,7 +88,7 @@ pub fn in_service(in_service: InService) -> String {
 #[must_use]
 pub fn stand_out(from: StandOutFrom) -> &'static str {
     match from {
-        StandOutFrom::ConeFace => "stand-out",
+        StandOutFrom::ConeFace | StandOutFrom::WedgeEnd => "stand-out",
         StandOutFrom::ScrewGap => "gap under screw",
         StandOutFrom::None => "",
     }

@@ -1,21 +1,23 @@
 //! A gripping cone split lengthwise that closes round the conductor.
 
+use super::closure::Closure;
 use super::compare::{less, more, tapers_differ};
 use super::outcome::missing;
 use super::{Body, Collet, GripLimits, HeldConductor, Outcome, Verdict};
 use crate::units::{Length, Range};
-use std::f64::consts::PI;
 
-/// Part of the conductor's diameter that a cone of one piece can be forced over: half a percent.
+/// Part of the conductor's diameter that a cone without slits can be forced over: half a percent.
 const FORCED: f64 = 0.005;
 
 /// What a collet does on a conductor.
 ///
 /// Clearance c = bore − overall diameter; closure Δ = slits × slit width / π; tolerance t = bore's +
-/// conductor's. In this order: will not enter if c + t < −0.005·D and the cone is one piece; tip
-/// contact if the half-angles of body and cone are known and differ by more than 0.25°; stands proud
-/// if c + t < 0; closes without gripping if c − t > Δ; grips if c − t ≥ 0 and c + t ≤ Δ − reserve;
-/// else marginal. Stand-out = stand-out at bore − min(c, Δ)/(2·tan α). First principles.
+/// conductor's. In this order: a cone of one piece will not enter if c + t < −Δ, without slits if
+/// c + t < −0.005·D, and is unknown there where its slits are not stated; tip contact if the
+/// half-angles of body and cone are known and differ by more than 0.25°; stands proud if c + t < 0,
+/// forced where it is one piece; closes without gripping if c − t > Δ; grips if c − t ≥ 0 and
+/// c + t ≤ Δ − reserve; else marginal. A tolerance of the slits moves Δ to the side that is less sure.
+/// Stand-out = stand-out at bore − min(c, Δ)/(2·tan α). First principles.
 ///
 /// ```
 /// use fittingcards::grip::{Collet, GripLimits, HeldConductor, Verdict, collet};
@@ -43,13 +45,13 @@ pub fn collet(cone: &Collet, body: Option<&Body>, held: &HeldConductor, limits: 
     };
     let fit = Fit {
         clearance: bore - held.overall_diameter,
-        tolerance: cone.bore_tolerance.unwrap_or(Length::ZERO) + held.diameter_tolerance,
-        closure: collet_closure(cone),
+        tolerance: cone.bore_tolerance.unwrap_or_default() + held.diameter_tolerance,
+        closure: closure(cone),
     };
     let ruled = rule(cone, body, held, fit, limits);
     let lengths = Outcome {
         clearance: Some(fit.clearance),
-        closure: fit.closure,
+        closure: collet_closure(cone),
         ..stand_out(cone, fit, ruled.verdict)
     };
     ruled.with_lengths_of(lengths)
@@ -58,7 +60,11 @@ pub fn collet(cone: &Collet, body: Option<&Body>, held: &HeldConductor, limits: 
 /// How far a collet's bore can close before its slits shut, n·w/π; `None` where slits are not stated.
 #[must_use]
 pub fn collet_closure(cone: &Collet) -> Option<Length> {
-    Some(cone.slit_width? * f64::from(cone.slits?) / PI)
+    closure(cone).map(|closure| closure.stated)
+}
+
+fn closure(cone: &Collet) -> Option<Closure> {
+    Closure::of(cone.slits, cone.slit_width, cone.slit_width_tolerance)
 }
 
 /// Bore less conductor, how sure it is, and how far the bore can close.
@@ -66,7 +72,7 @@ pub fn collet_closure(cone: &Collet) -> Option<Length> {
 struct Fit {
     clearance: Length,
     tolerance: Length,
-    closure: Option<Length>,
+    closure: Option<Closure>,
 }
 
 impl Fit {
@@ -81,8 +87,8 @@ impl Fit {
 
 fn rule(cone: &Collet, body: Option<&Body>, held: &HeldConductor, fit: Fit, limits: GripLimits) -> Outcome {
     let one_piece = cone.pieces.unwrap_or(1) == 1;
-    if one_piece && less(fit.most(), -(held.overall_diameter * FORCED)) {
-        return Outcome::of(Verdict::WillNotEnter);
+    if one_piece && let Some(kept_out) = kept_out(cone, held, fit) {
+        return kept_out;
     }
     if let (Some(cone), Some(body)) = (cone.half_angle, body.and_then(|body| body.half_angle))
         && tapers_differ(cone, body)
@@ -90,21 +96,36 @@ fn rule(cone: &Collet, body: Option<&Body>, held: &HeldConductor, fit: Fit, limi
         return Outcome::of(Verdict::TipContact);
     }
     if less(fit.most(), Length::ZERO) {
-        return Outcome::of(Verdict::StandsProud);
+        return Outcome { forced: one_piece, ..Outcome::of(Verdict::StandsProud) };
     }
-    let Some(closure) = fit.closure else {
-        return Outcome::unknown(missing(&[
-            (cone.slits.is_some(), "geometry.collet.slits"),
-            (cone.slit_width.is_some(), "geometry.collet.slit_width_mm"),
-        ]));
-    };
-    Outcome::of(closing(fit, closure, limits))
+    match fit.closure {
+        Some(closure) => Outcome::of(closing(fit, closure, limits)),
+        None => Outcome::unknown(slits(cone)),
+    }
 }
 
-fn closing(fit: Fit, closure: Length, limits: GripLimits) -> Verdict {
-    if more(fit.least(), closure) {
+/// Rule 1: a cone of one piece goes over a thicker conductor only where its slits can be prised open.
+fn kept_out(cone: &Collet, held: &HeldConductor, fit: Fit) -> Option<Outcome> {
+    let beyond_force = less(fit.most(), -(held.overall_diameter * FORCED));
+    match fit.closure {
+        None => beyond_force.then(|| Outcome::unknown(slits(cone))),
+        Some(_) if cone.slits == Some(0) => beyond_force.then(|| Outcome::of(Verdict::WillNotEnter)),
+        Some(closure) => less(fit.most(), -closure.most()).then(|| Outcome::of(Verdict::WillNotEnter)),
+    }
+}
+
+fn slits(cone: &Collet) -> Vec<&'static str> {
+    missing(&[
+        (cone.slits.is_some(), "geometry.collet.slits"),
+        (cone.slit_width.is_some(), "geometry.collet.slit_width_mm"),
+    ])
+}
+
+fn closing(fit: Fit, closure: Closure, limits: GripLimits) -> Verdict {
+    let in_hand = closure.least() - limits.closure_reserve;
+    if more(fit.least(), closure.most()) {
         Verdict::ClosesWithoutGripping
-    } else if !less(fit.least(), Length::ZERO) && !more(fit.most(), closure - limits.closure_reserve) {
+    } else if !less(fit.least(), Length::ZERO) && !more(fit.most(), in_hand) {
         Verdict::Grips
     } else {
         Verdict::Marginal
@@ -118,11 +139,17 @@ fn stand_out(cone: &Collet, fit: Fit, verdict: Verdict) -> Outcome {
     if verdict == Verdict::WillNotEnter || fit.closure.is_none() && more(fit.most(), Length::ZERO) {
         return none;
     }
-    let closed = |clearance: Length| fit.closure.map_or(clearance, |closure| clearance.min(closure));
-    let at = |clearance: Length| at_bore - closed(clearance) / (2.0 * half_angle.tan());
+    let off = cone.stand_out_at_bore_tolerance.unwrap_or_default();
+    let sunk_by = |closed: Length| closed / (2.0 * half_angle.tan());
+    let at = |clearance: Length, shut: Option<Length>| {
+        at_bore - sunk_by(shut.map_or(clearance, |shut| clearance.min(shut)))
+    };
+    let deep = at(fit.most(), fit.closure.map(Closure::most)) - off;
+    let proud = at(fit.least(), fit.closure.map(Closure::least)) + off;
     Outcome {
-        stand_out: Some(at(fit.clearance)),
-        stand_out_interval: Some(Range::between(at(fit.most()), at(fit.least()))),
+        stand_out: Some(at(fit.clearance, fit.closure.map(|closure| closure.stated))),
+        stand_out_interval: Some(Range::between(deep, proud)),
+        deepest: fit.closure.map(|closure| at_bore - off - sunk_by(closure.most())),
         ..none
     }
 }

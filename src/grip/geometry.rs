@@ -1,8 +1,8 @@
 //! The measurements of parts, made from their table; what a record lacks is unknown, not guessed.
 
-use super::BearsOn;
 use super::measurement::Listed::{As, Each, Tolerance};
 use super::measurement::{Adjustment, Measure, Measured, Measurement};
+use super::{BearsOn, Bore};
 use crate::units::{Angle, Length, Range};
 
 macro_rules! geometry {

@@ -5,7 +5,7 @@ use super::{
     thimble, wedge,
 };
 
-/// What a gripping part does on a conductor, with the other parts of its fitting.
+/// What a gripping part does on a conductor, with the other parts of its fitting: the likeliest outcome.
 ///
 /// The first of `mating` that the part works in counts: a body for a collet, a socket for a spreading
 /// cone, a wedge body for a wedge. Without geometry of its own the part is unknown.
@@ -14,7 +14,8 @@ use super::{
 /// use fittingcards::grip::{Collet, Geometry, GripLimits, HeldConductor, Verdict, judge};
 /// use fittingcards::units::Length;
 /// let held = HeldConductor::solid(Length::from_mm(14.0));
-/// let cone = Geometry::Collet(Collet { bore: Some(Length::from_mm(12.5)), ..Collet::default() });
+/// let bore = Some(Length::from_mm(12.5));
+/// let cone = Geometry::Collet(Collet { bore, slits: Some(0), ..Collet::default() });
 /// assert_eq!(judge(Some(&cone), &[], &held, GripLimits::default()).verdict, Verdict::WillNotEnter);
 /// assert_eq!(judge(None, &[], &held, GripLimits::default()).missing, ["geometry"]);
 /// ```
@@ -25,7 +26,20 @@ pub fn judge(
     held: &HeldConductor,
     limits: GripLimits,
 ) -> Outcome {
-    match gripping {
+    possible_outcomes(gripping, mating, held, limits).swap_remove(0)
+}
+
+/// Everything that a gripping part can do on a conductor, the likeliest first; there is always one.
+///
+/// More than one comes of a spreading cone, whose hole can take several sets of inner wires.
+#[must_use]
+pub fn possible_outcomes(
+    gripping: Option<&Geometry>,
+    mating: &[&Geometry],
+    held: &HeldConductor,
+    limits: GripLimits,
+) -> Vec<Outcome> {
+    let only = match gripping {
         Some(Geometry::Collet(cone)) => {
             let body = mating
                 .iter()
@@ -36,7 +50,7 @@ pub fn judge(
             let socket = mating
                 .iter()
                 .find_map(|part| if let Geometry::Socket(socket) = part { Some(socket) } else { None });
-            spreading_cone(cone, socket, held)
+            return spreading_cone(cone, socket, held);
         }
         Some(Geometry::Wedge(part)) => {
             let body = mating
@@ -51,5 +65,6 @@ pub fn judge(
         Some(Geometry::Body(_) | Geometry::Socket(_) | Geometry::WedgeBody(_)) | None => {
             Outcome::unknown(vec!["geometry"])
         }
-    }
+    };
+    vec![only]
 }

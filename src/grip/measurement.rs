@@ -1,6 +1,6 @@
 //! A measurement as data: what it is called, what a part states of it, and how it can be changed.
 
-use super::BearsOn;
+use super::{BearsOn, Bore};
 use crate::units::{Angle, Length, Range};
 
 /// A line of the table of measurements.
@@ -51,6 +51,8 @@ pub enum Measured {
     Count(u32),
     /// A least and a most.
     Range(Range<Length>),
+    /// Width and height of an oval.
+    Oval(Length, Length),
     /// A word or another text.
     Text(String),
 }
@@ -63,7 +65,7 @@ impl Measured {
             Self::Length(length) => Some(length.mm()),
             Self::Angle(angle) => Some(angle.degrees()),
             Self::Count(count) => Some(f64::from(*count)),
-            Self::Range(_) | Self::Text(_) => None,
+            Self::Range(_) | Self::Oval(..) | Self::Text(_) => None,
         }
     }
 }
@@ -112,6 +114,19 @@ impl Measure for u32 {
 impl Measure for Range<Length> {
     fn measured(&self) -> Measured {
         Measured::Range(*self)
+    }
+}
+
+impl Measure for Bore {
+    fn measured(&self) -> Measured {
+        match *self {
+            Self::Round(across) => Measured::Length(across),
+            Self::Oval { width, height } => Measured::Oval(width, height),
+        }
+    }
+
+    fn from_bare(mm: f64) -> Option<Self> {
+        Some(Self::Round(Length::from_mm(mm)))
     }
 }
 

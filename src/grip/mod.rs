@@ -1,22 +1,28 @@
 //! Whether a gripping part holds a conductor: first-principles geometry, no files, no drawings.
 
 mod bears_on;
+mod bore;
+mod closure;
 mod collet;
 mod compare;
+mod depth;
 mod geometry;
 mod held_conductor;
 mod holding;
+mod inner_wires;
 mod judge;
 mod measurement;
 mod outcome;
 mod pressed;
 mod rope;
+mod self_holding;
 mod spreading_cone;
 #[cfg(test)]
 mod tests;
 mod wedge;
 
 pub use bears_on::BearsOn;
+pub use bore::Bore;
 pub use collet::{collet, collet_closure};
 pub use geometry::{
     Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody, measurement,
@@ -26,10 +32,12 @@ pub use holding::{
     NUT_FACTOR, Termination, Weakest, holding_percent, nut_factor, termination_load, weakest_link,
     working_factor,
 };
-pub use judge::judge;
+pub use inner_wires::inner_wires;
+pub use judge::{judge, possible_outcomes};
 pub use measurement::{Adjustment, Listed, Measured, Measurement};
 pub use outcome::{Outcome, Verdict};
 pub use pressed::{PRESSED_CLEARANCE, ferrule, sleeve};
 pub use rope::{THIMBLE_GROOVE, rope_grip, thimble};
-pub use spreading_cone::{inner_wires, small_end_diameter, spreading_cone};
+pub use self_holding::Friction;
+pub use spreading_cone::{small_end_diameter, spreading_cone};
 pub use wedge::{bearing_size, wedge};

@@ -52,6 +52,8 @@ pub struct Outcome {
     pub verdict: Verdict,
     /// Record keys of the measurements that the deciding rule lacks, such as `geometry.collet.bore_mm`.
     pub missing: Vec<&'static str>,
+    /// Whether it goes in only where slits are prised open.
+    pub forced: bool,
     /// Bore less conductor of a collet; groove less rope of a thimble; bore less conductor of a sleeve.
     pub clearance: Option<Length>,
     /// How far a collet's bore can close before its slits shut.
@@ -60,6 +62,8 @@ pub struct Outcome {
     pub stand_out: Option<Length>,
     /// Stand-out over the tolerances of bore and conductor.
     pub stand_out_interval: Option<Range<Length>>,
+    /// The lowest stand-out that it can ever be drawn in to: slits shut, or travel at its end.
+    pub deepest: Option<Length>,
     /// Depth of a spreading cone's large face, or of a wedge's, below the mouth; negative when proud.
     pub depth: Option<Length>,
     /// Wires that go through a spreading cone's hole.
@@ -73,10 +77,12 @@ impl Outcome {
         Self {
             verdict,
             missing: Vec::new(),
+            forced: false,
             clearance: None,
             closure: None,
             stand_out: None,
             stand_out_interval: None,
+            deepest: None,
             depth: None,
             wires_through_hole: None,
         }
@@ -88,9 +94,9 @@ impl Outcome {
         Self { missing, ..Self::of(Verdict::Unknown) }
     }
 
-    /// The same verdict and measurements wanted, with the lengths of another outcome.
+    /// The same verdict, force and measurements wanted, with the lengths of another outcome.
     pub(super) fn with_lengths_of(self, lengths: Self) -> Self {
-        Self { verdict: self.verdict, missing: self.missing, ..lengths }
+        Self { verdict: self.verdict, missing: self.missing, forced: self.forced, ..lengths }
     }
 
     /// Whether the parts can be put together: every verdict but *will not enter*.

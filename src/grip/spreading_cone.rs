@@ -1,23 +1,29 @@
 //! A gripping cone driven between the wires, pressing the outer ones on a socket.
 
+use super::closure::Closure;
 use super::compare::{less, more, tapers_differ};
+use super::depth::{Depth, Travel};
+use super::inner_wires::{Inner, across, inner_sets};
 use super::outcome::missing;
 use super::{HeldConductor, Outcome, Socket, SpreadingCone, Verdict};
 use crate::section::Layer;
-use crate::units::{Angle, Length, Range};
-use std::f64::consts::PI;
+use crate::units::{Angle, Length};
 
-/// What a spreading cone does on a conductor in a socket.
+/// What a spreading cone does on a conductor in a socket, for every set of inner wires that can be in
+/// its hole: the set taken first, then larger ones that pass within the tolerances or by force.
 ///
-/// The inner wires are the largest whole set of inner layers that goes through the cone's hole; g is
-/// the sum of the wire diameters of the layers left outside. Depth of the cone's large face below the
-/// socket's: z = (r_s − r_c − g/cos α)/tan α. In this order: will not enter if the conductor exceeds
-/// the throat or not even its centre goes through the hole; tip contact if the half-angles differ by
-/// more than 0.25°; closes without gripping if all wires go through or z > travel; stands proud if
-/// z < 0; core not held if slits are stated and hole − inner wires > n·w/π; else grips.
-/// Stand-out = −min(z, travel), over the tolerance of the wires outside. First principles.
+/// The set taken is the largest whole set of inner layers that goes through the hole; g is the sum of
+/// the wire diameters of the layers left outside. Depth of the cone's large face below the socket's:
+/// z = (r_s − r_c − g/cos α)/tan α, ± Δz = (half the tolerances of both large diameters + Σ wire
+/// tolerances outside/cos α)/tan α. In this order: will not enter if the conductor exceeds the throat or
+/// not even its centre goes through the hole; tip contact if the half-angles differ by more than 0.25°;
+/// closes without gripping if all wires go through or z − Δz > travel; stands proud if z + Δz < 0;
+/// marginal if z − Δz < 0 or z + Δz > travel; where slits are stated core not held if the hole can't
+/// shut on the inner wires, hole − inner − τ > n·w/π, and marginal if hole − inner + τ is, τ the
+/// tolerances of hole and inner wires; else grips. A set that may be in the hole and may not grips
+/// marginally at best. Stand-out = −min(z, travel). First principles.
 ///
-/// A rope, a grooved wire or a profile has no layers to part: unknown.
+/// A rope, a grooved wire or a profile has no layers to part: unknown. There is always one outcome.
 ///
 /// ```
 /// use fittingcards::grip::{HeldConductor, Socket, SpreadingCone, Verdict, spreading_cone};
@@ -26,28 +32,24 @@ use std::f64::consts::PI;
 /// let cone = SpreadingCone { hole_diameter: Some(mm(8.6)), ..SpreadingCone::default() };
 /// let socket = Socket { throat_diameter: Some(mm(14.5)), ..Socket::default() };
 /// // A solid wire is its own centre, and 14 mm do not go through a hole of 8.6 mm.
-/// let outcome = spreading_cone(&cone, Some(&socket), &HeldConductor::solid(mm(14.0)));
-/// assert_eq!(outcome.verdict, Verdict::WillNotEnter);
+/// let outcomes = spreading_cone(&cone, Some(&socket), &HeldConductor::solid(mm(14.0)));
+/// assert_eq!(outcomes[0].verdict, Verdict::WillNotEnter);
 /// ```
 #[must_use]
-pub fn spreading_cone(cone: &SpreadingCone, socket: Option<&Socket>, held: &HeldConductor) -> Outcome {
-    let Some(layers) = held.layers() else { return Outcome::of(Verdict::Unknown) };
+pub fn spreading_cone(cone: &SpreadingCone, socket: Option<&Socket>, held: &HeldConductor) -> Vec<Outcome> {
+    let Some(layers) = held.layers() else { return vec![Outcome::of(Verdict::Unknown)] };
     let nothing = Socket::default();
-    let socket = socket.unwrap_or(&nothing);
-    let inside = cone.hole_diameter.map(|hole| inner_wires(layers, hole));
-    if let Some(entering) = entering(cone, socket, held, inside) {
-        return Outcome { wires_through_hole: through(layers, inside), ..entering };
+    let pair = Pair { cone, socket: socket.unwrap_or(&nothing), held, layers };
+    let Some(hole) = cone.hole_diameter else { return vec![pair.without_hole()] };
+    let sets = inner_sets(cone, hole, held, layers);
+    if let [Inner { layers: 0, .. }] = sets[..]
+        && !pair.too_thick()
+        && cone.slits.is_some_and(|slits| slits > 0)
+        && cone.slit_width.is_none()
+    {
+        return vec![Outcome::unknown(vec!["geometry.spreading_cone.slit_width_mm"])];
     }
-    let inside = inside.unwrap_or(0);
-    let place = Place::of(cone, socket, held, &layers[inside..]);
-    let ruled = rule(cone, socket, layers, inside, place);
-    ruled.with_lengths_of(place.lengths(socket, through(layers, Some(inside))))
-}
-
-/// How many of the layers, from the centre out, go through a hole as a whole set.
-#[must_use]
-pub fn inner_wires(layers: &[Layer], hole: Length) -> usize {
-    layers.iter().take_while(|layer| !more(outside(layer), hole)).count()
+    sets.iter().map(|inner| pair.with(*inner, hole)).collect()
 }
 
 /// Diameter of the small end of a taper: large end less what the flanks take off over its length.
@@ -63,106 +65,108 @@ pub fn small_end_diameter(large: Length, half_angle: Angle, length: Length) -> L
     large - length * (2.0 * half_angle.tan())
 }
 
-/// Rule 1: `None` where the conductor and its centre are known to go in.
-fn entering(
-    cone: &SpreadingCone,
-    socket: &Socket,
-    held: &HeldConductor,
-    inside: Option<usize>,
-) -> Option<Outcome> {
-    let too_thick = socket.throat_diameter.is_some_and(|throat| more(held.overall_diameter, throat));
-    if too_thick || inside == Some(0) {
-        return Some(Outcome::of(Verdict::WillNotEnter));
-    }
-    let missing = missing(&[
-        (cone.hole_diameter.is_some(), "geometry.spreading_cone.hole_diameter_mm"),
-        (socket.throat_diameter.is_some(), "geometry.socket.throat_diameter_mm"),
-    ]);
-    (!missing.is_empty()).then(|| Outcome::unknown(missing))
+/// A cone in a socket, on a conductor.
+#[derive(Clone, Copy)]
+struct Pair<'a> {
+    cone: &'a SpreadingCone,
+    socket: &'a Socket,
+    held: &'a HeldConductor,
+    layers: &'a [Layer],
 }
 
-/// Rules 2 to 6.
-fn rule(cone: &SpreadingCone, socket: &Socket, layers: &[Layer], inside: usize, place: Place) -> Outcome {
-    let (Some(cone_angle), Some(socket_angle)) = (cone.half_angle, socket.half_angle) else {
-        return Outcome::unknown(missing(&[
-            (cone.half_angle.is_some(), "geometry.spreading_cone.half_angle_deg"),
-            (socket.half_angle.is_some(), "geometry.socket.half_angle_deg"),
-        ]));
-    };
-    if tapers_differ(cone_angle, socket_angle) {
-        return Outcome::of(Verdict::TipContact);
+impl Pair<'_> {
+    fn too_thick(self) -> bool {
+        let loose = self.socket.throat_diameter_tolerance.unwrap_or_default();
+        let thinnest = self.held.overall_diameter - self.held.diameter_tolerance;
+        self.socket.throat_diameter.is_some_and(|throat| more(thinnest, throat + loose))
     }
-    if inside == layers.len() {
-        return Outcome::of(Verdict::ClosesWithoutGripping);
-    }
-    let (Some(depth), Some(travel)) = (place.depth, socket.travel) else {
-        return Outcome::unknown(missing(&[
-            (cone.large_diameter.is_some(), "geometry.spreading_cone.large_diameter_mm"),
-            (socket.large_diameter.is_some(), "geometry.socket.large_diameter_mm"),
-            (socket.travel.is_some(), "geometry.socket.travel_mm"),
-        ]));
-    };
-    if more(depth, travel) {
-        Outcome::of(Verdict::ClosesWithoutGripping)
-    } else if less(depth, Length::ZERO) {
-        Outcome::of(Verdict::StandsProud)
-    } else {
-        core(cone, &layers[inside - 1])
-    }
-}
 
-/// Rules 5 and 6: whether the hole can close on the inner wires, whose outermost layer is given.
-fn core(cone: &SpreadingCone, inner: &Layer) -> Outcome {
-    let (Some(slits), Some(hole)) = (cone.slits, cone.hole_diameter) else {
-        return Outcome::of(Verdict::Grips);
-    };
-    let Some(width) = cone.slit_width else {
-        return Outcome::unknown(vec!["geometry.spreading_cone.slit_width_mm"]);
-    };
-    if more(hole - outside(inner), width * f64::from(slits) / PI) {
-        Outcome::of(Verdict::CoreNotHeld)
-    } else {
-        Outcome::of(Verdict::Grips)
+    fn without_hole(self) -> Outcome {
+        if self.too_thick() {
+            return Outcome::of(Verdict::WillNotEnter);
+        }
+        Outcome::unknown(missing(&[
+            (false, "geometry.spreading_cone.hole_diameter_mm"),
+            (self.socket.throat_diameter.is_some(), "geometry.socket.throat_diameter_mm"),
+        ]))
     }
-}
 
-/// How deep the cone's large face lies below the socket's, and what the wires' tolerance makes of it.
-#[derive(Debug, Clone, Copy, Default)]
-struct Place {
-    depth: Option<Length>,
-    give: Length,
-}
+    fn with(self, inner: Inner, hole: Length) -> Outcome {
+        let through = Some(self.layers[..inner.layers].iter().map(|layer| layer.wires).sum());
+        if inner.layers == 0 || self.too_thick() {
+            return Outcome { wires_through_hole: through, ..Outcome::of(Verdict::WillNotEnter) };
+        }
+        if self.socket.throat_diameter.is_none() {
+            let unknown = Outcome::unknown(vec!["geometry.socket.throat_diameter_mm"]);
+            return Outcome { wires_through_hole: through, forced: inner.forced, ..unknown };
+        }
+        let depth = self.depth(&self.layers[inner.layers..]);
+        let travel = Travel::of(self.socket.travel, self.socket.travel_tolerance);
+        let ruled = self.rule(inner, hole, depth, travel);
+        let unsure = inner.unsure && ruled.verdict == Verdict::Grips;
+        let verdict = if unsure { Verdict::Marginal } else { ruled.verdict };
+        let lengths = Outcome { wires_through_hole: through, ..Depth::lengths(depth, travel) };
+        Outcome { verdict, forced: inner.forced, ..ruled }.with_lengths_of(lengths)
+    }
 
-impl Place {
-    fn of(cone: &SpreadingCone, socket: &Socket, held: &HeldConductor, outer: &[Layer]) -> Self {
-        let (Some(cone_end), Some(socket_end), Some(half_angle)) =
-            (cone.large_diameter, socket.large_diameter, cone.half_angle)
-        else {
-            return Self::default();
-        };
+    fn depth(self, outer: &[Layer]) -> Option<Depth> {
+        let (cone, socket) = (self.cone, self.socket);
+        let (cone_end, socket_end, half_angle) =
+            (cone.large_diameter?, socket.large_diameter?, cone.half_angle?);
         let wires: Length = outer.iter().map(|layer| layer.wire_diameter).sum();
-        let tolerance: Length = outer.iter().map(|_| held.wire_diameter_tolerance).sum();
+        let wires_off: Length = outer.iter().map(|_| self.held.wire_diameter_tolerance).sum();
+        let ends_off = cone.large_diameter_tolerance.unwrap_or_default()
+            + socket.large_diameter_tolerance.unwrap_or_default();
         let gap = (socket_end - cone_end) / 2.0 - wires / half_angle.cos();
-        Self { depth: Some(gap / half_angle.tan()), give: tolerance / half_angle.sin() }
+        let off = ends_off / 2.0 + wires_off / half_angle.cos();
+        Some(Depth { stated: gap / half_angle.tan(), tolerance: off / half_angle.tan() })
     }
 
-    fn lengths(self, socket: &Socket, through: Option<u32>) -> Outcome {
-        let at = |depth: Length| socket.travel.map(|travel| -depth.min(travel));
-        let ends = |depth: Length| Some(Range::between(at(depth + self.give)?, at(depth - self.give)?));
-        Outcome {
-            depth: self.depth,
-            stand_out: self.depth.and_then(at),
-            stand_out_interval: self.depth.and_then(ends),
-            wires_through_hole: through,
-            ..Outcome::of(Verdict::Unknown)
+    /// Rules 2 to 7.
+    fn rule(self, inner: Inner, hole: Length, depth: Option<Depth>, travel: Option<Travel>) -> Outcome {
+        let (cone, socket) = (self.cone, self.socket);
+        let (Some(cone_angle), Some(socket_angle)) = (cone.half_angle, socket.half_angle) else {
+            return Outcome::unknown(missing(&[
+                (cone.half_angle.is_some(), "geometry.spreading_cone.half_angle_deg"),
+                (socket.half_angle.is_some(), "geometry.socket.half_angle_deg"),
+            ]));
+        };
+        if tapers_differ(cone_angle, socket_angle) {
+            return Outcome::of(Verdict::TipContact);
+        }
+        if inner.layers == self.layers.len() {
+            return Outcome::of(Verdict::ClosesWithoutGripping);
+        }
+        let (Some(depth), Some(travel)) = (depth, travel) else {
+            return Outcome::unknown(missing(&[
+                (cone.large_diameter.is_some(), "geometry.spreading_cone.large_diameter_mm"),
+                (socket.large_diameter.is_some(), "geometry.socket.large_diameter_mm"),
+                (socket.travel.is_some(), "geometry.socket.travel_mm"),
+            ]));
+        };
+        match depth.verdict(travel) {
+            Verdict::Grips => self.core(inner, hole),
+            verdict => Outcome::of(verdict),
         }
     }
-}
 
-fn through(layers: &[Layer], inside: Option<usize>) -> Option<u32> {
-    inside.map(|inside| layers[..inside].iter().map(|layer| layer.wires).sum())
-}
-
-fn outside(layer: &Layer) -> Length {
-    layer.pitch_radius * 2.0 + layer.wire_diameter
+    /// Rules 6 and 7: whether the hole can close on the inner wires.
+    fn core(self, inner: Inner, hole: Length) -> Outcome {
+        let cone = self.cone;
+        if cone.slits.is_none() {
+            return Outcome::of(Verdict::Grips);
+        }
+        let Some(closure) = Closure::of(cone.slits, cone.slit_width, cone.slit_width_tolerance) else {
+            return Outcome::unknown(vec!["geometry.spreading_cone.slit_width_mm"]);
+        };
+        let gap = hole - across(&self.layers[inner.layers - 1]);
+        let off = inner.tolerance(cone, self.held);
+        Outcome::of(if more(gap - off, closure.most()) {
+            Verdict::CoreNotHeld
+        } else if less(closure.least(), gap + off) {
+            Verdict::Marginal
+        } else {
+            Verdict::Grips
+        })
+    }
 }

@@ -29,9 +29,12 @@ fn verdict(cone: &Collet, across: f64, tolerance: f64) -> Verdict {
 
 #[test]
 fn collet_from_too_tight_to_too_loose() {
-    // Closure 0.955 mm, reserve 0.3 mm: grips from a clearance of 0 to 0.655 mm.
-    assert_eq!(verdict(&cone(13.92), 14.0, 0.0), Verdict::WillNotEnter);
+    // Closure 0.955 mm, reserve 0.3 mm: grips from a clearance of 0 to 0.655 mm; goes in by force as long
+    // as no slit opens by more than its own width.
+    assert_eq!(verdict(&cone(13.04), 14.0, 0.0), Verdict::WillNotEnter);
+    assert_eq!(verdict(&cone(13.05), 14.0, 0.0), Verdict::StandsProud);
     assert_eq!(verdict(&cone(13.94), 14.0, 0.0), Verdict::StandsProud);
+    assert!(on(&cone(13.94), 14.0, 0.0).forced && !on(&cone(14.0), 14.0, 0.0).forced);
     assert_eq!(verdict(&cone(14.0), 14.0, 0.0), Verdict::Grips);
     assert_eq!(verdict(&cone(14.65), 14.0, 0.0), Verdict::Grips);
     assert_eq!(verdict(&cone(14.66), 14.0, 0.0), Verdict::Marginal);
@@ -46,13 +49,25 @@ fn tolerances_make_marginal() {
     assert_eq!(verdict(&cone(13.9), 14.0, 0.1), Verdict::Marginal);
     let loose = Collet { bore_tolerance: Some(mm(0.05)), ..cone(15.0) };
     assert_eq!(verdict(&loose, 14.0, 0.0), Verdict::Marginal);
+    let wide = Collet { slit_width_tolerance: Some(mm(0.05)), ..cone(15.0) };
+    assert_eq!(verdict(&wide, 14.0, 0.0), Verdict::Marginal);
     assert_eq!(verdict(&cone(15.0), 14.0, 0.0), Verdict::ClosesWithoutGripping);
 }
 
 #[test]
 fn loose_jaws_always_go_in() {
-    let jaws = Collet { pieces: Some(2), ..cone(12.0) };
-    assert_eq!(verdict(&jaws, 14.0, 0.0), Verdict::StandsProud);
+    let jaws = on(&Collet { pieces: Some(2), ..cone(12.0) }, 14.0, 0.0);
+    assert_eq!((jaws.verdict, jaws.forced), (Verdict::StandsProud, false));
+}
+
+#[test]
+fn a_cone_without_slits_can_be_forced_by_half_a_percent() {
+    let whole = |bore: f64| Collet { slits: Some(0), slit_width: None, ..cone(bore) };
+    assert_eq!(verdict(&whole(13.92), 14.0, 0.0), Verdict::WillNotEnter);
+    assert_eq!(verdict(&whole(13.94), 14.0, 0.0), Verdict::StandsProud);
+    assert_eq!(verdict(&whole(14.01), 14.0, 0.0), Verdict::ClosesWithoutGripping);
+    let unstated = Collet { slits: None, slit_width: None, ..cone(13.92) };
+    assert_eq!(on(&unstated, 14.0, 0.0).missing, ["geometry.collet.slits", "geometry.collet.slit_width_mm"]);
 }
 
 #[test]
@@ -63,6 +78,7 @@ fn tip_contact_comes_before_what_the_bore_does() {
     };
     assert_eq!(judged(14.3), Verdict::TipContact);
     assert_eq!(judged(13.0), Verdict::WillNotEnter);
+    assert_eq!(judged(13.5), Verdict::TipContact);
 }
 
 #[test]
@@ -121,7 +137,8 @@ fn socket(large: f64) -> Socket {
 #[test]
 fn spreading_cone_rule_by_rule() {
     let held = strand(2.8);
-    let judged = |cone: &SpreadingCone, socket: &Socket| spreading_cone(cone, Some(socket), &held);
+    let judged =
+        |cone: &SpreadingCone, socket: &Socket| spreading_cone(cone, Some(socket), &held).swap_remove(0);
     assert_eq!(
         judged(&spreading(8.6), &Socket { throat_diameter: Some(mm(13.9)), ..socket(24.6) }).verdict,
         Verdict::WillNotEnter
@@ -146,16 +163,63 @@ fn spreading_cone_rule_by_rule() {
 #[test]
 fn spreading_cone_names_what_it_lacks() {
     let held = strand(2.8);
-    let bare = spreading_cone(&SpreadingCone::default(), None, &held);
+    let bare = spreading_cone(&SpreadingCone::default(), None, &held).swap_remove(0);
     assert_eq!(
         bare.missing,
         ["geometry.spreading_cone.hole_diameter_mm", "geometry.socket.throat_diameter_mm"]
     );
-    let no_travel = spreading_cone(&spreading(8.6), Some(&Socket { travel: None, ..socket(24.0) }), &held);
+    let untravelled = Socket { travel: None, ..socket(24.0) };
+    let no_travel = spreading_cone(&spreading(8.6), Some(&untravelled), &held).swap_remove(0);
     assert_eq!(no_travel.missing, ["geometry.socket.travel_mm"]);
     assert!(no_travel.depth.is_some() && no_travel.stand_out.is_none());
     let rope = HeldConductor { make: Make::StrandedRope, ..HeldConductor::solid(mm(8.0)) };
-    assert_eq!(spreading_cone(&spreading(8.6), Some(&socket(24.0)), &rope).verdict, Verdict::Unknown);
+    assert_eq!(spreading_cone(&spreading(8.6), Some(&socket(24.0)), &rope)[0].verdict, Verdict::Unknown);
+}
+
+#[test]
+fn larger_sets_of_inner_wires_are_looked_at_too() {
+    // Wires of 2.8 mm: sets of 2.8, 8.4 and 14.0 mm. A hole of 8.3 mm takes the centre; seven wires go in
+    // within 0.1 mm of tolerance, or where two slits of 1.0 mm are prised open by up to 0.64 mm.
+    let held = strand(2.8);
+    let sets = |cone: &SpreadingCone| -> Vec<(u32, bool)> {
+        let all = spreading_cone(cone, Some(&socket(24.0)), &held);
+        all.iter().map(|one| (one.wires_through_hole.unwrap(), one.forced)).collect()
+    };
+    assert_eq!(sets(&spreading(8.3)), [(1, false)]);
+    let loose = SpreadingCone { hole_diameter_tolerance: Some(mm(0.1)), ..spreading(8.3) };
+    assert_eq!(sets(&loose), [(1, false), (7, false)]);
+    let slit = SpreadingCone { slits: Some(2), slit_width: Some(mm(1.0)), ..spreading(8.3) };
+    assert_eq!(sets(&slit), [(1, false), (7, true)]);
+    assert_eq!(sets(&SpreadingCone { hole_diameter: Some(mm(7.7)), ..slit }), [(1, false)]);
+}
+
+#[test]
+fn a_set_that_goes_in_within_tolerance_alone_never_grips() {
+    let held = strand(2.8);
+    let judged = |cone: SpreadingCone| spreading_cone(&cone, Some(&socket(24.0)), &held);
+    let loose = judged(SpreadingCone { hole_diameter_tolerance: Some(mm(0.1)), ..spreading(8.3) });
+    assert_eq!(loose[1].verdict, Verdict::Marginal);
+    assert_eq!(judged(spreading(8.4))[0].verdict, Verdict::Grips);
+}
+
+#[test]
+fn depths_within_tolerance_of_a_border_are_marginal() {
+    // Depth 3.5 mm less one layer across the flank: z = 4.78 mm of 8 mm travel on flanks of 8°.
+    let held = strand(2.8);
+    let judged = |socket: &Socket| spreading_cone(&spreading(8.6), Some(socket), &held)[0].verdict;
+    assert_eq!(judged(&socket(24.0)), Verdict::Grips);
+    let loose = Socket { large_diameter_tolerance: Some(mm(1.4)), ..socket(24.0) };
+    assert_eq!(judged(&loose), Verdict::Marginal);
+    let worn = Socket { travel_tolerance: Some(mm(4.0)), ..socket(24.0) };
+    assert_eq!(judged(&worn), Verdict::Marginal);
+}
+
+#[test]
+fn friction_decides_how_steep_a_taper_may_be() {
+    // By hand: arctan 0.30 = 16.699°, arctan 0.12 = 6.843°.
+    let usual = Friction { wire: 0.30, seat: 0.12 };
+    assert!(usual.draws_in(Angle::from_degrees(9.85)) && !usual.draws_in(Angle::from_degrees(9.87)));
+    assert!(!Friction { wire: 0.1, seat: 0.12 }.draws_in(Angle::from_degrees(1.0)));
 }
 
 #[test]
@@ -165,13 +229,13 @@ fn wedge_takes_the_side_that_it_bears_on() {
         ..HeldConductor::solid(mm(12.9))
     };
     let six = Some(Angle::from_degrees(6.0));
-    let part = Wedge { thickness: Some(mm(13.4)), taper: six, length: Some(mm(80.0)) };
+    let part = Wedge { thickness: Some(mm(13.4)), taper: six, length: Some(mm(80.0)), ..Wedge::default() };
     let body = |bears_on| WedgeBody {
         mouth: Some(mm(27.0)),
         taper: six,
         travel: Some(mm(12.0)),
         bears_on,
-        length: None,
+        ..WedgeBody::default()
     };
     let judged = |bears_on| wedge(&part, Some(&body(bears_on)), &wire);
     assert_eq!(judged(Some(BearsOn::Width)).verdict, Verdict::Grips);
@@ -195,7 +259,7 @@ fn worn_wire_keeps_its_width_until_its_middle() {
 
 #[test]
 fn screwed_grips_are_for_ropes_of_several_strands() {
-    let grip = RopeGrip { rope: Some(Range::between(mm(7.5), mm(8.5))), spacing: None };
+    let grip = RopeGrip { rope: Some(Range::between(mm(7.5), mm(8.5))), ..RopeGrip::default() };
     let rope = |across: f64, make: Make| {
         rope_grip(&grip, &HeldConductor { make, ..HeldConductor::solid(mm(across)) }).verdict
     };

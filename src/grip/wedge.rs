@@ -1,24 +1,26 @@
 //! A wedge that lies beside the conductor in a tapered body.
 
-use super::compare::{less, more, tapers_differ};
+use super::compare::{more, tapers_differ};
+use super::depth::{Depth, Travel};
 use super::outcome::missing;
 use super::{BearsOn, HeldConductor, Make, Outcome, Verdict, Wedge, WedgeBody};
-use crate::units::{Length, Range};
+use crate::units::Length;
 
 /// What a wedge does on a conductor in its body.
 ///
 /// One flank tapers at α, the wire lies along the straight wall: z = (mouth − thickness − t)/tan α, t
-/// the overall diameter, or a grooved wire's width or height as `bears_on` says. In this order: tip
-/// contact if the tapers differ by more than 0.25°; will not enter if −z exceeds the wedge's length;
-/// closes without gripping if z > travel; stands proud if z < 0; else grips. Stand-out =
-/// −min(z, travel), over the conductor's tolerance. First principles.
+/// the overall diameter, or a grooved wire's width or height as `bears_on` says; ± Δz = their stated
+/// tolerances / tan α. In this order: tip contact if the tapers differ by more than 0.25°; will not
+/// enter if even the deepest end stands out by more than the wedge's length; closes without gripping if
+/// z − Δz > travel; stands proud if z + Δz < 0; marginal if z − Δz < 0 or z + Δz > travel; else grips.
+/// Stand-out of the wedge's end = −min(z, travel). First principles.
 ///
 /// ```
 /// use fittingcards::grip::{HeldConductor, Verdict, Wedge, WedgeBody, wedge};
 /// use fittingcards::units::{Angle, Length};
 /// let mm = Length::from_mm;
 /// let six = Some(Angle::from_degrees(6.0));
-/// let part = Wedge { thickness: Some(mm(14.0)), taper: six, length: Some(mm(80.0)) };
+/// let part = Wedge { thickness: Some(mm(14.0)), taper: six, length: Some(mm(80.0)), ..Wedge::default() };
 /// let body = WedgeBody { mouth: Some(mm(27.0)), taper: six, travel: Some(mm(12.0)), ..Default::default() };
 /// let outcome = wedge(&part, Some(&body), &HeldConductor::solid(mm(12.0)));
 /// assert_eq!(outcome.verdict, Verdict::Grips);
@@ -29,11 +31,12 @@ pub fn wedge(wedge: &Wedge, body: Option<&WedgeBody>, held: &HeldConductor) -> O
     let nothing = WedgeBody::default();
     let body = body.unwrap_or(&nothing);
     let depth = depth(wedge, body, held);
-    let ruled = rule(wedge, body, held, depth);
+    let travel = Travel::of(body.travel, body.travel_tolerance);
+    let ruled = rule(wedge, body, held, depth, travel);
     if ruled.verdict == Verdict::WillNotEnter {
-        return Outcome { depth, ..ruled };
+        return Outcome { depth: depth.map(|depth| depth.stated), ..ruled };
     }
-    ruled.with_lengths_of(lengths(wedge, body, held, depth))
+    ruled.with_lengths_of(Depth::lengths(depth, travel))
 }
 
 /// What of the conductor lies across the wedge; `None` for a grooved wire where no side is stated.
@@ -48,12 +51,20 @@ pub fn bearing_size(held: &HeldConductor, bears_on: Option<BearsOn>) -> Option<L
     }
 }
 
-fn depth(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor) -> Option<Length> {
+fn depth(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor) -> Option<Depth> {
     let gap = body.mouth? - wedge.thickness? - bearing_size(held, body.bears_on)?;
-    Some(gap / wedge.taper?.tan())
+    let parts = body.mouth_tolerance.unwrap_or_default() + wedge.thickness_tolerance.unwrap_or_default();
+    let taper = wedge.taper?.tan();
+    Some(Depth { stated: gap / taper, tolerance: (parts + held.diameter_tolerance) / taper })
 }
 
-fn rule(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor, depth: Option<Length>) -> Outcome {
+fn rule(
+    wedge: &Wedge,
+    body: &WedgeBody,
+    held: &HeldConductor,
+    depth: Option<Depth>,
+    travel: Option<Travel>,
+) -> Outcome {
     let (Some(wedge_taper), Some(body_taper)) = (wedge.taper, body.taper) else {
         return Outcome::unknown(missing(&[
             (wedge.taper.is_some(), "geometry.wedge.taper_deg"),
@@ -71,29 +82,12 @@ fn rule(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor, depth: Option<Len
             (bearing_size(held, body.bears_on).is_some(), "geometry.wedge_body.bears_on"),
         ]));
     };
-    if more(-depth, length) {
+    // Only what can't go in within any of the tolerances is harmless.
+    if more(-depth.most(), length + wedge.length_tolerance.unwrap_or_default()) {
         return Outcome::of(Verdict::WillNotEnter);
     }
-    let Some(travel) = body.travel else {
-        return Outcome::unknown(vec!["geometry.wedge_body.travel_mm"]);
-    };
-    Outcome::of(if more(depth, travel) {
-        Verdict::ClosesWithoutGripping
-    } else if less(depth, Length::ZERO) {
-        Verdict::StandsProud
-    } else {
-        Verdict::Grips
-    })
-}
-
-fn lengths(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor, depth: Option<Length>) -> Outcome {
-    let none = Outcome { depth, ..Outcome::of(Verdict::Unknown) };
-    let (Some(depth), Some(travel), Some(taper)) = (depth, body.travel, wedge.taper) else { return none };
-    let at = |depth: Length| -depth.min(travel);
-    let give = held.diameter_tolerance / taper.tan();
-    Outcome {
-        stand_out: Some(at(depth)),
-        stand_out_interval: Some(Range::between(at(depth + give), at(depth - give))),
-        ..none
+    match travel {
+        Some(travel) => Outcome::of(depth.verdict(travel)),
+        None => Outcome::unknown(vec!["geometry.wedge_body.travel_mm"]),
     }
 }

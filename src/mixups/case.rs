@@ -1,17 +1,21 @@
-//! One combination of a fitting with a gripping part, and all of them body by body.
+//! One combination of a fitting with a part or a kit that isn't its own, and all of them body by body.
 
-use crate::catalogue::{Conductor, Fitting, Part};
+use super::SeenBy;
+use super::summary::Summary;
+use crate::catalogue::{Conductor, Fitting, Part, Role};
 use crate::colour::Mark;
 use crate::grip::{Outcome, Verdict};
 use crate::units::Length;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-/// Every combination, body by body in the order of their numbers.
+/// Every combination.
 #[derive(Debug, Clone, Default)]
 pub struct Mixups {
-    /// Every part of role body that has gripping parts.
+    /// Every part of role body that parts go into which decide, in the order of their numbers.
     pub bodies: Vec<BodyMixups>,
+    /// What fittings without a body are built with, in the order of roles and interfaces.
+    pub without_body: Vec<InterfaceMixups>,
 }
 
 /// What can be built with one body.
@@ -21,41 +25,97 @@ pub struct BodyMixups {
     pub body: Arc<Part>,
     /// The fittings built with it, in the order of their numbers.
     pub fittings: Vec<Arc<Fitting>>,
-    /// The gripping parts that go into it, in the order of their numbers.
-    pub gripping_parts: Vec<Arc<Part>>,
+    /// The parts that decide and go into it, in the order of their numbers.
+    pub parts: Vec<Arc<Part>>,
+    /// Part by part, and fitting by fitting within a part.
+    pub cases: Vec<Case>,
+    /// Each fitting's whole set of such parts on every other conductor.
+    pub kits: Vec<Kit>,
+}
+
+/// What fittings without a body can be built with: gripping parts of one role and interface.
+#[derive(Debug, Clone)]
+pub struct InterfaceMixups {
+    /// What the parts do.
+    pub role: Role,
+    /// Their interface.
+    pub interface: String,
     /// Part by part, and fitting by fitting within a part.
     pub cases: Vec<Case>,
 }
 
-/// A fitting built with everything of its own except, perhaps, the gripping part.
+/// What comes of a combination.
 #[derive(Debug, Clone)]
-pub struct Case {
-    /// The gripping part.
-    pub part: Arc<Part>,
-    /// The fitting.
-    pub fitting: Arc<Fitting>,
-    /// The conductor in it.
-    pub conductor: Arc<Conductor>,
-    /// The part's mark: stated on it, or that of the fittings it is right for.
-    pub mark: Option<Mark>,
-    /// Whether that mark is stated to be seen on the assembled fitting.
-    pub mark_seen: bool,
-    /// Whether the part is the fitting's own.
+pub struct Consequence {
+    /// Whether it is the fitting's own.
     pub right: bool,
-    /// Whether the part is recorded as proven on that conductor.
+    /// Whether it is proven on that conductor in that body: with a proof that counts and that geometry
+    /// does not contradict.
     pub proven: bool,
     /// What happens.
     pub outcome: Outcome,
-    /// The part's stand-out less that of the right part.
-    pub stand_out_shift: Option<Length>,
     /// Whether it is a mix-up that can be assembled.
     pub danger: bool,
     /// Whether somebody would see it from outside afterwards.
     pub visible: bool,
     /// A danger that isn't visible.
     pub hidden: bool,
-    /// Whether the part's mark can be told from the right part's by colour, text and notches, for every eye.
+    /// By what somebody would see it.
+    pub seen_by: SeenBy,
+    /// What it comes to.
+    pub summary: Summary,
+    /// Whether the marks can be told from the right ones by colour, text and notches, for every eye.
     pub marks_distinct: bool,
+    /// The mark that is to be looked at.
+    pub mark: Option<Mark>,
+    /// Whether that mark is stated to be seen on the assembled fitting.
+    pub mark_seen: bool,
+    /// Its stand-out less that of the right part.
+    pub stand_out_shift: Option<Length>,
+}
+
+/// A fitting built with everything of its own except, perhaps, one part that decides.
+#[derive(Debug, Clone)]
+pub struct Case {
+    /// The part.
+    pub part: Arc<Part>,
+    /// The fitting.
+    pub fitting: Arc<Fitting>,
+    /// The conductor in it.
+    pub conductor: Arc<Conductor>,
+    /// What comes of it.
+    pub comes: Consequence,
+}
+
+/// A fitting built with every part of another that decides.
+#[derive(Debug, Clone)]
+pub struct Kit {
+    /// The fitting whose parts are put in.
+    pub kit: Arc<Fitting>,
+    /// Those parts, in item order.
+    pub parts: Vec<Arc<Part>>,
+    /// The fitting that is being built.
+    pub fitting: Arc<Fitting>,
+    /// The conductor in it.
+    pub conductor: Arc<Conductor>,
+    /// What comes of it.
+    pub comes: Consequence,
+}
+
+impl std::ops::Deref for Case {
+    type Target = Consequence;
+
+    fn deref(&self) -> &Consequence {
+        &self.comes
+    }
+}
+
+impl std::ops::Deref for Kit {
+    type Target = Consequence;
+
+    fn deref(&self) -> &Consequence {
+        &self.comes
+    }
 }
 
 impl Mixups {
@@ -66,33 +126,66 @@ impl Mixups {
         self.bodies.get(at)
     }
 
-    /// Every case of every body, in their order.
+    /// Every case, body by body and then of fittings without one.
     pub fn cases(&self) -> impl Iterator<Item = &Case> {
-        self.bodies.iter().flat_map(|body| &body.cases)
+        let open = self.without_body.iter().flat_map(|interface| &interface.cases);
+        self.bodies.iter().flat_map(|body| &body.cases).chain(open)
     }
 
-    /// The wrong parts that go where a fitting's own gripping part belongs, the worst first: hidden
-    /// dangers, then dangers that show, then parts that are proven, then those that won't go together.
+    /// Every kit of every body, in their order.
+    pub fn kits(&self) -> impl Iterator<Item = &Kit> {
+        self.bodies.iter().flat_map(|body| &body.kits)
+    }
+
+    /// The wrong parts that go where a fitting's own belong, the worst first: hidden dangers, then
+    /// dangers that show, then parts that are proven, then those that won't go in.
     #[must_use]
     pub fn wrong_parts(&self, fitting: &Fitting) -> Vec<&Case> {
-        let mut wrong: Vec<&Case> = fitting
-            .bodies()
-            .filter_map(|item| self.body(&item.part.number))
-            .flat_map(|body| &body.cases)
-            .filter(|case| !case.right && case.fitting.number == fitting.number)
-            .collect();
-        wrong.sort_by(|a, b| a.weight().cmp(&b.weight()));
+        let mut wrong: Vec<&Case> =
+            self.cases().filter(|case| !case.right && case.fitting.number == fitting.number).collect();
+        wrong.sort_by(|a, b| {
+            let place = |case: &Case| (case.part.number.clone(), case.conductor.id.clone());
+            a.weight().cmp(&b.weight()).then_with(|| place(a).cmp(&place(b)))
+        });
         // A part that goes into several bodies of the fitting is told once, at its worst.
         let mut told = BTreeSet::new();
         wrong.retain(|case| told.insert((case.part.number.as_str(), case.conductor.id.as_str())));
         wrong
     }
+
+    /// The whole kits of other fittings that go where a fitting's own parts belong, the worst first:
+    /// only those of several parts, since a single one is among the wrong parts.
+    #[must_use]
+    pub fn wrong_kits(&self, fitting: &Fitting) -> Vec<&Kit> {
+        let mut wrong: Vec<&Kit> = self
+            .kits()
+            .filter(|kit| !kit.right && kit.fitting.number == fitting.number && kit.parts.len() > 1)
+            .collect();
+        wrong.sort_by(|a, b| {
+            let place = |kit: &Kit| (kit.kit.number.clone(), kit.conductor.id.clone());
+            a.weight().cmp(&b.weight()).then_with(|| place(a).cmp(&place(b)))
+        });
+        let mut told = BTreeSet::new();
+        wrong.retain(|kit| told.insert((kit.kit.number.as_str(), kit.conductor.id.as_str())));
+        wrong
+    }
 }
 
-impl Case {
+impl BodyMixups {
+    /// The case of a part in a fitting on a conductor.
+    #[must_use]
+    pub fn case(&self, part: &str, fitting: &str, conductor: &str) -> Option<&Case> {
+        self.cases.iter().find(|case| {
+            case.part.number == part && case.fitting.number == fitting && case.conductor.id == conductor
+        })
+    }
+}
+
+impl Consequence {
     /// Sorts the worst first.
-    fn weight(&self) -> (bool, bool, u8, &str, &str) {
-        (!self.hidden, !self.danger, gravity(self.outcome.verdict), &self.part.number, &self.conductor.id)
+    #[must_use]
+    pub fn weight(&self) -> (bool, bool, u8) {
+        (!self.hidden, !self.danger, gravity(self.outcome.verdict))
     }
 }
 

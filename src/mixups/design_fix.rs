@@ -132,6 +132,7 @@ fn bare(measured: &Measured) -> Value {
         Measured::Angle(angle) => json!((angle.degrees() * 1e9).round() / 1e9),
         Measured::Count(count) => json!(count),
         Measured::Range(range) => json!([number(range.least()), number(range.most())]),
+        Measured::Oval(width, height) => json!({ "width": number(*width), "height": number(*height) }),
         Measured::Text(text) => json!(text),
     }
 }
@@ -142,6 +143,9 @@ fn in_words(measured: &Measured, numerals: Numerals) -> String {
         Measured::Angle(angle) => format!("{}°", numerals.shortest(angle.degrees(), 2)),
         Measured::Count(count) => count.to_string(),
         Measured::Range(range) => numerals.range(range.map(Length::mm), 2, "mm"),
+        Measured::Oval(width, height) => {
+            format!("{} by {}", numerals.length(*width, 2), numerals.length(*height, 2))
+        }
         Measured::Text(text) => text.clone(),
     }
 }

@@ -1,5 +1,6 @@
 //! The mark of each part, and whether two of them can be told apart.
 
+use super::deciding::deciding;
 use crate::catalogue::{Catalogue, Limits, Part};
 use crate::colour::{Mark, MarkLimits, compare};
 use std::collections::{BTreeMap, HashMap};
@@ -13,8 +14,8 @@ pub(super) struct PartMark<'a> {
     pub(super) seen: bool,
 }
 
-/// The mark of every gripping part that has one, by its number: stated on it, else that of the first
-/// fitting it is right for.
+/// The mark of every part that has one, by its number: stated on it, else that of the first fitting it
+/// grips for; a part that works with the gripping part has the mark that all of its fittings state.
 #[must_use]
 pub fn marks(catalogue: &Catalogue) -> BTreeMap<&str, &Mark> {
     part_marks(catalogue).into_iter().map(|(number, part)| (number, part.mark)).collect()
@@ -36,7 +37,29 @@ fn part_marks(catalogue: &Catalogue) -> BTreeMap<&str, PartMark<'_>> {
             marks.entry(&item.part.number).or_insert(PartMark { mark, seen });
         }
     }
+    for (number, mark) in stated_alike(catalogue) {
+        marks.entry(number).or_insert(mark);
+    }
     marks
+}
+
+/// For the parts that decide and do not grip: the mark that every fitting they are in states, where it is
+/// the same. What is painted on the gripping part alone is not on them.
+fn stated_alike(catalogue: &Catalogue) -> BTreeMap<&str, PartMark<'_>> {
+    let mut found: BTreeMap<&str, Vec<Option<PartMark<'_>>>> = BTreeMap::new();
+    for fitting in catalogue.fittings.values() {
+        let stated = fitting.mark.as_ref().filter(|_| fitting.origin.fields.contains_key("mark"));
+        let seen = fitting.mark_seen_after_assembly == Some(true);
+        for part in deciding(fitting).filter(|part| !part.role.grips()) {
+            found.entry(&part.number).or_default().push(stated.map(|mark| PartMark { mark, seen }));
+        }
+    }
+    found.into_iter().filter_map(|(number, marks)| Some((number, the_one(&marks)?))).collect()
+}
+
+fn the_one<'m>(marks: &[Option<PartMark<'m>>]) -> Option<PartMark<'m>> {
+    let first = (*marks.first()?)?;
+    marks.iter().all(|mark| mark.is_some_and(|mark| mark == first)).then_some(first)
 }
 
 /// What marks are measured by.

@@ -1,30 +1,41 @@
 //! Which parts and conductors can be confused, and what a measured conductor can be.
 
 mod adjustable_dimension;
+mod built;
 mod case;
+mod deciding;
 mod design_fix;
+mod draw_in;
 mod features;
 mod find;
 mod identify;
 mod inside;
 mod json;
+mod judging;
 mod look_alikes;
 mod marks;
+mod proof;
 mod seat;
+mod summary;
 mod visibility;
 mod what_if;
 pub mod words;
 
-pub use case::{BodyMixups, Case, Mixups};
+pub use case::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups};
+pub use deciding::{alike_in_place, decides};
 pub use design_fix::{DesignFix, Effect, design_fixes_to_json, without_design_fix};
+pub use draw_in::Interval;
 pub use features::{
     Clue, Features, STOP, Scratch, Shape, clues, features, labels, outer_wires, shape, told_apart,
 };
 pub use find::find;
 pub use identify::{Candidate, Identified, Readings, Unanswerable, identify};
-pub use inside::{Closed, Inside, inside, inside_to_json};
+pub use inside::{Closed, ClosedAnswer, Inside, NONE_FITS, Pull, closed_with, inside, inside_to_json};
 pub use json::to_json;
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};
+pub use proof::{Shortfall, contradicted, proof_counts, proven, proven_in, termination};
 pub use seat::{Own, held, own, own_worn};
+pub use summary::Summary;
+pub use visibility::SeenBy;
 pub use what_if::design_fixes;

@@ -1,7 +1,8 @@
 //! A fitting with one of its conductors: what is to be held there, by which parts, in what.
 
+use super::visibility::worst;
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Role};
-use crate::grip::{Geometry, HeldConductor, Outcome, judge};
+use crate::grip::{Geometry, HeldConductor, Outcome, possible_outcomes};
 use std::sync::Arc;
 
 /// A place where a fitting holds a conductor.
@@ -49,13 +50,16 @@ fn own_on(
     limits: &Limits,
     meets: impl Fn(&Conductor) -> Option<HeldConductor>,
 ) -> Vec<Own> {
-    let mating = mating(fitting, None);
+    let others = fitting.items.iter().map(|item| &item.part).filter(|part| !part.role.grips());
+    let mating: Vec<&Geometry> = others.filter_map(|part| part.geometry.as_ref()).collect();
     let mut all = Vec::new();
     for seat in seats(fitting) {
         let Some(held) = meets(seat.conductor) else { continue };
         let thimbles = fitting.items.iter().map(|item| &item.part).filter(|part| part.role == Role::Thimble);
         for part in seat.own.iter().copied().chain(thimbles) {
-            let outcome = judge(part.geometry.as_ref(), &mating, &held, limits.grip());
+            let outcomes = possible_outcomes(part.geometry.as_ref(), &mating, &held, limits.grip());
+            let stated = fitting.stand_out.as_ref();
+            let Some(outcome) = worst(&outcomes, stated, limits.visible_stand_out).cloned() else { continue };
             all.push(Own { part: Arc::clone(part), conductor: Arc::clone(seat.conductor), outcome });
         }
     }
@@ -79,20 +83,6 @@ pub(super) fn seats(fitting: &Arc<Fitting>) -> Vec<Seat<'_>> {
         }
     }
     seats
-}
-
-/// Geometry of all that the gripping part works in: the body first, then the other parts in item order.
-pub(super) fn mating<'a>(fitting: &'a Fitting, body: Option<&'a Part>) -> Vec<&'a Geometry> {
-    mating_with(fitting, body).filter_map(|part| part.geometry.as_ref()).collect()
-}
-
-/// All that the gripping part works in: the body first, then the other parts in item order.
-pub(super) fn mating_with<'a>(
-    fitting: &'a Fitting,
-    body: Option<&'a Part>,
-) -> impl Iterator<Item = &'a Part> {
-    let others = fitting.items.iter().map(|item| item.part.as_ref()).filter(|part| !part.role.grips());
-    body.into_iter().chain(others)
 }
 
 /// A joint with as many gripping parts of one role as it has conductors has one for each, in item

@@ -2,12 +2,14 @@
 //! go in, or show.
 
 use super::adjustable_dimension::AdjustableDimension;
+use super::built::Built;
+use super::deciding::deciding;
 use super::design_fix::{DesignFix, Effect};
-use super::seat::{Seat, held, mating_with, seats};
-use super::visibility::visible;
+use super::seat::{Seat, held, seats};
+use super::visibility::{visible, worst};
 use super::{BodyMixups, Case, Mixups};
 use crate::catalogue::{Catalogue, Limits, Part};
-use crate::grip::{Geometry, Outcome, Verdict, judge};
+use crate::grip::{Geometry, Outcome, Verdict};
 use crate::units::Length;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
@@ -54,10 +56,12 @@ impl<'a> WhatIf<'a> {
         Self { limits: &catalogue.settings.limits, users }
     }
 
+    /// The wrong part can change, and all that the fitting has of its own.
     fn design_fixes(&self, body: &BodyMixups, case: &Case) -> Vec<DesignFix> {
-        let works_in = case.fitting.items.iter().map(|item| &item.part).filter(|part| !part.role.grips());
+        let own = case.fitting.items.iter().map(|item| &item.part);
+        let works_with = own.filter(|own| !(case.part.role.grips() && own.role.grips()));
         let mut fixes = Vec::new();
-        for part in [&case.part].into_iter().chain(works_in) {
+        for part in [&case.part].into_iter().chain(works_with) {
             let Some(geometry) = &part.geometry else { continue };
             for dimension in AdjustableDimension::all(geometry) {
                 for direction in [-1, 1] {
@@ -105,8 +109,9 @@ impl<'a> WhatIf<'a> {
         let mut moves = BTreeMap::new();
         for seat in self.users.get(changed.part.number.as_str()).into_iter().flatten() {
             for own in &seat.own {
-                let before = self.judged(own, seat, None, None);
-                let after = self.judged(own, seat, None, Some(changed));
+                let built = Built::with(seat, None, own);
+                let before = self.judged(&built, seat, None)?;
+                let after = self.judged(&built, seat, Some(changed))?;
                 if after.verdict != Verdict::Grips && after.verdict != before.verdict {
                     return None;
                 }
@@ -135,37 +140,39 @@ impl<'a> WhatIf<'a> {
             .filter(concerned)
             .filter(|other| other.danger && self.after(body, other, changed).is_none())
             .count();
-        (after < before).then_some(effect)
+        let kits = |hidden: &dyn Fn(&super::Kit) -> bool| {
+            body.kits.iter().filter(|kit| kit.danger && hidden(kit)).count()
+        };
+        let kits_before = kits(&|kit| kit.hidden);
+        let kits_after = kits(&|kit| self.kit_after(body, kit, changed).is_none());
+        (after < before && kits_after <= kits_before).then_some(effect)
     }
 
     fn after(&self, body: &BodyMixups, case: &Case, changed: &Changed<'_>) -> Option<Effect> {
         let seat = seats(&case.fitting).into_iter().find(|seat| seat.conductor.id == case.conductor.id)?;
-        let outcome = self.judged(&case.part, &seat, Some(&body.body), Some(changed));
+        self.shown(&Built::with(&seat, Some(&body.body), &case.part), &seat, changed)
+    }
+
+    fn kit_after(&self, body: &BodyMixups, kit: &super::Kit, changed: &Changed<'_>) -> Option<Effect> {
+        let seat = seats(&kit.fitting).into_iter().find(|seat| seat.conductor.id == kit.conductor.id)?;
+        let parts: Vec<&Arc<Part>> = deciding(&kit.kit).collect();
+        self.shown(&Built::with_kit(&seat, &body.body, &parts), &seat, changed)
+    }
+
+    fn shown(&self, built: &Built<'_>, seat: &Seat<'_>, changed: &Changed<'_>) -> Option<Effect> {
+        let outcome = self.judged(built, seat, Some(changed))?;
         if outcome.verdict == Verdict::WillNotEnter {
             return Some(Effect::Refuses);
         }
-        let right = super::find::counterpart(&case.part, &seat.own)
-            .map(|own| self.judged(own, &seat, Some(&body.body), Some(changed)));
-        let stated = case.fitting.stand_out.as_ref();
-        visible(&outcome, right.as_ref(), stated, self.limits.visible_stand_out).then_some(Effect::Shows)
+        let stated = seat.fitting.stand_out.as_ref();
+        visible(&outcome, stated, self.limits.visible_stand_out).then_some(Effect::Shows)
     }
 
-    fn judged(
-        &self,
-        part: &Part,
-        seat: &Seat<'_>,
-        body: Option<&Part>,
-        changed: Option<&Changed<'_>>,
-    ) -> Outcome {
-        let geometry = |part: &'_ Part| -> Option<Geometry> {
-            match changed {
-                Some(changed) if changed.part.number == part.number => Some(changed.geometry.clone()),
-                _ => part.geometry.clone(),
-            }
-        };
-        let mating: Vec<Geometry> = mating_with(seat.fitting, body).filter_map(geometry).collect();
-        let mating: Vec<&Geometry> = mating.iter().collect();
-        let limits = self.limits.grip();
-        judge(geometry(part).as_ref(), &mating, &held(seat.conductor), limits)
+    fn judged(&self, built: &Built<'_>, seat: &Seat<'_>, changed: Option<&Changed<'_>>) -> Option<Outcome> {
+        let outcomes = built.outcomes(&held(seat.conductor), self.limits.grip(), |part| match changed {
+            Some(changed) if changed.part.number == part.number => Some(&changed.geometry),
+            _ => part.geometry.as_ref(),
+        });
+        worst(&outcomes, seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out).cloned()
     }
 }

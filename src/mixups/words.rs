@@ -1,69 +1,55 @@
-//! What a case comes to, in the words of cards, pages and findings.
+//! What a combination does and how one would notice, in the words of pages, lists and findings.
 //!
-//! A wrong part is never said to grip: where it would close on the conductor it *fits, looks right,
-//! is not proven*.
+//! What it comes to stands in its summary; these sentences say why.
 
-use super::Case;
-use crate::catalogue::Status;
-use crate::grip::{Measurement, Outcome, Verdict, measurement};
+use super::{Case, Consequence, SeenBy, Summary};
+use crate::catalogue::Fitting;
+use crate::grip::{Measurement, Outcome, measurement};
 use crate::units::{Length, Numerals};
 
-/// A case in a few words, for a cell of a table.
+/// What happens, in one or two short sentences that begin with the summary.
 #[must_use]
-pub fn verdict(case: &Case) -> &'static str {
-    match case.outcome.verdict {
-        Verdict::Grips if case.right => "grips",
-        Verdict::Grips | Verdict::Marginal if case.proven => match case.part.status {
-            Status::Current => "proven here too",
-            Status::OnHold => "on hold: do not use",
-            Status::Withdrawn | Status::Superseded => "withdrawn: do not use",
-        },
-        Verdict::Grips => "fits, looks right, not proven",
-        Verdict::Marginal if case.right => "marginal",
-        Verdict::Marginal => "may close on it, not proven",
-        Verdict::StandsProud => "stands proud",
-        Verdict::WillNotEnter => "will not go together",
-        Verdict::ClosesWithoutGripping => "closes, holds nothing",
-        Verdict::CoreNotHeld => "inner wires not held",
-        Verdict::TipContact => "touches at one end only",
-        Verdict::Unknown => "not known",
+pub fn happens(comes: &Consequence, numerals: Numerals) -> String {
+    let (summary, why) = (comes.summary, why(comes, numerals));
+    if why.is_empty() { format!("{}.", summary.heading()) } else { format!("{}. {why}", summary.heading()) }
+}
+
+/// Why it comes to its summary, in a sentence; empty where the summary says it all.
+#[must_use]
+pub fn why(comes: &Consequence, numerals: Numerals) -> String {
+    let outcome = &comes.outcome;
+    match comes.summary {
+        Summary::Right if outcome.closure.is_some() => own_collet(outcome, numerals),
+        Summary::NotProven => "May let go under load.".into(),
+        Summary::MayHold => "May close on the conductor, may shut before.".into(),
+        Summary::Withdrawn => "Do not build it in.".into(),
+        Summary::ForcedProud => proud("Its slits are prised open", outcome, numerals),
+        Summary::StandsProud => proud("Does not go home", outcome, numerals),
+        Summary::HoldsNothing => closes(outcome, numerals),
+        Summary::CoreNotHeld => "The inner wires pull through.".into(),
+        Summary::OneEnd => "Tapers differ: it gives way.".into(),
+        Summary::NotKnown => unknown(outcome),
+        Summary::Right | Summary::ProvenHereToo | Summary::WillNotGoIn => String::new(),
     }
 }
 
-/// What happens, in one or two short sentences.
-#[must_use]
-pub fn happens(case: &Case, numerals: Numerals) -> String {
-    match case.outcome.verdict {
-        Verdict::Grips if case.right && case.outcome.closure.is_some() => {
-            "Closes on the conductor, and can close further.".into()
-        }
-        Verdict::Grips if case.right => "Seats on its conductor as it should.".into(),
-        Verdict::Marginal if case.right => "Grips or not, within the tolerances.".into(),
-        Verdict::Grips | Verdict::Marginal if case.proven => proven(case.part.status).into(),
-        Verdict::Grips => "Fits, looks right, not proven: may let go under load.".into(),
-        Verdict::Marginal => "May hold the conductor, or be closed before it does: not proven.".into(),
-        Verdict::StandsProud => stands_proud(&case.outcome, numerals),
-        Verdict::WillNotEnter => "Will not go together.".into(),
-        Verdict::ClosesWithoutGripping => closes(&case.outcome, numerals),
-        Verdict::CoreNotHeld => "Holds the outer wires only: the inner wires pull through.".into(),
-        Verdict::TipContact => "Tapers differ: it bears at one end only and gives way.".into(),
-        Verdict::Unknown => unknown(&case.outcome),
-    }
-}
-
-/// How somebody would notice, in one short sentence.
+/// How somebody would notice a wrong part, in one short sentence; empty where it won't go in.
 #[must_use]
 pub fn noticed(case: &Case, numerals: Numerals) -> String {
-    if case.outcome.verdict == Verdict::WillNotEnter {
-        return "It can't be put together.".into();
+    seen(&case.comes, &case.fitting, &case.part.stamp, numerals)
+}
+
+/// How somebody would notice a combination in a fitting, by the stamp that is to be read.
+#[must_use]
+pub fn seen(comes: &Consequence, fitting: &Fitting, stamp: &str, numerals: Numerals) -> String {
+    if !comes.outcome.goes_together() {
+        return String::new();
     }
-    if case.visible {
-        return shows(case, numerals);
-    }
-    match &case.mark {
-        Some(mark) if case.mark_seen => format!("Only its mark shows: {}.", mark.words()),
-        _ if case.part.stamp.is_empty() => "Nothing shows from outside.".into(),
-        _ => format!("Nothing shows from outside: read the stamp ({}) before closing.", case.part.stamp),
+    match (comes.seen_by, &comes.mark) {
+        (SeenBy::Measurement, _) => shows(comes, fitting, numerals),
+        (SeenBy::Mark, Some(mark)) => format!("Only its mark shows: {}.", mark.words()),
+        _ if stamp.is_empty() => "Nothing shows from outside.".into(),
+        _ => format!("Nothing shows from outside: read the stamp ({stamp}) before closing."),
     }
 }
 
@@ -78,55 +64,46 @@ pub fn missing(outcome: &Outcome) -> String {
     }
 }
 
-/// What a part that is proven on the conductor comes to: what is proven may still be withdrawn.
-fn proven(status: Status) -> &'static str {
-    match status {
-        Status::Current => "Proven on this conductor too.",
-        Status::OnHold => "Proven, but on hold: do not build it in until told.",
-        Status::Withdrawn | Status::Superseded => "Proven, but withdrawn: do not build it in.",
+/// A right collet: how much of its closure is left once it has closed on the conductor.
+fn own_collet(outcome: &Outcome, numerals: Numerals) -> String {
+    match (outcome.clearance, outcome.closure) {
+        (Some(clearance), Some(closure)) if clearance.mm() >= 0.0 && closure > clearance => {
+            format!("Closes on the conductor with {} in hand.", numerals.length(closure - clearance, 2))
+        }
+        _ => String::new(),
     }
 }
 
 fn closes(outcome: &Outcome, numerals: Numerals) -> String {
     match (outcome.clearance, outcome.closure) {
         (Some(clearance), Some(closure)) if clearance > closure => format!(
-            "Takes its full torque and holds nothing: closed, it still leaves a gap of {}.",
+            "Takes its full torque: closed, it still leaves a gap of {}.",
             numerals.length(clearance - closure, 1)
         ),
-        _ => "Takes its full torque and holds nothing.".into(),
+        _ => "Takes its full torque.".into(),
     }
 }
 
-fn stands_proud(outcome: &Outcome, numerals: Numerals) -> String {
+fn proud(what: &str, outcome: &Outcome, numerals: Numerals) -> String {
     match outcome.stand_out.filter(|length| length.mm() >= 0.05) {
-        Some(length) => format!("Does not seat: stands out {} too far.", numerals.length(length, 1)),
-        None => "Does not seat fully.".into(),
+        Some(length) => format!("{what}: stands out {}.", numerals.length(length, 1)),
+        None => format!("{what}."),
     }
 }
 
 fn unknown(outcome: &Outcome) -> String {
     let missing = missing(outcome);
-    if missing.is_empty() {
-        "Not known: take it as holding nothing.".into()
-    } else {
-        format!("Not known without {missing}: take it as holding nothing.")
-    }
+    if missing.is_empty() { String::new() } else { format!("To be known it needs {missing}.") }
 }
 
-fn shows(case: &Case, numerals: Numerals) -> String {
-    let window = case.fitting.stand_out.as_ref().and_then(|stated| stated.seated);
-    match (case.outcome.stand_out, window, case.stand_out_shift) {
-        (Some(found), Some(window), _) => format!(
+fn shows(comes: &Consequence, fitting: &Fitting, numerals: Numerals) -> String {
+    let window = fitting.stand_out.as_ref().and_then(|stated| stated.seated);
+    match (comes.outcome.stand_out, window) {
+        (Some(found), Some(window)) => format!(
             "Stand-out {}, not {}.",
             numerals.length(found, 1),
             numerals.range(window.map(Length::mm), 1, "mm")
         ),
-        (_, None, Some(shift)) if shift.mm() < 0.0 => {
-            format!("Sits {} deeper than the right part.", numerals.length(shift.abs(), 1))
-        }
-        (_, None, Some(shift)) => {
-            format!("Stands {} further out than the right part.", numerals.length(shift, 1))
-        }
         _ => "Its stand-out is wrong.".into(),
     }
 }

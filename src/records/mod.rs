@@ -28,6 +28,7 @@
 //! | `list-too-long` | more entries than anybody reads |
 //! | `bad-id`, `bad-text`, `bad-language`, `not-a-date` | names, texts, tags, dates |
 
+mod bore;
 mod correction;
 mod document;
 mod events;
@@ -49,6 +50,7 @@ mod text;
 mod wording;
 mod words;
 
+pub use bore::BoreRecord;
 pub use document::{Document, Salvaged};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use folder::{Records, TextFile, read};

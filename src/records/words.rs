@@ -137,6 +137,8 @@ words! {
     StandOutFrom {
         /// From the body's face to the cone's.
         ConeFace = "cone-face",
+        /// From the body's face to the wedge's end.
+        WedgeEnd = "wedge-end",
         /// The gap under the closing screw.
         ScrewGap = "screw-gap",
         /// It can't be seen on this fitting.

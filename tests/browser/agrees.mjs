@@ -68,31 +68,35 @@ async function closed(browser, site, ask) {
   const { page, done } = await open(browser);
   await page.goto(site.address("closed.html"));
   const stands = [];
-  for (let reading = -12; reading <= 12; reading += 0.25) {
+  for (let reading = -12; reading <= 12; reading += 0.75) {
     stands.push(Number(reading.toFixed(2)));
   }
-  const cases = await page.evaluate((stands) => {
+  const states = ["seated", "tensioned", "unknown"];
+  const cases = await page.evaluate(([stands, states]) => {
     const form = document.querySelector("[data-tool=closed]");
     const fields = form.elements;
+    const table = JSON.parse(document.getElementById(form.getAttribute("data-table")).textContent).cases;
+    const named = (text) => (text.startsWith("all parts of") ? text : text.split(" ")[0]);
     return [...fields["case"].options].map((option) => {
+      const { body, conductor } = table[Number(option.value)];
       fields["case"].value = option.value;
-      const found = stands.map((reading) => {
+      const found = states.map((state) => stands.map((reading) => {
+        fields.state.value = state;
         fields.reading.value = String(reading);
         form.dispatchEvent(new Event("input"));
-        return [...form.querySelectorAll(".answer li a")].map((link) => link.textContent.split(" ")[0]).sort().join(" ");
-      });
-      return { body: option.textContent.split(" in ")[0], fitting: option.textContent.split(" in ")[1].split(" on ")[0], found };
+        return [...form.querySelectorAll(".answer li a")].map((link) => named(link.textContent)).sort().join(", ");
+      }));
+      return { body, conductor, found };
     });
-  }, stands);
-  const overview = ask("mixups").bodies;
-  for (const { body, fitting, found } of cases) {
-    const conductor = overview.find((one) => one.body === body).cases.find((one) => one.fitting === fitting).conductor;
-    await check(`the page and the program agree on what is inside ${fitting}`, () => {
-      stands.forEach((reading, index) => {
-        const inside = ask("identify", "--body", body, "--conductor", conductor, `--stand-out=${reading}`).inside;
-        const fits = inside.filter((part) => part.fits_reading).map((part) => part.part).sort().join(" ");
-        equal(found[index], fits, `a stand-out of ${reading} mm`);
-      });
+  }, [stands, states]);
+  const named = (one) => (one.kit ? `all parts of ${one.kit}` : one.part);
+  for (const { body, conductor, found } of cases) {
+    await check(`the page and the program agree on what is inside ${body} on ${conductor}`, () => {
+      states.forEach((state, nth) => stands.forEach((reading, index) => {
+        const inside = ask("identify", "--body", body, "--conductor", conductor, `--stand-out=${reading}`, "--state", state).inside;
+        const fits = inside.filter((one) => one.fits_reading).map(named).sort().join(", ");
+        equal(found[nth][index], fits, `a stand-out of ${reading} mm, ${state}`);
+      }));
     });
   }
   await done();

@@ -112,13 +112,13 @@ async function closed(browser, site) {
   }
   const data = JSON.parse(await page.locator("#closed-data").textContent());
   await check("a closed fitting with the right stand-out names the right part", async () => {
-    const own = data.cases[0].inside.find((part) => part.right && part.least !== null);
-    await page.locator("[name=reading]").fill(String((own.least + own.most) / 2));
+    const own = data.cases[0].inside.find((part) => part.right && part.seated !== null);
+    await page.locator("[name=reading]").fill(String((own.seated[0] + own.seated[1]) / 2));
     holds((await answer.textContent()).includes(own.text), await answer.textContent());
   });
   await check("a stand-out that no part gives means stop", async () => {
     await page.locator("[name=reading]").fill("500");
-    const known = data.cases[0].inside.every((part) => part.least !== null);
+    const known = data.cases[0].inside.every((part) => part.seated !== null);
     holds(!known || (await answer.textContent()).includes("Stop"), await answer.textContent());
   });
   await check("closed fittings complain of nothing", async () => equal(faults.join("\n"), "", "faults"));

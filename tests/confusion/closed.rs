@@ -1,33 +1,63 @@
 //! From a closed fitting to the gripping parts that can be in it.
 
 use super::demo;
-use fittingcards::mixups::{Closed, find, inside, inside_to_json};
+use fittingcards::mixups::{Closed, ClosedAnswer, Inside, Pull, find, inside, inside_to_json};
 use fittingcards::units::Length;
 
 fn closed(stand_out: f64) -> Closed<'static> {
     let (body, conductor) = ("ST-4101", "messenger-95");
-    Closed { body, conductor, stand_out: Length::from_mm(stand_out), tolerance: Length::from_mm(0.5) }
+    let (stand_out, tolerance) = (Length::from_mm(stand_out), Length::from_mm(0.5));
+    Closed { body, conductor, stand_out, tolerance, state: Pull::Seated }
+}
+
+fn fitting_it(answer: &ClosedAnswer) -> &[Inside] {
+    &answer.inside[..answer.agreeing]
 }
 
 #[test]
 fn a_low_stand_out_points_at_the_wrong_cone() {
     let mixups = find(demo());
     let found = inside(&mixups, &closed(0.5)).unwrap();
-    assert!(found[0].fits_reading && !found[0].right);
-    let right = found.iter().find(|part| part.right).unwrap();
-    assert_eq!((right.part.number.as_str(), right.fits_reading), ("ST-4111", false));
+    assert!(!fitting_it(&found)[0].right);
+    let ruled_out = &found.inside[found.agreeing..];
+    assert!(ruled_out.iter().any(|part| part.right && part.part.number == "ST-4111"));
 }
 
 #[test]
 fn a_right_stand_out_does_not_rule_out_the_hidden_one() {
     let mixups = find(demo());
     let found = inside(&mixups, &closed(4.2)).unwrap();
-    let fits: Vec<&str> =
-        found.iter().filter(|part| part.fits_reading).map(|part| part.part.number.as_str()).collect();
+    let fits: Vec<&str> = fitting_it(&found).iter().map(|part| part.part.number.as_str()).collect();
     assert!(fits.contains(&"ST-4111") && fits.contains(&"ST-4131"), "{fits:?}");
-    let json = inside_to_json(&found);
+    let json = inside_to_json(&found, &closed(4.2));
     let interval = json["inside"][0]["interval_mm"].as_array().unwrap();
     assert!(interval[0].as_f64() <= interval[1].as_f64());
+}
+
+/// The demo's windows are 3.0 to 5.5 mm seated, 2.0 to 5.0 mm tensioned: drawn in by up to 3.5 mm.
+#[test]
+fn line_tension_draws_a_part_in_until_its_slits_are_shut() {
+    let mixups = find(demo());
+    let fits = |stand_out: f64, state: Pull| {
+        let answer = inside(&mixups, &Closed { state, ..closed(stand_out) }).unwrap();
+        fitting_it(&answer).iter().any(|part| part.right)
+    };
+    // Right cone: 6.0 − 0.3/(2·tan 5°) = 4.29 mm ± 0.29; slits shut at 6.0 − 0.955/(2·tan 5°) = 0.54 mm.
+    assert!(fits(4.2, Pull::Seated) && !fits(2.0, Pull::Seated));
+    assert!(fits(2.0, Pull::Tensioned) && fits(2.0, Pull::Unknown));
+    assert!(fits(0.1, Pull::Tensioned), "0.5 mm deeper than slits allow, within the reading");
+    assert!(!fits(-0.1, Pull::Tensioned));
+}
+
+#[test]
+fn where_nothing_fits_nobody_is_sent_to_open_it() {
+    let mixups = find(demo());
+    let far = closed(40.0);
+    let json = inside_to_json(&inside(&mixups, &far).unwrap(), &far);
+    let remark = json["remarks"][0].as_str().unwrap();
+    assert!(
+        remark.contains("keep clear") && remark.contains("puller first") && remark.contains("Do not open")
+    );
 }
 
 #[test]

@@ -53,11 +53,15 @@ fn of_conductor(conductor: &Conductor, fonts: &Fonts, all: &mut Vec<Shown>) {
 
 fn of_body(body: &BodyMixups, fonts: &Fonts, all: &mut Vec<Shown>) {
     let wide = room(fonts, 120.0, 60.0);
-    all.push(shown(&body.body.number, line_up(&body.body, &body.gripping_parts, &wide), &wide));
+    all.push(shown(&body.body.number, line_up(&body.body, &body.parts, &wide), &wide));
     for case in body.cases.iter().filter(|case| !case.right) {
         let room = room(fonts, 80.0, 50.0);
         let of = format!("{} in {}", case.part.number, case.fitting.number);
-        all.push(shown(&of, wrong_part(&case.fitting, &case.part, &case.outcome, &room), &room));
+        all.push(shown(
+            &of,
+            wrong_part(&case.fitting, &case.part, &case.outcome, case.summary.words(), &room),
+            &room,
+        ));
     }
 }
 

@@ -162,7 +162,7 @@ proptest! {
             travel: mm(travel),
             ..Socket::default()
         };
-        let outcome = spreading_cone(&part, Some(&socket), &held);
+        let outcome = spreading_cone(&part, Some(&socket), &held).swap_remove(0);
         let through = wires_within(&layers, hole);
         prop_assert_eq!(outcome.wires_through_hole, Some(through));
         if through == 0 {
@@ -191,7 +191,7 @@ proptest! {
         let length = 80.0;
         prop_assume!(thickness > length * taper.to_radians().tan());
         let mouth = thickness + across + gap;
-        let part = Wedge { thickness: mm(thickness), taper: degrees(taper), length: mm(length) };
+        let part = Wedge { thickness: mm(thickness), taper: degrees(taper), length: mm(length), ..Wedge::default() };
         let body = WedgeBody { mouth: mm(mouth), taper: degrees(taper), travel: mm(travel), ..WedgeBody::default() };
         let outcome = wedge(&part, Some(&body), &HeldConductor::solid(Length::from_mm(across)));
         let slope = wall(mouth, taper);
@@ -202,6 +202,81 @@ proptest! {
         prop_assert!(!metal.intersects(&wedge_at(depth - 0.01, across, thickness, taper, length)));
         let expected = if -depth > length { Verdict::WillNotEnter } else { seated(true, depth, travel) };
         prop_assert_eq!(outcome.verdict, expected);
+    }
+
+    /// What holds within wider tolerances holds within narrower ones: widening them makes nothing grip.
+    #[test]
+    fn wider_tolerances_make_nothing_grip(
+        bore in 13.0..16.0_f64,
+        large in 15.0..24.0_f64,
+        hole in 2.0..14.0_f64,
+        thickness in 11.0..15.0_f64,
+        narrow in proptest::array::uniform4(0.0..0.2_f64),
+        wider in proptest::array::uniform4(0.0..0.3_f64),
+    ) {
+        let (held, _) = strand(3, 2.8);
+        let judged = |by: [f64; 4]| -> [Vec<Outcome>; 3] {
+            let held = held.clone().with_tolerances(
+                Some(Length::from_mm(by[0])),
+                Some(Length::from_mm(by[1])),
+            );
+            let cone = Collet {
+                bore: mm(bore),
+                bore_tolerance: mm(by[2]),
+                slits: Some(3),
+                slit_width: mm(1.0),
+                slit_width_tolerance: mm(by[3]),
+                half_angle: degrees(5.0),
+                ..Collet::default()
+            };
+            let spreading = SpreadingCone {
+                large_diameter: mm(large),
+                large_diameter_tolerance: mm(by[2]),
+                half_angle: degrees(8.0),
+                hole_diameter: mm(hole),
+                hole_diameter_tolerance: mm(by[3]),
+                slits: Some(2),
+                slit_width: mm(1.0),
+                ..SpreadingCone::default()
+            };
+            let socket = Socket {
+                large_diameter: mm(24.6),
+                half_angle: degrees(8.0),
+                throat_diameter: mm(14.5),
+                travel: mm(8.0),
+                travel_tolerance: mm(by[3]),
+                ..Socket::default()
+            };
+            let flat = Wedge {
+                thickness: mm(thickness),
+                thickness_tolerance: mm(by[2]),
+                taper: degrees(6.0),
+                length: mm(80.0),
+                ..Wedge::default()
+            };
+            let body = WedgeBody {
+                mouth: mm(27.0),
+                mouth_tolerance: mm(by[3]),
+                taper: degrees(6.0),
+                travel: mm(12.0),
+                ..WedgeBody::default()
+            };
+            [
+                vec![collet(&cone, None, &held, GripLimits::default())],
+                spreading_cone(&spreading, Some(&socket), &held),
+                vec![wedge(&flat, Some(&body), &held)],
+            ]
+        };
+        let before = judged(narrow);
+        let after = judged([0, 1, 2, 3].map(|nth| narrow[nth] + wider[nth]));
+        for (before, after) in before.iter().zip(&after) {
+            let gripped = |one: &Outcome| before.iter().any(|other| {
+                other.wires_through_hole == one.wires_through_hole && other.verdict == Verdict::Grips
+            });
+            for one in after.iter().filter(|one| one.verdict == Verdict::Grips) {
+                prop_assert!(gripped(one), "{before:?} {after:?}");
+            }
+        }
     }
 
     /// A thinner conductor never makes a collet or a wedge stand out further.

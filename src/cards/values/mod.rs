@@ -11,6 +11,7 @@ use crate::facts::{
 };
 use crate::register::Standing;
 use serde_json::{Map, Value, json};
+use std::collections::BTreeSet;
 
 pub(super) use tag::{of_tag, tag_part};
 use texts::{capital, foot, joined, listed, mark, sentence, whole};
@@ -38,10 +39,14 @@ pub(in crate::cards) fn of_card(
 /// Stands before a wrong part that can't be seen once the fitting is closed.
 const HIDDEN: &str = "●\u{a0}";
 
-/// What marked wrong parts have in common: how little of them shows, said once.
+/// How little shows of the wrong parts that can't be measured, said once.
 fn hidden(facts: &FittingFacts) -> String {
-    let hidden = facts.not_these.iter().find(|wrong| wrong.hidden && !wrong.noticed.is_empty());
-    hidden.map_or_else(String::new, |wrong| format!("{HIDDEN}{}", wrong.noticed))
+    let hidden = facts.not_these.iter().filter(|wrong| wrong.hidden && !wrong.noticed.is_empty());
+    let noticed: BTreeSet<&str> = hidden.map(|wrong| wrong.noticed.as_str()).collect();
+    if noticed.is_empty() {
+        return String::new();
+    }
+    format!("{HIDDEN}{}", noticed.into_iter().collect::<Vec<_>>().join(", or "))
 }
 
 /// Where the wrong parts are that the front has no room for.

@@ -41,6 +41,14 @@ pub struct Conductor {
     pub origin: Origin,
 }
 
+impl Conductor {
+    /// Its breaking load: stated, else computed.
+    #[must_use]
+    pub fn breaking_load(&self) -> Option<Force> {
+        self.stated.breaking_load.or(self.section.breaking_load)
+    }
+}
+
 /// What a specification prints of a conductor; audited, never silently replaced.
 #[derive(Debug, Clone, Default, PartialEq)]
 #[expect(missing_docs, reason = "the names say it")]

@@ -124,6 +124,8 @@ pub struct StandOut {
     pub seated: Option<Range<Length>>,
     /// Window after line tension has drawn the gripping part in.
     pub tensioned: Option<Range<Length>>,
+    /// How far line tension may draw the gripping part in at most.
+    pub draw_in_max: Option<Length>,
 }
 
 /// What becomes of fittings already in the line.

@@ -55,6 +55,8 @@ impl Role {
 pub struct Proof {
     /// The conductor it was tested on.
     pub conductor: Arc<Conductor>,
+    /// Number of the body it was tested in; empty where not stated.
+    pub body: String,
     /// What it held.
     pub holding_load: Option<Force>,
     /// The report; empty where not stated.

@@ -83,6 +83,12 @@ pub struct Limits {
     pub nominal_tolerance_percent: f64,
     /// Holding load against breaking load, percent.
     pub holding_percent_of_breaking_load: f64,
+    /// Line tension against breaking load, percent at most.
+    pub tension_percent_of_breaking_load: f64,
+    /// Friction between gripping part and wire.
+    pub wire_friction: f64,
+    /// Friction between gripping part and its greased seat.
+    pub seat_friction: f64,
     /// Of a collet's closure, kept in hand.
     pub closure_reserve: Length,
     /// A difference that a gauge or an eye finds on site.

@@ -73,6 +73,7 @@ fn stand_out(stand_out: &StandOut) -> Value {
     object.put("from", stand_out.from.word());
     object.mm_window("seated_mm", stand_out.seated);
     object.mm_window("tensioned_mm", stand_out.tensioned);
+    object.mm("draw_in_max_mm", stand_out.draw_in_max);
     object.into()
 }
 

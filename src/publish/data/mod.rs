@@ -54,7 +54,9 @@ pub fn catalogue_json(
     );
     object.list("parts", catalogue.parts.values().map(|part| parts::object(part, &uses)));
     object.list("fittings", catalogue.fittings.values().map(|fitting| fittings::object(fitting, numerals)));
-    object.put("bodies", mixups::to_json(mixups)["bodies"].take());
+    let mut found = mixups::to_json(mixups);
+    object.put("bodies", found["bodies"].take());
+    object.put("without_body", found["without_body"].take());
     object.list("procedures", catalogue.procedures.values().map(|procedure| fittings::procedure(procedure)));
     object.list("notices", catalogue.notices.values().map(|notice| fittings::notice(notice)));
     object.list("holders", catalogue.holders.values().map(|holder| fittings::holder(holder)));

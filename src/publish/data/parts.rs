@@ -40,6 +40,7 @@ pub(super) fn mark(mark: &Mark) -> Value {
 fn proof(proof: &Proof) -> Value {
     let mut object = Object::new();
     object.put("conductor", proof.conductor.id.as_str());
+    object.text("body", &proof.body);
     object.kn("holding_load_kN", proof.holding_load);
     object.text("report", &proof.report);
     object.date("date", proof.date);
@@ -56,6 +57,12 @@ fn geometry(geometry: &Geometry) -> Object {
             Some(Measured::Angle(angle)) => object.degrees(key, Some(angle)),
             Some(Measured::Count(count)) => object.put(key, count),
             Some(Measured::Range(range)) => object.mm_window(key, Some(range)),
+            Some(Measured::Oval(width, height)) => {
+                let mut oval = Object::new();
+                oval.mm("width", width);
+                oval.mm("height", height);
+                object.part(key, oval);
+            }
             Some(Measured::Text(text)) => object.put(key, text),
         }
     }

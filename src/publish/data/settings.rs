@@ -43,6 +43,9 @@ fn limits(limits: &Limits) -> Object {
     object.mm("diameter_tolerance_mm", limits.diameter_tolerance);
     object.number("nominal_tolerance_percent", limits.nominal_tolerance_percent);
     object.number("holding_percent_of_breaking_load", limits.holding_percent_of_breaking_load);
+    object.number("tension_percent_of_breaking_load", limits.tension_percent_of_breaking_load);
+    object.number("wire_friction", limits.wire_friction);
+    object.number("seat_friction", limits.seat_friction);
     object.mm("closure_reserve_mm", limits.closure_reserve);
     object.mm("visible_stand_out_mm", limits.visible_stand_out);
     object.number("smallest_type_pt", limits.smallest_type.pt());

@@ -65,6 +65,12 @@ record! {
         diameter_tolerance as "diameter_tolerance_mm": SizeOrZero<Mm, 10>, Optional;
         /// Nominal size against computed section.
         nominal_tolerance as "nominal_tolerance_percent": SizeOrZero<Percent, 100>, Optional;
+        /// Line tension against breaking load, at most; of a contact wire that is worn to its stop height.
+        tension as "tension_percent_of_breaking_load": Size<Percent, 100>, Optional;
+        /// Friction between gripping part and wire.
+        wire_friction: Size<Plain, 2>, Optional;
+        /// Friction between gripping part and its greased seat.
+        seat_friction: SizeOrZero<Plain, 2>, Optional;
         /// Holding load against breaking load.
         holding as "holding_percent_of_breaking_load": Size<Percent, 100>, Optional;
         /// Of a collet's closure, kept in hand.

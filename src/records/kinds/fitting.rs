@@ -6,7 +6,7 @@ use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::{
     Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Size,
-    StandOutFrom, Status, Text, Worded,
+    SizeOrZero, StandOutFrom, Status, Text, Worded,
 };
 use crate::units::Range;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -69,12 +69,14 @@ record! {
 record! {
     /// The stand-out that is measured on a fitting; negative below the face.
     StandOutRecord ("a stand-out") {
-        /// Between what it is measured.
-        from: StandOutFrom, Required;
+        /// Between what it is measured; the gripping part's own face or end where absent.
+        from: StandOutFrom, Optional;
         /// Window after tightening.
         seated as "seated_mm": Range<Position<Mm, 500>>, Optional;
         /// Window after line tension has drawn the gripping part in.
         tensioned as "tensioned_mm": Range<Position<Mm, 500>>, Optional;
+        /// How far line tension may draw the gripping part in at most.
+        draw_in_max as "draw_in_max_mm": SizeOrZero<Mm, 500>, Optional;
     }
 }
 

@@ -1,7 +1,7 @@
 //! The measurements of a part as written, made from their table.
 
 use crate::records::record::{one_of, record};
-use crate::records::{BearsOnWord, Count, Deg, Mm, Position, Size, SizeOrZero, Text};
+use crate::records::{BearsOnWord, BoreRecord, Count, Deg, Mm, Position, Size, SizeOrZero, Text};
 use crate::units::Range;
 
 macro_rules! geometry_records {

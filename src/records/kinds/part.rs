@@ -55,6 +55,8 @@ record! {
     ProofRecord ("a proof") {
         /// The conductor it was tested on.
         conductor: Name, Required;
+        /// The body it was tested in.
+        body: Name, Optional;
         /// What it held.
         holding_load as "holding_load_kN": Size<Kn, 10_000>, Optional;
         /// The report.

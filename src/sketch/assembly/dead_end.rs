@@ -83,7 +83,7 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
     {
         let text = numerals.range(window.map(Length::mm), 1, "mm");
         let (name, ends) = match stand_out.from {
-            StandOutFrom::ConeFace => ("stand-out", measures.faces),
+            StandOutFrom::ConeFace | StandOutFrom::WedgeEnd => ("stand-out", measures.faces),
             StandOutFrom::ScrewGap => ("gap under screw", measures.gap),
             StandOutFrom::None => ("", None),
         };

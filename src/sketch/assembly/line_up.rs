@@ -3,7 +3,7 @@
 use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::Proportions;
 use crate::catalogue::Part;
-use crate::grip::{Collet, Geometry, SpreadingCone, Wedge};
+use crate::grip::{Collet, Geometry, Socket, SpreadingCone, Wedge};
 use crate::sketch::draft::{Caption, fit};
 use crate::sketch::drawing::Drawing;
 use crate::sketch::letters::Anchor;
@@ -49,6 +49,8 @@ struct PartProfile {
     small: f64,
     large: f64,
     hole: Option<f64>,
+    /// Radius of the hole at the large end, where it is not that at the small end.
+    wide_hole: Option<f64>,
     slit: Option<f64>,
     known: Proportions,
 }
@@ -60,6 +62,7 @@ impl PartProfile {
             Some(Geometry::Collet(collet)) => Self::collet(look, collet, body),
             Some(Geometry::SpreadingCone(cone)) => Self::spreading(look, cone),
             Some(Geometry::Wedge(wedge)) => Self::wedge(look, wedge),
+            Some(Geometry::Socket(socket)) => Self::socket(look, socket),
             _ => Self {
                 look,
                 length: 30.0,
@@ -67,6 +70,7 @@ impl PartProfile {
                 small: 10.0,
                 large: 10.0,
                 hole: Some(5.0),
+                wide_hole: None,
                 slit: None,
                 known: Proportions { assumed: true, unsound: false },
             },
@@ -91,6 +95,7 @@ impl PartProfile {
             small: large - length * slope,
             large,
             hole: Some(hole),
+            wide_hole: None,
             slit,
             known,
         }
@@ -104,7 +109,7 @@ impl PartProfile {
         let large = known.length(cone.large_diameter, 2.0 * (hole + 1.0 + length * slope)) / 2.0;
         let small = (large - length * slope).max(hole + 0.1);
         let slit = cone.slits.zip(cone.slit_width).map(|(_, width)| width.mm());
-        Self { look, length, reach: large, small, large, hole: Some(hole), slit, known }
+        Self { look, length, reach: large, small, large, hole: Some(hole), wide_hole: None, slit, known }
     }
 
     fn wedge(look: Look, wedge: &Wedge) -> Self {
@@ -119,6 +124,28 @@ impl PartProfile {
             small: large - length * slope,
             large,
             hole: None,
+            wide_hole: None,
+            slit: None,
+            known,
+        }
+    }
+
+    /// A seat is the other way round: its taper is the hole.
+    fn socket(look: Look, socket: &Socket) -> Self {
+        let mut known = Proportions::default();
+        let length = known.length(socket.length, 36.0);
+        let slope = known.slope(socket.half_angle, 0.1);
+        let large = known.length(socket.large_diameter, 14.0 + 2.0 * length * slope) / 2.0;
+        let throat = known.length(socket.throat_diameter, 2.0 * (large - length * slope).max(2.0)) / 2.0;
+        let reach = large * 1.15;
+        Self {
+            look,
+            length,
+            reach,
+            small: reach,
+            large: reach,
+            hole: Some(throat),
+            wide_hole: Some(large),
             slit: None,
             known,
         }
@@ -132,8 +159,9 @@ impl PartProfile {
             scaled.cut(self.look, &Outline::of(&corners));
             return;
         };
-        scaled.empty(&upper(&[(x, 0.0), (x, hole), (end, hole), (end, 0.0)]));
-        scaled.cut(self.look, &upper(&[(x, hole), (x, self.small), (end, self.large), (end, hole)]));
+        let wide = self.wide_hole.unwrap_or(hole);
+        scaled.empty(&upper(&[(x, 0.0), (x, hole), (end, wide), (end, 0.0)]));
+        scaled.cut(self.look, &upper(&[(x, hole), (x, self.small), (end, self.large), (end, wide)]));
         scaled.outside(self.look, &[(x, 0.0), (x, self.small), (end, self.large), (end, 0.0)]);
         if let Some(slit) = self.slit {
             let (y, half) = (0.5 * self.small, slit.max(scaled.object(0.3)) / 2.0);
@@ -143,7 +171,7 @@ impl PartProfile {
             ]);
         }
         scaled.edge(&[at(x, -hole), at(x, 0.0)]);
-        scaled.edge(&[at(end, -hole), at(end, 0.0)]);
+        scaled.edge(&[at(end, -wide), at(end, 0.0)]);
         scaled.axis(at(x, 0.0), at(end, 0.0));
     }
 }
@@ -184,7 +212,7 @@ fn caption(
     let assumed = profiles.iter().any(|profile| profile.known.assumed);
     let scale = if assumed { "not to scale".to_owned() } else { scale.words(options.numerals) };
     let names: Vec<String> = parts.iter().map(|part| format!("{} {}", part.number, part.name)).collect();
-    let title = format!("Gripping parts of {}", body.name);
+    let title = format!("Parts that go into {}", body.name);
     let description = format!("Side by side at one scale: {}.", names.join("; "));
     Caption { scale, title, description }
 }

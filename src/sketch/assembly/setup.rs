@@ -25,11 +25,12 @@ impl<'a> Setup<'a> {
         setup
     }
 
-    /// The fitting with another gripping part in place of its own.
+    /// The fitting with another part in place of its own.
     pub fn with(fitting: &'a Fitting, wrong: &'a Part, outcome: &Outcome) -> Self {
         let mut setup = Self::unjudged(fitting);
-        let own = setup.parts.iter().position(|part| part.role == wrong.role && part.role.grips());
-        match own.or_else(|| setup.parts.iter().position(|part| part.role.grips())) {
+        let own = setup.parts.iter().position(|part| part.role == wrong.role);
+        let gripping = || setup.parts.iter().position(|part| wrong.role.grips() && part.role.grips());
+        match own.or_else(gripping) {
             Some(index) => setup.parts[index] = wrong,
             None => setup.parts.push(wrong),
         }

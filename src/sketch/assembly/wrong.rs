@@ -1,4 +1,4 @@
-//! A fitting with the wrong gripping part in it, in place as it is computed.
+//! A fitting with a wrong part in it, in place as it is computed.
 
 use super::dead_end::level;
 use super::scaled_draft::ScaledDraft;
@@ -16,14 +16,20 @@ use crate::sketch::plane::at;
 use crate::sketch::scale::Scale;
 use crate::units::Length;
 
-/// A fitting with another gripping part in place of its own, as the outcome says: proud of the face,
+/// A fitting with another part in place of its own, as the outcome says: proud of the face,
 /// deeper than it should be with the gap that is left, beside the conductor where it won't go on.
 ///
-/// The length that tells it apart is dimensioned where it is known; the verdict is lettered below. A
-/// wrong part is never said to grip.
+/// The length that tells it apart is dimensioned where it is known; what it comes to is lettered below.
 #[must_use]
-pub fn wrong_part(fitting: &Fitting, part: &Part, outcome: &Outcome, options: &Options) -> Drawing {
+pub fn wrong_part(
+    fitting: &Fitting,
+    part: &Part,
+    outcome: &Outcome,
+    summary: &str,
+    options: &Options,
+) -> Drawing {
     let setup = Setup::with(fitting, part, outcome);
+    let lettered = |options: &Options| words(&setup, summary, options);
     let pose = pose(&setup, outcome);
     let figure = figure(&setup, pose);
     let scales = scales(&setup, &*figure, pose, options);
@@ -31,18 +37,20 @@ pub fn wrong_part(fitting: &Fitting, part: &Part, outcome: &Outcome, options: &O
         [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
     for detail in less {
         let options = Options { detail, ..*options };
-        let found = fit(&scales, |scale| compose(&setup, &*figure, pose, &options, scale).draft);
+        let found = fit(&scales, |scale| {
+            compose(&setup, &*figure, pose, &lettered(&options), part, &options, scale).draft
+        });
         if let Some((scale, draft)) = found
             && draft.fits()
             && (draft.complete || detail == Detail::Bare)
         {
-            return draft.finish(titled(&setup, &*figure, part, scale, &options));
+            return draft.finish(titled(&setup, &*figure, part, &lettered(&options), scale, &options));
         }
     }
     let options = Options { detail: Detail::Bare, ..*options };
     let scale = Scale(scales.last().map_or(0.01, |scale| scale.0));
-    let draft = compose(&setup, &*figure, pose, &options, scale).draft;
-    draft.finish(titled(&setup, &*figure, part, scale, &options))
+    let draft = compose(&setup, &*figure, pose, &lettered(&options), part, &options, scale).draft;
+    draft.finish(titled(&setup, &*figure, part, &lettered(&options), scale, &options))
 }
 
 /// A part that can't be put on is drawn behind the fitting.
@@ -60,6 +68,8 @@ fn compose<'a>(
     setup: &Setup,
     figure: &dyn Figure,
     pose: Pose,
+    words: &str,
+    wrong: &Part,
     options: &'a Options<'a>,
     scale: Scale,
 ) -> ScaledDraft<'a> {
@@ -74,8 +84,8 @@ fn compose<'a>(
     }
     let foot = scaled.draft.scene.bounds().y1 + 0.9 * scaled.draft.size();
     let left = scaled.draft.scene.object_bounds().x0;
-    scaled.draft.text_at_first_clear(&[(at(left, foot), Anchor::Start)], &words(setup, options));
-    let wrong = setup.parts.iter().position(|part| part.role.grips());
+    scaled.draft.text_at_first_clear(&[(at(left, foot), Anchor::Start)], words);
+    let wrong = setup.parts.iter().position(|part| part.number == wrong.number);
     let items: Vec<Balloon> = wrong.map(|part| Balloon { part, label: "×".to_owned() }).into_iter().collect();
     scaled.draft.balloons(&items);
     scaled
@@ -106,32 +116,34 @@ fn dimension(scaled: &mut ScaledDraft, setup: &Setup, figure: &dyn Figure) {
     level(scaled, name, text, faces, line, Prefer::Before);
 }
 
-/// The verdict in words, with the gap that a shut cone leaves.
-fn words(setup: &Setup, options: &Options) -> String {
-    let Some(outcome) = &setup.outcome else { return String::new() };
-    match outcome.verdict {
-        Verdict::Grips | Verdict::Marginal => "fits, looks right, not proven".to_owned(),
-        Verdict::StandsProud => "stands proud".to_owned(),
-        Verdict::WillNotEnter => "will not enter".to_owned(),
-        Verdict::ClosesWithoutGripping => match gap(outcome) {
-            Some(gap) => format!("shut, and loose by {}", options.numerals.length(gap, 1)),
-            None => "shut, and loose".to_owned(),
-        },
-        Verdict::CoreNotHeld => "inner wires not held".to_owned(),
-        Verdict::TipContact => "touches at one end only".to_owned(),
-        Verdict::Unknown => "not known: do not fit".to_owned(),
+/// What it comes to, with the gap that a shut cone leaves.
+fn words(setup: &Setup, summary: &str, options: &Options) -> String {
+    let gap = setup.outcome.as_ref().and_then(gap);
+    match gap {
+        Some(gap) => format!("{summary}: loose by {}", options.numerals.length(gap, 1)),
+        None => summary.to_owned(),
     }
 }
 
 /// Diameter that the conductor lacks to be held.
 fn gap(outcome: &Outcome) -> Option<Length> {
+    if outcome.verdict != Verdict::ClosesWithoutGripping {
+        return None;
+    }
     let gap = outcome.clearance? - outcome.closure?;
     (gap.mm() >= 0.05).then_some(gap)
 }
 
-fn titled(setup: &Setup, figure: &dyn Figure, part: &Part, scale: Scale, options: &Options) -> Caption {
+fn titled(
+    setup: &Setup,
+    figure: &dyn Figure,
+    part: &Part,
+    words: &str,
+    scale: Scale,
+    options: &Options,
+) -> Caption {
     let whole = caption(setup, figure, scale, options);
     let title = format!("{} with the wrong part, {}", setup.fitting.name, part.number);
-    let description = format!("{title}: {}. {}", words(setup, options), whole.description);
+    let description = format!("{title}: {words}. {}", whole.description);
     Caption { title, description, ..whole }
 }

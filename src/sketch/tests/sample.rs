@@ -5,7 +5,7 @@ use crate::catalogue::{
     StandOutFrom, Stated, Status, load,
 };
 use crate::grip::{
-    Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
+    Body, Bore, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
 };
 use crate::section::{
     Citation, Composite, Construction, Grooved, Group, Material, Rope, RopeCore, Strands, compute, materials,
@@ -182,6 +182,7 @@ pub fn collet(bore: f64, half_angle: f64, length: f64, stand_out: f64) -> Geomet
         half_angle: Some(deg(half_angle)),
         length: Some(mm(length)),
         stand_out_at_bore: Some(mm(stand_out)),
+        ..Collet::default()
     })
 }
 
@@ -191,6 +192,7 @@ pub fn collet_body(half_angle: f64, large: f64, length: f64) -> Geometry {
         large_diameter: Some(mm(large)),
         length: Some(mm(length)),
         eye: Some("clevis".into()),
+        ..Body::default()
     })
 }
 
@@ -203,6 +205,7 @@ pub fn spreading_cone(large: f64, half_angle: f64, length: f64, hole: f64) -> Ge
         wires_through_hole: None,
         slits: Some(2),
         slit_width: Some(mm(1.0)),
+        ..SpreadingCone::default()
     })
 }
 
@@ -213,11 +216,17 @@ pub fn socket(large: f64, half_angle: f64, length: f64, throat: f64, travel: f64
         length: Some(mm(length)),
         throat_diameter: Some(mm(throat)),
         travel: Some(mm(travel)),
+        ..Socket::default()
     })
 }
 
 pub fn seen(from: StandOutFrom, min: f64, max: f64) -> Option<StandOut> {
-    Some(StandOut { from, seated: Some(Range::between(mm(min), mm(max))), tensioned: None })
+    Some(StandOut {
+        from,
+        seated: Some(Range::between(mm(min), mm(max))),
+        tensioned: None,
+        draw_in_max: None,
+    })
 }
 
 pub fn wedge(thickness: f64, taper: f64, length: f64) -> Geometry {
@@ -225,6 +234,7 @@ pub fn wedge(thickness: f64, taper: f64, length: f64) -> Geometry {
         thickness: Some(mm(thickness)),
         taper: Some(deg(taper)),
         length: Some(mm(length)),
+        ..Wedge::default()
     })
 }
 
@@ -235,6 +245,7 @@ pub fn wedge_body(mouth: f64, taper: f64, length: f64) -> Geometry {
         length: Some(mm(length)),
         travel: Some(mm(12.0)),
         bears_on: None,
+        ..WedgeBody::default()
     })
 }
 
@@ -243,16 +254,27 @@ pub fn thimble() -> Geometry {
         groove: Some(mm(8.6)),
         inside_width: Some(mm(25.0)),
         inside_length: Some(mm(45.0)),
+        ..Thimble::default()
     })
 }
 
 pub fn pressed(bore: f64, length: f64) -> Ferrule {
     let pressed = Some(Range::between(mm(bore * 1.25), mm(bore * 1.28)));
-    Ferrule { bore: Some(mm(bore)), length: Some(mm(length)), die: Some("8".into()), pressed }
+    Ferrule {
+        bore: Some(Bore::Round(mm(bore))),
+        length: Some(mm(length)),
+        die: Some("8".into()),
+        pressed,
+        ..Ferrule::default()
+    }
 }
 
 pub fn rope_grip() -> Geometry {
-    Geometry::RopeGrip(RopeGrip { rope: Some(Range::between(mm(7.5), mm(8.5))), spacing: Some(mm(50.0)) })
+    Geometry::RopeGrip(RopeGrip {
+        rope: Some(Range::between(mm(7.5), mm(8.5))),
+        spacing: Some(mm(50.0)),
+        ..RopeGrip::default()
+    })
 }
 
 /// The collet dead-end of the documentation's examples.
@@ -280,6 +302,7 @@ pub fn socket_dead_end() -> Fitting {
         large_diameter: Some(mm(52.0)),
         length: Some(mm(95.0)),
         eye: Some("clevis".into()),
+        ..Body::default()
     });
     let mut fitting = fitting(
         "Socket dead-end",

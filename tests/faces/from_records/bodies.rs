@@ -18,11 +18,17 @@ pub struct Body<'a> {
     cases: Vec<&'a Json>,
 }
 
+/// A fitting with one of its conductors.
+struct Column<'a> {
+    fitting: &'a Value,
+    conductor: &'a Value,
+}
+
 impl<'a> Body<'a> {
     pub fn of(records: &'a Records, number: &'a str) -> Self {
         let has =
             |fitting: &&Value| records.items(fitting).iter().any(|(part, _)| text(part, "number") == number);
-        let cases: Vec<&Json> = wrong_parts::all(records, |body| body == number).collect();
+        let cases: Vec<&Json> = wrong_parts::all(records, "cases", |body| body == number).collect();
         let parts: BTreeSet<&str> = cases.iter().map(|case| case["part"].as_str().unwrap()).collect();
         Self {
             records,
@@ -67,30 +73,52 @@ impl<'a> Body<'a> {
     /// In words: under each fitting the stamp of its own part, then what happens with the stamps of which parts.
     fn wrong_words(&self, card: &Card) -> Vec<String> {
         let said = Said::on(&[&card.back]);
-        let heads = self.fittings.iter().map(|fitting| squeezed(&format!("{}:", text(fitting, "number"))));
-        let ends: Vec<String> = heads.skip(1).collect();
+        let columns = self.columns();
+        let heads: Vec<String> = columns.iter().map(|column| self.head(column)).collect();
         let mut faults = Vec::new();
-        for (nth, fitting) in self.fittings.iter().enumerate() {
-            let head = squeezed(&format!("{}:", text(fitting, "number")));
-            let section = said.between(&head, ends.get(nth).map_or("", String::as_str));
-            for line in self.under(fitting) {
+        for (nth, column) in columns.iter().enumerate() {
+            let section = said.between(&heads[nth], heads.get(nth + 1).map_or("", String::as_str));
+            for line in self.under(column) {
                 if !section.contains(&squeezed(&line)) {
-                    faults.push(format!("“{line}” is not under {}: {section}", text(fitting, "number")));
+                    faults.push(format!("“{line}” is not under {}: {section}", heads[nth]));
                 }
             }
         }
         faults
     }
 
+    /// Each fitting with each of its conductors once.
+    fn columns(&self) -> Vec<Column<'a>> {
+        let each = self.fittings.iter().flat_map(|fitting| {
+            let mut columns: Vec<Column<'a>> = Vec::new();
+            for conductor in self.records.conductors(fitting) {
+                if !columns.iter().any(|column| column.conductor["id"] == conductor["id"]) {
+                    columns.push(Column { fitting, conductor });
+                }
+            }
+            columns
+        });
+        each.collect()
+    }
+
+    /// What heads a column in words: the fitting's number, with the conductor where it has several.
+    fn head(&self, column: &Column<'_>) -> String {
+        let number = text(column.fitting, "number");
+        let several =
+            self.columns().iter().filter(|other| text(other.fitting, "number") == number).count() > 1;
+        let conductor = if several { text(column.conductor, "name") } else { String::new() };
+        squeezed(&format!("{number}:{conductor}"))
+    }
+
     /// The stamps of a fitting's own parts, and a line for each thing that the others do.
-    fn under(&self, fitting: &Value) -> Vec<String> {
+    fn under(&self, column: &Column<'_>) -> Vec<String> {
         let mut lines: BTreeMap<(bool, &str), Vec<String>> = BTreeMap::new();
         let mut own = Vec::new();
         for part in &self.parts {
-            match self.case(part, fitting) {
+            match self.case(part, column) {
                 Some(case) if case["right"] == true => own.push(called(part)),
                 Some(case) => {
-                    let line = (case["hidden"] == true, words::verdict(case, part));
+                    let line = (case["hidden"] == true, words::summary(case));
                     lines.entry(line).or_default().push(called(part));
                 }
                 None => own.push(format!("no case of {}", called(part))),
@@ -103,7 +131,8 @@ impl<'a> Body<'a> {
     /// In signs: rows and columns are those of the fittings and parts, whichever lies across.
     fn wrong_signs(&self, card: &Card) -> Vec<String> {
         let rows = rows(&card.back);
-        let fittings: Vec<String> = self.fittings.iter().map(|fitting| text(fitting, "number")).collect();
+        let columns = self.columns();
+        let fittings: Vec<String> = columns.iter().map(|column| text(column.fitting, "number")).collect();
         let parts: Vec<String> = self.parts.iter().map(|part| called(part)).collect();
         let marks: Vec<String> = self.parts.iter().map(|part| self.mark_or_stamp(part)).collect();
         let across = is_headed(&rows, &fittings, &marks);
@@ -112,10 +141,9 @@ impl<'a> Body<'a> {
         }
         let mut faults = wrong_key(&card.back, &rows);
         for (nth, part) in self.parts.iter().enumerate() {
-            for (column, fitting) in self.fittings.iter().enumerate() {
+            for (column, place) in columns.iter().enumerate() {
                 let (row, cell) = if across { (column, nth) } else { (nth, column) };
-                let expected =
-                    self.case(part, fitting).map_or("not known", |case| words::meaning(case, part));
+                let expected = self.case(part, place).map_or("not known", |case| words::meaning(case));
                 let said = rows[row].signs.get(cell).copied().unwrap_or("nothing");
                 if said != expected {
                     faults.push(format!("{} in {}: {said}, not {expected}", parts[nth], fittings[column]));
@@ -127,17 +155,19 @@ impl<'a> Body<'a> {
 
     /// What heads a part's column: its mark, else that of a fitting that it is right for, else what it is called.
     fn mark_or_stamp(&self, part: &Value) -> String {
-        let right = |fitting: &&&Value| self.case(part, fitting).is_some_and(|case| case["right"] == true);
-        let of_fittings =
-            self.fittings.iter().filter(right).filter_map(|fitting| fittings::mark_of(self.records, fitting));
+        let columns = self.columns();
+        let right = |column: &&Column<'_>| self.case(part, column).is_some_and(|case| case["right"] == true);
+        let of_fittings = columns.iter().filter(right);
+        let of_fittings = of_fittings.filter_map(|column| fittings::mark_of(self.records, column.fitting));
         let own = Some(&part["mark"]).filter(|mark| mark.is_mapping());
         let mark = own.into_iter().chain(of_fittings).map(|mark| text(mark, "text")).next();
         mark.unwrap_or_else(|| called(part))
     }
 
-    fn case(&self, part: &Value, fitting: &Value) -> Option<&'a Json> {
-        let number = text(fitting, "number");
-        self.cases.iter().find(|case| is_of(case, part) && case["fitting"] == *number).copied()
+    fn case(&self, part: &Value, column: &Column<'_>) -> Option<&'a Json> {
+        let (number, wire) = (text(column.fitting, "number"), text(column.conductor, "id"));
+        let here = |case: &&&Json| case["fitting"] == *number && case["conductor"] == *wire;
+        self.cases.iter().filter(here).find(|case| is_of(case, part)).copied()
     }
 }
 

@@ -66,40 +66,20 @@ pub fn built_in_material(id: &str) -> Option<&'static str> {
     }
 }
 
-/// What a gripping part does in a fitting, in the words of a card.
-pub fn verdict(case: &Json, part: &Value) -> &'static str {
-    let (right, approved) = (case["right"] == true, case["approved"] == true);
-    match case["verdict"].as_str().unwrap() {
-        "grips" if right => "grips",
-        "marginal" if right => "marginal",
-        "grips" | "marginal" if approved => match text(part, "status").as_str() {
-            "" | "current" => "proven here too",
-            "on-hold" => "on hold: do not use",
-            _ => "withdrawn: do not use",
-        },
-        "grips" => "fits, looks right, not proven",
-        "marginal" => "may close on it, not proven",
-        "stands-proud" => "stands proud",
-        "will-not-enter" => "will not go together",
-        "closes-without-gripping" => "closes, holds nothing",
-        "core-not-held" => "inner wires not held",
-        "tip-contact" => "touches at one end only",
-        "unknown" => "not known",
-        other => panic!("no words for {other}"),
-    }
+/// What a part comes to in a fitting, in the words of a card.
+pub fn summary(case: &Json) -> &str {
+    case["summary"].as_str().unwrap()
 }
 
 /// The same as the meaning of a sign.
-pub fn meaning(case: &Json, part: &Value) -> &'static str {
-    let (approved, hidden) = (case["approved"] == true, case["hidden"] == true);
-    let in_use = matches!(text(part, "status").as_str(), "" | "current");
-    match case["verdict"].as_str().unwrap() {
-        _ if case["right"] == true => "right part",
-        "will-not-enter" => "cannot be built",
-        "grips" | "marginal" if approved && in_use => "proven too",
-        "grips" | "marginal" if approved => "do not use",
-        _ if hidden => "wrong, not seen",
-        "unknown" => "not known",
+pub fn meaning(case: &Json) -> &'static str {
+    match summary(case) {
+        "right part" => "right part",
+        "will not go in" => "cannot be built",
+        "proven here too" => "proven too",
+        _ if case["hidden"] == true => "wrong, not seen",
+        "withdrawn: do not use" => "do not use",
+        "not known: treat as wrong" => "not known",
         _ => "wrong, it shows",
     }
 }

@@ -29,13 +29,15 @@ pub fn needed(records: &Records, fitting: &Value, small: bool, list: &mut Vec<Ne
     }
     let wrong = wrong(records, fitting);
     for case in wrong.iter().take(NAMED) {
-        let part = records.part(case["part"].as_str().unwrap());
+        let part = records.part(gripping(records, case));
         let stamp = text(part, "stamp");
         let called = if stamp.is_empty() { text(part, "number") } else { stamp };
-        list.push(Needed::new("wrong part", On::Front, words::verdict(case, part)).behind(&called));
+        list.push(Needed::new("wrong part", On::Front, words::summary(case)).behind(&called));
         list.push(Needed::new("wrong part", On::Front, called).behind(text(&part["mark"], "text")));
         if case["hidden"] == true {
-            list.push(Needed::new("wrong part", On::Front, "not seen once closed"));
+            let seen =
+                if case["seen_by"] == "mark" { "seen by its mark only" } else { "not seen once closed" };
+            list.push(Needed::new("wrong part", On::Front, seen));
         }
     }
     if wrong.len() > NAMED {
@@ -51,23 +53,45 @@ fn wrong<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Json> {
         .filter(|(part, _)| text(part, "role") == "body")
         .map(|(part, _)| text(part, "number"))
         .collect();
-    let in_use = |part: &Value| matches!(text(part, "status").as_str(), "" | "current");
-    let mut wrong: Vec<&Json> = all(records, |body| bodies.contains(body))
+    let kits = all(records, "kits", |body| bodies.contains(body))
+        .filter(|kit| kit["parts"].as_array().unwrap().len() > 1);
+    let mut wrong: Vec<&Json> = all(records, "cases", |body| bodies.contains(body))
+        .chain(kits)
         .filter(|case| case["fitting"] == *number && case["right"] == false)
-        .filter(|case| case["approved"] == false || !in_use(records.part(case["part"].as_str().unwrap())))
+        .filter(|case| words::summary(case) != "proven here too")
         .collect();
     wrong.sort_by_key(|case| {
         let gravity = GRAVITY.iter().position(|verdict| case["verdict"] == *verdict);
-        let pair = [&case["part"], &case["conductor"]].map(|name| name.as_str().unwrap());
-        (Reverse(case["hidden"] == true), Reverse(case["danger"] == true), gravity, pair)
+        let kit = case.get("kit").is_some();
+        let pair = [name(case), case["conductor"].as_str().unwrap()];
+        (Reverse(case["hidden"] == true), Reverse(case["danger"] == true), gravity, kit, pair)
     });
-    wrong.dedup_by_key(|case| (case["part"].clone(), case["conductor"].clone()));
+    wrong.dedup_by_key(|case| (name(case).to_owned(), case["conductor"].clone()));
     wrong
 }
 
-/// The cases of some bodies.
-pub fn all(records: &Records, wanted: impl Fn(&str) -> bool) -> impl Iterator<Item = &Json> {
+/// The part of a case, or the fitting whose kit it is.
+fn name(case: &Json) -> &str {
+    case.get("part").or_else(|| case.get("kit")).and_then(Json::as_str).unwrap()
+}
+
+/// The part of a case, or the one of a kit that grips.
+fn gripping<'a>(records: &Records, case: &'a Json) -> &'a str {
+    let grips = |part: &&str| matches!(text(records.part(part), "role").as_str(), "cone" | "wedge");
+    let of_kit = || {
+        let parts = case["parts"].as_array().unwrap().iter().filter_map(Json::as_str);
+        parts.into_iter().find(grips)
+    };
+    case["part"].as_str().or_else(of_kit).unwrap()
+}
+
+/// The cases, or the kits, of some bodies.
+pub fn all<'a>(
+    records: &'a Records,
+    what: &'a str,
+    wanted: impl Fn(&str) -> bool,
+) -> impl Iterator<Item = &'a Json> {
     let bodies = records.mixups["bodies"].as_array().unwrap().iter();
     let wanted = bodies.filter(move |body| wanted(body["body"].as_str().unwrap()));
-    wanted.flat_map(|body| body["cases"].as_array().unwrap())
+    wanted.flat_map(move |body| body[what].as_array().unwrap())
 }

@@ -2,8 +2,8 @@
 
 use arbitrary::{Result, Unstructured};
 use fittingcards::grip::{
-    BearsOn, Body, Collet, Ferrule, Geometry, GripLimits, HeldConductor, Make, Outcome, RopeGrip, Socket,
-    SpreadingCone, Thimble, Verdict, Wedge, WedgeBody, judge,
+    BearsOn, Body, Bore, Collet, Ferrule, Geometry, GripLimits, HeldConductor, Make, Outcome, RopeGrip,
+    Socket, SpreadingCone, Thimble, Verdict, Wedge, WedgeBody, judge,
 };
 use fittingcards::section::{Layer, LayerRole};
 use fittingcards::units::{Angle, Length, Range};
@@ -68,14 +68,19 @@ fn pair(bytes: &mut Unstructured<'_>) -> Result<(Geometry, Geometry)> {
         0 => (Geometry::Collet(collet(bytes)?), body),
         1 => (Geometry::SpreadingCone(cone(bytes)?), Geometry::Socket(socket(bytes)?)),
         2 => {
-            let wedge =
-                Wedge { thickness: size(bytes, 300.0)?, taper: angle(bytes)?, length: size(bytes, 1000.0)? };
+            let wedge = Wedge {
+                thickness: size(bytes, 300.0)?,
+                thickness_tolerance: size(bytes, 10.0)?,
+                taper: angle(bytes)?,
+                length: size(bytes, 1000.0)?,
+                length_tolerance: size(bytes, 10.0)?,
+            };
             (Geometry::Wedge(wedge), Geometry::WedgeBody(wedge_body(bytes)?))
         }
         3 => (Geometry::Thimble(Thimble { groove: size(bytes, 200.0)?, ..Thimble::default() }), body),
         4 => (Geometry::Ferrule(ferrule(bytes)?), body),
         5 => (Geometry::Sleeve(ferrule(bytes)?), body),
-        _ => (Geometry::RopeGrip(RopeGrip { rope: range(bytes)?, spacing: None }), body),
+        _ => (Geometry::RopeGrip(RopeGrip { rope: range(bytes)?, ..RopeGrip::default() }), body),
     })
 }
 
@@ -86,47 +91,78 @@ fn collet(bytes: &mut Unstructured<'_>) -> Result<Collet> {
         pieces: count(bytes, 1, 12)?,
         slits: count(bytes, 0, 24)?,
         slit_width: size(bytes, 50.0)?,
+        slit_width_tolerance: size(bytes, 10.0)?,
         half_angle: angle(bytes)?,
-        length: None,
         stand_out_at_bore: size(bytes, 500.0)?,
+        stand_out_at_bore_tolerance: size(bytes, 10.0)?,
+        ..Collet::default()
     })
 }
 
 fn cone(bytes: &mut Unstructured<'_>) -> Result<SpreadingCone> {
     Ok(SpreadingCone {
         large_diameter: size(bytes, 200.0)?,
+        large_diameter_tolerance: size(bytes, 10.0)?,
         half_angle: angle(bytes)?,
         length: size(bytes, 1000.0)?,
+        length_tolerance: size(bytes, 10.0)?,
         hole_diameter: size(bytes, 200.0)?,
+        hole_diameter_tolerance: size(bytes, 10.0)?,
         wires_through_hole: count(bytes, 1, 1000)?,
         slits: count(bytes, 0, 24)?,
         slit_width: size(bytes, 50.0)?,
+        slit_width_tolerance: size(bytes, 10.0)?,
     })
 }
 
 fn socket(bytes: &mut Unstructured<'_>) -> Result<Socket> {
     Ok(Socket {
         large_diameter: size(bytes, 300.0)?,
+        large_diameter_tolerance: size(bytes, 10.0)?,
         half_angle: angle(bytes)?,
         length: size(bytes, 1000.0)?,
+        length_tolerance: size(bytes, 10.0)?,
         throat_diameter: size(bytes, 300.0)?,
+        throat_diameter_tolerance: size(bytes, 10.0)?,
         travel: size(bytes, 500.0)?,
+        travel_tolerance: size(bytes, 10.0)?,
     })
 }
 
 fn wedge_body(bytes: &mut Unstructured<'_>) -> Result<WedgeBody> {
     Ok(WedgeBody {
         mouth: size(bytes, 500.0)?,
+        mouth_tolerance: size(bytes, 10.0)?,
         taper: angle(bytes)?,
         length: size(bytes, 2000.0)?,
+        length_tolerance: size(bytes, 10.0)?,
         travel: size(bytes, 500.0)?,
+        travel_tolerance: size(bytes, 10.0)?,
         bears_on: *bytes.choose(&[None, Some(BearsOn::Width), Some(BearsOn::Height)])?,
     })
 }
 
 fn ferrule(bytes: &mut Unstructured<'_>) -> Result<Ferrule> {
     let die = bytes.arbitrary::<bool>()?.then(|| "8".to_owned());
-    Ok(Ferrule { bore: size(bytes, 200.0)?, length: None, die, pressed: range(bytes)? })
+    Ok(Ferrule {
+        bore: bore(bytes)?,
+        bore_tolerance: size(bytes, 10.0)?,
+        die,
+        pressed: range(bytes)?,
+        outside: size(bytes, 300.0)?,
+        outside_tolerance: size(bytes, 10.0)?,
+        legs: count(bytes, 1, 2)?,
+        ..Ferrule::default()
+    })
+}
+
+fn bore(bytes: &mut Unstructured<'_>) -> Result<Option<Bore>> {
+    let width = size(bytes, 200.0)?;
+    let height = size(bytes, 200.0)?;
+    Ok(match (width, height) {
+        (Some(width), Some(height)) => Some(Bore::Oval { width, height }),
+        _ => width.map(Bore::Round),
+    })
 }
 
 fn held(bytes: &mut Unstructured<'_>) -> Result<HeldConductor> {

@@ -1,0 +1,47 @@
+//! `taper-not-self-holding`: a taper so steep that line tension does not draw the gripping part in.
+//!
+//! Why: the wire pulls a cone or wedge into its seat only while tan(taper + friction angle of the seat) is
+//! at most the friction on the wire (`limits.seat_friction`, `limits.wire_friction`); on a steeper one the
+//! wire slips instead.
+//!
+//! To put it right: a slimmer taper, in part and seat alike.
+
+use super::Context;
+use super::inspected::{numerals, on_part};
+use crate::catalogue::Part;
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::{Friction, Geometry};
+use crate::units::Angle;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let limits = &context.catalogue.settings.limits;
+    let friction = Friction { wire: limits.wire_friction, seat: limits.seat_friction };
+    for part in context.catalogue.parts.values() {
+        let Some((key, taper)) = taper(part).filter(|(_, taper)| !friction.draws_in(*taper)) else {
+            continue;
+        };
+        let numerals = numerals(context);
+        let message = "its taper does not draw itself in under line tension".to_owned();
+        let steepest = (friction.steepest_taper().degrees() * 100.0).floor() / 100.0;
+        let expected = if steepest > 0.0 {
+            format!("at most {}°", numerals.shortest(steepest, 2))
+        } else {
+            "no taper would, with this friction".to_owned()
+        };
+        let finding = on_part(Severity::Warning, "taper-not-self-holding", part, key, message)
+            .found(format!("{}°", numerals.shortest(taper.degrees(), 2)))
+            .expected(expected);
+        findings.push(
+            finding.help("a slimmer taper, in part and seat alike; or correct the friction in `limits`"),
+        );
+    }
+}
+
+fn taper(part: &Part) -> Option<(&'static str, Angle)> {
+    match part.geometry.as_ref()? {
+        Geometry::Collet(cone) => Some(("geometry.collet.half_angle_deg", cone.half_angle?)),
+        Geometry::SpreadingCone(cone) => Some(("geometry.spreading_cone.half_angle_deg", cone.half_angle?)),
+        Geometry::Wedge(wedge) => Some(("geometry.wedge.taper_deg", wedge.taper?)),
+        _ => None,
+    }
+}

@@ -1,0 +1,98 @@
+//! Whether a proof counts.
+
+use crate::catalogue::{Conductor, Fitting, Limits, Part, Proof, Role};
+use crate::grip::{Outcome, Termination, Verdict, holding_percent};
+use crate::section::Construction;
+
+/// Why a proof does not count.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Shortfall {
+    /// It names no report.
+    NoReport,
+    /// It names no body, and the fitting has one.
+    NoBody,
+    /// It was made in another body.
+    OtherBody,
+    /// It states no load.
+    NoLoad,
+    /// The conductor's breaking load is neither stated nor computed.
+    BreakingLoadNotKnown,
+    /// It shows too little of the conductor's breaking load.
+    TooLittle {
+        /// What it shows, percent.
+        shown: f64,
+        /// What is asked, percent.
+        asked: f64,
+    },
+}
+
+/// Whether a proof of a part counts in a body; `None` for fittings that have none.
+///
+/// It does with a report, made in that body, and with a load of at least the holding percentage of the
+/// conductor's breaking load; for a rope's end times what its termination keeps (EN 13411-3, -5; -6
+/// from memory).
+///
+/// # Errors
+/// Why it does not count.
+pub fn proof_counts(
+    proof: &Proof,
+    part: &Part,
+    body: Option<&Part>,
+    limits: &Limits,
+) -> Result<(), Shortfall> {
+    if proof.report.is_empty() {
+        return Err(Shortfall::NoReport);
+    }
+    match body {
+        Some(_) if proof.body.is_empty() => return Err(Shortfall::NoBody),
+        Some(body) if proof.body != body.number => return Err(Shortfall::OtherBody),
+        _ => {}
+    }
+    let load = proof.holding_load.ok_or(Shortfall::NoLoad)?;
+    let breaking = proof.conductor.breaking_load().ok_or(Shortfall::BreakingLoadNotKnown)?;
+    let kept = termination(part, &proof.conductor).map_or(1.0, Termination::efficiency);
+    let (shown, asked) = (holding_percent(load, breaking), limits.holding_percent_of_breaking_load * kept);
+    if shown >= asked - 1e-9 { Ok(()) } else { Err(Shortfall::TooLittle { shown, asked }) }
+}
+
+/// Whether a part is proven on a conductor in a body: any proof that counts will do.
+#[must_use]
+pub fn proven(part: &Part, conductor: &Conductor, body: Option<&Part>, limits: &Limits) -> bool {
+    part.proven_on
+        .iter()
+        .filter(|proof| proof.conductor.id == conductor.id)
+        .any(|proof| proof_counts(proof, part, body, limits).is_ok())
+}
+
+/// Whether a fitting's own part is proven on one of its conductors, in any of its bodies.
+#[must_use]
+pub fn proven_in(fitting: &Fitting, part: &Part, conductor: &Conductor, limits: &Limits) -> bool {
+    let mut bodies = fitting.bodies().map(|item| item.part.as_ref()).peekable();
+    if bodies.peek().is_none() {
+        return proven(part, conductor, None, limits);
+    }
+    bodies.any(|body| proven(part, conductor, Some(body), limits))
+}
+
+/// Whether geometry says that what a proof shows can't be.
+#[must_use]
+pub fn contradicted(outcome: &Outcome) -> bool {
+    matches!(
+        outcome.verdict,
+        Verdict::TipContact | Verdict::ClosesWithoutGripping | Verdict::CoreNotHeld | Verdict::WillNotEnter
+    )
+}
+
+/// What a gripping part ends a rope with; `None` on other conductors.
+#[must_use]
+pub fn termination(part: &Part, conductor: &Conductor) -> Option<Termination> {
+    if !matches!(conductor.construction, Construction::Rope(_)) {
+        return None;
+    }
+    match part.role {
+        Role::Ferrule => Some(Termination::PressedFerrule),
+        Role::RopeGrip => Some(Termination::RopeGrips),
+        Role::Wedge => Some(Termination::WedgeSocket),
+        _ => None,
+    }
+}
