@@ -8,7 +8,7 @@ use crate::catalogue::{
 use crate::diagnostics::Severity;
 use crate::mixups::Mixups;
 use crate::section::{
-    Citation, Composite, Construction, Grooved, Group, Rope, RopeCore, Strands, compute, materials,
+    Citation, Composite, Construction, Grooved, Group, Rope, RopeCore, Strands, compute_for_size, materials,
 };
 use crate::source::{FilePath, Place};
 use crate::units::{Angle, Area, Force, Length, LinearMass, LinearResistance};
@@ -42,7 +42,7 @@ fn conductor(construction: Construction, material: &str, nominal: f64, stated: S
         id: "wire".into(),
         name: "Wire".into(),
         duty,
-        section: compute(&construction, Some(&material)).unwrap(),
+        section: compute_for_size(&construction, Some(&material), Some(Area::from_mm2(nominal))).unwrap(),
         material,
         nominal_size: Some(Area::from_mm2(nominal)),
         construction,
@@ -228,6 +228,27 @@ fn other_departures_are_warned_of() {
     assert_eq!(said, [("stated-resistance-differs", Severity::Warning)]);
     let said = said_of(strand(19, 2.8), "copper-hard-drawn", 150.0, Stated::default());
     assert_eq!(said, [("nominal-size-differs", Severity::Warning)]);
+}
+
+/// EN 50149:2012, copper-silver 120 mm²: 41.9 kN, 0.153 Ω/km, 1035 to 1099 kg/km. The profile is invented.
+#[test]
+fn what_en_50149_prints_of_a_contact_wire_passes() {
+    let Construction::Grooved(wire) = contact_wire(12.85) else { panic!("grooved") };
+    let (height, apex_depth) = (Length::from_mm(12.85), Length::from_mm(4.35));
+    let construction = || Construction::Grooved(Grooved { height, apex_depth, ..wire.clone() });
+    for mass in [1035.0, 1067.0, 1099.0] {
+        let stated = Stated {
+            section: Some(Area::from_mm2(120.0)),
+            mass: Some(LinearMass::from_kg_per_km(mass)),
+            breaking_load: Some(Force::from_kn(41.9)),
+            resistance_20c: Some(LinearResistance::from_ohm_per_km(0.153)),
+            ..Stated::default()
+        };
+        assert_eq!(said_of(construction(), "copper-silver-0.1", 120.0, stated), []);
+    }
+    // DIN 43140 rates cadmium copper otherwise: what EN 50149 asks is not held against it.
+    let cadmium = Stated { resistance_20c: Some(LinearResistance::from_ohm_per_km(0.1794)), ..load(44.0) };
+    assert_eq!(said_of(contact_wire(12.34), "copper-cadmium-0.7", 110.0, cadmium), []);
 }
 
 #[test]

@@ -120,7 +120,7 @@ impl Comparison {
 /// let red = Mark { colour: ColourCode::RD, text: "A1".into(), notches: 1 };
 /// let green = Mark { colour: ColourCode::GN, text: "C2".into(), notches: 2 };
 /// let comparison = compare(&red, &green, MarkLimits::default());
-/// assert_eq!(comparison.deficiencies(), [Sight::Protan, Sight::Deutan]);
+/// assert_eq!(comparison.deficiencies(), [Sight::Deutan]);
 /// ```
 #[must_use]
 pub fn compare(one: &Mark, two: &Mark, limits: MarkLimits) -> Comparison {
