@@ -2,6 +2,7 @@
 
 mod arrange;
 mod boxes;
+mod complete;
 mod compose;
 mod corner;
 mod description;
@@ -29,6 +30,7 @@ mod too_full;
 mod type_class;
 mod values;
 
+pub use complete::{incomplete, incomplete_tag};
 pub use compose::{FaceJob, FittedFace};
 pub use design::Design;
 pub use face::{Block, BlockKind, Card, Face, Item, ItemMark, Layer, Side, SvgItem, Tag, Turn};

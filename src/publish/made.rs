@@ -126,6 +126,8 @@ impl Making<'_> {
             let layers = blocks.flat_map(|block| &block.layers);
             let output = format!("card {}", card.number);
             findings.extend(refused::found(&output, self.place(), layers.map(|layer| &*layer.source)));
+            let standing = self.prepared.standing(&card.number);
+            findings.extend(cards::incomplete(self.prepared.cards(), facts, &standing, card));
         }
         self.stop_for(&findings);
         if let (Some(card), Some(staging)) = (&card, self.staging()) {

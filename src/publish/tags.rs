@@ -18,7 +18,13 @@ impl Making<'_> {
             let (plans, found) = self.planned(&facts[file.records.clone()]);
             findings.extend(found);
             let make = |plan: &TagPlan| {
-                let (tag, findings) = self.clock.drawing(|| plan.draw(self.prepared.cards()));
+                let (tag, mut findings) = self.clock.drawing(|| plan.draw(self.prepared.cards()));
+                let facts =
+                    tag.as_ref().and_then(|tag| facts.iter().find(|facts| facts.number == tag.number));
+                if let (Some(tag), Some(facts)) = (&tag, facts) {
+                    let standing = self.prepared.standing(&tag.number);
+                    findings.extend(cards::incomplete_tag(self.prepared.cards(), facts, &standing, tag));
+                }
                 self.stop_for(&findings);
                 if plan.turn().is_last() {
                     counted.one_more();

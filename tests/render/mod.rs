@@ -8,9 +8,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
-/// A face that any record fills.
+/// A face that any record fills, with nothing but what it must show.
 const FACE: &str = r#"<face>
 <block id="number" kind="heading"><text class="title" style="bold">{{ number }}</text></block>
+<block id="stamp">{% if gripping is defined and gripping.stamp %}<text class="stamp">{{ gripping.stamp }}</text>{% endif %}
+{% if stamps is defined %}{% for stamp in stamps %}<text class="stamp">{{ stamp }}</text>{% endfor %}{% endif %}
+{% if body_words is defined %}{% for part in parts %}<text>{{ part.stamp }}</text>{% endfor %}{% endif %}</block>
+<block id="foot"><text class="foot">{{ foot.standing }}, {{ foot.edition }}</text><text class="foot">{{ caution }}</text></block>
 </face>"#;
 
 /// The plain catalogue with so many fittings, each like the first, on cards with nothing but their number.

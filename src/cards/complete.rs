@@ -1,0 +1,140 @@
+//! `face-incomplete`: what a card or kit tag is of no use without, and what keeps it from doing harm.
+//!
+//! Why: a layout may leave out anything; a card without its number can't be called in, one without the gripping part's
+//! stamp settles nothing, and one that doesn't say that it is a draft or withdrawn is obeyed.
+//!
+//! To put it right: take in the blocks of the built-in layouts that show it: title, status, stamp, foot.
+
+use super::compose::Format;
+use super::face::{Card, Face, Side, Tag};
+use super::input::Input;
+use super::tags::TAG;
+use crate::diagnostics::{FilePath, Finding, Findings, Place};
+use crate::facts::{CardFacts, Content, TagFacts};
+use crate::register::Standing;
+
+/// A text that must stand on a face, with what it is called.
+type Needed = (&'static str, String);
+
+/// What the faces of a card don't show and must.
+#[must_use]
+pub fn incomplete(input: Input<'_>, facts: &CardFacts, standing: &Standing, card: &Card) -> Findings {
+    let format = Format::of(input, input.catalogue.settings.card, None);
+    let kind = match facts.content {
+        Content::Fitting(_) => "fitting",
+        Content::Body(_) => "body",
+    };
+    let mut findings = Findings::new();
+    for face in [&card.front, &card.back] {
+        let called = format!("the {} of card {}", face.side.word(), facts.number);
+        let layout = format.layout(&format!("{kind}-{}", face.side.word()));
+        let needed = needed(input, facts, standing, face.side);
+        findings.extend(lacking(face, &needed, &called, &layout, &facts.number));
+    }
+    findings
+}
+
+/// What a kit tag doesn't show and must.
+#[must_use]
+pub fn incomplete_tag(input: Input<'_>, facts: &TagFacts, standing: &Standing, tag: &Tag) -> Findings {
+    let layout = Format::of(input, TAG, None).layout("tag");
+    let mut needed = vec![
+        ("the number", facts.number.clone()),
+        ("the status", facts.status_words.clone()),
+        ("the caution", facts.caution.clone()),
+    ];
+    needed.extend(facts.gripping_stamps.iter().map(|stamp| ("the gripping part's stamp", stamp.clone())));
+    needed.extend(in_force(input, standing));
+    let called = tag.turn.called(&facts.number);
+    lacking(&tag.face, &needed, &called, &layout, &facts.number).map_or_else(Findings::new, Findings::from)
+}
+
+fn needed(input: Input<'_>, facts: &CardFacts, standing: &Standing, side: Side) -> Vec<Needed> {
+    let mut needed = vec![("the number", facts.number.clone()), ("the status", facts.status_words.clone())];
+    match (side, &facts.content) {
+        (Side::Back, _) => needed.push(("the caution", facts.caution.clone())),
+        (Side::Front, Content::Fitting(fitting)) => {
+            needed.push(("the gripping part's stamp", fitting.gripping_stamp.clone()));
+            needed.extend(in_force(input, standing));
+        }
+        (Side::Front, Content::Body(body)) => {
+            let stamps = body.parts.iter().map(|part| part.stamp.clone());
+            needed.extend(stamps.map(|stamp| ("the stamp of each gripping part", stamp)));
+            needed.extend(in_force(input, standing));
+        }
+    }
+    needed
+}
+
+/// What says whether a copy is the one in force.
+fn in_force(input: Input<'_>, standing: &Standing) -> Vec<Needed> {
+    let edition = ("the edition", input.catalogue.settings.edition.clone());
+    match standing {
+        Standing::Draft => vec![("that it is a draft", "draft, not issued".to_owned()), edition],
+        Standing::Issued { issue, edition, check_code } => vec![
+            ("the issue", format!("issue {issue}")),
+            ("the edition", edition.clone()),
+            ("the check code", check_code.clone()),
+        ],
+    }
+}
+
+fn lacking(face: &Face, needed: &[Needed], called: &str, layout: &str, number: &str) -> Option<Finding> {
+    let shown = plain(&face.lines().collect::<String>());
+    let mut lacking: Vec<&str> =
+        needed.iter().filter(|(_, text)| !shown.contains(&plain(text))).map(|(what, _)| *what).collect();
+    lacking.dedup();
+    if lacking.is_empty() {
+        return None;
+    }
+    let said = format!("{called} does not show {}", lacking.join(", "));
+    Some(
+        Finding::error("face-incomplete", Place::whole(FilePath::layouts(layout)), said)
+            .record(number)
+            .help("take in the blocks that show it in the built-in layout: title, status, stamp, foot"),
+    )
+}
+
+/// A text without what line breaking puts in and takes out.
+fn plain(text: &str) -> String {
+    text.chars().filter(|letter| !letter.is_whitespace() && !matches!(letter, '-' | '\u{ad}')).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cards::tests::{with_face, with_input, world};
+    use crate::source::MemoryWorld;
+
+    fn said(world: &MemoryWorld, standing: &Standing) -> Vec<(String, String)> {
+        with_input(world, |input, facts| {
+            let (card, _) = crate::cards::make(input, &facts[0]);
+            let findings = incomplete(input, &facts[0], standing, &card.expect("a card"));
+            let told = |finding: &Finding| (finding.place.file.path.to_string(), finding.message.clone());
+            findings.sorted().into_iter().map(told).collect()
+        })
+    }
+
+    #[test]
+    fn an_empty_face_lacks_what_a_card_must_show() {
+        assert_eq!(said(&world("Look."), &Standing::Draft), []);
+        let told = said(&with_face(""), &Standing::Draft);
+        let lacking = "the front of card F-1 does not show the number, the gripping part's stamp, that it is a draft, \
+                       the edition";
+        assert_eq!(told, [("cards/fitting-front.xml".to_owned(), lacking.to_owned())]);
+        let back = world("Look.").with(FilePath::layouts("cards/fitting-back.xml"), "<face/>");
+        let lacking = "the back of card F-1 does not show the number, the caution";
+        assert_eq!(
+            said(&back, &Standing::Draft),
+            [("cards/fitting-back.xml".to_owned(), lacking.to_owned())]
+        );
+    }
+
+    /// A card that is filled as a draft does not show what an issued one must.
+    #[test]
+    fn an_issued_card_shows_issue_and_check_code() {
+        let issued = Standing::Issued { issue: 2, edition: "1".into(), check_code: "7K3M9Q".into() };
+        let told = said(&world("Look."), &issued);
+        assert_eq!(told[0].1, "the front of card F-1 does not show the issue, the check code");
+    }
+}
