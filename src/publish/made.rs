@@ -222,13 +222,15 @@ impl Making<'_> {
 
     /// Makes the single file, where there is to be one and nothing stops the run; gives what is wrong with it.
     fn single_file(&self) -> Result<Findings, Fault> {
-        let (Some(single), Some(staging)) = (&self.single, self.staging()) else {
+        let Some(single) = self.single.as_ref().filter(|_| !self.stopped()) else {
             return Ok(Findings::new());
         };
         let faces = single.faces.lock().unwrap_or_else(PoisonError::into_inner);
         match self.clock.booklet(|| booklet::single_file(self.prepared.booklet(), &faces)) {
             Ok(text) => {
-                self.clock.output(|| staging.write("booklet.html", text.as_bytes()))?;
+                if let Some(staging) = self.staging() {
+                    self.clock.output(|| staging.write("booklet.html", text.as_bytes()))?;
+                }
                 Ok(Findings::new())
             }
             Err(findings) => Ok(findings),

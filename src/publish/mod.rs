@@ -5,6 +5,7 @@ mod clock;
 mod counted;
 mod data;
 mod disk;
+mod grouped;
 mod made;
 mod manifest;
 mod options;

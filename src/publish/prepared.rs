@@ -85,6 +85,11 @@ impl Prepared {
         !(self.layouts_failed && finding.code == "layout-missing")
     }
 
+    /// Whether the user brings layouts of pages.
+    pub(super) fn has_own_pages(&self) -> bool {
+        self.booklet_layouts.own().next().is_some()
+    }
+
     pub(super) fn cards(&self) -> cards::Input<'_> {
         cards::Input {
             catalogue: &self.catalogue,

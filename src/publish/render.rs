@@ -3,6 +3,7 @@
 use super::apart;
 use super::clock::Clock;
 use super::data::{card_list, catalogue_json};
+use super::grouped::grouped;
 use super::made::{Making, Single};
 use super::options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness};
 use super::plan::Leftovers;
@@ -48,6 +49,7 @@ pub fn render(
             findings.extend(making.proof()?);
             findings.extend(making.booklet()?);
         }
+        let findings = grouped(findings);
         if options.strictness.refuses(&findings) {
             return Ok(Report { findings, put: None, cards: 0, timings: clock.timings() });
         }
@@ -76,7 +78,8 @@ pub fn check(
             strictness: Strictness::Errors,
             stopped: AtomicBool::new(findings.has_errors()),
             preview_dpi: 0.0,
-            single: None,
+            // A built-in single file holds what the pages hold; one of the user's is filled to be looked over.
+            single: prepared.has_own_pages().then(Single::default),
             clock: &clock,
             progress,
         };
@@ -84,7 +87,7 @@ pub fn check(
         findings.extend(making.tags(&prepared.tags.iter().collect::<Vec<_>>())?);
         findings.extend(making.proof()?);
         findings.extend(making.booklet()?);
-        Ok(findings)
+        Ok(grouped(findings))
     })
 }
 

@@ -263,3 +263,15 @@ fn a_resolution_that_makes_no_picture_is_a_fault() {
     let fault = render(&world(1), &RenderOptions { preview_dpi: 1e9, ..options(folder.path()) }).unwrap_err();
     assert!(matches!(fault, Fault::Resolution(_)), "{fault}");
 }
+
+/// An audit looks over what `render --single-file` would write, where the layouts of pages are the user's own.
+#[test]
+fn an_audit_finds_what_is_wrong_with_the_single_file() {
+    let single = fittingcards::layouts::Layouts::built_in("booklet/single.html").unwrap();
+    let single = single.replace("</body>", "<iframe src=\"#main\"></iframe></body>");
+    let world = world(1).with(FilePath::layouts("booklet/single.html"), single);
+    let findings = publish::check(&world, None, &|_| {}).unwrap();
+    let found: Vec<(&str, &str)> =
+        findings.sorted().iter().map(|finding| (finding.code, &*finding.place.file.path)).collect();
+    assert_eq!(found, [("page-not-offline", "booklet/single.html")]);
+}
