@@ -1,6 +1,8 @@
 //! A whole catalogue rendered: what lies in the output, that it is the same every time, and that it stays
 //! whole when something is in the way.
 
+mod hostile;
+
 use fittingcards::publish::{self, BookletForm, Fault, Manifest, RenderOptions, Report, Strictness};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use serde_json::Value;
