@@ -13,13 +13,15 @@ const MEMORY: u32 = 1024 * 1024;
 /// Seconds that an input may take.
 const SECONDS: f64 = 10.0;
 
-/// This program again; where there is a shell that can, with as much memory as it may have.
+/// This program again; where there is a shell that can, with as much memory as it may have. What each of many threads
+/// sets aside counts as memory, so they are few.
 pub fn command() -> Command {
     let this = std::env::current_exe().expect("a program knows where it lies");
     if !cfg!(target_os = "linux") {
         return Command::new(this);
     }
     let mut command = Command::new("sh");
+    command.envs([("RAYON_NUM_THREADS", "2"), ("MALLOC_ARENA_MAX", "2")]);
     command.args(["-c", &format!("ulimit -v {MEMORY} && exec \"$0\"")]).arg(this);
     command
 }
