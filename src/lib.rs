@@ -26,6 +26,6 @@ pub mod source;
 pub mod typeset;
 pub mod units;
 
-/// What a tree of a drawing is made of is many small things: the system's memory takes a fifth more time for them.
+/// Trees of drawings are many small things: they are parsed in a fifth less time than with the system's memory.
 #[global_allocator]
 static MEMORY: mimalloc::MiMalloc = mimalloc::MiMalloc;
