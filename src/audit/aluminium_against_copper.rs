@@ -1,32 +1,30 @@
-//! `aluminium-against-copper`: a gripping part of copper or bronze on an aluminium conductor, or the
-//! other way round.
+//! `aluminium-against-copper`: a part of copper or bronze on an aluminium conductor, or the other way
+//! round, whichever part touches it.
 //!
 //! Why: in rain the two metals make a cell, and the aluminium is eaten away under the grip.
 //!
-//! To put it right: take a gripping part of the conductor's own metal, or a fitting made for the pair.
+//! To put it right: take a part of the conductor's own metal, or a fitting made for the pair.
 
 use super::Context;
 use super::inspected::{built, on_fitting};
+use super::touching::touching;
 use crate::diagnostics::{Findings, Severity};
-use crate::mixups::own;
 use crate::section::MaterialGroup;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
-        for own in own(fitting, &context.catalogue.settings.limits) {
-            let (part, wire) = (&own.part.material, &own.conductor.material);
-            if !eats(part.group, wire.group) && !eats(wire.group, part.group) {
+        for (part, wire) in touching(fitting) {
+            let (one, other) = (part.material.group, wire.material.group);
+            if !eats(one, other) && !eats(other, one) {
                 continue;
             }
             let message = format!(
                 "{} of {} bears on {} of {}",
-                own.part.number, part.name, own.conductor.id, wire.name
+                part.number, part.material.name, wire.id, wire.material.name
             );
             let finding =
                 on_fitting(Severity::Warning, "aluminium-against-copper", fitting, "parts", message);
-            findings.push(
-                finding.help("take a gripping part of the conductor's metal, or one made for the pair"),
-            );
+            findings.push(finding.help("take a part of the conductor's metal, or one made for the pair"));
         }
     }
 }

@@ -10,14 +10,18 @@ mod cone_thinner_than_hole;
 mod contact_wire_outside_standard;
 mod contact_wire_width_differs;
 mod context;
+mod copper_against_zinc;
 mod grip_not_known;
 mod hidden_mix_up;
 mod hidden_mix_up_marks_alike;
 mod hidden_mix_up_without_witness;
 mod holding_load_above_termination;
 mod holding_load_too_low;
+mod insertion_too_long;
+mod insertion_too_short;
 mod inspected;
 mod layer_not_full;
+mod line_tension_near_breaking;
 mod line_tension_too_high;
 mod look_alike_conductors;
 mod mark_colour_forbidden;
@@ -34,15 +38,18 @@ mod marks_contradict;
 mod no_gripping_part;
 mod nominal_size_differs;
 mod own_part_does_not_grip;
+mod pressed_size_implausible;
 mod proof_contradicts_geometry;
 mod proof_does_not_count;
 mod proposals;
 mod rope_grip_on_single_strand;
+mod rope_grips_outside_standard;
 mod socket_misses_throat;
 mod stamp_differs;
 mod stamps_alike;
 mod stand_out_contradicts_geometry;
 mod stand_out_grows_under_tension;
+mod stand_out_too_deep;
 mod stated_diameter_differs;
 mod stated_diameter_from_section;
 mod stated_diameter_in_inches;
@@ -58,7 +65,9 @@ mod stated_section_is_nominal_size;
 mod stated_section_is_outer_group;
 mod taper_not_self_holding;
 mod thimble_does_not_fit;
+mod torque_above_bolt_strength;
 mod torque_implausible;
+mod touching;
 mod unknown_value;
 mod unseen;
 mod unusable_part_in_fitting;
@@ -81,13 +90,17 @@ const RULES: &[Rule] = &[
     cone_thinner_than_hole::check,
     contact_wire_outside_standard::check,
     contact_wire_width_differs::check,
+    copper_against_zinc::check,
     grip_not_known::check,
     hidden_mix_up::check,
     hidden_mix_up_marks_alike::check,
     hidden_mix_up_without_witness::check,
     holding_load_above_termination::check,
     holding_load_too_low::check,
+    insertion_too_long::check,
+    insertion_too_short::check,
     layer_not_full::check,
+    line_tension_near_breaking::check,
     line_tension_too_high::check,
     look_alike_conductors::check,
     mark_colour_forbidden::check,
@@ -104,14 +117,17 @@ const RULES: &[Rule] = &[
     no_gripping_part::check,
     nominal_size_differs::check,
     own_part_does_not_grip::check,
+    pressed_size_implausible::check,
     proof_contradicts_geometry::check,
     proof_does_not_count::check,
     rope_grip_on_single_strand::check,
+    rope_grips_outside_standard::check,
     socket_misses_throat::check,
     stamp_differs::check,
     stamps_alike::check,
     stand_out_contradicts_geometry::check,
     stand_out_grows_under_tension::check,
+    stand_out_too_deep::check,
     stated_diameter_differs::check,
     stated_diameter_from_section::check,
     stated_diameter_in_inches::check,
@@ -127,6 +143,7 @@ const RULES: &[Rule] = &[
     stated_section_is_outer_group::check,
     taper_not_self_holding::check,
     thimble_does_not_fit::check,
+    torque_above_bolt_strength::check,
     torque_implausible::check,
     unknown_value::check,
     unusable_part_in_fitting::check,

@@ -10,7 +10,7 @@ use super::inspected::{built, on_fitting};
 use crate::catalogue::Role;
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::{Make, Verdict};
-use crate::mixups::{Own, held, own, proven_in};
+use crate::mixups::{Own, Summary, held, own, proven_in};
 use crate::units::Numerals;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
@@ -41,15 +41,7 @@ fn is_stranded(own: &Own) -> bool {
 }
 
 fn what(own: &Own, numerals: Numerals) -> String {
-    let said = match own.outcome.verdict {
-        Verdict::Marginal => "grips or not, within its tolerances and reserve",
-        Verdict::StandsProud => "stands out too far and does not seat",
-        Verdict::WillNotEnter => "will not go together",
-        Verdict::ClosesWithoutGripping => "closes without gripping",
-        Verdict::CoreNotHeld => "holds the outer wires only, the inner wires pull through",
-        Verdict::TipContact => "tapers differ, it bears at one end only",
-        Verdict::Grips | Verdict::Unknown => "",
-    };
+    let said = Summary::of_wrong(&own.outcome).words();
     let lengths = [
         ("clearance", own.outcome.clearance),
         ("closure", own.outcome.closure),

@@ -9,7 +9,7 @@ use super::Context;
 use super::inspected::on_part;
 use crate::catalogue::Part;
 use crate::diagnostics::{Findings, Severity};
-use crate::mixups::{Case, contradicted};
+use crate::mixups::{Case, Summary, contradicted};
 use std::collections::BTreeSet;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
@@ -36,9 +36,9 @@ fn proofs<'a>(body: Option<&'a Part>, case: &'a Case) -> impl Iterator<Item = us
 }
 
 fn finding(case: &Case, nth: usize) -> crate::diagnostics::Finding {
-    let verdict = case.outcome.verdict.word();
+    let summary = Summary::of_wrong(&case.outcome).words();
     let message = format!(
-        "it is said to be proven on {} in {}, and its measurements say {verdict}",
+        "it is said to be proven on {} in {}, and its measurements say: {summary}",
         case.conductor.id, case.fitting.number
     );
     on_part(Severity::Error, "proof-contradicts-geometry", &case.part, &format!("proven_on.{nth}"), message)

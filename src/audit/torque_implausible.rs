@@ -9,8 +9,8 @@ use super::Context;
 use super::inspected::{numerals, on_fitting};
 use crate::catalogue::Tightening;
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::{NUT_FACTOR, nut_factor};
-use crate::units::{Length, Range};
+use crate::grip::{NUT_FACTOR, Thread, nut_factor};
+use crate::units::Range;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in context.catalogue.fittings.values() {
@@ -30,14 +30,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 }
 
 fn factors(tightening: &Tightening) -> Option<Range<f64>> {
-    let diameter = thread_diameter(&tightening.thread)?;
+    let diameter = Thread::of(&tightening.thread)?.diameter;
     let (torque, preload) = (tightening.torque?, tightening.preload?);
     Some(torque.map(|torque| nut_factor(torque, preload, diameter)))
-}
-
-/// The diameter of a metric thread, such as 36 mm of "M36x2".
-fn thread_diameter(thread: &str) -> Option<Length> {
-    let digits = thread.trim().strip_prefix('M')?;
-    let end = digits.find(|letter: char| !letter.is_ascii_digit() && letter != '.').unwrap_or(digits.len());
-    digits[..end].parse().ok().map(Length::from_mm).filter(|diameter| diameter.is_positive())
 }

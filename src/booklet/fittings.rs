@@ -7,7 +7,7 @@ use super::view::{
     optional_mark, part_link,
 };
 use super::{conductors, figures};
-use crate::catalogue::{Fitting, Item, Tightening};
+use crate::catalogue::{Conductor, Fitting, Item, Tightening};
 use crate::facts::{Content, FittingFacts, PartLine, TighteningFacts, words};
 use crate::mixups::words::{happens, noticed, seen};
 use crate::mixups::{Case, Kit};
@@ -160,7 +160,7 @@ fn not_this(booklet: &Booklet<'_>, case: &Case) -> Value {
         "link": part_link(booklet, &case.part),
         "stamp": case.part.stamp,
         "mark": optional_mark(booklet.mark_of(&case.part)),
-        "happens": happens(&case.comes, booklet.numerals),
+        "happens": on(&case.conductor, &case.fitting, happens(&case.comes, booklet.numerals)),
         "noticed": noticed(case, booklet.numerals),
         "hidden": case.hidden,
     })
@@ -175,8 +175,13 @@ fn not_this_kit(booklet: &Booklet<'_>, kit: &Kit) -> Value {
         "link": link,
         "stamp": stamp,
         "mark": optional_mark(kit.mark.as_ref()),
-        "happens": happens(&kit.comes, booklet.numerals),
+        "happens": on(&kit.conductor, &kit.fitting, happens(&kit.comes, booklet.numerals)),
         "noticed": seen(&kit.comes, &kit.fitting, stamp, booklet.numerals),
         "hidden": kit.hidden,
     })
+}
+
+/// A sentence about one of a fitting's conductors: named where it holds several.
+fn on(conductor: &Conductor, fitting: &Fitting, sentence: String) -> String {
+    if fitting.conductors.len() > 1 { format!("On {}: {sentence}", conductor.name) } else { sentence }
 }

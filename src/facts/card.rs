@@ -223,11 +223,11 @@ pub struct NoticeFacts {
 pub struct BodyFacts {
     /// Characters to be read on the body.
     pub stamp: String,
-    /// Every gripping part that goes in, by number.
+    /// Every part that decides and goes in, by number.
     pub parts: Vec<BodyPart>,
-    /// The fittings that share it, by number: number and conductor's name.
+    /// The fittings that share it, by number, with each of their conductors: number and conductor's name.
     pub fittings: Vec<(String, String)>,
-    /// The table: a row a gripping part, a cell a fitting.
+    /// The table: a row a part that decides, a cell a fitting on one of its conductors.
     pub rows: Vec<BodyRow>,
 }
 

@@ -5,6 +5,7 @@ use super::{
     body, conductor, forms, mark, values, words,
 };
 use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Tightening, Wording};
+use crate::mixups::words::summary as words_of;
 use crate::mixups::{Case, Consequence, Kit, Mixups, SeenBy, Summary};
 use crate::units::Numerals;
 
@@ -88,11 +89,15 @@ impl<'a> Wrong<'a> {
 
     fn facts(self, numerals: Numerals) -> NotThis {
         match self {
-            Self::Part(case) => not_this(&case.comes, case.part.number.clone(), &case.part.stamp, numerals),
+            Self::Part(case) => {
+                let happens = words_of(&case.comes, &case.fitting, &case.conductor);
+                not_this(&case.comes, [&case.part.number, &case.part.stamp, &happens], numerals)
+            }
             Self::Kit(kit) => {
                 let gripping = kit.parts.iter().find(|part| part.role.grips());
                 let stamp = gripping.map_or("", |part| part.stamp.as_str());
-                not_this(&kit.comes, format!("kit of {}", kit.kit.number), stamp, numerals)
+                let happens = words_of(&kit.comes, &kit.fitting, &kit.conductor);
+                not_this(&kit.comes, [&format!("kit of {}", kit.kit.number), stamp, &happens], numerals)
             }
         }
     }
@@ -116,12 +121,12 @@ fn part_line(item: &Item, number: u32) -> PartLine {
     }
 }
 
-fn not_this(comes: &Consequence, number: String, stamp: &str, numerals: Numerals) -> NotThis {
+fn not_this(comes: &Consequence, [number, stamp, happens]: [&str; 3], numerals: Numerals) -> NotThis {
     NotThis {
-        number,
+        number: number.to_owned(),
         stamp: stamp.to_owned(),
         mark: comes.mark.as_ref().map(mark::facts),
-        happens: comes.summary.words().to_owned(),
+        happens: happens.to_owned(),
         noticed: noticed(comes, numerals),
         hidden: comes.hidden,
     }

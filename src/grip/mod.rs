@@ -1,6 +1,7 @@
 //! Whether a gripping part holds a conductor: first-principles geometry, no files, no drawings.
 
 mod bears_on;
+mod bolt;
 mod bore;
 mod closure;
 mod collet;
@@ -15,6 +16,7 @@ mod measurement;
 mod outcome;
 mod pressed;
 mod rope;
+mod rope_grips;
 mod self_holding;
 mod spreading_cone;
 #[cfg(test)]
@@ -22,6 +24,7 @@ mod tests;
 mod wedge;
 
 pub use bears_on::BearsOn;
+pub use bolt::Thread;
 pub use bore::Bore;
 pub use collet::{collet, collet_closure};
 pub use geometry::{
@@ -38,6 +41,7 @@ pub use measurement::{Adjustment, Listed, Measured, Measurement};
 pub use outcome::{Outcome, Verdict};
 pub use pressed::{PRESSED_CLEARANCE, ferrule, sleeve};
 pub use rope::{THIMBLE_GROOVE, rope_grip, thimble};
+pub use rope_grips::{RopeGrips, grip_spacing, rope_grips};
 pub use self_holding::Friction;
 pub use spreading_cone::{small_end_diameter, spreading_cone};
 pub use wedge::{bearing_size, wedge};

@@ -3,7 +3,7 @@
 //! What it comes to stands in its summary; these sentences say why.
 
 use super::{Case, Consequence, SeenBy, Summary};
-use crate::catalogue::Fitting;
+use crate::catalogue::{Conductor, Fitting};
 use crate::grip::{Measurement, Outcome, measurement};
 use crate::units::{Length, Numerals};
 
@@ -12,6 +12,13 @@ use crate::units::{Length, Numerals};
 pub fn happens(comes: &Consequence, numerals: Numerals) -> String {
     let (summary, why) = (comes.summary, why(comes, numerals));
     if why.is_empty() { format!("{}.", summary.heading()) } else { format!("{}. {why}", summary.heading()) }
+}
+
+/// What it comes to in a fitting, for a list: with the conductor where the fitting holds several.
+#[must_use]
+pub fn summary(comes: &Consequence, fitting: &Fitting, conductor: &Conductor) -> String {
+    let words = comes.summary.words();
+    if fitting.conductors.len() > 1 { format!("{words} on {}", conductor.name) } else { words.to_owned() }
 }
 
 /// Why it comes to its summary, in a sentence; empty where the summary says it all.

@@ -111,7 +111,9 @@ fn read(path: &Path, text: &str, elements: &mut Elements, is_seen: &mut bool) {
     } else if name.ends_with(".svg") {
         let (names, shown) = of_face(&std::fs::read_to_string(path).unwrap());
         // How many lines a text takes is its own affair.
-        names.into_iter().for_each(|name| drop(all.insert(name, 1)));
+        names.into_iter().for_each(|name| {
+            all.insert(name, 1);
+        });
         *is_seen &= plain(&shown).contains(&plain(text)) || name.starts_with("P-");
     }
 }

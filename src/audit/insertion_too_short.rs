@@ -1,0 +1,54 @@
+//! `insertion-too-short`: a conductor that goes in less far than its gripping part is long.
+//!
+//! Why: a cone or wedge grips over its whole length, and the tail shows that the wire goes through it.
+//! Insertion counts from where the wire goes in, the tail from the gripping part's far end.
+//!
+//! To put it right: check insertion, tail and the length of the gripping part.
+
+use super::Context;
+use super::inspected::{built, numerals, on_fitting};
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::Geometry;
+use crate::units::Length;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let numerals = numerals(context);
+    for fitting in built(context) {
+        let Some(insertion) = fitting.insertion else { continue };
+        let tail = fitting.tail.unwrap_or_default();
+        for item in fitting.gripping() {
+            let Some(length) = item.part.geometry.as_ref().and_then(length) else { continue };
+            let (severity, asked, what) = if insertion <= length {
+                (Severity::Error, length, "ends inside")
+            } else if insertion < length + tail - Length::from_mm(1e-9) {
+                (Severity::Warning, length + tail, "leaves too little for the tail behind")
+            } else {
+                continue;
+            };
+            let message = format!("the conductor {what} {}", item.part.number);
+            let finding = on_fitting(severity, "insertion-too-short", fitting, "insertion_mm", message)
+                .found(numerals.length(insertion, 1))
+                .expected(format!(
+                    "{} {}",
+                    if tail > Length::ZERO && severity == Severity::Warning {
+                        "at least"
+                    } else {
+                        "more than"
+                    },
+                    numerals.length(asked, 1)
+                ))
+                .related(item.part.origin.of("geometry"), "the gripping part");
+            findings.push(finding.help("check insertion, tail and the length of the gripping part"));
+        }
+    }
+}
+
+/// How long a cone or wedge grips.
+fn length(geometry: &Geometry) -> Option<Length> {
+    match geometry {
+        Geometry::Collet(cone) => cone.length,
+        Geometry::SpreadingCone(cone) => cone.length,
+        Geometry::Wedge(wedge) => wedge.length,
+        _ => None,
+    }
+}

@@ -1,0 +1,42 @@
+//! `line-tension-near-breaking`: a line tension that takes a large part of what the conductor can carry.
+//!
+//! Why: wind, ice, cold and wear come on top. `limits.tension_percent_of_breaking_load` says what is left
+//! in hand here; of a contact wire it is a part of what is left at its stop height.
+//!
+//! To put it right: check tension and breaking load; else a lower tension or a stronger conductor.
+
+use super::Context;
+use super::inspected::{built, carries, numerals, on_fitting};
+use crate::diagnostics::{Findings, Severity};
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let numerals = numerals(context);
+    let limit = context.catalogue.settings.limits.tension_percent_of_breaking_load;
+    for fitting in built(context) {
+        let Some(used) = fitting.line_tension_max else { continue };
+        for conductor in &fitting.conductors {
+            let Some(carried) = carries(conductor) else { continue };
+            let percent = used / carried.load * 100.0;
+            if percent <= limit + 1e-9 || used > carried.load {
+                continue;
+            }
+            let message =
+                format!("it takes {} % of {} of {}", numerals.fixed(percent, 1), carried.words, conductor.id);
+            let finding = on_fitting(
+                Severity::Warning,
+                "line-tension-near-breaking",
+                fitting,
+                "line_tension_max_kN",
+                message,
+            )
+            .found(numerals.force(used))
+            .expected(format!(
+                "at most {} % of {}: {}",
+                numerals.shortest(limit, 1),
+                numerals.force(carried.load),
+                numerals.force(carried.load * (limit / 100.0))
+            ));
+            findings.push(finding.help("check both; else a lower tension or a stronger conductor"));
+        }
+    }
+}

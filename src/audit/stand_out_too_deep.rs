@@ -1,0 +1,42 @@
+//! `stand-out-too-deep`: a window of stand-out that goes deeper than the gripping part ever can.
+//!
+//! Why: at that stand-out its slits have shut or its travel has ended: it holds nothing, and the check
+//! passes it.
+//!
+//! To put it right: raise the least of the window, or correct the measurements.
+
+use super::Context;
+use super::inspected::{numerals, on_fitting};
+use crate::catalogue::StandOutFrom;
+use crate::diagnostics::{Findings, Severity};
+use crate::mixups::own;
+use crate::units::Length;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let numerals = numerals(context);
+    for fitting in context.catalogue.fittings.values() {
+        let Some(stated) = &fitting.stand_out else { continue };
+        if !matches!(stated.from, StandOutFrom::ConeFace | StandOutFrom::WedgeEnd) {
+            continue;
+        }
+        let windows = [("stand_out.seated_mm", stated.seated), ("stand_out.tensioned_mm", stated.tensioned)];
+        for own in own(fitting, &context.catalogue.settings.limits) {
+            let Some(deepest) = own.outcome.deepest else { continue };
+            for (field, window) in windows {
+                let Some(window) = window.filter(|window| window.least() < deepest - Length::from_mm(1e-9))
+                else {
+                    continue;
+                };
+                let message = format!("the window goes deeper than {} can", own.part.number);
+                let finding = on_fitting(Severity::Error, "stand-out-too-deep", fitting, field, message)
+                    .found(numerals.range(window.map(Length::mm), 1, "mm"))
+                    .expected(format!(
+                        "not under {}, where slits are shut or travel ends",
+                        numerals.length(deepest, 2)
+                    ))
+                    .related(own.part.origin.of("geometry"), "the part's measurements");
+                findings.push(finding.help("raise the least of the window, or correct the measurements"));
+            }
+        }
+    }
+}

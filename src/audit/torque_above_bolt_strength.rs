@@ -1,0 +1,35 @@
+//! `torque-above-bolt-strength`: a torque at which no bolt of its thread holds.
+//!
+//! Why: at the torque where a bolt of class 12.9 yields, the highest class of ISO 898-1, every bolt of that
+//! thread has been stretched; with a nut factor of 0.20, 223 N·m on M12.
+//!
+//! To put it right: check torque, unit and thread.
+
+use super::Context;
+use super::inspected::{numerals, on_fitting};
+use crate::diagnostics::{Findings, Severity};
+use crate::grip::Thread;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let numerals = numerals(context);
+    for fitting in context.catalogue.fittings.values() {
+        for (nth, tightening) in fitting.tightening.iter().enumerate() {
+            let (Some(torque), Some(thread)) = (tightening.torque, Thread::of(&tightening.thread)) else {
+                continue;
+            };
+            let yields = thread.yields_at();
+            if torque.most() < yields {
+                continue;
+            }
+            let message = format!("a bolt {} of class 12.9 yields at this torque", tightening.thread.trim());
+            let field = format!("tightening.{nth}.torque_Nm");
+            let finding = on_fitting(Severity::Error, "torque-above-bolt-strength", fitting, &field, message)
+                .found(format!("{} N·m", numerals.shortest(torque.most().nm(), 1)))
+                .expected(format!(
+                    "under {} N·m (ISO 898-1, nut factor 0.20)",
+                    numerals.shortest(yields.nm(), 0)
+                ));
+            findings.push(finding.help("check torque, unit and thread"));
+        }
+    }
+}
