@@ -276,7 +276,7 @@ proptest! {
 }
 
 /// The line and column of each brace of a text as its reader finds them, and as they stand in the file.
-fn braces(written: &str) -> (Vec<(u32, u32)>, Vec<(u32, u32)>) {
+fn braces(written: &str) -> [Vec<(u32, u32)>; 2] {
     let text = format!("value: {written}\n");
     let (nodes, trouble) = documents(&text);
     assert!(trouble.is_none(), "{written}: {trouble:?}");
@@ -290,7 +290,7 @@ fn braces(written: &str) -> (Vec<(u32, u32)>, Vec<(u32, u32)>) {
         let braces = (1..).zip(text.chars()).filter(|(_, letter)| *letter == '{');
         braces.map(|(column, _)| (line, column)).collect::<Vec<_>>()
     });
-    (found, standing.collect())
+    [found, standing.collect()]
 }
 
 #[test]
@@ -304,7 +304,7 @@ fn letters_of_a_text_are_found_however_it_is_written() {
         "to {torque},\n  then   {tail}",
         "\"to {torque},\n  then \\\n  {tail}\"",
     ] {
-        let (found, standing) = braces(written);
+        let [found, standing] = braces(written);
         assert!(found.len() > 1);
         assert_eq!(found, standing, "{written}");
     }

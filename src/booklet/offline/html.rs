@@ -228,7 +228,7 @@ fn plain(text: &str) -> String {
 }
 
 fn value(tag: &StartTag, name: &str) -> Option<String> {
-    tag.attributes.iter().find(|(known, _)| &***known == name.as_bytes()).map(|(_, value)| text(value))
+    tag.attributes.iter().find(|(known, _)| known.as_slice() == name.as_bytes()).map(|(_, value)| text(value))
 }
 
 fn text(bytes: &HtmlString) -> String {
