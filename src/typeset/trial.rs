@@ -18,8 +18,9 @@ use usvg::fontdb::{Database, Source};
 /// The name of the threads that try fonts.
 const NAME: &str = "font trial";
 
-/// How long a trial may take. A sound font of many thousand characters takes a small part of it.
-const LONGEST: Duration = Duration::from_secs(8);
+/// How long a trial may take. A sound font takes less than a second, but must not be called unusable on a
+/// machine that has fifty other things to do.
+const LONGEST: Duration = Duration::from_secs(30);
 
 /// The most characters that the tables of a font may list together, many of them several times.
 const MOST_CHARACTERS: usize = 4 * 0x11_0000;
