@@ -174,7 +174,7 @@
     function show() {
       var reading = typed(fields.reading), tolerance = Math.abs(typed(fields.tolerance) || 0);
       if (reading === null) { say(answer, [fields.reading.value === "" ? "" : "This is not a number."]); return; }
-      var inside = table.cases[Number(fields["case"].value)].inside;
+      var chosen = table.cases[Number(fields["case"].value)], inside = chosen.inside;
       var state = fields.state.value;
       var within = function (ends) {
         return ends === null || ((ends[0] === null || reading + tolerance >= ends[0] - 1e-9) && reading - tolerance <= ends[1] + 1e-9);
@@ -185,7 +185,7 @@
       can = can.filter(function (part, index) {
         return can.findIndex(function (other) { return other.text === part.text; }) === index;
       });
-      if (!can.length) { say(answer, [make("strong", "Stop."), " " + table.none.charAt(0).toUpperCase() + table.none.slice(1) + "."]); return; }
+      if (!can.length) { say(answer, [make("strong", "Stop."), " " + chosen.none.charAt(0).toUpperCase() + chosen.none.slice(1) + "."]); return; }
       var list = make("ul");
       can.forEach(function (part) {
         var item = make("li");
@@ -194,7 +194,7 @@
         list.appendChild(item);
       });
       var wrong = can.some(function (part) { return !part.right; });
-      say(answer, [make("strong", wrong ? "It can be a wrong part" : "Only the right part stands out like this"), wrong ? ": read its stamp or mark; where neither can be seen, treat it as wrong: keep clear, and take the load on a puller first." : "; that does not prove that it grips.", list]);
+      say(answer, [make("strong", wrong ? "It can be a wrong part" : "Only the right part stands out like this"), wrong ? ": read its stamp or mark; where neither can be seen, treat it as wrong: " + chosen.under_load + "." : "; that does not prove that it grips.", list]);
     }
     form.addEventListener("input", show);
   }

@@ -58,7 +58,11 @@ fn conductor(construction: Construction, material: &str, nominal: f64, stated: S
 }
 
 fn origin() -> Origin {
-    Origin { place: Place::at(FilePath::catalogue("conductors/wire.yaml"), 1, 1), fields: BTreeMap::new() }
+    Origin {
+        place: Place::at(FilePath::catalogue("conductors/wire.yaml"), 1, 1),
+        fields: BTreeMap::new(),
+        numbers: BTreeMap::new(),
+    }
 }
 
 fn catalogue(conductor: Conductor) -> Catalogue {
@@ -89,6 +93,7 @@ fn catalogue(conductor: Conductor) -> Catalogue {
             smallest_type: Length::from_pt(7.0),
             mark_difference: 12.0,
         },
+        before_work: Vec::new(),
         caution: String::new(),
         origin: origin(),
     };

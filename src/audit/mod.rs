@@ -17,6 +17,7 @@ mod hidden_mix_up_marks_alike;
 mod hidden_mix_up_without_witness;
 mod holding_load_above_termination;
 mod holding_load_too_low;
+mod incomplete;
 mod insertion_too_long;
 mod insertion_too_short;
 mod inspected;
@@ -37,6 +38,7 @@ mod marks_alike_in_grey;
 mod marks_contradict;
 mod no_gripping_part;
 mod nominal_size_differs;
+mod not_lacking;
 mod own_part_does_not_grip;
 mod pressed_size_implausible;
 mod proof_contradicts_geometry;
@@ -97,6 +99,7 @@ const RULES: &[Rule] = &[
     hidden_mix_up_without_witness::check,
     holding_load_above_termination::check,
     holding_load_too_low::check,
+    incomplete::check,
     insertion_too_long::check,
     insertion_too_short::check,
     layer_not_full::check,
@@ -116,6 +119,7 @@ const RULES: &[Rule] = &[
     marks_contradict::check,
     no_gripping_part::check,
     nominal_size_differs::check,
+    not_lacking::check,
     own_part_does_not_grip::check,
     pressed_size_implausible::check,
     proof_contradicts_geometry::check,

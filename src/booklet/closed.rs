@@ -4,10 +4,11 @@ use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{body_link, fitting_link, part_link, script_json};
 use crate::catalogue::Conductor;
+use crate::facts::Content;
 use crate::mixups::{BodyMixups, Inside, Interval, NONE_FITS, closed_with};
 use crate::units::{Length, Numerals, Range};
 use serde_json::{Value, json};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
@@ -27,7 +28,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         .collect();
     let values = json!({
         "tolerance": booklet.numerals.shortest(READING, 1),
-        "data": script_json(&json!({ "cases": choices, "none": NONE_FITS })),
+        "data": script_json(&json!({ "cases": choices })),
         "bodies": found.iter().map(|body| section(booklet, body)).collect::<Vec<_>>(),
     });
     Draft { layout: "closed", title: "What is inside a closed fitting".to_owned(), kind: "Look-up", values }
@@ -57,7 +58,22 @@ fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Va
         "body": body.body.number,
         "conductor": conductor.id,
         "inside": inside.collect::<Vec<_>>(),
+        "none": none_fits(booklet, body, conductor),
     })
+}
+
+/// What is done where nothing fits: as the cards of the fittings say it, where they say it.
+fn none_fits(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> String {
+    let fittings =
+        body.cases.iter().filter(|case| case.conductor.id == conductor.id).map(|case| &case.fitting);
+    let said: BTreeSet<&str> = fittings
+        .filter_map(|fitting| match &booklet.input.facts.get(&fitting.number)?.content {
+            Content::Fitting(facts) => Some(facts.if_wrong.under_load.trim_end_matches('.')),
+            Content::Body(_) => None,
+        })
+        .filter(|text| !text.is_empty())
+        .collect();
+    if said.is_empty() { NONE_FITS.to_owned() } else { said.into_iter().collect::<Vec<_>>().join(". ") }
 }
 
 fn link(booklet: &Booklet<'_>, inside: &Inside) -> Value {
@@ -91,7 +107,11 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
     let conductors = conductors(body).into_values().map(|conductor| {
         let inside = closed_with(body, &conductor.id);
         let lines = inside.iter().map(|inside| line(booklet, inside));
-        json!({ "caption": format!("On {}", conductor.name), "lines": lines.collect::<Vec<_>>() })
+        json!({
+            "caption": format!("On {}", conductor.name),
+            "lines": lines.collect::<Vec<_>>(),
+            "none": none_fits(booklet, body, conductor),
+        })
     });
     json!({
         "number": body.body.number,

@@ -26,7 +26,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
     let mut values = json!({
         "number": fitting.number,
         "name": fitting.name,
-        "status": words::status(fitting.status, fitting.superseded_by.as_deref()),
+        "status": booklet.input.facts.get(&fitting.number).map_or("", |card| card.status_words.as_str()),
         "in_service": fitting.in_service.map_or_else(String::new, words::in_service),
         "replaced_by": fitting_links(booklet, replaced_by.map(|other| vec![other.clone()]).as_ref()),
         "replaces": fitting_links(booklet, booklet.uses.replaced.get(&fitting.number)),
@@ -129,6 +129,8 @@ fn how(values: &mut Value, fitting: &Fitting, printed: &FittingFacts, numerals: 
     values["steps"] = json!(printed.steps);
     values["tightening"] = tightening.collect();
     values["checks"] = checks.collect();
+    values["if_wrong"] =
+        json!({ "before_load": printed.if_wrong.before_load, "under_load": printed.if_wrong.under_load });
     values["witness"] = json!(printed.witness);
     values["reject_if"] = json!(printed.reject_if);
 }

@@ -77,5 +77,9 @@ impl<'a> Check<'a> {
 
 /// The origin of a record that was read.
 pub(super) fn origin<T>(document: &Document<T>) -> Origin {
-    Origin { place: document.place.clone(), fields: document.fields.clone() }
+    Origin {
+        place: document.place.clone(),
+        fields: document.fields.clone(),
+        numbers: document.numbers.clone(),
+    }
 }

@@ -2,13 +2,16 @@
 
 use super::check::{Check, origin};
 use super::model::{
-    Conductor, Fitting, InService, Item, Notice, Part, Procedure, Role, StandOut, StandOutFrom, Status,
+    CompleteWithout, Conductor, Fitting, InService, Item, Notice, Part, Procedure, Role, StandOut,
+    StandOutFrom, Status,
 };
 use super::procedures::{check_steps, if_wrong, tightenings};
 use super::quantities::{mark, quantity, range, text, word};
 use super::record_index::RecordIndex;
 use super::wordings::{wording, wordings};
-use crate::records::{Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord};
+use crate::records::{
+    CompleteWithoutRecord, Document, Field, FittingRecord, InServiceWord, ItemRecord, Name, StandOutRecord,
+};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -63,6 +66,7 @@ pub(super) fn fitting(
         steps: wordings(record.steps.as_ref()),
         reject_if: wordings(record.reject_if.as_ref()),
         if_wrong: if_wrong(record.if_wrong.as_ref()),
+        complete_without: record.complete_without.as_ref().map(complete_without).unwrap_or_default(),
         notices,
         status: word(record.status.as_ref()).unwrap_or(Status::Current),
         superseded_by: record.superseded_by.as_ref().map(|name| name.value.0.clone()),
@@ -221,5 +225,13 @@ fn stand_out(record: &StandOutRecord, wedged: bool) -> StandOut {
         seated: range(record.seated.as_ref()),
         tensioned: range(record.tensioned.as_ref()),
         draw_in_max: quantity(record.draw_in_max.as_ref()),
+    }
+}
+
+fn complete_without(field: &Field<CompleteWithoutRecord>) -> CompleteWithout {
+    let record = &field.value;
+    CompleteWithout {
+        keys: record.keys.iter().flat_map(|keys| &keys.value).map(|key| key.value).collect(),
+        because: record.because.as_ref().map(|because| because.value.0.clone()).unwrap_or_default(),
     }
 }

@@ -49,10 +49,12 @@ fn defaults() -> Settings {
             smallest_type: Length::from_pt(7.0),
             mark_difference: 12.0,
         },
+        before_work: Vec::new(),
         caution: String::new(),
         origin: Origin {
             place: Place::whole(FilePath::catalogue("catalogue.yaml")),
             fields: BTreeMap::new(),
+            numbers: BTreeMap::new(),
         },
     }
 }
@@ -70,6 +72,8 @@ fn state(record: &CatalogueRecord, settings: &mut Settings) {
     if let Some(caution) = &record.caution {
         settings.caution.clone_from(&caution.value.0);
     }
+    settings.before_work =
+        record.before_work.iter().flat_map(|lines| &lines.value).map(|line| line.value.0.clone()).collect();
     if let Some(language) = &record.language {
         settings.language.clone_from(&language.value.0);
     }

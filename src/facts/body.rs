@@ -27,6 +27,7 @@ pub(super) fn facts(body: &Part, catalogue: &Catalogue, mixups: &Mixups) -> Opti
         title: body.name.clone(),
         status: body.status,
         status_words: words::status(body.status, None),
+        before_work: catalogue.settings.before_work.clone(),
         content: Content::Body(Box::new(facts)),
         caution: catalogue.settings.caution.clone(),
     })

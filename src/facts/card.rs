@@ -13,6 +13,8 @@ pub struct CardFacts {
     pub status: Status,
     /// The status in words that a crew obeys; empty while it is current.
     pub status_words: String,
+    /// What comes before any work, in the catalogue's words.
+    pub before_work: Vec<String>,
     /// What else it prints.
     pub content: Content,
     /// The catalogue's caution.
@@ -59,6 +61,8 @@ pub struct FittingFacts {
     pub tightening: Vec<TighteningFacts>,
     /// Checks as go and no-go.
     pub checks: Vec<CheckFacts>,
+    /// What a check that fails calls for.
+    pub if_wrong: IfWrongFacts,
     /// What a second person checks.
     pub witness: String,
     /// The most line tension.
@@ -207,6 +211,15 @@ pub struct CheckFacts {
     pub go: String,
     /// What is wrong, and what to do.
     pub no_go: String,
+}
+
+/// What a check that fails calls for, in words.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct IfWrongFacts {
+    /// Before the line is tensioned.
+    pub before_load: String,
+    /// Under line tension; empty for a fitting that never has any.
+    pub under_load: String,
 }
 
 /// A notice in words.

@@ -1,10 +1,10 @@
 //! The facts of a fitting's card.
 
 use super::{
-    CardFacts, CheckFacts, Content, FittingFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, Values,
-    body, conductor, forms, mark, values, words,
+    CardFacts, CheckFacts, Content, FittingFacts, IfWrongFacts, NotThis, NoticeFacts, PartLine,
+    TighteningFacts, Values, body, completeness, conductor, failed, forms, mark, values, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, StandOut, StandOutFrom, Tightening, Wording};
+use crate::catalogue::{Catalogue, Fitting, Item, StandOutFrom, Status, Tightening, Wording};
 use crate::mixups::words::summary as words_of;
 use crate::mixups::{Case, Consequence, Kit, Mixups, SeenBy, Summary};
 use crate::units::Numerals;
@@ -22,9 +22,18 @@ pub(super) fn facts(
         number: fitting.number.clone(),
         title: fitting.name.clone(),
         status: fitting.status,
-        status_words: words::status(fitting.status, fitting.superseded_by.as_deref()),
+        status_words: status_words(fitting, catalogue, mixups),
+        before_work: catalogue.settings.before_work.clone(),
         content: Content::Fitting(Box::new(content(fitting, catalogue, mixups, numerals))),
         caution: catalogue.settings.caution.clone(),
+    }
+}
+
+/// What a crew obeys; of a fitting that may be built, what its record lacks.
+fn status_words(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> String {
+    match fitting.status {
+        Status::Current => completeness::in_words(&completeness::lacking(fitting, catalogue, mixups)),
+        status => words::status(status, fitting.superseded_by.as_deref()),
     }
 }
 
@@ -32,6 +41,10 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
     let gripping = fitting.gripping().next();
     let wrong = not_to_be_used(fitting, mixups);
     let values = values(fitting, numerals);
+    let if_wrong = failed::if_wrong(fitting, &values);
+    // What must not be built carries no building instructions.
+    let built = fitting.status == Status::Current;
+    let built_by = |texts: &[Wording]| if built { filled(texts, &values) } else { Vec::new() };
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark::facts),
@@ -44,10 +57,16 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
         not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|wrong| wrong.facts(numerals)).collect(),
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
         body_card: body::shared_body(fitting, catalogue),
-        steps: filled(&fitting.steps, &values),
-        tightening: fitting.tightening.iter().map(|tightening| tightened(tightening, numerals)).collect(),
-        checks: checks(fitting, numerals),
-        witness: filled(fitting.witness.as_slice(), &values).concat(),
+        steps: built_by(&fitting.steps),
+        tightening: fitting
+            .tightening
+            .iter()
+            .filter(|_| built)
+            .map(|tightening| tightened(tightening, numerals))
+            .collect(),
+        checks: checks(fitting, &if_wrong, numerals),
+        if_wrong,
+        witness: built_by(fitting.witness.as_slice()).concat(),
         line_tension_max: forms::line_tension_max(fitting, numerals),
         reject_if: filled(&fitting.reject_if, &values),
         dimensions: dimensions(fitting, numerals),
@@ -163,43 +182,28 @@ fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
     }
 }
 
-fn checks(fitting: &Fitting, numerals: Numerals) -> Vec<CheckFacts> {
+fn checks(fitting: &Fitting, if_wrong: &IfWrongFacts, numerals: Numerals) -> Vec<CheckFacts> {
     let mut checks = Vec::new();
-    if let Some(stand_out) = &fitting.stand_out {
-        let windows = [
-            ("Seated", forms::seated(fitting, numerals)),
-            ("Tensioned", forms::tensioned(fitting, numerals)),
-        ];
-        checks.extend(windows.into_iter().filter_map(|(when, go)| measured(stand_out, when, go?)));
+    if let Some(stand_out) = fitting.stand_out.as_ref().filter(|stated| stated.from != StandOutFrom::None) {
+        let mut measured = |when: &str, what: &str, go: Option<String>, no_go: &str| {
+            checks.extend(go.map(|go| check(when, what, &go, no_go)));
+        };
+        let what = words::stand_out(stand_out.from);
+        measured("Seated", what, forms::seated(fitting, numerals), &if_wrong.before_load);
+        measured("Tensioned", what, forms::tensioned(fitting, numerals), &if_wrong.under_load);
+        let most = forms::draw_in_max(fitting, numerals).map(|most| format!("max {most}"));
+        measured("Tensioned", "drawn in", most, &if_wrong.under_load);
     }
     let stamp = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty());
     // Where a second person reads it, that is the check.
-    if let Some(stamp) = stamp.filter(|_| fitting.witness.is_none()) {
-        checks.insert(0, read("Before closing", "stamp", stamp));
-    }
-    if !fitting.stamp.is_empty() {
-        checks.push(read("Closed", "fitting’s stamp", &fitting.stamp));
+    if let Some(stamp) = stamp.filter(|_| fitting.witness.is_none() && fitting.status == Status::Current) {
+        checks.insert(0, check("Before closing", "stamp", stamp, &if_wrong.before_load));
     }
     checks
 }
 
-/// What is done about every check that fails: one sentence, so that a card says it once.
-const NO_GO: &str = "anything else: take it apart";
-
-fn measured(stand_out: &StandOut, when: &str, go: String) -> Option<CheckFacts> {
-    if stand_out.from == StandOutFrom::None {
-        return None;
-    }
-    Some(CheckFacts {
-        when: when.to_owned(),
-        what: words::stand_out(stand_out.from).to_owned(),
-        go,
-        no_go: NO_GO.to_owned(),
-    })
-}
-
-fn read(when: &str, what: &str, stamp: &str) -> CheckFacts {
-    CheckFacts { when: when.to_owned(), what: what.to_owned(), go: stamp.to_owned(), no_go: NO_GO.to_owned() }
+fn check(when: &str, what: &str, go: &str, no_go: &str) -> CheckFacts {
+    CheckFacts { when: when.to_owned(), what: what.to_owned(), go: go.to_owned(), no_go: no_go.to_owned() }
 }
 
 fn dimensions(fitting: &Fitting, numerals: Numerals) -> Vec<(String, String)> {

@@ -36,6 +36,10 @@ pub(super) fn tensioned(fitting: &Fitting, numerals: Numerals) -> Option<String>
     fitting.stand_out.as_ref()?.tensioned.map(|window| lengths(window, numerals))
 }
 
+pub(super) fn draw_in_max(fitting: &Fitting, numerals: Numerals) -> Option<String> {
+    fitting.stand_out.as_ref()?.draw_in_max.map(|most| numerals.length(most, 1))
+}
+
 pub(super) fn line_tension_max(fitting: &Fitting, numerals: Numerals) -> Option<String> {
     fitting.line_tension_max.map(|force| numerals.force(force))
 }

@@ -3,7 +3,9 @@
 mod body;
 mod card;
 mod check_code;
+mod completeness;
 mod conductor;
+mod failed;
 mod fitting;
 mod forms;
 mod mark;
@@ -15,15 +17,17 @@ pub mod words;
 
 pub use card::{
     BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, CheckFacts, ConductorFacts, Content,
-    FittingFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, WearFacts, WearRow,
+    FittingFacts, IfWrongFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, WearFacts,
+    WearRow,
 };
 pub use check_code::CheckCode;
+pub use completeness::{lacking, unstated};
 pub use conductor::conductor;
 pub use printed::PrintedText;
 pub use tag::{TagFacts, TagPart};
 pub use values::{Unnamed, VALUE_NAMES, Values, values};
 
-use crate::catalogue::{Catalogue, Role};
+use crate::catalogue::{Catalogue, Role, Status};
 use crate::mixups::Mixups;
 use crate::units::Numerals;
 use std::collections::BTreeMap;
@@ -45,10 +49,11 @@ pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
     cards.into_values().collect()
 }
 
-/// The facts of the tag of every fitting's kit, in the order of the fittings' numbers.
+/// The facts of the tag of the kit of every fitting that may be built, in the order of the fittings' numbers.
 #[must_use]
 pub fn tags(catalogue: &Catalogue) -> Vec<TagFacts> {
-    catalogue.fittings.values().map(|fitting| tag::facts(fitting, catalogue)).collect()
+    let built = catalogue.fittings.values().filter(|fitting| fitting.status == Status::Current);
+    built.map(|fitting| tag::facts(fitting, catalogue)).collect()
 }
 
 #[cfg(test)]

@@ -27,6 +27,7 @@ impl CardFacts {
         list.add("card number", &self.number);
         list.add("name", &self.title);
         list.add("status", &self.status_words);
+        list.numbered("before work", &self.before_work);
         match &self.content {
             Content::Fitting(facts) => list.fitting(facts),
             Content::Body(facts) => list.body(facts),
@@ -93,6 +94,8 @@ impl List {
             self.add(&format!("check {name}: go"), &check.go);
             self.add(&format!("check {name}: no-go"), &check.no_go);
         }
+        self.add("a check fails before load", &facts.if_wrong.before_load);
+        self.add("a check fails under load", &facts.if_wrong.under_load);
         self.add("witness", &facts.witness);
         self.add("line tension max", facts.line_tension_max.as_deref().unwrap_or_default());
         for (name, text) in &facts.dimensions {

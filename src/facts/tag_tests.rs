@@ -12,18 +12,24 @@ const PARTS: &str = "number: P-1\nname: Half\nrole: body\nmaterial: steel-galvan
                      number: P-3\nname: Right sleeve\nrole: sleeve\nmaterial: copper-annealed\nstamp: \"C 8\"\n\
                      status: on-hold\n";
 const FITTING: &str = "number: F-1\nname: Joint\nfamily: sleeve\nconductor: wire-8\n\
-                       parts: [{ part: P-1, quantity: 2 }, P-2, P-3]\nstatus: on-hold\n";
+                       parts: [{ part: P-1, quantity: 2 }, P-2, P-3]\n";
 
 fn facts() -> TagFacts {
+    tags("").remove(0)
+}
+
+/// The tags of a catalogue with one fitting, whose record ends with a line.
+fn tags(line: &str) -> Vec<TagFacts> {
+    let fitting = format!("{FITTING}{line}");
     let settings =
         "title: Joints\nowner: Tarn Light Railway\nedition: \"1\"\ncaution: Tags never authorise work.\n";
-    let files = [("conductors/a.yaml", WIRE), ("parts/a.yaml", PARTS), ("fittings/a.yaml", FITTING)];
+    let files = [("conductors/a.yaml", WIRE), ("parts/a.yaml", PARTS), ("fittings/a.yaml", fitting.as_str())];
     let world = MemoryWorld::new().with(FilePath::catalogue("catalogue.yaml"), settings);
     let world =
         files.into_iter().fold(world, |world, (path, text)| world.with(FilePath::catalogue(path), text));
     let loaded = catalogue::load(&world).expect("a readable world");
     assert!(!loaded.findings.has_errors(), "{:?}", loaded.findings.sorted());
-    crate::facts::tags(&loaded.catalogue).remove(0)
+    crate::facts::tags(&loaded.catalogue)
 }
 
 #[test]
@@ -58,6 +64,13 @@ fn a_stamp_that_two_gripping_parts_share_is_named_once() {
 fn a_part_that_must_not_be_used_says_so() {
     let facts = facts();
     let held = "On hold: stop until told";
-    assert_eq!(facts.status_words, held);
     assert_eq!(facts.parts.iter().map(|part| part.status_words.as_str()).collect::<Vec<_>>(), ["", "", held]);
+}
+
+#[test]
+fn what_must_not_be_built_gets_no_tag() {
+    assert_eq!(tags("status: current\n").len(), 1);
+    for line in ["status: on-hold\n", "status: withdrawn\n"] {
+        assert_eq!(tags(line), [], "{line}");
+    }
 }

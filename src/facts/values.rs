@@ -77,6 +77,7 @@ pub fn values(fitting: &Fitting, numerals: Numerals) -> Values {
     values.put("tail", 1, forms::tail(fitting, numerals));
     values.put("seated", 1, forms::seated(fitting, numerals));
     values.put("tensioned", 1, forms::tensioned(fitting, numerals));
+    values.put("draw_in", 1, forms::draw_in_max(fitting, numerals));
     values.put("tension_max", 1, forms::line_tension_max(fitting, numerals));
     values
 }

@@ -1,6 +1,6 @@
 //! Words for what records name by a key.
 
-use crate::catalogue::{Duty, Family, InService, Reuse, Role, StandOutFrom, Status};
+use crate::catalogue::{CardKey, Duty, Family, InService, Reuse, Role, StandOutFrom, Status};
 
 /// What a part does, in the words of a parts list.
 #[must_use]
@@ -101,5 +101,30 @@ pub fn notches(count: u32) -> String {
         0 => String::new(),
         1 => "1\u{a0}notch".to_owned(),
         count => format!("{count}\u{a0}notches"),
+    }
+}
+
+/// What a card must not lack, as a card calls it.
+#[must_use]
+pub fn card_key(key: CardKey) -> &'static str {
+    match key {
+        CardKey::Steps => "steps",
+        CardKey::RejectIf => "reject list",
+        CardKey::LineTensionMax => "line tension max",
+        CardKey::HoldingLoad => "holding load",
+        CardKey::Proof => "proof",
+        CardKey::Stamp => "stamp",
+        CardKey::Mark => "mark",
+        CardKey::Insertion => "insertion",
+        CardKey::Tail => "tail",
+        CardKey::StandOut => "stand-out",
+        CardKey::Tightening => "tightening",
+        CardKey::Torque => "torque",
+        CardKey::Thimble => "thimble",
+        CardKey::Ferrule => "ferrule or grips",
+        CardKey::RopeGrip => "number of grips",
+        CardKey::Die => "die",
+        CardKey::Pressed => "pressed size",
+        CardKey::Witness => "witness",
     }
 }

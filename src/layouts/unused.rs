@@ -30,8 +30,7 @@ pub fn unused(world: &dyn World) -> Result<Findings, WorldError> {
     let taken_in: BTreeSet<&str> = texts.iter().flat_map(|text| taken_in(text)).collect();
     let is_unused = |file: &FilePath, bytes: &[u8]| {
         let path = &*file.path;
-        let is_used =
-            known.contains(path) || taken_in.contains(path) || is_given_out(path) || is_about(path);
+        let is_used = known.contains(path) || taken_in.contains(path) || is_given_out(path) || is_about(path);
         !is_used && !has_components(bytes)
     };
     let unused = files.iter().filter(|(file, bytes)| is_unused(file, bytes));

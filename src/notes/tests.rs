@@ -13,7 +13,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 fn origin(path: &str) -> Origin {
-    Origin { place: Place::whole(FilePath::catalogue(path)), fields: BTreeMap::new() }
+    Origin {
+        place: Place::whole(FilePath::catalogue(path)),
+        fields: BTreeMap::new(),
+        numbers: BTreeMap::new(),
+    }
 }
 
 fn note(about: NoteAbout, path: &str, markdown: &str) -> Note {
@@ -78,6 +82,7 @@ fn settings() -> Settings {
             smallest_type: none,
             mark_difference: 12.0,
         },
+        before_work: Vec::new(),
         caution: String::new(),
         origin: origin("catalogue.yaml"),
     }

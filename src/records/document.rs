@@ -1,7 +1,7 @@
 //! One document of a YAML stream, read as a record.
 
 use super::field::{Read, Reader};
-use super::node::{Node, documents};
+use super::node::{Node, Written, documents};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Place};
 use jiff::civil::Date;
@@ -20,6 +20,8 @@ pub struct Document<T> {
     pub place: Place,
     /// Where each field's value stands, by dotted path.
     pub fields: BTreeMap<String, Place>,
+    /// Every number as it is written, by dotted path.
+    pub numbers: BTreeMap<String, Written>,
 }
 
 /// An id or number seen in a file that can't be read.
@@ -79,7 +81,14 @@ fn read_one<T: Read>(file: &FilePath, node: &Node, lines: &[&str], findings: &mu
     let mut reader = Reader::new(file, id.clone(), findings).in_lines(lines);
     let record = T::read(node, &mut reader);
     let sound = reader.faults() == 0;
-    Document { record, id, sound, place: node.place(file), fields: node.places(file) }
+    Document {
+        record,
+        id,
+        sound,
+        place: node.place(file),
+        fields: node.places(file),
+        numbers: node.numbers(),
+    }
 }
 
 fn empty(place: Place, message: &str) -> Finding {

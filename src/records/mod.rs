@@ -55,7 +55,7 @@ pub use document::{Document, Salvaged};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use folder::{Records, TextFile, read};
 pub use kinds::*;
-pub use node::{Content, Entry, Node, Scalar, ScalarKind};
+pub use node::{Content, Entry, Node, Scalar, ScalarKind, Written};
 pub use number::{
     AboveZero, AnySign, Count, Deg, FromZero, KgPerKm, KgPerM3, Kn, Mm, Mm2, NPerMm2, Nm, NohmM, Number,
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,
@@ -65,6 +65,7 @@ pub use schemas::schemas;
 pub use text::decode;
 pub use wording::{Letters, Worded};
 pub use words::{
-    BearsOnWord, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, InServiceWord, MagneticWord,
-    MaterialGroupWord, Orientation, Reuse, Role, RopeCoreWord, SheetSize, StandOutFrom, Status, WearBasis,
+    BearsOnWord, CardKey, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, InServiceWord,
+    MagneticWord, MaterialGroupWord, Orientation, Reuse, Role, RopeCoreWord, SheetSize, StandOutFrom, Status,
+    WearBasis,
 };

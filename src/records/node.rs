@@ -81,6 +81,27 @@ pub struct Entry {
     pub value: Node,
 }
 
+/// A number as its record writes it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Written {
+    /// The number.
+    pub value: f64,
+    /// Digits behind the decimal mark, zeros at the end among them.
+    pub decimals: usize,
+}
+
+impl Written {
+    /// A plain decimal number; a power of ten or anything else is none.
+    fn of(written: &str) -> Option<Self> {
+        let digits = written.strip_prefix(['-', '+']).unwrap_or(written);
+        let (whole, decimals) = digits.split_once('.').unwrap_or((digits, ""));
+        let plain = |text: &str| text.chars().all(|digit| digit.is_ascii_digit());
+        let is_number = plain(whole) && plain(decimals) && !(whole.is_empty() && decimals.is_empty());
+        let value = is_number.then(|| written.parse().ok()).flatten()?;
+        Some(Self { value, decimals: decimals.len() })
+    }
+}
+
 impl Node {
     /// Whether there is nothing: an empty value, `~` or `null`.
     #[must_use]
@@ -134,6 +155,33 @@ impl Node {
         let mut places = BTreeMap::new();
         self.gather(&mut String::new(), file, &mut places);
         places
+    }
+
+    /// Every number inside as it is written, by dotted path; also one that stands as text, such as a die's.
+    #[must_use]
+    pub fn numbers(&self) -> BTreeMap<String, Written> {
+        let mut numbers = BTreeMap::new();
+        self.gather_numbers("", &mut numbers);
+        numbers
+    }
+
+    fn gather_numbers(&self, path: &str, numbers: &mut BTreeMap<String, Written>) {
+        let below = |step: &str| if path.is_empty() { step.to_owned() } else { format!("{path}.{step}") };
+        match &self.content {
+            Content::Scalar(scalar) => {
+                if let Some(written) = Written::of(&scalar.written) {
+                    numbers.entry(path.to_owned()).or_insert(written);
+                }
+            }
+            Content::List(items) => {
+                for (index, item) in items.iter().enumerate() {
+                    item.gather_numbers(&below(&index.to_string()), numbers);
+                }
+            }
+            Content::Map(entries) => {
+                entries.iter().for_each(|entry| entry.value.gather_numbers(&below(&entry.key), numbers));
+            }
+        }
     }
 
     fn gather(&self, path: &mut String, file: &FilePath, places: &mut BTreeMap<String, Place>) {

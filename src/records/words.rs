@@ -204,3 +204,13 @@ words! {
         Wh = "WH", Pk = "PK", Gd = "GD", Tq = "TQ", Sr = "SR", Gnye = "GNYE",
     }
 }
+words! {
+    /// What a fitting's card must not lack, by the record key that states it.
+    CardKey {
+        Steps = "steps", RejectIf = "reject_if", LineTensionMax = "line_tension_max_kN",
+        HoldingLoad = "holding_load_kN", Proof = "proven_on", Stamp = "stamp", Mark = "mark",
+        Insertion = "insertion_mm", Tail = "tail_mm", StandOut = "stand_out", Tightening = "tightening",
+        Torque = "torque_Nm", Thimble = "thimble", Ferrule = "ferrule", RopeGrip = "rope_grip", Die = "die",
+        Pressed = "pressed_mm", Witness = "witness",
+    }
+}

@@ -4,7 +4,7 @@
 use super::made::{self, Made, sizes};
 use super::said::Said;
 use fittingcards::cards::Card;
-use fittingcards::catalogue::Settings;
+use fittingcards::catalogue::{Settings, Status};
 use fittingcards::facts::{CardFacts, Content};
 
 /// Catalogues whose cards print in every size; those with too much for a card of some size print where they fit.
@@ -88,12 +88,15 @@ fn needed(facts: &CardFacts, small: bool) -> Vec<Needed> {
             list.push(Needed { what, text: text.to_owned(), on });
         }
     };
-    let CardFacts { number, title, status: _, status_words, content, caution } = facts;
+    let CardFacts { number, title, status: _, status_words, before_work, content, caution } = facts;
     for on in [On::Front, On::Back] {
         add("number", on, number);
         add("status", on, status_words);
     }
     add("title", On::Front, title);
+    for line in before_work {
+        add("before work", On::Back, line);
+    }
     add("caution", On::Back, caution);
     match content {
         Content::Fitting(_) => of_fitting(facts, small, &mut add),
@@ -104,7 +107,7 @@ fn needed(facts: &CardFacts, small: bool) -> Vec<Needed> {
 
 fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str, On, &str)) {
     // What must not be used needs no warning of wrong parts in it.
-    let barred = small && !facts.status_words.is_empty();
+    let barred = small && facts.status != Status::Current;
     let Content::Fitting(facts) = &facts.content else { return };
     // In the booklet alone: how the family works, what a part is called, whether it is used again.
     let fittingcards::facts::FittingFacts {
@@ -122,6 +125,7 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
         steps,
         tightening,
         checks,
+        if_wrong,
         witness,
         line_tension_max,
         reject_if,
@@ -188,6 +192,9 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
         for text in [&check.when, &check.what, &check.go, &check.no_go] {
             add("check", On::Back, text);
         }
+    }
+    for text in [&if_wrong.before_load, &if_wrong.under_load] {
+        add("a check fails", On::Back, text);
     }
     add("witness", On::Back, witness);
     add("line tension", On::Back, line_tension_max.as_deref().unwrap_or_default());
@@ -296,7 +303,7 @@ fn fixed(settings: &Settings) -> Vec<String> {
 }
 
 /// Longer ones first, where one stands in another.
-const FIXED: [&str; 39] = [
+const FIXED: [&str; 40] = [
     "printed copy: check the register",
     "One body, several gripping parts: read the stamp and the mark.",
     "Several parts go in: read stamp and mark.",
@@ -317,7 +324,8 @@ const FIXED: [&str; 39] = [
     "body card",
     "Reject if:",
     "Not these",
-    "No-go:",
+    "Before load:",
+    "Under load:",
     "nominal",
     "replaces",
     "notice",

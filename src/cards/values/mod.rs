@@ -5,9 +5,10 @@ mod tag;
 mod texts;
 mod wear;
 
-use crate::catalogue::Settings;
+use crate::catalogue::{Settings, Status};
 use crate::facts::{
-    CardFacts, CheckFacts, ConductorFacts, Content, FittingFacts, NotThis, PartLine, TighteningFacts,
+    CardFacts, CheckFacts, ConductorFacts, Content, FittingFacts, IfWrongFacts, NotThis, PartLine,
+    TighteningFacts,
 };
 use crate::register::Standing;
 use serde_json::{Map, Value, json};
@@ -26,6 +27,7 @@ pub(in crate::cards) fn of_card(
     let foot_lines = foot_lines(facts, settings);
     let mut values = object(json!({
         "number": facts.number, "title": facts.title, "status": facts.status_words, "caution": facts.caution,
+        "barred": facts.status != Status::Current, "before_work": facts.before_work,
         "owner": settings.owner, "foot": foot(standing, settings), "foot_words": foot_lines.join(" "),
         "foot_lines": foot_lines.iter().map(|text| json!({ "text": text })).collect::<Vec<_>>(),
     }));
@@ -91,6 +93,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
         "checks": checks(&facts.checks),
         "tension_words": prefixed("Line tension max ", facts.line_tension_max.as_deref().unwrap_or_default()),
+        "if_wrong": if_wrong(&facts.if_wrong),
         "witness": facts.witness,
         "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
         "greased": greased(&facts.tightening),
@@ -152,18 +155,20 @@ fn other_gripping(facts: &FittingFacts) -> String {
     prefixed("and ", &called.collect::<Vec<_>>().join("; "))
 }
 
-/// What is looked at and what is right; what is wrong with the last of those that share it.
+/// What is looked at and what is right.
 fn checks(facts: &[CheckFacts]) -> Vec<Value> {
-    let rows = facts.iter().enumerate().map(|(index, check)| {
-        let shared = facts.get(index + 1).is_some_and(|next| next.no_go == check.no_go);
-        let no_go = if shared { String::new() } else { sentence_after("no-go: ", &check.no_go) };
-        json!({ "what": joined(&[&check.when, &check.what], ": "), "go": check.go, "no_go": no_go })
-    });
-    rows.collect()
+    let row =
+        |check: &CheckFacts| json!({ "what": joined(&[&check.when, &check.what], ": "), "go": check.go });
+    facts.iter().map(row).collect()
 }
 
-fn sentence_after(prefix: &str, text: &str) -> String {
-    sentence(&prefixed(prefix, text))
+/// What a check that fails calls for, a sentence each.
+fn if_wrong(facts: &IfWrongFacts) -> Vec<Value> {
+    let when = [("Before load", &facts.before_load), ("Under load", &facts.under_load)];
+    let stated = when.into_iter().filter(|(_, text)| !text.is_empty());
+    stated
+        .map(|(when, text)| json!({ "when": when, "text": format!("{}.", text.trim_end_matches('.')) }))
+        .collect()
 }
 
 /// What stands beside the enlarged section: sizes, those of the assembly whether or not its drawing has room for
@@ -175,16 +180,17 @@ fn beside_section(facts: &FittingFacts) -> Vec<Value> {
     texts.iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect()
 }
 
-/// The sizes of each conductor, said of which where there are several; the first, whose section is drawn, with those of
-/// the assembly.
+/// The sizes of each conductor, said of which where there are several; with the first, those of the assembly that no
+/// step says.
 fn sizes(facts: &FittingFacts) -> Vec<String> {
     let several = facts.conductors.len() > 1;
     let of = |(index, conductor): (usize, &ConductorFacts)| {
         let nominal = prefixed("nominal ", conductor.nominal.as_deref().unwrap_or_default());
         let neck = prefixed("neck ", conductor.neck.as_deref().unwrap_or_default());
-        let own = listed(&[&conductor.section, &nominal, &neck]);
+        let own = listed(&[&nominal, &neck]);
         let own = if several { prefixed(&format!("{}: ", conductor.name), &own) } else { own };
-        let dimensions = facts.dimensions.iter().filter(|_| index == 0);
+        let said = |text: &String| facts.steps.iter().any(|step| step.contains(text.as_str()));
+        let dimensions = facts.dimensions.iter().filter(|(_, text)| index == 0 && !said(text));
         let assembly: Vec<String> = dimensions.map(|(name, text)| format!("{name} {text}")).collect();
         joined(&[&own, &assembly.join(", ")], if several { "; " } else { ", " })
     };

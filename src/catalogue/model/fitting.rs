@@ -2,7 +2,7 @@
 
 use super::{Conductor, IfWrong, Notice, Origin, Part, Procedure, Tightening, Wording};
 use crate::colour::Mark;
-use crate::records::{Family, Role, StandOutFrom, Status};
+use crate::records::{CardKey, Family, Role, StandOutFrom, Status};
 use crate::source::Place;
 use crate::units::{Force, Length, Range};
 use jiff::civil::Date;
@@ -49,6 +49,8 @@ pub struct Fitting {
     pub reject_if: Vec<Wording>,
     /// What a check that fails calls for, where stated.
     pub if_wrong: IfWrong,
+    /// What its card has no need of, where stated.
+    pub complete_without: CompleteWithout,
     /// Notices that concern it.
     pub notices: Vec<Arc<Notice>>,
     /// Whether it may be used.
@@ -124,8 +126,17 @@ pub struct StandOut {
     pub seated: Option<Range<Length>>,
     /// Window after line tension has drawn the gripping part in.
     pub tensioned: Option<Range<Length>>,
-    /// How far line tension may draw the gripping part in at most.
+    /// The most that line tension may draw the gripping part in.
     pub draw_in_max: Option<Length>,
+}
+
+/// What the card of a fitting has no need of.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct CompleteWithout {
+    /// The record keys that are left out on purpose.
+    pub keys: Vec<CardKey>,
+    /// Why; empty where nothing is left out.
+    pub because: String,
 }
 
 /// What becomes of fittings already in the line.

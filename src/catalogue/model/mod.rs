@@ -12,11 +12,12 @@ mod settings;
 mod wording;
 
 pub use crate::records::{
-    CardSize, Duty, Family, FlipEdge, Orientation, Reuse, Role, SheetSize, StandOutFrom, Status, WearBasis,
+    CardKey, CardSize, Duty, Family, FlipEdge, Orientation, Reuse, Role, SheetSize, StandOutFrom, Status,
+    WearBasis,
 };
 pub use catalogue::Catalogue;
 pub use conductor::{Conductor, Identity, Stated, WearLimits};
-pub use fitting::{Fitting, InService, Item, StandOut};
+pub use fitting::{CompleteWithout, Fitting, InService, Item, StandOut};
 pub use note::{FontFile, Note, NoteAbout};
 pub use notice::{Holder, Notice};
 pub use origin::Origin;

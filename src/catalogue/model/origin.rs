@@ -1,5 +1,6 @@
 //! Where a record and its fields stand.
 
+use crate::records::Written;
 use crate::source::Place;
 use std::collections::BTreeMap;
 
@@ -10,6 +11,8 @@ pub struct Origin {
     pub place: Place,
     /// Where each field's value stands, by dotted path such as `stated.section_mm2` or `parts.2`.
     pub fields: BTreeMap<String, Place>,
+    /// Each number as it is written, by dotted path.
+    pub numbers: BTreeMap<String, Written>,
 }
 
 impl Origin {
@@ -17,6 +20,12 @@ impl Origin {
     #[must_use]
     pub fn has(&self, field: &str) -> bool {
         self.fields.contains_key(field)
+    }
+
+    /// How many decimals the record writes a number with; `None` where it has no such number.
+    #[must_use]
+    pub fn decimals(&self, field: &str) -> Option<usize> {
+        self.numbers.get(field).map(|written| written.decimals)
     }
 
     /// The place of a field's value; of the nearest field around it, else of the record, where the

@@ -55,7 +55,7 @@ impl Role {
 pub struct Proof {
     /// The conductor it was tested on.
     pub conductor: Arc<Conductor>,
-    /// Number of the body it was tested in; empty where not stated.
+    /// The number of the body that it was tested in; empty where not stated.
     pub body: String,
     /// What it held.
     pub holding_load: Option<Force>,

@@ -27,6 +27,8 @@ pub struct Settings {
     pub sheet: SheetFormat,
     /// What the audit measures by.
     pub limits: Limits,
+    /// Printed first on every card's back.
+    pub before_work: Vec<String>,
     /// Printed on every card and page.
     pub caution: String,
     /// Where it stands.

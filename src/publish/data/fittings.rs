@@ -3,7 +3,8 @@
 use super::object::Object;
 use super::parts::mark;
 use crate::catalogue::{
-    Fitting, Holder, IfWrong, InService, Item, Notice, Procedure, StandOut, Tightening, Wording,
+    CompleteWithout, Fitting, Holder, IfWrong, InService, Item, Notice, Procedure, StandOut, Tightening,
+    Wording,
 };
 use crate::facts;
 use crate::units::Numerals;
@@ -31,6 +32,7 @@ pub(super) fn object(fitting: &Fitting, numerals: Numerals) -> Value {
     object.list("steps", fitting.steps.iter().map(filled));
     object.list("reject_if", fitting.reject_if.iter().map(filled));
     object.part("if_wrong", if_wrong(&fitting.if_wrong, filled));
+    object.part("complete_without", complete_without(&fitting.complete_without));
     object.list("notices", fitting.notices.iter().map(|notice| notice.number.as_str()));
     object.put("status", fitting.status.word());
     object.known("superseded_by", fitting.superseded_by.as_deref());
@@ -58,6 +60,15 @@ fn if_wrong(stated: &IfWrong, text: impl Fn(&Wording) -> String) -> Object {
     let mut object = Object::new();
     object.known("before_load", stated.before_load.as_ref().map(&text));
     object.known("under_load", stated.under_load.as_ref().map(&text));
+    object
+}
+
+fn complete_without(stated: &CompleteWithout) -> Object {
+    let mut object = Object::new();
+    if !stated.keys.is_empty() {
+        object.list("keys", stated.keys.iter().map(|key| key.word()));
+        object.text("because", &stated.because);
+    }
     object
 }
 

@@ -4,7 +4,7 @@
 //!
 //! | key | what it holds |
 //! | --- | --- |
-//! | `title`, `owner`, `edition`, `date`, `language`, `decimal_mark`, `caution` | as in the catalogue |
+//! | `title`, `owner`, `edition`, `date`, `language`, `decimal_mark`, `before_work`, `caution` | as in the catalogue |
 //! | `card`, `sheet`, `limits` | settings, defaults filled in |
 //! | `materials` | by id, built-in ones among them |
 //! | `conductors` | by id: `stated` as the specification prints it, `computed` as worked out here, `fittings` |

@@ -11,6 +11,7 @@ pub(super) fn object(settings: &Settings) -> Object {
     object.date("date", settings.date);
     object.put("language", settings.language.as_str());
     object.put("decimal_mark", settings.decimal_mark.to_string());
+    object.list("before_work", settings.before_work.iter().map(String::as_str));
     object.put("caution", settings.caution.as_str());
     object.part("card", card(settings.card));
     object.part("sheet", sheet(settings.sheet));
@@ -50,5 +51,8 @@ fn limits(limits: &Limits) -> Object {
     object.mm("visible_stand_out_mm", limits.visible_stand_out);
     object.number("smallest_type_pt", limits.smallest_type.pt());
     object.number("mark_difference", limits.mark_difference);
+    object.number("tension_percent_of_breaking_load", limits.tension_percent_of_breaking_load);
+    object.number("wire_friction", limits.wire_friction);
+    object.number("seat_friction", limits.seat_friction);
     object
 }

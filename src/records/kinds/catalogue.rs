@@ -2,8 +2,8 @@
 
 use crate::records::record::record;
 use crate::records::{
-    CardSize, Day, DecimalMark, FlipEdge, Identifier, Language, Mm, Name, Orientation, Paragraph, Percent,
-    Plain, Pt, SheetSize, Size, SizeOrZero, Truth,
+    CardSize, Day, DecimalMark, Field, FlipEdge, Identifier, Language, Mm, Name, Orientation, Paragraph,
+    Percent, Plain, Pt, SheetSize, Size, SizeOrZero, Truth,
 };
 
 record! {
@@ -27,6 +27,8 @@ record! {
         sheet: SheetRecord, Optional;
         /// What the audit measures by.
         limits: LimitsRecord, Optional;
+        /// Printed first on every card's back.
+        before_work: Vec<Field<Name>>, Optional;
         /// Printed on every card and page.
         caution: Paragraph, Required;
     }

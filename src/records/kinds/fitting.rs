@@ -5,7 +5,7 @@ use crate::records::kinds::part::MarkRecord;
 use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::{
-    Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Size,
+    CardKey, Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Size,
     SizeOrZero, StandOutFrom, Status, Text, Worded,
 };
 use crate::units::Range;
@@ -53,6 +53,8 @@ record! {
         reject_if: Vec<Field<Worded<Name>>>, Optional;
         /// What a check that fails calls for; the family's words where absent.
         if_wrong: IfWrongRecord, Optional;
+        /// What its card has no need of, and why.
+        complete_without: CompleteWithoutRecord, Optional;
         /// Notices that concern it.
         notices: Vec<Field<Name>>, Optional;
         /// Whether it may be used.
@@ -75,8 +77,18 @@ record! {
         seated as "seated_mm": Range<Position<Mm, 500>>, Optional;
         /// Window after line tension has drawn the gripping part in.
         tensioned as "tensioned_mm": Range<Position<Mm, 500>>, Optional;
-        /// How far line tension may draw the gripping part in at most.
+        /// The most that line tension may draw the gripping part in.
         draw_in_max as "draw_in_max_mm": SizeOrZero<Mm, 500>, Optional;
+    }
+}
+
+record! {
+    /// What a card has no need of.
+    CompleteWithoutRecord ("what a card has no need of") {
+        /// The record keys that are left out on purpose.
+        keys: Vec<Field<CardKey>>, Required;
+        /// Why.
+        because: Name, Required;
     }
 }
 

@@ -15,7 +15,9 @@ pub use conductor::{
     BarRecord, CompositeRecord, ConductorRecord, ConstructionRecord, CoreRecord, GroovedRecord, GroupRecord,
     IdentityRecord, RopeRecord, SolidRecord, StatedRecord, ToleranceRecord, TubeRecord, WearRecord,
 };
-pub use fitting::{FittingRecord, IfWrongRecord, ItemRecord, StandOutRecord, TighteningRecord};
+pub use fitting::{
+    CompleteWithoutRecord, FittingRecord, IfWrongRecord, ItemRecord, StandOutRecord, TighteningRecord,
+};
 pub use geometry::{
     BodyRecord, ColletRecord, FerruleRecord, GeometryRecord, RopeGripRecord, SocketRecord,
     SpreadingConeRecord, ThimbleRecord, WedgeBodyRecord, WedgeRecord,

@@ -55,7 +55,7 @@ record! {
     ProofRecord ("a proof") {
         /// The conductor it was tested on.
         conductor: Name, Required;
-        /// The body it was tested in.
+        /// The body that it was tested in.
         body: Name, Optional;
         /// What it held.
         holding_load as "holding_load_kN": Size<Kn, 10_000>, Optional;

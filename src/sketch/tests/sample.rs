@@ -1,8 +1,8 @@
 //! Conductors, parts and fittings for tests, built without records.
 
 use crate::catalogue::{
-    Conductor, Duty, Family, Fitting, Identity, IfWrong, Item, Limits, Origin, Part, Role, StandOut,
-    StandOutFrom, Stated, Status, load,
+    CompleteWithout, Conductor, Duty, Family, Fitting, Identity, IfWrong, Item, Limits, Origin, Part, Role,
+    StandOut, StandOutFrom, Stated, Status, load,
 };
 use crate::grip::{
     Body, Bore, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
@@ -45,7 +45,11 @@ pub fn material(id: &str) -> Arc<Material> {
 }
 
 fn origin() -> Origin {
-    Origin { place: Place::whole(FilePath::catalogue("sample.yaml")), fields: BTreeMap::new() }
+    Origin {
+        place: Place::whole(FilePath::catalogue("sample.yaml")),
+        fields: BTreeMap::new(),
+        numbers: BTreeMap::new(),
+    }
 }
 
 pub fn conductor(name: &str, material_id: &str, construction: Construction) -> Arc<Conductor> {
@@ -164,6 +168,7 @@ pub fn fitting(
         steps: Vec::new(),
         reject_if: Vec::new(),
         if_wrong: IfWrong::default(),
+        complete_without: CompleteWithout::default(),
         notices: Vec::new(),
         status: Status::Current,
         superseded_by: None,

@@ -46,6 +46,9 @@ impl<'a> Body<'a> {
             list.push(Needed::new("status", on, words::status(self.record)));
         }
         list.push(Needed::new("title", On::Front, text(self.record, "name")));
+        for line in super::records::texts(&self.records.settings, "before_work") {
+            list.push(Needed::new("before work", On::Back, line));
+        }
         list.push(Needed::new("caution", On::Back, text(&self.records.settings, "caution")));
         list.push(Needed::new("stamp on the body", On::Front, text(self.record, "stamp")));
         for part in &self.parts {

@@ -41,7 +41,7 @@ fn mark(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
 }
 
 /// The parts that hold the conductor.
-fn gripping<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Value> {
+pub fn gripping<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Value> {
     let holds =
         |part: &Value| ["cone", "wedge", "sleeve", "ferrule", "rope-grip"].contains(&&*text(part, "role"));
     records.items(fitting).into_iter().map(|(part, _)| part).filter(|part| holds(part)).collect()
@@ -79,18 +79,44 @@ fn checks(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
             list.push(Needed::new("window", On::Back, format!("{go} mm")).behind(when));
         }
     }
-    let witness = text(fitting, "witness");
+    let most = stand_out["draw_in_max_mm"].as_f64().filter(|_| !measured.is_empty());
+    let most = most.map(|most| format!("max {} mm", records.number(most, 1))).unwrap_or_default();
+    list.push(Needed::new("draw-in", On::Back, most).behind("drawn in"));
+    failed(records, fitting, list);
+    // What must not be built is not closed either.
+    if !words::status(fitting).is_empty() {
+        return;
+    }
+    let witness = records.said(fitting, "witness").concat();
     if witness.is_empty() {
         let stamps = gripping(records, fitting).into_iter().map(|part| text(part, "stamp"));
         let stamp = stamps.into_iter().find(|stamp| !stamp.is_empty()).unwrap_or_default();
         list.push(Needed::new("stamp that is read before closing", On::Back, stamp));
     }
     list.push(Needed::new("witness", On::Back, witness));
-    list.push(Needed::new("fitting's stamp", On::Back, text(fitting, "stamp")));
+}
+
+/// What a check that fails calls for. Under tension nobody is sent to open anything.
+fn failed(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
+    let roles: Vec<String> = gripping(records, fitting).into_iter().map(|part| text(part, "role")).collect();
+    let pressed =
+        text(fitting, "family") == "sleeve" || roles.iter().any(|role| role == "ferrule" || role == "sleeve");
+    let before = match roles.first().map(String::as_str) {
+        _ if pressed => "cut it off, make it anew",
+        Some("cone") => "take it apart; the cone is scrap",
+        Some("wedge") => "take it apart; the wedge is scrap",
+        _ => "take it apart",
+    };
+    list.push(Needed::new("a check that fails", On::Back, before).behind("Before load:"));
+    let slack = texts(&fitting["complete_without"], "keys").iter().any(|key| key == "line_tension_max_kN");
+    let under = if slack { "" } else { "stop, do not loosen, keep clear; take the load on a puller first" };
+    list.push(Needed::new("a check that fails", On::Back, under).behind("Under load:"));
 }
 
 /// What a card says of load, notices and fittings in the line, in every size.
 fn standing(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
+    let before = texts(&records.settings, "before_work").into_iter();
+    list.extend(before.map(|line| Needed::new("before work", On::Back, line)));
     list.push(Needed::new("caution", On::Back, text(&records.settings, "caution")));
     if let Some(load) = fitting["line_tension_max_kN"].as_f64() {
         list.push(
@@ -107,15 +133,17 @@ fn standing(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
 
 /// How it is put together: larger cards alone have room for it.
 fn assembly(records: &Records, fitting: &Value, needed: &mut Vec<Needed>) {
+    let barred = !words::status(fitting).is_empty();
     for (key, what) in [("steps", "step"), ("reject_if", "reject if")] {
-        needed.extend(texts(fitting, key).into_iter().map(|text| Needed::new(what, On::Back, text)));
+        let lines = records.said(fitting, key).into_iter().filter(|_| !(barred && key == "steps"));
+        needed.extend(lines.map(|text| Needed::new(what, On::Back, text)));
     }
     for key in ["insertion_mm", "tail_mm"] {
         if let Some(length) = fitting[key].as_f64() {
             needed.push(Needed::new(key, On::Either, format!("{} mm", records.bare(length, 1))));
         }
     }
-    for tightening in list(fitting, "tightening") {
+    for tightening in list(fitting, "tightening").filter(|_| !barred) {
         let item = format!("{} {}", text(tightening, "item"), text(tightening, "thread"));
         let torque = window(records, &tightening["torque_Nm"], 0);
         let torque = torque.map(|torque| format!("{torque} N·m")).unwrap_or_default();

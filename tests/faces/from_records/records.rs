@@ -26,13 +26,16 @@ impl Records {
             let texts = files(world, &format!("{folder}/"));
             texts.iter().flat_map(|text| stream(text)).map(|record| (name(&record), record)).collect()
         };
+        let procedures: Kind = kind("procedures");
+        let mut fittings: Kind = kind("fittings");
+        fittings.values_mut().for_each(|fitting| take(fitting, &procedures));
         let found = mixups::find(&catalogue::load(world).unwrap().catalogue);
         Self {
             settings: stream(&files(world, "catalogue.yaml")[0]).remove(0),
             materials: kind("materials"),
             conductors: kind("conductors"),
             parts: kind("parts"),
-            fittings: kind("fittings"),
+            fittings,
             mixups: mixups::to_json(&found),
         }
     }
@@ -57,6 +60,58 @@ impl Records {
         one.into_iter().chain(several).map(|id| &self.conductors[id]).collect()
     }
 
+    /// A fitting's texts with its values put in for the names in braces; `{{` is a brace.
+    pub fn said(&self, fitting: &Value, key: &str) -> Vec<String> {
+        let lines = list(fitting, key).filter_map(Value::as_str).chain(fitting[key].as_str());
+        lines.map(|line| self.filled(fitting, line.trim())).collect()
+    }
+
+    fn filled(&self, fitting: &Value, text: &str) -> String {
+        let mut pieces =
+            text.replace("{{", "\u{1}").split('{').map(str::to_owned).collect::<Vec<_>>().into_iter();
+        let first = pieces.next().unwrap_or_default();
+        let rest = pieces.map(|piece| match piece.split_once('}') {
+            Some((name, rest)) => self.value(fitting, name) + rest,
+            None => panic!("nothing closes a brace of {text}"),
+        });
+        [first].into_iter().chain(rest).collect::<String>().replace('\u{1}', "{")
+    }
+
+    /// What a name in braces stands for.
+    fn value(&self, fitting: &Value, name: &str) -> String {
+        let (name, nth) =
+            name.split_once('.').map_or((name, 0), |(name, nth)| (name, nth.parse::<usize>().unwrap() - 1));
+        let conductors = self.conductors(fitting);
+        let conductor = conductors[nth.min(conductors.len() - 1)];
+        let gripping = super::fittings::gripping(self, fitting);
+        let window = |window: &Value, unit: &str| {
+            let (min, max) = (&window["min"], &window["max"]);
+            let (min, max) = (min.as_f64().unwrap(), max.as_f64().unwrap());
+            let places = usize::from(unit == "mm");
+            let [min, max] = [min, max].map(|end| self.number(end, places));
+            if min == max { format!("{min} {unit}") } else { format!("{min} to {max} {unit}") }
+        };
+        match name {
+            "torque" => window(&fitting["tightening"][nth]["torque_Nm"], "N·m"),
+            "stamp" => text(gripping[0], "stamp"),
+            "mark" => super::fittings::mark_of(self, fitting).map(|mark| text(mark, "text")).unwrap(),
+            "drum_tag" | "tracer" | "grooves" => text(&conductor["identity"], name),
+            "insertion" | "tail" => {
+                format!("{} mm", self.bare(fitting[format!("{name}_mm")].as_f64().unwrap(), 1))
+            }
+            "seated" | "tensioned" => window(&fitting["stand_out"][format!("{name}_mm")], "mm"),
+            "diameter" => format!(
+                "⌀ {} mm",
+                self.number(conductor["stated"]["overall_diameter_mm"].as_f64().unwrap(), 1)
+            ),
+            "replace_height" => {
+                let wear = &conductor["construction"]["grooved"]["wear"];
+                format!("{} mm", self.number(wear["replace_height_mm"].as_f64().unwrap(), 1))
+            }
+            other => panic!("no value for {other}"),
+        }
+    }
+
     /// Numbers as the catalogue writes them.
     pub fn number(&self, value: f64, places: usize) -> String {
         let mark = self.settings["decimal_mark"].as_str().unwrap_or(".");
@@ -68,6 +123,16 @@ impl Records {
         let text = format!("{value:.places$}");
         let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
         text.replace('.', self.settings["decimal_mark"].as_str().unwrap_or("."))
+    }
+}
+
+/// A fitting takes from its procedure what its own record does not state.
+fn take(fitting: &mut Value, procedures: &Kind) {
+    let Some(procedure) = procedures.get(&text(fitting, "procedure")) else { return };
+    for key in ["tightening", "witness", "steps", "reject_if", "if_wrong"] {
+        if fitting[key].is_null() && !procedure[key].is_null() {
+            fitting[key] = procedure[key].clone();
+        }
     }
 }
 
