@@ -11,6 +11,8 @@ mod contact_wire_outside_standard;
 mod contact_wire_width_differs;
 mod context;
 mod copper_against_zinc;
+mod figure_not_in_record;
+mod fitting_texts;
 mod grip_not_known;
 mod hidden_mix_up;
 mod hidden_mix_up_marks_alike;
@@ -21,6 +23,7 @@ mod incomplete;
 mod insertion_too_long;
 mod insertion_too_short;
 mod inspected;
+mod known_names;
 mod layer_not_full;
 mod line_tension_near_breaking;
 mod line_tension_too_high;
@@ -66,6 +69,7 @@ mod stated_section_is_circle_area;
 mod stated_section_is_nominal_size;
 mod stated_section_is_outer_group;
 mod taper_not_self_holding;
+mod text_contradicts_record;
 mod thimble_does_not_fit;
 mod torque_above_bolt_strength;
 mod torque_implausible;
@@ -75,6 +79,7 @@ mod unseen;
 mod unusable_part_in_fitting;
 mod value_absent;
 mod wires_through_hole_differ;
+mod words_of_text;
 mod worn_wire_not_held;
 
 pub use context::Context;
@@ -93,6 +98,7 @@ const RULES: &[Rule] = &[
     contact_wire_outside_standard::check,
     contact_wire_width_differs::check,
     copper_against_zinc::check,
+    figure_not_in_record::check,
     grip_not_known::check,
     hidden_mix_up::check,
     hidden_mix_up_marks_alike::check,
@@ -146,6 +152,7 @@ const RULES: &[Rule] = &[
     stated_section_is_nominal_size::check,
     stated_section_is_outer_group::check,
     taper_not_self_holding::check,
+    text_contradicts_record::check,
     thimble_does_not_fit::check,
     torque_above_bolt_strength::check,
     torque_implausible::check,

@@ -1,0 +1,71 @@
+//! The texts that are about a fitting: those of its card, and its note.
+
+use super::Context;
+use super::inspected::on_wording;
+use crate::catalogue::{Fitting, Note, NoteAbout, PieceKind, Wording, pieces};
+use crate::diagnostics::{Finding, Place, Severity};
+
+/// A text about a fitting.
+pub(super) struct Text<'a> {
+    fitting: &'a Fitting,
+    from: From<'a>,
+}
+
+enum From<'a> {
+    Card(&'a Wording),
+    Note(&'a Note),
+}
+
+/// The texts about a fitting, those of its card first.
+pub(super) fn texts<'a>(fitting: &'a Fitting, context: Context<'a>) -> Vec<Text<'a>> {
+    let is_its = |note: &&Note| matches!(&note.about, NoteAbout::Record(number) if *number == fitting.number);
+    let notes = context.catalogue.notes.iter().filter(is_its).map(From::Note);
+    fitting.wordings().map(From::Card).chain(notes).map(|from| Text { fitting, from }).collect()
+}
+
+impl<'a> Text<'a> {
+    /// What stands between the values that it names, with how many letters stand before.
+    pub(super) fn stretches(&self) -> impl Iterator<Item = (usize, &'a str)> {
+        let text: &'a str = match self.from {
+            From::Card(wording) => &wording.text,
+            From::Note(note) => &note.markdown,
+        };
+        pieces(text).into_iter().filter_map(|piece| match piece.kind {
+            PieceKind::Words(words) => Some((piece.at, words)),
+            PieceKind::Value(_) | PieceKind::Unclosed(_) => None,
+        })
+    }
+
+    /// A note may tell of the wrong parts that go into the body: that is what it is for.
+    pub(super) fn tells_of_others(&self) -> bool {
+        matches!(self.from, From::Note(_))
+    }
+
+    /// A finding at a letter.
+    pub(super) fn finding(
+        &self,
+        severity: Severity,
+        code: &'static str,
+        at: usize,
+        message: &str,
+    ) -> Finding {
+        match self.from {
+            From::Card(wording) => on_wording(severity, code, self.fitting, wording, at, message.to_owned()),
+            From::Note(note) => {
+                let finding = match severity {
+                    Severity::Error => Finding::error(code, place(note, at), message),
+                    Severity::Warning => Finding::warning(code, place(note, at), message),
+                    Severity::Note => Finding::note(code, place(note, at), message),
+                };
+                finding.record(&self.fitting.number)
+            }
+        }
+    }
+}
+
+fn place(note: &Note, at: usize) -> Place {
+    let before: String = note.markdown.chars().take(at).collect();
+    let count = |value: usize| u32::try_from(value).unwrap_or(u32::MAX);
+    let column = before.chars().rev().take_while(|letter| *letter != '\n').count() + 1;
+    Place::at(note.place.file.clone(), count(before.matches('\n').count() + 1), count(column))
+}

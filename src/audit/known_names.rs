@@ -1,0 +1,96 @@
+//! Stamps, marks and other names that texts of a fitting may say, and those of wrong parts that they may not.
+
+use super::Context;
+use crate::catalogue::Fitting;
+use crate::diagnostics::Place;
+use crate::mixups::marks;
+
+/// What texts of one fitting may say.
+pub(super) struct Known {
+    /// The stamps of its parts and its own.
+    pub(super) stamps: Vec<String>,
+    /// Its mark and those of its parts.
+    pub(super) marks: Vec<String>,
+    /// All names of its own, stamps and marks among them.
+    pub(super) own: Vec<String>,
+    /// Stamps and marks of other parts that go into its body.
+    pub(super) others: Vec<Other>,
+    /// Where its gripping part's stamp stands, and what that is.
+    pub(super) stamp_place: (Place, &'static str),
+    /// Where its mark stands, and what that is.
+    pub(super) mark_place: (Place, &'static str),
+}
+
+/// A stamp or mark of another part.
+pub(super) struct Other {
+    /// The stamp, or the text of the mark.
+    pub(super) name: String,
+    /// "stamp" or "mark".
+    pub(super) kind: &'static str,
+    /// Where it stands.
+    pub(super) place: Place,
+}
+
+pub(super) fn known(fitting: &Fitting, context: Context<'_>) -> Known {
+    let own_parts = || fitting.items.iter().map(|item| &item.part);
+    let stamps: Vec<String> = own_parts()
+        .map(|part| spaced(&part.stamp))
+        .chain([spaced(&fitting.stamp)])
+        .filter(|stamp| !stamp.is_empty())
+        .collect();
+    let marked = own_parts().filter_map(|part| part.mark.as_ref()).chain(&fitting.mark);
+    let own_marks: Vec<String> =
+        marked.map(|mark| spaced(&mark.text)).filter(|text| !text.is_empty()).collect();
+    let tags = fitting.conductors.iter().map(|held| spaced(&held.identity.drum_tag));
+    let numbers = own_parts().map(|part| part.number.clone()).chain([fitting.number.clone()]);
+    let own = stamps
+        .iter()
+        .chain(&own_marks)
+        .cloned()
+        .chain(tags)
+        .chain(numbers)
+        .filter(|name| !name.is_empty())
+        .collect();
+    let gripping = fitting.gripping().map(|item| &item.part).find(|part| !part.stamp.is_empty());
+    let stamp_place = gripping.map(|part| (part.origin.of("stamp"), "the gripping part's stamp"));
+    let of_part = fitting
+        .gripping()
+        .map(|item| &item.part)
+        .find(|part| part.mark.is_some())
+        .map(|part| part.origin.of("mark"));
+    let mark_place = if fitting.origin.has("mark") {
+        fitting.origin.of("mark")
+    } else {
+        of_part.unwrap_or_else(|| fitting.origin.of("parts"))
+    };
+    Known {
+        stamps,
+        marks: own_marks,
+        own,
+        others: others(fitting, context),
+        stamp_place: stamp_place
+            .unwrap_or_else(|| (fitting.origin.of("parts"), "none of its gripping parts has a stamp")),
+        mark_place: (mark_place, if fitting.mark.is_some() { "its mark" } else { "it has no mark" }),
+    }
+}
+
+/// A stamp of figures alone stands in any text as a size, and is none of these.
+fn others(fitting: &Fitting, context: Context<'_>) -> Vec<Other> {
+    let marks = marks(context.catalogue);
+    let mut others = Vec::new();
+    let bodies = fitting.bodies().filter_map(|item| context.mixups.body(&item.part.number));
+    for part in bodies.flat_map(|body| &body.parts) {
+        if fitting.items.iter().any(|item| item.part.number == part.number) {
+            continue;
+        }
+        let mark = marks.get(part.number.as_str()).map(|mark| spaced(&mark.text)).unwrap_or_default();
+        let named = [(spaced(&part.stamp), "stamp"), (mark, "mark")];
+        let named = named.into_iter().filter(|(name, _)| name.chars().any(char::is_alphabetic));
+        others.extend(named.map(|(name, kind)| Other { name, kind, place: part.origin.of(kind) }));
+    }
+    others
+}
+
+fn spaced(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
