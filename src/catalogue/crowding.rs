@@ -9,8 +9,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// How many gripping parts may go into one body. A crew that must tell more apart has lost already.
 const MOST_GRIPPING: usize = 60;
-/// How many fittings may share one body.
-const MOST_FITTINGS: usize = 100;
+/// How many pairs of a fitting and a gripping part a body may have; each is judged.
+const MOST_CASES: usize = 6_000;
 
 /// The finding of a kind with more records than a catalogue may have, at the first that is too many.
 pub(super) fn too_many<R>(kind: RecordKind, documents: &[Document<R>]) -> Option<Finding> {
@@ -28,15 +28,11 @@ pub(super) fn too_many<R>(kind: RecordKind, documents: &[Document<R>]) -> Option
 
 /// Leaves out gripping parts that are too many for the place that they go into.
 pub(super) fn limit_parts(parts: &mut RecordIndex<Part>, findings: &mut Findings) {
-    let mut places: BTreeMap<(Role, &str), usize> = BTreeMap::new();
-    let mut surplus = Vec::new();
-    for part in parts.sound.values().filter(|part| part.role.grips() && !part.interface.is_empty()) {
-        let count = places.entry((part.role, part.interface.as_str())).or_default();
-        *count += 1;
-        if *count > MOST_GRIPPING {
-            surplus.push((part.number.clone(), *count));
-        }
-        if *count == MOST_GRIPPING + 1 {
+    let mut surplus: Vec<String> = Vec::new();
+    for alike in places(parts).into_values() {
+        let beyond = alike.iter().skip(MOST_GRIPPING);
+        surplus.extend(beyond.map(|number| (*number).to_owned()));
+        if let Some(part) = alike.get(MOST_GRIPPING).and_then(|number| parts.sound.get(*number)) {
             let message = format!("more than {MOST_GRIPPING} gripping parts go into the same place");
             findings.push(
                 Finding::error("too-many-alike", part.origin.of("interface"), message)
@@ -47,7 +43,7 @@ pub(super) fn limit_parts(parts: &mut RecordIndex<Part>, findings: &mut Findings
             );
         }
     }
-    for (number, _) in surplus {
+    for number in surplus {
         parts.leave_out(&number);
     }
 }
@@ -59,17 +55,34 @@ struct Shared {
     gripping: BTreeSet<String>,
 }
 
+impl Shared {
+    /// Whether each of its fittings can be built with each of its gripping parts in good time.
+    fn is_within_bounds(&self) -> bool {
+        self.gripping.len() <= MOST_GRIPPING && self.fittings * self.gripping.len().max(1) <= MOST_CASES
+    }
+}
+
 /// Leaves out fittings that are too many for their body, or bring too many gripping parts to it.
-pub(super) fn limit_fittings(fittings: &mut RecordIndex<Fitting>, findings: &mut Findings) {
+pub(super) fn limit_fittings(
+    fittings: &mut RecordIndex<Fitting>,
+    parts: &RecordIndex<Part>,
+    findings: &mut Findings,
+) {
+    let places = places(parts);
     let mut bodies: BTreeMap<String, Shared> = BTreeMap::new();
     let mut surplus = Vec::new();
     for fitting in fittings.sound.values() {
         for body in fitting.bodies() {
-            let shared = bodies.entry(body.part.number.clone()).or_default();
-            shared.fittings += 1;
-            shared.gripping.extend(fitting.gripping().map(|item| item.part.number.clone()));
-            if shared.fittings > MOST_FITTINGS || shared.gripping.len() > MOST_GRIPPING {
-                findings.push(crowded(fitting, &body.part.number, shared));
+            let number = &body.part.number;
+            let shared = bodies.get(number);
+            let (count, others) =
+                shared.map_or((0, BTreeSet::new()), |one| (one.fittings, one.gripping.clone()));
+            let gripping = others.into_iter().chain(gripping(fitting, &places)).collect();
+            let with_it = Shared { fittings: count + 1, gripping };
+            if with_it.is_within_bounds() {
+                bodies.insert(number.clone(), with_it);
+            } else {
+                findings.push(crowded(fitting, number, &with_it));
                 surplus.push(fitting.number.clone());
             }
         }
@@ -79,9 +92,30 @@ pub(super) fn limit_fittings(fittings: &mut RecordIndex<Fitting>, findings: &mut
     }
 }
 
+/// Gripping parts by the place that they go into.
+type Places<'a> = BTreeMap<(Role, &'a str), Vec<&'a str>>;
+
+fn places(parts: &RecordIndex<Part>) -> Places<'_> {
+    let mut places = Places::new();
+    for part in parts.sound.values().filter(|part| part.role.grips() && !part.interface.is_empty()) {
+        places.entry((part.role, part.interface.as_str())).or_default().push(&part.number);
+    }
+    places
+}
+
+/// The gripping parts of a fitting, and all that go into the same places.
+fn gripping<'a>(fitting: &'a Fitting, places: &'a Places<'_>) -> impl Iterator<Item = String> + 'a {
+    fitting.gripping().flat_map(|item| {
+        let alike = places.get(&(item.part.role, item.part.interface.as_str())).into_iter().flatten();
+        std::iter::once(item.part.number.as_str()).chain(alike.copied()).map(str::to_owned)
+    })
+}
+
 fn crowded(fitting: &Fitting, body: &str, shared: &Shared) -> Finding {
     let found = format!("{} fittings, {} gripping parts", shared.fittings, shared.gripping.len());
-    let expected = format!("at most {MOST_FITTINGS} fittings and {MOST_GRIPPING} gripping parts");
+    let expected = format!(
+        "at most {MOST_GRIPPING} gripping parts, and {MOST_CASES} pairs of a fitting and such a part"
+    );
     Finding::error("too-many-alike", fitting.origin.of("parts"), format!("too much shares the body {body}"))
         .record(&fitting.number)
         .field("parts")

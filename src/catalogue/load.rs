@@ -84,7 +84,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     let mut fittings = index(RecordKind::Fitting, &records.fittings, names, findings, |document, check| {
         fitting(document, indexes, check).filter(|fitting| !superseded.contains(&fitting.number))
     });
-    limit_fittings(&mut fittings, findings);
+    limit_fittings(&mut fittings, &parts, findings);
     let holders = index(RecordKind::Holder, &records.holders, names, findings, |document, check| {
         holder(document, &fittings, &parts, check)
     });
