@@ -1,7 +1,9 @@
 //! What an attempt may take.
 
 use crate::targets::Target;
-use std::path::PathBuf;
+use std::fs::File;
+use std::io::{Seek, Write};
+use std::path::Path;
 use std::process::Command;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, LazyLock};
@@ -28,24 +30,31 @@ pub fn command() -> Command {
 
 /// Attempts, each written down before it is made, so that the input is there however the process ends.
 pub struct Attempts {
-    input: PathBuf,
+    input: File,
     made: Arc<AtomicU64>,
 }
 
 impl Attempts {
     /// Keeps the input in a file; from now on the process ends when one takes too long.
-    pub fn new(input: PathBuf) -> Self {
+    pub fn new(input: &Path) -> Self {
         let made = Arc::new(AtomicU64::new(0));
         let seen = made.clone();
         thread::spawn(move || watch(&seen));
-        Self { input, made }
+        Self { input: File::create(input).expect("the input can be kept"), made }
     }
 
     /// Tries an input.
     pub fn one(&mut self, target: &Target, input: &[u8]) {
-        std::fs::write(&self.input, input).expect("the input can be kept");
+        self.keep(input).expect("the input can be kept");
         self.made.fetch_add(1, Ordering::Relaxed);
         (target.run)(input);
+    }
+
+    /// Left open from one input to the next: some file systems wait for the disk where a file is emptied and closed.
+    fn keep(&mut self, input: &[u8]) -> std::io::Result<()> {
+        self.input.rewind()?;
+        self.input.write_all(input)?;
+        self.input.set_len(input.len() as u64)
     }
 }
 

@@ -33,7 +33,7 @@ fn apart(target: &'static Target) -> Result<(), Failed> {
 }
 
 fn attempt(target: &Target) {
-    let mut attempts = limits::Attempts::new(input_of(target));
+    let mut attempts = limits::Attempts::new(&input_of(target));
     for input in regressions::of(target) {
         attempts.one(target, &input);
     }
