@@ -73,9 +73,14 @@ pub(super) fn sync(file: &Path) -> io::Result<u64> {
     file.sync_all().and_then(|()| Ok(file.metadata()?.len()))
 }
 
-/// Waits until the disk has what a folder lists; a system that opens no folders sees to that itself.
+/// Waits until the disk has what a folder lists. Where a folder may not be opened, or the system or disk knows
+/// no such thing, there is no way to wait.
 pub(super) fn sync_folder(folder: &Path) -> io::Result<()> {
-    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+    use io::ErrorKind::{InvalidInput, PermissionDenied, Unsupported};
+    match File::open(folder).and_then(|folder| folder.sync_all()) {
+        Err(error) if matches!(error.kind(), PermissionDenied | InvalidInput | Unsupported) => Ok(()),
+        other => other,
+    }
 }
 
 /// What a folder holds, and what those folders in it hold that are named, by paths with `/`; links are not

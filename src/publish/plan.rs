@@ -69,7 +69,9 @@ impl Plan {
                 if system::mount(&whole) != system::mount(output) {
                     return Err(fault(&whole, "is a disk or mount of its own: name another output folder"));
                 }
-            } else if plan.needs_folder(&path) || !plan.settle(path, &whole, kind, leftovers) {
+            } else if folders.contains(&path) && plan.needs_folder(&path)
+                || !plan.settle(path, &whole, kind, leftovers)
+            {
                 return Err(fault(&whole, NOT_OURS));
             }
         }

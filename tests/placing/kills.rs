@@ -15,14 +15,15 @@ fn wait_for(child: &mut Child, done: impl Fn() -> bool) {
     while !done() && child.try_wait().unwrap().is_none() {}
 }
 
-/// Half of the kills come at any moment of a run; half when it begins to put files in place.
+/// Half of the kills come at any moment of a run; half when it begins to put files in place, or soon after.
 fn kill(site: &Site, turn: usize, chance: &mut Chance, whole_run: Duration, placing: &dyn Fn() -> bool) {
     let mut child = site.begin();
     if turn.is_multiple_of(2) {
         sleep(whole_run.mul_f64(chance.next()));
     } else {
         wait_for(&mut child, placing);
-        sleep(Duration::from_millis(3).mul_f64(chance.next()));
+        let soon = if turn % 4 == 1 { Duration::ZERO } else { Duration::from_millis(3) };
+        sleep(soon.mul_f64(chance.next()));
     }
     child.kill().unwrap();
     child.wait().unwrap();
