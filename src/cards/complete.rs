@@ -119,8 +119,8 @@ mod tests {
     fn an_empty_face_lacks_what_a_card_must_show() {
         assert_eq!(said(&world("Look."), &Standing::Draft), []);
         let told = said(&with_face(""), &Standing::Draft);
-        let lacking = "the front of card F-1 does not show the number, the gripping part's stamp, that it is a draft, \
-                       the edition";
+        let lacking = "the front of card F-1 does not show the number, the status, the gripping part's stamp, that it is a \
+                       draft, the edition";
         assert_eq!(told, [("cards/fitting-front.xml".to_owned(), lacking.to_owned())]);
         let back = world("Look.").with(FilePath::layouts("cards/fitting-back.xml"), "<face/>");
         let lacking = "the back of card F-1 does not show the number, the caution";

@@ -3,6 +3,7 @@
 use super::demo;
 use fittingcards::mixups::{Closed, ClosedAnswer, Inside, Pull, find, inside, inside_to_json};
 use fittingcards::units::Length;
+use std::sync::Arc;
 
 fn closed(stand_out: f64) -> Closed<'static> {
     let (body, conductor) = ("ST-4101", "messenger-95");
@@ -34,10 +35,28 @@ fn a_right_stand_out_does_not_rule_out_the_hidden_one() {
     assert!(interval[0].as_f64() <= interval[1].as_f64());
 }
 
-/// The demo's windows are 3.0 to 5.5 mm seated, 2.0 to 5.0 mm tensioned: drawn in by up to 3.5 mm.
+/// Right cone of the demo: 6.0 − 0.3/(2·tan 5°) = 4.29 mm ± 0.29, drawn in by at most the stated 2.0 mm.
+#[test]
+fn line_tension_draws_a_part_in_no_further_than_is_stated() {
+    let mixups = find(demo());
+    let fits = |stand_out: f64| {
+        let answer = inside(&mixups, &Closed { state: Pull::Tensioned, ..closed(stand_out) }).unwrap();
+        fitting_it(&answer).iter().any(|part| part.right)
+    };
+    assert!(fits(1.6), "4.0 less 2.0, less 0.5 mm of the reading");
+    assert!(!fits(1.4));
+}
+
+/// The demo's windows are 3.0 to 5.5 mm seated, 2.0 to 5.0 mm tensioned: drawn in by up to 3.5 mm where nothing is stated.
 #[test]
 fn line_tension_draws_a_part_in_until_its_slits_are_shut() {
-    let mixups = find(demo());
+    let mut catalogue = demo().clone();
+    for fitting in catalogue.fittings.values_mut() {
+        if let Some(stand_out) = &mut Arc::make_mut(fitting).stand_out {
+            stand_out.draw_in_max = None;
+        }
+    }
+    let mixups = find(&catalogue);
     let fits = |stand_out: f64, state: Pull| {
         let answer = inside(&mixups, &Closed { state, ..closed(stand_out) }).unwrap();
         fitting_it(&answer).iter().any(|part| part.right)

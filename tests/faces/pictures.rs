@@ -11,10 +11,10 @@ use std::path::{Path, PathBuf};
 const DPI: f64 = 100.0;
 
 /// Pixels along a cell's side.
-const CELL: usize = 8;
+const CELL: usize = 12;
 
 /// How far colours of cells may lie apart, of 255: of all cells in the mean, and of the one that differs most.
-const MEAN: f64 = 3.5;
+const MEAN: f64 = 3.0;
 const LARGEST: f64 = 36.0;
 
 #[test]

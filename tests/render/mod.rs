@@ -16,6 +16,7 @@ const FACE: &str = r#"<face>
 <block id="stamp">{% if gripping is defined and gripping.stamp %}<text class="stamp">{{ gripping.stamp }}</text>{% endif %}
 {% if stamps is defined %}{% for stamp in stamps %}<text class="stamp">{{ stamp }}</text>{% endfor %}{% endif %}
 {% if body_words is defined %}{% for part in parts %}<text>{{ part.stamp }}</text>{% endfor %}{% endif %}</block>
+{% if status %}<block id="status"><text class="foot">{{ status }}</text></block>{% endif %}
 <block id="foot"><text class="foot">{{ foot.standing }}, {{ foot.edition }}</text><text class="foot">{{ caution }}</text></block>
 </face>"#;
 
