@@ -5,7 +5,7 @@ use fittingcards::catalogue::load;
 use fittingcards::source::{FilePath, MemoryWorld};
 use std::sync::LazyLock;
 
-const PATHS: [&str; 7] = [
+const PATHS: [&str; 8] = [
     "parts/x.yaml",
     "catalogue.yaml",
     "conductors/x.yaml",
@@ -13,6 +13,7 @@ const PATHS: [&str; 7] = [
     "holders/x.yaml",
     "materials/x.yaml",
     "notices/x.yaml",
+    "procedures/x.yaml",
 ];
 
 static SETTINGS: LazyLock<Vec<u8>> =
@@ -41,7 +42,8 @@ pub fn seeds() -> Vec<Vec<u8>> {
     let files = folders.into_iter().flat_map(file::below).filter(|(path, _)| path.ends_with(".yaml"));
     let documents = files.flat_map(|(path, bytes)| {
         let folder = path.split('/').next().unwrap_or_default();
-        let path = PATHS.iter().find(|known| known.starts_with(folder)).unwrap();
+        let known = PATHS.iter().find(|known| known.starts_with(folder));
+        let path = known.unwrap_or_else(|| panic!("{path} is of a kind that is not tried"));
         let text = String::from_utf8(bytes).unwrap();
         text.split("\n---\n").map(|document| file::given(path, document.as_bytes())).collect::<Vec<_>>()
     });
