@@ -12,7 +12,7 @@ use crate::facts::{Content, FittingFacts, PartLine, TighteningFacts, words};
 use crate::mixups::words::{happens, noticed, seen};
 use crate::mixups::{Case, Kit};
 use crate::notes::address;
-use crate::units::{Force, Numerals};
+use crate::units::Force;
 use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
@@ -42,7 +42,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "figures": figures::of_fitting(booklet, fitting),
         "stages": figures::stages(booklet, fitting),
     });
-    how(&mut values, fitting, printed, booklet.numerals);
+    how(&mut values, fitting, printed);
     wrong(&mut values, booklet, fitting);
     Draft {
         layout: "fitting",
@@ -102,10 +102,12 @@ fn part(
 
 fn loads(booklet: &Booklet<'_>, fitting: &Fitting, printed: &FittingFacts) -> Vec<Value> {
     let numerals = booklet.numerals;
-    let force = |force: Option<Force>| force.map_or_else(String::new, |force| numerals.force(force));
+    let force = |field: &str, force: Option<Force>| {
+        crate::facts::load(fitting, field, force, numerals).unwrap_or_default()
+    };
     let mut loads = facts([
-        fact("Line tension, at most", force(fitting.line_tension_max)),
-        fact("Holding load, proven without slip", force(fitting.holding_load)),
+        fact("Line tension, at most", force("line_tension_max_kN", fitting.line_tension_max)),
+        fact("Holding load, proven without slip", force("holding_load_kN", fitting.holding_load)),
     ]);
     loads.extend(printed.dimensions.iter().filter_map(|(name, text)| fact(&capital(name), text.as_str())));
     loads
@@ -116,12 +118,9 @@ fn capital(text: &str) -> String {
     characters.next().map_or_else(String::new, |first| first.to_uppercase().chain(characters).collect())
 }
 
-fn how(values: &mut Value, fitting: &Fitting, printed: &FittingFacts, numerals: Numerals) {
-    let tightening = fitting
-        .tightening
-        .iter()
-        .zip(&printed.tightening)
-        .map(|(line, printed)| tightening(line, printed, numerals));
+fn how(values: &mut Value, fitting: &Fitting, printed: &FittingFacts) {
+    let tightening =
+        fitting.tightening.iter().zip(&printed.tightening).map(|(line, printed)| tightening(line, printed));
     let checks = printed
         .checks
         .iter()
@@ -135,11 +134,11 @@ fn how(values: &mut Value, fitting: &Fitting, printed: &FittingFacts, numerals: 
     values["reject_if"] = json!(printed.reject_if);
 }
 
-fn tightening(line: &Tightening, printed: &TighteningFacts, numerals: Numerals) -> Value {
+fn tightening(line: &Tightening, printed: &TighteningFacts) -> Value {
     json!({
         "item": format!("{} {}", line.item, line.thread).trim(),
         "torque": printed.torque,
-        "spanner": line.spanner.map_or_else(String::new, |spanner| numerals.length(spanner, 0)),
+        "spanner": printed.spanner.trim_start_matches("spanner "),
         "grease": line.grease.join(", "),
         "passes": line.passes.map_or_else(String::new, |passes| passes.to_string()),
     })

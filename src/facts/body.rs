@@ -82,6 +82,7 @@ fn body_part(part: &Part, found: &BodyMixups) -> BodyPart {
             .and_then(|case| case.mark.as_ref())
             .map(mark::facts),
         conductors,
+        status_words: words::status(part.status, None),
     }
 }
 

@@ -117,6 +117,8 @@ pub struct ConductorFacts {
     pub identity: Vec<(String, String)>,
     /// Its caution, or its material's.
     pub caution: String,
+    /// What it can be taken for, and what tells; empty where it can be taken for nothing.
+    pub alike: String,
     /// How far it may wear.
     pub wear: Option<WearFacts>,
 }
@@ -229,6 +231,8 @@ pub struct NoticeFacts {
     pub number: String,
     /// Its title.
     pub title: String,
+    /// From when it holds, where that day is still to come at the catalogue's date; else empty.
+    pub in_force_from: String,
 }
 
 /// What a body's card prints.
@@ -257,6 +261,8 @@ pub struct BodyPart {
     pub mark: Option<MarkFacts>,
     /// Conductors that it is right for.
     pub conductors: Vec<String>,
+    /// Its status in words that a crew obeys; empty while it is current.
+    pub status_words: String,
 }
 
 /// A row of the body's table.

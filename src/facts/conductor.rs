@@ -2,6 +2,7 @@
 
 use super::{ConductorFacts, wear};
 use crate::catalogue::Conductor;
+use crate::mixups::LookAlike;
 use crate::section::{Construction, Grooved, Group, RopeCore, Strands};
 use crate::units::{Length, Numerals};
 
@@ -13,25 +14,33 @@ pub fn conductor(conductor: &Conductor, numerals: Numerals) -> ConductorFacts {
         id: conductor.id.clone(),
         name: conductor.name.clone(),
         material: conductor.material.name.clone(),
-        build: build(&conductor.construction, numerals),
+        build: build(conductor, numerals),
         diameter: diameter(conductor, numerals),
         section: numerals.area(conductor.section.metal),
-        nominal: conductor.nominal_size.map(|size| format!("{}\u{a0}mm²", numerals.shortest(size.mm2(), 2))),
+        nominal: conductor
+            .nominal_size
+            .map(|size| format!("{}\u{a0}mm²", stated(conductor, "nominal_size_mm2", size.mm2(), numerals))),
         neck: conductor.section.neck.map(|neck| numerals.length(neck, 2)),
         identity: identity(conductor),
         caution: caution.clone(),
+        alike: String::new(),
         wear: conductor.wear.as_ref().map(|limits| wear::facts(conductor, limits, numerals)),
     }
 }
 
-fn build(construction: &Construction, numerals: Numerals) -> String {
-    match construction {
+fn build(conductor: &Conductor, numerals: Numerals) -> String {
+    match &conductor.construction {
         Construction::Solid { .. } => "solid".to_owned(),
-        Construction::Stranded(group) => wires(group, numerals),
+        Construction::Stranded(group) => wires(conductor, "stranded", group, numerals),
         Construction::Composite(composite) => {
             let made = composite.core_material.as_ref().map_or("", |material| material.group.word());
-            let core = format!("{made} core {}", wires(&composite.core, numerals));
-            format!("{} + {}", wires(&composite.outer, numerals), core.trim_start())
+            let core =
+                format!("{made} core {}", wires(conductor, "composite.core", &composite.core, numerals));
+            format!(
+                "{} + {}",
+                wires(conductor, "composite.outer", &composite.outer, numerals),
+                core.trim_start()
+            )
         }
         Construction::Rope(rope) => format!("rope {}, {}", rope.class, core(rope.core)),
         Construction::Grooved(_) => "grooved".to_owned(),
@@ -42,12 +51,13 @@ fn build(construction: &Construction, numerals: Numerals) -> String {
     }
 }
 
-fn wires(group: &Group, numerals: Numerals) -> String {
+fn wires(conductor: &Conductor, path: &str, group: &Group, numerals: Numerals) -> String {
     let count: u32 = match &group.strands {
         Strands::Wires(count) => *count,
         Strands::Layers(layers) => layers.iter().sum(),
     };
-    format!("{count}\u{a0}×\u{a0}{}", numerals.length(group.wire_diameter, 2))
+    let field = format!("construction.{path}.wire_diameter_mm");
+    format!("{count}\u{a0}×\u{a0}{}\u{a0}mm", stated(conductor, &field, group.wire_diameter.mm(), numerals))
 }
 
 fn core(core: RopeCore) -> &'static str {
@@ -61,10 +71,21 @@ fn core(core: RopeCore) -> &'static str {
 fn diameter(conductor: &Conductor, numerals: Numerals) -> String {
     match &conductor.construction {
         Construction::Grooved(Grooved { height, width, .. }) => {
-            format!("{} high, {} wide", numerals.length(*height, 2), numerals.length(*width, 2))
+            let size = |key: &str, length: Length| {
+                format!(
+                    "{}\u{a0}mm",
+                    stated(conductor, &format!("construction.grooved.{key}"), length.mm(), numerals)
+                )
+            };
+            format!("{} high, {} wide", size("height_mm", *height), size("width_mm", *width))
         }
         _ => format!("⌀\u{a0}{}", numerals.length(conductor.section.overall_diameter, 1)),
     }
+}
+
+/// A number with the digits of its record.
+fn stated(conductor: &Conductor, field: &str, value: f64, numerals: Numerals) -> String {
+    numerals.stated(value, conductor.origin.decimals(field))
 }
 
 fn size(length: Length, numerals: Numerals) -> String {
@@ -78,4 +99,23 @@ fn identity(conductor: &Conductor) -> Vec<(String, String)> {
         .filter(|(_, text)| !text.is_empty())
         .map(|(name, text)| (name.to_owned(), text.clone()))
         .collect()
+}
+
+/// A conductor's words with what it can be taken for: told on the cards of both, from what is known of the two.
+pub(super) fn with_alike(held: &Conductor, alikes: &[LookAlike], numerals: Numerals) -> ConductorFacts {
+    let of_it = alikes.iter().filter_map(|alike| match held.id.as_str() {
+        id if id == alike.one.id => Some((&alike.other.name, alike.settled_by_hand())),
+        id if id == alike.other.id => Some((&alike.one.name, alike.settled_by_hand())),
+        _ => None,
+    });
+    let (settled, unsettled): (Vec<_>, Vec<_>) = of_it.partition(|(_, settled)| *settled);
+    let names = |found: &[(&String, bool)]| {
+        found.iter().map(|(name, _)| name.as_str()).collect::<Vec<_>>().join(", ")
+    };
+    let read = if held.identity.drum_tag.is_empty() { "read the line record" } else { "read the drum tag" };
+    let texts = [(unsettled, read), (settled, "see the booklet")];
+    let texts = texts.iter().filter(|(found, _)| !found.is_empty());
+    let texts: Vec<String> =
+        texts.map(|(found, what)| format!("Looks like {}: {what}.", names(found))).collect();
+    ConductorFacts { alike: texts.join(" "), ..conductor(held, numerals) }
 }

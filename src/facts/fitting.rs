@@ -4,9 +4,9 @@ use super::{
     CardFacts, CheckFacts, Content, FittingFacts, IfWrongFacts, NotThis, NoticeFacts, PartLine,
     TighteningFacts, Values, body, completeness, conductor, failed, forms, mark, values, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, StandOutFrom, Status, Tightening, Wording};
+use crate::catalogue::{Catalogue, Fitting, Item, Notice, StandOutFrom, Status, Tightening, Wording};
 use crate::mixups::words::summary as words_of;
-use crate::mixups::{Case, Consequence, Kit, Mixups, SeenBy, Summary};
+use crate::mixups::{Case, Consequence, Kit, LookAlike, Mixups, SeenBy, Summary};
 use crate::units::Numerals;
 
 /// A card names this many wrong parts; the rest are on the body's card.
@@ -16,6 +16,7 @@ pub(super) fn facts(
     fitting: &Fitting,
     catalogue: &Catalogue,
     mixups: &Mixups,
+    alikes: &[LookAlike],
     numerals: Numerals,
 ) -> CardFacts {
     CardFacts {
@@ -24,7 +25,7 @@ pub(super) fn facts(
         status: fitting.status,
         status_words: status_words(fitting, catalogue, mixups),
         before_work: catalogue.settings.before_work.clone(),
-        content: Content::Fitting(Box::new(content(fitting, catalogue, mixups, numerals))),
+        content: Content::Fitting(Box::new(content(fitting, catalogue, mixups, alikes, numerals))),
         caution: catalogue.settings.caution.clone(),
     }
 }
@@ -37,7 +38,13 @@ fn status_words(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> St
     }
 }
 
-fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: Numerals) -> FittingFacts {
+fn content(
+    fitting: &Fitting,
+    catalogue: &Catalogue,
+    mixups: &Mixups,
+    alikes: &[LookAlike],
+    numerals: Numerals,
+) -> FittingFacts {
     let gripping = fitting.gripping().next();
     let wrong = not_to_be_used(fitting, mixups);
     let values = values(fitting, numerals);
@@ -48,7 +55,11 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark::facts),
-        conductors: fitting.conductors.iter().map(|held| conductor(held, numerals)).collect(),
+        conductors: fitting
+            .conductors
+            .iter()
+            .map(|held| conductor::with_alike(held, alikes, numerals))
+            .collect(),
         gripping_name: gripping.map(|item| item.part.name.clone()).unwrap_or_default(),
         gripping_number: gripping.map(|item| item.part.number.clone()).unwrap_or_default(),
         gripping_stamp: gripping.map(|item| item.part.stamp.clone()).unwrap_or_default(),
@@ -61,8 +72,9 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
         tightening: fitting
             .tightening
             .iter()
+            .enumerate()
             .filter(|_| built)
-            .map(|tightening| tightened(tightening, numerals))
+            .map(|(nth, tightening)| tightened(fitting, nth, tightening, numerals))
             .collect(),
         checks: checks(fitting, &if_wrong, numerals),
         if_wrong,
@@ -70,11 +82,7 @@ fn content(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups, numerals: 
         line_tension_max: forms::line_tension_max(fitting, numerals),
         reject_if: filled(&fitting.reject_if, &values),
         dimensions: dimensions(fitting, numerals),
-        notices: fitting
-            .notices
-            .iter()
-            .map(|notice| NoticeFacts { number: notice.number.clone(), title: notice.title.clone() })
-            .collect(),
+        notices: fitting.notices.iter().map(|notice| notice_facts(notice, catalogue)).collect(),
         supersedes: supersedes(fitting, catalogue),
         in_service: fitting.in_service.map(words::in_service),
     }
@@ -162,12 +170,12 @@ fn noticed(comes: &Consequence, numerals: Numerals) -> String {
     }
 }
 
-fn tightened(tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
+fn tightened(fitting: &Fitting, nth: usize, tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
     let item = [tightening.item.as_str(), tightening.thread.as_str()];
     TighteningFacts {
         item: item.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" "),
-        torque: forms::torque(tightening, numerals).unwrap_or_default(),
-        spanner: forms::spanner(tightening, numerals)
+        torque: forms::torque(fitting, nth, numerals).unwrap_or_default(),
+        spanner: forms::spanner(fitting, nth, numerals)
             .map(|width| format!("spanner {width}"))
             .unwrap_or_default(),
         grease: if tightening.grease.is_empty() {
@@ -191,7 +199,7 @@ fn checks(fitting: &Fitting, if_wrong: &IfWrongFacts, numerals: Numerals) -> Vec
         let what = words::stand_out(stand_out.from);
         measured("Seated", what, forms::seated(fitting, numerals), &if_wrong.before_load);
         measured("Tensioned", what, forms::tensioned(fitting, numerals), &if_wrong.under_load);
-        let most = forms::draw_in_max(fitting, numerals).map(|most| format!("max {most}"));
+        let most = forms::draw_in_max(fitting, numerals).map(|most| format!("0\u{a0}to\u{a0}{most}"));
         measured("Tensioned", "drawn in", most, &if_wrong.under_load);
     }
     let stamp = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty());
@@ -215,6 +223,15 @@ fn dimensions(fitting: &Fitting, numerals: Numerals) -> Vec<(String, String)> {
 /// Texts with their values put in.
 fn filled(wordings: &[Wording], values: &Values) -> Vec<String> {
     wordings.iter().map(|wording| values.filled(&wording.text)).collect()
+}
+
+fn notice_facts(notice: &Notice, catalogue: &Catalogue) -> NoticeFacts {
+    let to_come = notice.effective.filter(|day| catalogue.settings.date.is_some_and(|today| *day > today));
+    NoticeFacts {
+        number: notice.number.clone(),
+        title: notice.title.clone(),
+        in_force_from: to_come.map(|day| day.to_string()).unwrap_or_default(),
+    }
 }
 
 fn supersedes(fitting: &Fitting, catalogue: &Catalogue) -> Vec<String> {

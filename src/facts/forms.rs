@@ -1,57 +1,80 @@
 //! How values of a fitting are printed: one function a value, for its own line of the card and for texts that name it.
+//! What a record states has the digits of the record.
 
-use crate::catalogue::{Fitting, Tightening};
-use crate::units::{Length, Numerals, Range, Torque};
+use crate::catalogue::{Conductor, Fitting};
+use crate::units::{Force, Length, Numerals, Range, Torque};
 
-pub(super) fn torque(tightening: &Tightening, numerals: Numerals) -> Option<String> {
-    tightening.torque.map(|window| torque_window(window, numerals))
+pub(super) fn torque(fitting: &Fitting, nth: usize, numerals: Numerals) -> Option<String> {
+    let window = fitting.tightening.get(nth)?.torque?.map(Torque::nm);
+    Some(stated_window(fitting, &format!("tightening.{nth}.torque_Nm"), window, "N·m", numerals))
 }
 
-fn torque_window(window: Range<Torque>, numerals: Numerals) -> String {
-    let (least, most) = (numerals.shortest(window.least().nm(), 1), numerals.shortest(window.most().nm(), 1));
-    if least == most {
-        format!("{least}\u{a0}N·m")
-    } else {
-        format!("{least}\u{a0}to\u{a0}{most}\u{a0}N·m")
-    }
-}
-
-pub(super) fn spanner(tightening: &Tightening, numerals: Numerals) -> Option<String> {
-    tightening.spanner.map(|width| length(width, numerals))
+pub(super) fn spanner(fitting: &Fitting, nth: usize, numerals: Numerals) -> Option<String> {
+    let width = fitting.tightening.get(nth)?.spanner?;
+    Some(stated(fitting, &format!("tightening.{nth}.spanner_mm"), width.mm(), "mm", numerals))
 }
 
 pub(super) fn insertion(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.insertion.map(|insertion| length(insertion, numerals))
+    fitting.insertion.map(|insertion| stated(fitting, "insertion_mm", insertion.mm(), "mm", numerals))
 }
 
 pub(super) fn tail(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.tail.map(|tail| length(tail, numerals))
+    fitting.tail.map(|tail| stated(fitting, "tail_mm", tail.mm(), "mm", numerals))
 }
 
 pub(super) fn seated(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.stand_out.as_ref()?.seated.map(|window| lengths(window, numerals))
+    let window = fitting.stand_out.as_ref()?.seated?.map(Length::mm);
+    Some(stated_window(fitting, "stand_out.seated_mm", window, "mm", numerals))
 }
 
 pub(super) fn tensioned(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.stand_out.as_ref()?.tensioned.map(|window| lengths(window, numerals))
+    let window = fitting.stand_out.as_ref()?.tensioned?.map(Length::mm);
+    Some(stated_window(fitting, "stand_out.tensioned_mm", window, "mm", numerals))
 }
 
 pub(super) fn draw_in_max(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.stand_out.as_ref()?.draw_in_max.map(|most| numerals.length(most, 1))
+    let most = fitting.stand_out.as_ref()?.draw_in_max?;
+    Some(stated(fitting, "stand_out.draw_in_max_mm", most.mm(), "mm", numerals))
 }
 
 pub(super) fn line_tension_max(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.line_tension_max.map(|force| numerals.force(force))
+    load(fitting, "line_tension_max_kN", fitting.line_tension_max, numerals)
 }
 
-pub(super) fn wear_height(height: Option<Length>, numerals: Numerals) -> Option<String> {
-    height.map(|height| numerals.length(height, 1))
+/// A load of a fitting's record, by its field.
+#[must_use]
+pub fn load(fitting: &Fitting, field: &str, force: Option<Force>, numerals: Numerals) -> Option<String> {
+    force.map(|force| stated(fitting, field, force.kn(), "kN", numerals))
 }
 
-fn length(length: Length, numerals: Numerals) -> String {
-    format!("{}\u{a0}mm", numerals.shortest(length.mm(), 1))
+/// A remaining height of a contact wire, by its key.
+pub(super) fn wear_height(
+    held: &Conductor,
+    key: &str,
+    height: Option<Length>,
+    numerals: Numerals,
+) -> Option<String> {
+    let decimals = held.origin.decimals(&format!("construction.grooved.wear.{key}"));
+    height.map(|height| format!("{}\u{a0}mm", numerals.stated(height.mm(), decimals)))
 }
 
-fn lengths(window: Range<Length>, numerals: Numerals) -> String {
-    numerals.range(window.map(Length::mm), 1, "mm")
+fn stated(fitting: &Fitting, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
+    format!("{}\u{a0}{unit}", numerals.stated(value, fitting.decimals(field)))
+}
+
+/// Least and most with a unit; the number alone where both read the same.
+fn stated_window(
+    fitting: &Fitting,
+    field: &str,
+    window: Range<f64>,
+    unit: &str,
+    numerals: Numerals,
+) -> String {
+    let end = |key: &str, value: f64| numerals.stated(value, fitting.decimals(&format!("{field}.{key}")));
+    let (least, most) = (end("min", window.least()), end("max", window.most()));
+    if least == most {
+        format!("{least}\u{a0}{unit}")
+    } else {
+        format!("{least}\u{a0}to\u{a0}{most}\u{a0}{unit}")
+    }
 }

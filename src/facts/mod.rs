@@ -23,12 +23,13 @@ pub use card::{
 pub use check_code::CheckCode;
 pub use completeness::{lacking, unstated};
 pub use conductor::conductor;
+pub use forms::load;
 pub use printed::PrintedText;
 pub use tag::{TagFacts, TagPart};
 pub use values::{Unnamed, VALUE_NAMES, Values, values};
 
 use crate::catalogue::{Catalogue, Role, Status};
-use crate::mixups::Mixups;
+use crate::mixups::{self, Mixups};
 use crate::units::Numerals;
 use std::collections::BTreeMap;
 
@@ -37,9 +38,10 @@ use std::collections::BTreeMap;
 #[must_use]
 pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
+    let alikes = mixups::look_alikes(catalogue);
     let mut cards = BTreeMap::new();
     for fitting in catalogue.fittings.values() {
-        cards.insert(fitting.number.clone(), fitting::facts(fitting, catalogue, mixups, numerals));
+        cards.insert(fitting.number.clone(), fitting::facts(fitting, catalogue, mixups, &alikes, numerals));
     }
     for body in catalogue.parts.values().filter(|part| part.role == Role::Body) {
         if let Some(facts) = body::facts(body, catalogue, mixups) {

@@ -78,6 +78,7 @@ impl List {
         self.numbered("reject if", &facts.reject_if);
         for notice in &facts.notices {
             self.add("notice", &notice.number);
+            self.add("in force from", &notice.in_force_from);
         }
         self.add("supersedes", &facts.supersedes.join(", "));
         self.add("fittings in the line", facts.in_service.as_deref().unwrap_or_default());
@@ -112,6 +113,7 @@ impl List {
         self.add("nominal size", facts.nominal.as_deref().unwrap_or_default());
         self.add("neck", facts.neck.as_deref().unwrap_or_default());
         self.add("conductor's caution", &facts.caution);
+        self.add("looks like", &facts.alike);
         let Some(wear) = &facts.wear else { return };
         self.add("wear is of", &wear.basis);
         for (name, text) in &wear.limits {
@@ -130,6 +132,7 @@ impl List {
             self.add(&format!("{}: name", part.number), &part.name);
             self.add(&format!("{}: stamp", part.number), &part.stamp);
             self.add(&format!("{}: for", part.number), &part.conductors.join(", "));
+            self.add(&format!("{}: status", part.number), &part.status_words);
         }
         for row in &facts.rows {
             for (cell, (fitting, conductor)) in row.cells.iter().zip(&facts.fittings) {

@@ -62,9 +62,9 @@ pub enum Unnamed {
 #[must_use]
 pub fn values(fitting: &Fitting, numerals: Numerals) -> Values {
     let mut values = Values::default();
-    for (nth, tightening) in (1..).zip(&fitting.tightening) {
-        values.put("torque", nth, forms::torque(tightening, numerals));
-        values.put("spanner", nth, forms::spanner(tightening, numerals));
+    for nth in 0..fitting.tightening.len() {
+        values.put("torque", nth + 1, forms::torque(fitting, nth, numerals));
+        values.put("spanner", nth + 1, forms::spanner(fitting, nth, numerals));
     }
     for (nth, held) in (1..).zip(&fitting.conductors) {
         of_conductor(&mut values, nth, held, numerals);
@@ -85,8 +85,8 @@ pub fn values(fitting: &Fitting, numerals: Numerals) -> Values {
 fn of_conductor(values: &mut Values, nth: usize, held: &Conductor, numerals: Numerals) {
     let ConductorFacts { name, build, diameter, .. } = conductor(held, numerals);
     let counted = matches!(held.construction, Construction::Stranded(_) | Construction::Composite(_));
-    let wear = |height: fn(&WearLimits) -> Option<_>| {
-        held.wear.as_ref().and_then(|wear| forms::wear_height(height(wear), numerals))
+    let wear = |key: &str, height: fn(&WearLimits) -> Option<_>| {
+        held.wear.as_ref().and_then(|wear| forms::wear_height(held, key, height(wear), numerals))
     };
     values.put("conductor", nth, Some(name));
     values.put("wires", nth, counted.then_some(build));
@@ -94,9 +94,9 @@ fn of_conductor(values: &mut Values, nth: usize, held: &Conductor, numerals: Num
     values.put("drum_tag", nth, Some(whole(&held.identity.drum_tag)));
     values.put("tracer", nth, Some(held.identity.tracer.clone()));
     values.put("grooves", nth, Some(held.identity.grooves.clone()));
-    values.put("plan_height", nth, wear(|wear| wear.plan_height));
-    values.put("replace_height", nth, wear(|wear| wear.replace_height));
-    values.put("stop_height", nth, wear(|wear| wear.stop_height));
+    values.put("plan_height", nth, wear("plan_height_mm", |wear| wear.plan_height));
+    values.put("replace_height", nth, wear("replace_height_mm", |wear| wear.replace_height));
+    values.put("stop_height", nth, wear("stop_height_mm", |wear| wear.stop_height));
 }
 
 impl Values {

@@ -10,11 +10,16 @@ const MOST_ROWS: usize = 12;
 
 pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> WearFacts {
     let (basis, basis_words) = basis(conductor, limits, numerals);
-    let heights =
-        [("plan", limits.plan_height), ("replace", limits.replace_height), ("stop", limits.stop_height)];
+    let heights = [
+        ("plan", "plan_height_mm", limits.plan_height),
+        ("replace", "replace_height_mm", limits.replace_height),
+        ("stop", "stop_height_mm", limits.stop_height),
+    ];
     let mut stated: Vec<(String, String)> = heights
         .into_iter()
-        .filter_map(|(name, height)| Some((name.to_owned(), forms::wear_height(height, numerals)?)))
+        .filter_map(|(name, key, height)| {
+            Some((name.to_owned(), forms::wear_height(conductor, key, height, numerals)?))
+        })
         .collect();
     if let Some(percent) = limits.limit_percent {
         stated.push(("limit".to_owned(), numerals.shortest(percent, 1) + "\u{a0}%"));
@@ -49,7 +54,11 @@ fn rows(conductor: &Conductor, limits: &WearLimits, basis: Area, numerals: Numer
 fn row(row: &section::WearRow, numerals: Numerals) -> WearRow {
     let places = if (row.height.mm() * 10.0 - (row.height.mm() * 10.0).round()).abs() < 1e-6 { 1 } else { 2 };
     WearRow {
-        height: numerals.fixed(row.height.mm(), places),
+        // Wire that has worn below the limit's height is gone too far: that height is never rounded down.
+        height: match row.stage {
+            Some(WearStage::Limit) => numerals.at_least(row.height.mm(), places),
+            _ => numerals.fixed(row.height.mm(), places),
+        },
         flat: numerals.fixed(row.flat_width.mm(), 1),
         section: numerals.fixed(row.section.mm2(), 1),
         worn: numerals.fixed(row.percent, 1),

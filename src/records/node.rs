@@ -91,14 +91,19 @@ pub struct Written {
 }
 
 impl Written {
-    /// A plain decimal number; a power of ten or anything else is none.
+    /// A decimal number, with or without a power of ten; anything else is none.
     fn of(written: &str) -> Option<Self> {
         let digits = written.strip_prefix(['-', '+']).unwrap_or(written);
+        let (digits, power) = match digits.split_once(['e', 'E']) {
+            Some((digits, power)) => (digits, power.parse::<i32>().ok()?),
+            None => (digits, 0),
+        };
         let (whole, decimals) = digits.split_once('.').unwrap_or((digits, ""));
         let plain = |text: &str| text.chars().all(|digit| digit.is_ascii_digit());
         let is_number = plain(whole) && plain(decimals) && !(whole.is_empty() && decimals.is_empty());
         let value = is_number.then(|| written.parse().ok()).flatten()?;
-        Some(Self { value, decimals: decimals.len() })
+        let decimals = i32::try_from(decimals.len()).ok()?.saturating_sub(power).clamp(0, 12);
+        Some(Self { value, decimals: usize::try_from(decimals).ok()? })
     }
 }
 

@@ -275,6 +275,28 @@ proptest! {
     }
 }
 
+#[test]
+fn numbers_keep_the_decimals_that_they_are_written_with() {
+    let decimals = |written: &str| {
+        let (nodes, _) = documents(&format!("value: {written}\n"));
+        nodes[0].numbers().get("value").map(|number| (number.value, number.decimals))
+    };
+    for (written, value, places) in [
+        ("21.06", 21.06, 2),
+        ("2.80", 2.8, 2),
+        ("80", 80.0, 0),
+        ("-.5", -0.5, 1),
+        ("2.345e1", 23.45, 2),
+        ("5e-2", 0.05, 2),
+        ("\"26\"", 26.0, 0),
+    ] {
+        assert_eq!(decimals(written), Some((value, places)), "{written}");
+    }
+    for written in ["M36", "2.5 mm", "\"\"", "e1", "1.2.3", "2026-01-02"] {
+        assert_eq!(decimals(written), None, "{written}");
+    }
+}
+
 /// The line and column of each brace of a text as its reader finds them, and as they stand in the file.
 fn braces(written: &str) -> [Vec<(u32, u32)>; 2] {
     let text = format!("value: {written}\n");

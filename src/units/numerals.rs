@@ -5,6 +5,11 @@ use super::{Area, Force, Length, Range, Torque};
 /// Between a number and its unit: a space that no line breaks at.
 pub const UNIT_SPACE: char = '\u{a0}';
 
+/// The most decimals that a window is given before it vanishes.
+const LONGEST: usize = 6;
+/// What the last bits of a number may be off by, in units of the last decimal.
+const LAST_BITS: f64 = 1e-6;
+
 /// How numbers are written.
 ///
 /// ```
@@ -53,6 +58,67 @@ impl Numerals {
             return text;
         }
         text.trim_end_matches('0').trim_end_matches(self.decimal_mark).to_owned()
+    }
+
+    /// A stated number with the decimals that its record writes, never rounded; to a tenth where no record is known.
+    ///
+    /// ```
+    /// use fittingcards::units::Numerals;
+    /// let numerals = Numerals::new(',');
+    /// assert_eq!(numerals.stated(21.06, Some(2)), "21,06");
+    /// assert_eq!(numerals.stated(2.8, Some(2)), "2,80");
+    /// assert_eq!(numerals.stated(2.8, None), "2,8");
+    /// ```
+    #[must_use]
+    pub fn stated(self, value: f64, decimals: Option<usize>) -> String {
+        decimals.map_or_else(|| self.shortest(value, 1), |places| self.fixed(value, places))
+    }
+
+    /// A computed value that must not be exceeded: rounded down.
+    ///
+    /// ```
+    /// use fittingcards::units::Numerals;
+    /// assert_eq!(Numerals::default().at_most(21.06, 1), "21.0");
+    /// assert_eq!(Numerals::default().at_most(21.1, 1), "21.1");
+    /// assert_eq!(Numerals::default().at_most(-0.25, 1), "-0.3");
+    /// ```
+    #[must_use]
+    pub fn at_most(self, value: f64, places: usize) -> String {
+        let scale = 10_f64.powi(i32::try_from(places).unwrap_or(0));
+        self.fixed((value * scale + LAST_BITS).floor() / scale, places)
+    }
+
+    /// A computed value that must be reached: rounded up.
+    ///
+    /// ```
+    /// use fittingcards::units::Numerals;
+    /// assert_eq!(Numerals::default().at_least(9.754, 2), "9.76");
+    /// assert_eq!(Numerals::default().at_least(9.75, 2), "9.75");
+    /// ```
+    #[must_use]
+    pub fn at_least(self, value: f64, places: usize) -> String {
+        let scale = 10_f64.powi(i32::try_from(places).unwrap_or(0));
+        self.fixed((value * scale - LAST_BITS).ceil() / scale, places)
+    }
+
+    /// A computed window that shrinks: its least rounded up, its most rounded down. One that would vanish keeps more
+    /// decimals.
+    ///
+    /// ```
+    /// use fittingcards::units::{Numerals, Range};
+    /// let numerals = Numerals::default();
+    /// assert_eq!(numerals.window(Range::between(3.04, 5.58), 1, "mm"), "3.1\u{a0}to\u{a0}5.5\u{a0}mm");
+    /// assert_eq!(numerals.window(Range::between(3.04, 3.06), 1, "mm"), "3.04\u{a0}to\u{a0}3.06\u{a0}mm");
+    /// ```
+    #[must_use]
+    pub fn window(self, window: Range<f64>, places: usize, unit: &str) -> String {
+        let scale = 10_f64.powi(i32::try_from(places).unwrap_or(0));
+        let least = (window.least() * scale - LAST_BITS).ceil();
+        let most = (window.most() * scale + LAST_BITS).floor();
+        if least > most && places < LONGEST {
+            return self.window(window, places + 1, unit);
+        }
+        self.range(Range::between(least / scale, most / scale), places, unit)
     }
 
     /// A number with a unit.

@@ -150,6 +150,7 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
         add("nominal size", On::Back, held.nominal.as_deref().unwrap_or_default());
         add("neck", On::Back, held.neck.as_deref().unwrap_or_default());
         add("conductor's caution", On::Front, &held.caution);
+        add("looks like", On::Front, &held.alike);
         if let Some(wear) = &held.wear {
             add("wear", On::Back, &wear.basis);
             for (name, text) in &wear.limits {
@@ -200,6 +201,7 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
     add("line tension", On::Back, line_tension_max.as_deref().unwrap_or_default());
     for notice in notices {
         add("notice", On::Back, &notice.number);
+        add("in force from", On::Back, &notice.in_force_from);
     }
     for number in supersedes {
         add("supersedes", On::Back, number);
@@ -241,6 +243,7 @@ fn of_body(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str, On
         if let Some(mark) = &part.mark {
             add("part's mark", On::Front, &mark.text);
         }
+        add("part's status", On::Front, &part.status_words);
         for conductor in &part.conductors {
             add("part's conductor", On::Front, conductor);
         }
@@ -303,7 +306,7 @@ fn fixed(settings: &Settings) -> Vec<String> {
 }
 
 /// Longer ones first, where one stands in another.
-const FIXED: [&str; 40] = [
+const FIXED: [&str; 41] = [
     "printed copy: check the register",
     "One body, several gripping parts: read the stamp and the mark.",
     "Several parts go in: read stamp and mark.",
@@ -325,6 +328,7 @@ const FIXED: [&str; 40] = [
     "Reject if:",
     "Not these",
     "Before load:",
+    "in force from",
     "Under load:",
     "nominal",
     "replaces",

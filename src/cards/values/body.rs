@@ -1,6 +1,6 @@
 //! What the layouts of a shared body's card are filled with.
 
-use super::texts::{mark, object, prefixed, whole};
+use super::texts::{joined, mark, object, prefixed, whole};
 use crate::cards::sign::Sign;
 use crate::facts::{BodyFacts, BodyPart, Cell, CellKind};
 use serde_json::{Map, Value, json};
@@ -10,7 +10,7 @@ pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
     let parts = facts.parts.iter().map(|part| {
         json!({
             "number": part.number, "name": part.name, "stamp": stamp(facts, &part.number), "mark": part.mark.as_ref().map(mark),
-            "conductors": part.conductors.join(", "),
+            "conductors": joined(&[&part.status_words, &part.conductors.join(", ")], "; "),
         })
     });
     let values = json!({

@@ -68,6 +68,9 @@ fn foot_lines(facts: &CardFacts, settings: &Settings) -> Vec<String> {
     if let Content::Fitting(fitting) = &facts.content {
         let notices: Vec<&str> = fitting.notices.iter().map(|notice| notice.number.as_str()).collect();
         history.push(prefixed("notice ", &notices.join(", ")));
+        // Of several that are to come, the last settles all.
+        let to_come = fitting.notices.iter().map(|notice| notice.in_force_from.as_str()).max();
+        history.push(prefixed("in force from ", to_come.unwrap_or_default()));
         history.push(prefixed("replaces ", &fitting.supersedes.join(", ")));
         history.push(fitting.in_service.clone().unwrap_or_default());
     }
@@ -113,7 +116,7 @@ fn conductor(facts: &ConductorFacts) -> Value {
     json!({
         "id": facts.id, "name": facts.name, "built": built, "measured": measured,
         "nominal": facts.nominal.clone().unwrap_or_default(), "neck": facts.neck.clone().unwrap_or_default(),
-        "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "wear": facts.wear.as_ref().map(wear::wear),
+        "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "alike": facts.alike, "wear": facts.wear.as_ref().map(wear::wear),
     })
 }
 

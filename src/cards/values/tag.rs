@@ -14,7 +14,7 @@ pub(in crate::cards) fn of_tag(
 ) -> Map<String, Value> {
     let stamps = facts.gripping_stamps.iter().map(|stamp| whole(stamp)).collect::<Vec<_>>();
     object(json!({
-        "number": facts.number, "title": facts.name, "status": facts.status_words,
+        "number": facts.number, "title": facts.name, "status": facts.status_words, "barred": true,
         "conductors": facts.conductors.join(" and "), "mark": facts.mark.as_ref().map(mark),
         "stamps": stamps, "pieces": pieces(&facts.parts), "caution": facts.caution, "owner": settings.owner,
         "foot": foot(standing, settings),

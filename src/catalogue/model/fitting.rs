@@ -91,6 +91,13 @@ impl Fitting {
         }
     }
 
+    /// How many decimals the record writes a number with; the procedure where it is taken from there.
+    #[must_use]
+    pub fn decimals(&self, field: &str) -> Option<usize> {
+        let taken = || self.procedure.as_ref().and_then(|procedure| procedure.origin.decimals(field));
+        self.origin.decimals(field).or_else(taken)
+    }
+
     /// The procedure that a text of this fitting is taken from; `None` where its own record states it.
     #[must_use]
     pub fn procedure_of(&self, wording: &Wording) -> Option<&Procedure> {

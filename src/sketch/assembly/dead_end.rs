@@ -2,12 +2,12 @@
 
 use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::Setup;
-use crate::catalogue::{Part, Role, StandOutFrom};
+use crate::catalogue::{Fitting, Part, Role, StandOutFrom};
 use crate::grip::Geometry;
 use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Point, at};
-use crate::units::{Length, Numerals};
+use crate::units::{Length, Numerals, Range};
 
 /// The body; a part with a seat stands in for it where none has that role.
 pub(crate) fn body_of<'a>(setup: &Setup<'a>) -> Option<(Look, &'a Part)> {
@@ -81,7 +81,7 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
     if let Some(stand_out) = &setup.fitting.stand_out
         && let Some(window) = stand_out.seated
     {
-        let text = numerals.range(window.map(Length::mm), 1, "mm");
+        let text = stated_window(setup.fitting, window, numerals);
         let (name, ends) = match stand_out.from {
             StandOutFrom::ConeFace | StandOutFrom::WedgeEnd => ("stand-out", measures.faces),
             StandOutFrom::ScrewGap => ("gap under screw", measures.gap),
@@ -97,21 +97,27 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
     }
     let foot = measures.edges.1;
     if let (Some(tail), Some((from, to))) = (setup.fitting.tail, measures.tail) {
-        let text = measured(numerals, tail);
+        let text = stated(setup.fitting, "tail_mm", tail, numerals) + "\u{a0}mm";
         let ends = (at(from, foot), at(to, foot));
         level(scaled, "tail", text, ends, row, Prefer::After);
         row += 1.15 * scaled.draft.size();
     }
     if let (Some(insertion), Some((entry, end))) = (setup.fitting.insertion, measures.insertion) {
-        let text = measured(numerals, insertion);
+        let text = stated(setup.fitting, "insertion_mm", insertion, numerals) + "\u{a0}mm";
         let ends = (at(entry, foot), at(end, foot));
         level(scaled, "insertion", text, ends, row, Prefer::Middle);
     }
 }
 
-/// To a tenth where it says something, as the card's text has it.
-fn measured(numerals: Numerals, length: Length) -> String {
-    format!("{}\u{a0}mm", numerals.shortest(length.mm(), 1))
+/// A length with the digits of its record, as the card's text has it.
+fn stated(fitting: &Fitting, field: &str, length: Length, numerals: Numerals) -> String {
+    numerals.stated(length.mm(), fitting.decimals(field))
+}
+
+fn stated_window(fitting: &Fitting, window: Range<Length>, numerals: Numerals) -> String {
+    let end = |key: &str, length| stated(fitting, &format!("stand_out.seated_mm.{key}"), length, numerals);
+    let (least, most) = (end("min", window.least()), end("max", window.most()));
+    if least == most { format!("{least}\u{a0}mm") } else { format!("{least}\u{a0}to\u{a0}{most}\u{a0}mm") }
 }
 
 /// A level dimension with its name, between two points of the object.

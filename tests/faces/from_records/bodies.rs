@@ -54,6 +54,7 @@ impl<'a> Body<'a> {
         for part in &self.parts {
             list.push(Needed::new("part", On::Front, called(part)));
             list.push(Needed::new("part's mark", On::Front, text(&part["mark"], "text")));
+            list.push(Needed::new("part's status", On::Front, words::status(part)));
             for case in self.cases.iter().filter(|case| case["right"] == true && is_of(case, part)) {
                 let conductor = &self.records.conductors[case["conductor"].as_str().unwrap()];
                 list.push(Needed::new("part's conductor", On::Front, text(conductor, "name")));

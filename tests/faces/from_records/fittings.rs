@@ -1,6 +1,6 @@
 //! What a fitting's card must print.
 
-use super::records::{Records, list, places, text, texts};
+use super::records::{Records, list, text, texts};
 use super::{Needed, On, conductors, words, wrong_parts};
 use serde_yaml::Value;
 
@@ -80,7 +80,7 @@ fn checks(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
         }
     }
     let most = stand_out["draw_in_max_mm"].as_f64().filter(|_| !measured.is_empty());
-    let most = most.map(|most| format!("max {} mm", records.number(most, 1))).unwrap_or_default();
+    let most = most.map(|most| format!("0 to {} mm", records.number(most, 1))).unwrap_or_default();
     list.push(Needed::new("draw-in", On::Back, most).behind("drawn in"));
     failed(records, fitting, list);
     // What must not be built is not closed either.
@@ -120,7 +120,7 @@ fn standing(records: &Records, fitting: &Value, list: &mut Vec<Needed>) {
     list.push(Needed::new("caution", On::Back, text(&records.settings, "caution")));
     if let Some(load) = fitting["line_tension_max_kN"].as_f64() {
         list.push(
-            Needed::new("line tension", On::Back, format!("{} kN", records.bare(load, places(load))))
+            Needed::new("line tension", On::Back, format!("{} kN", records.bare(load, 6)))
                 .behind("Line tension max"),
         );
     }
@@ -140,7 +140,7 @@ fn assembly(records: &Records, fitting: &Value, needed: &mut Vec<Needed>) {
     }
     for key in ["insertion_mm", "tail_mm"] {
         if let Some(length) = fitting[key].as_f64() {
-            needed.push(Needed::new(key, On::Either, format!("{} mm", records.bare(length, 1))));
+            needed.push(Needed::new(key, On::Either, format!("{} mm", records.bare(length, 6))));
         }
     }
     for tightening in list(fitting, "tightening").filter(|_| !barred) {
