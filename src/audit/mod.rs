@@ -11,12 +11,15 @@ mod contact_wire_outside_standard;
 mod contact_wire_width_differs;
 mod context;
 mod copper_against_zinc;
+mod date_gone_by;
 mod figure_not_in_record;
 mod fitting_texts;
 mod grip_not_known;
 mod hidden_mix_up;
 mod hidden_mix_up_marks_alike;
 mod hidden_mix_up_without_witness;
+mod hold_notice_stands;
+mod hold_without_notice;
 mod holding_load_above_termination;
 mod holding_load_too_low;
 mod incomplete;
@@ -42,6 +45,8 @@ mod marks_contradict;
 mod no_gripping_part;
 mod nominal_size_differs;
 mod not_lacking;
+mod not_yet_in_force;
+mod notice_named_nowhere;
 mod own_part_does_not_grip;
 mod pressed_size_implausible;
 mod proof_contradicts_geometry;
@@ -98,11 +103,14 @@ const RULES: &[Rule] = &[
     contact_wire_outside_standard::check,
     contact_wire_width_differs::check,
     copper_against_zinc::check,
+    date_gone_by::check,
     figure_not_in_record::check,
     grip_not_known::check,
     hidden_mix_up::check,
     hidden_mix_up_marks_alike::check,
     hidden_mix_up_without_witness::check,
+    hold_notice_stands::check,
+    hold_without_notice::check,
     holding_load_above_termination::check,
     holding_load_too_low::check,
     incomplete::check,
@@ -126,6 +134,8 @@ const RULES: &[Rule] = &[
     no_gripping_part::check,
     nominal_size_differs::check,
     not_lacking::check,
+    not_yet_in_force::check,
+    notice_named_nowhere::check,
     own_part_does_not_grip::check,
     pressed_size_implausible::check,
     proof_contradicts_geometry::check,
