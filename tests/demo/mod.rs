@@ -1,5 +1,7 @@
 //! The demo catalogue, and the one that a new user starts from, are sound and show what they are for.
 
+mod one_place;
+
 use crate::fixtures::{Checked, DEMO, checked, disk};
 use fittingcards::catalogue::{Family, NoteAbout};
 use fittingcards::diagnostics::Severity;
