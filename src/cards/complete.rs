@@ -8,6 +8,7 @@
 use super::compose::Format;
 use super::face::{Card, Face, Side, Tag};
 use super::input::Input;
+use super::preflight;
 use super::tags::TAG;
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::facts::{CardFacts, Content, TagFacts};
@@ -80,7 +81,8 @@ fn in_force(input: Input<'_>, standing: &Standing) -> Vec<Needed> {
 }
 
 fn lacking(face: &Face, needed: &[Needed], called: &str, layout: &str, number: &str) -> Option<Finding> {
-    let shown = plain(&face.lines().collect::<String>());
+    let texts = face.lines().map(str::to_owned).chain(preflight::texts_of_svg(face));
+    let shown = plain(&texts.collect::<String>());
     let mut lacking: Vec<&str> =
         needed.iter().filter(|(_, text)| !shown.contains(&plain(text))).map(|(what, _)| *what).collect();
     lacking.dedup();
