@@ -125,7 +125,7 @@ mod tests {
                        draft, the edition";
         assert_eq!(told, [("cards/fitting-front.xml".to_owned(), lacking.to_owned())]);
         let back = world("Look.").with(FilePath::layouts("cards/fitting-back.xml"), "<face/>");
-        let lacking = "the back of card F-1 does not show the number, the caution";
+        let lacking = "the back of card F-1 does not show the number, the status, the caution";
         assert_eq!(
             said(&back, &Standing::Draft),
             [("cards/fitting-back.xml".to_owned(), lacking.to_owned())]

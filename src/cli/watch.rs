@@ -23,7 +23,7 @@ pub(super) fn again_and_again(globals: &Globals, run: impl Fn() -> Result<Outcom
     }
 }
 
-/// What a run would read: the hash of every file, or why they can't be read. A folder that goes for a moment,
+/// What a run would read or say that it does not read: the hash of all of it, or why there is none. A folder that goes for a moment,
 /// and a file that goes between listing and reading it, are changes like others: the run says what is wrong.
 fn state(world: &dyn World) -> Result<blake3::Hash, WorldError> {
     let mut hasher = blake3::Hasher::new();
@@ -31,6 +31,9 @@ fn state(world: &dyn World) -> Result<blake3::Hash, WorldError> {
         for file in world.files(folder)? {
             hasher.update(file.path.as_bytes());
             hasher.update(blake3::hash(&world.read(&file)?).as_bytes());
+        }
+        for unread in world.unread(folder)? {
+            hasher.update(format!("{unread:?}").as_bytes());
         }
     }
     Ok(hasher.finalize())
