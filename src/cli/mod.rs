@@ -47,7 +47,7 @@ enum Command {
 
 /// Runs the program on the process's arguments.
 ///
-/// Exit codes: 0 done; 1 the catalogue has errors; 2 the command line or the machine is at fault.
+/// Exit codes: 0 done; 1 the catalogue has errors; 2 something is wrong with the command line or the machine.
 #[must_use]
 pub fn run() -> ExitCode {
     let CommandLine { globals, command } = match CommandLine::try_parse() {

@@ -26,7 +26,7 @@ impl Outcome {
     }
 }
 
-/// The command line or the machine is at fault; exit code 2.
+/// Something is wrong with the command line or the machine; exit code 2.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Fault {
     /// What is the matter, with what was found and what would do.

@@ -110,7 +110,7 @@ fn reported(report: &str, placed: &Placed) -> Option<Finding> {
     Some(Finding::error("layout-name", read_place(place, placed)?, sentence(message)).help(HELP))
 }
 
-/// Where the file that is at fault is taken in, from the innermost outward, as the library prints it.
+/// Where the file with the fault is taken in, from the innermost outward, as the library prints it.
 fn taken_in(report: &str, placed: &Placed) -> Vec<Place> {
     let notes = report.lines().filter_map(|line| line.strip_prefix("note: called from "));
     notes.filter_map(|place| read_place(place, placed)).collect()

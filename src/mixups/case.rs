@@ -189,7 +189,7 @@ impl Consequence {
     }
 }
 
-/// How grave it is to be taken in by a verdict; the gravest is 0.
+/// How bad it is to be misled by a verdict; the worst is 0.
 fn gravity(verdict: Verdict) -> u8 {
     match verdict {
         Verdict::ClosesWithoutGripping => 0,

@@ -126,7 +126,7 @@ pub struct Report {
     pub timings: Timings,
 }
 
-/// Why a run could not be carried out; the catalogue is not at fault.
+/// Why a run could not be carried out, whatever the catalogue says.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Fault {
     /// The machine could not give or take what was asked of it.

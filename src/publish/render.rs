@@ -21,7 +21,7 @@ use std::sync::atomic::AtomicBool;
 /// the output stays as it is.
 ///
 /// # Errors
-/// Where the machine or the options are at fault; the output stays as it is then too.
+/// Where something is wrong with the machine or the options; the output stays as it is then too.
 pub fn render(
     world: &dyn World,
     options: &RenderOptions,
@@ -63,7 +63,7 @@ pub fn render(
 /// Everything that `render` would find, with nothing written.
 ///
 /// # Errors
-/// Where the machine or the options are at fault.
+/// Where something is wrong with the machine or the options.
 pub fn check(
     world: &dyn World,
     jobs: Option<usize>,

@@ -41,7 +41,7 @@ pub struct WearRow {
     pub percent: f64,
     /// Width of the flat.
     pub flat_width: Length,
-    /// What is to be done at this height; the gravest where several fall together.
+    /// What is to be done at this height; the most urgent where several fall together.
     pub stage: Option<WearStage>,
 }
 

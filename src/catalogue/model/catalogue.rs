@@ -29,6 +29,6 @@ pub struct Catalogue {
     /// Fonts beside the built-in ones, in order of file name.
     pub fonts: Vec<FontFile>,
     /// Ids and numbers of records that are left out, because they or what they need are faulty. Whatever
-    /// names one of them is not at fault.
+    /// names one of them is not wrong.
     pub left_out: BTreeSet<String>,
 }
