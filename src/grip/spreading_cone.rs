@@ -20,8 +20,9 @@ use crate::units::{Angle, Length};
 /// closes without gripping if all wires go through or z − Δz > travel; stands proud if z + Δz < 0;
 /// marginal if z − Δz < 0 or z + Δz > travel; where slits are stated core not held if the hole can't
 /// shut on the inner wires, hole − inner − τ > n·w/π, and marginal if hole − inner + τ is, τ the
-/// tolerances of hole and inner wires; else grips. A set that may be in the hole and may not grips
-/// marginally at best. Stand-out = −min(z, travel). First principles.
+/// tolerances of hole and inner wires; else grips. A set that may be in the hole and may not, and a
+/// conductor that goes through the throat only within the tolerances, grips marginally at best.
+/// Stand-out = −min(z, travel). First principles.
 ///
 /// A rope, a grooved wire or a profile has no layers to part: unknown. There is always one outcome.
 ///
@@ -81,6 +82,11 @@ impl Pair<'_> {
         self.socket.throat_diameter.is_some_and(|throat| more(thinnest, throat + loose))
     }
 
+    /// Whether it goes through the throat only where the sizes are off to its good.
+    fn barely_enters(self) -> bool {
+        self.socket.throat_diameter.is_some_and(|throat| more(self.held.overall_diameter, throat))
+    }
+
     fn without_hole(self) -> Outcome {
         if self.too_thick() {
             return Outcome::of(Verdict::WillNotEnter);
@@ -103,8 +109,9 @@ impl Pair<'_> {
         let depth = self.depth(&self.layers[inner.layers..]);
         let travel = Travel::of(self.socket.travel, self.socket.travel_tolerance);
         let ruled = self.rule(inner, hole, depth, travel);
-        let unsure = inner.unsure && ruled.verdict == Verdict::Grips;
-        let verdict = if unsure { Verdict::Marginal } else { ruled.verdict };
+        let unsure = inner.unsure || self.barely_enters();
+        let verdict =
+            if unsure && ruled.verdict == Verdict::Grips { Verdict::Marginal } else { ruled.verdict };
         let lengths = Outcome { wires_through_hole: through, ..Depth::lengths(depth, travel) };
         Outcome { verdict, forced: inner.forced, ..ruled }.with_lengths_of(lengths)
     }

@@ -160,6 +160,18 @@ fn spreading_cone_rule_by_rule() {
     assert_eq!(right.stand_out, right.depth.map(|depth| -depth));
 }
 
+/// First principles: what enters only if the sizes are off to its good can't be counted on to hold.
+#[test]
+fn what_enters_a_socket_only_within_its_tolerance_does_not_grip_for_sure() {
+    let narrow = Socket { throat_diameter: Some(mm(13.9)), ..socket(24.0) };
+    let judged = |tolerance: f64| {
+        let held = strand(2.8).with_tolerances(Some(mm(tolerance)), None);
+        spreading_cone(&spreading(8.6), Some(&narrow), &held).swap_remove(0).verdict
+    };
+    assert_eq!(judged(0.05), Verdict::WillNotEnter);
+    assert_eq!(judged(0.2), Verdict::Marginal);
+}
+
 #[test]
 fn spreading_cone_names_what_it_lacks() {
     let held = strand(2.8);

@@ -178,6 +178,8 @@ def spread(cone, seat, wire, inside, shut):
             said = "core-not-held"
         elif less(shut[0] - shut[1], gap + tau):
             said = "marginal"
+    if said == "grips" and less(seat["throat_diameter_mm"], wire["D"]):
+        said = "marginal"
     return verdict(said) | out
 
 
