@@ -1,4 +1,4 @@
-"""Kit tags on sheets: every part of every fitting with what its record states, in reading order and along its row."""
+"""Kit tags on sheets: every part of every fitting that may be built, with what its record states, in reading order and along its row."""
 
 import json
 import re
@@ -41,7 +41,9 @@ def measured(name, output):
     found = [(page, place) for page in range(len(pdf.pages)) for place in places(pdf, page, sheet)]
     found = [Tag(pdf, page, place) for page, place in found]
     tags = [tag for tag in found if tag.text]
-    most, kits = 0, [Kit(fitting, catalogue) for fitting in catalogue["fittings"]]
+    # Nobody kits what must not be built.
+    built = [fitting for fitting in catalogue["fittings"] if fitting["status"] == "current"]
+    most, kits = 0, [Kit(fitting, catalogue) for fitting in built]
     for kit in kits:
         own = tags[: tags[0].of if tags else 0]
         del tags[: len(own)]
