@@ -14,7 +14,7 @@ use super::parts::part;
 use super::procedures::procedure;
 use super::record_index::RecordIndex;
 use super::record_kind::RecordKind;
-use super::settings::settings;
+use super::settings::{check_before_work, settings};
 use super::supersession;
 use crate::diagnostics::Findings;
 use crate::records::{self, Document, Records};
@@ -57,6 +57,7 @@ pub fn load(world: &dyn World) -> Result<Loaded, WorldError> {
     let mut findings = std::mem::take(&mut records.findings);
     let names = Names::new(&records, &mut findings);
     let register = std::mem::take(&mut records.register_dates);
+    check_before_work(records.settings.as_ref(), &mut findings);
     let mut catalogue = link(records, &names, &mut findings);
     let stated = catalogue.settings.date;
     catalogue.settings.date = date(world, stated, &register, catalogue.notices.values())?;

@@ -10,6 +10,7 @@
 //! | `wires-do-not-fit`, `impossible-construction` | a conductor that can't be computed |
 //! | `heights-not-falling`, `rows-not-rising` | wear heights and strength rows out of order |
 //! | `geometry-of-another-role` | measurements that nobody would look at |
+//! | `too-many-lines` | lines before work |
 //! | `part-listed-twice`, `empty-list`, `too-many-steps`, `wrong-number-of-conductors` | lists of a fitting |
 //! | `supersession-circle`, `supersession-to-nothing`, `status-contradiction` | what replaces what |
 

@@ -5,10 +5,29 @@ use super::model::{
     CardFormat, CardSize, FlipEdge, Limits, Orientation, Origin, Settings, SheetFormat, SheetSize,
 };
 use super::quantities::{quantity, word};
+use crate::diagnostics::{Finding, Findings};
 use crate::records::{CardRecord, CatalogueRecord, DecimalMark, Document, Field, LimitsRecord, SheetRecord};
 use crate::source::{FilePath, Place};
 use crate::units::Length;
 use std::collections::BTreeMap;
+
+/// How many lines before work the back of a card can carry.
+const MOST_LINES_BEFORE_WORK: usize = 3;
+
+/// Every card's back has room for so many lines before work and no more.
+pub(super) fn check_before_work(document: Option<&Document<CatalogueRecord>>, findings: &mut Findings) {
+    let lines = document.and_then(|document| document.record.as_ref()?.before_work.as_ref());
+    let Some(lines) = lines else { return };
+    let Some(first_too_many) = lines.value.get(MOST_LINES_BEFORE_WORK) else { return };
+    let message = "a card has room for three lines before work";
+    findings.push(
+        Finding::error("too-many-lines", first_too_many.place.clone(), message)
+            .field(&first_too_many.path)
+            .found(format!("{} lines", lines.value.len()))
+            .expected(format!("at most {MOST_LINES_BEFORE_WORK}"))
+            .help("join short lines; what does not concern every card goes into procedures or notes"),
+    );
+}
 
 /// The settings that a document states; defaults for whatever it lacks or has wrong.
 pub(super) fn settings(document: Option<&Document<CatalogueRecord>>) -> Settings {
