@@ -52,6 +52,7 @@ mod pressed_size_implausible;
 mod proof_contradicts_geometry;
 mod proof_does_not_count;
 mod proposals;
+mod readings_not_apart;
 mod rope_grip_on_single_strand;
 mod rope_grips_outside_standard;
 mod socket_misses_throat;
@@ -140,6 +141,7 @@ const RULES: &[Rule] = &[
     pressed_size_implausible::check,
     proof_contradicts_geometry::check,
     proof_does_not_count::check,
+    readings_not_apart::check,
     rope_grip_on_single_strand::check,
     rope_grips_outside_standard::check,
     socket_misses_throat::check,
