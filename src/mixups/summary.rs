@@ -6,11 +6,11 @@ use crate::grip::{Outcome, Verdict};
 /// What a case comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Summary {
-    /// The fitting's own part.
+    /// The fitting's own part, which may be used.
     Right,
     /// Tested on this conductor in this body.
     ProvenHereToo,
-    /// It would hold, and may not be used.
+    /// It would hold, or was once right, and may not be used.
     Withdrawn,
     /// It can't be put together.
     WillNotGoIn,
@@ -95,8 +95,8 @@ impl Summary {
     pub(super) fn of(outcome: &Outcome, right: bool, proven: bool, status: Status) -> Self {
         let would_hold = matches!(outcome.verdict, Verdict::Grips | Verdict::Marginal);
         match status {
+            Status::Withdrawn | Status::Superseded if right || proven || would_hold => Self::Withdrawn,
             _ if right => Self::Right,
-            Status::Withdrawn | Status::Superseded if proven || would_hold => Self::Withdrawn,
             Status::OnHold if proven => Self::Withdrawn,
             _ if proven => Self::ProvenHereToo,
             _ => Self::of_wrong(outcome),

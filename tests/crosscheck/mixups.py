@@ -136,10 +136,10 @@ class World:
 
 def summary(out, right, approved, withdrawn):
     word = out["verdict"]
+    if withdrawn and (right or approved or word in ("grips", "marginal")):
+        return "withdrawn: do not use"
     if right:
         return "right part"
-    if withdrawn and (approved or word in ("grips", "marginal")):
-        return "withdrawn: do not use"
     if approved:
         return "proven here too"
     if word == "stands-proud" and out["forced"]:
