@@ -4,7 +4,7 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
 use crate::catalogue::{self, Catalogue};
-use crate::mixups::{self, BodyMixups, Case, Consequence, DesignFix, InterfaceMixups, Mixups};
+use crate::mixups::{self, BodyMixups, Case, Consequence, InterfaceMixups, Mixups};
 use crate::units::Numerals;
 use std::fmt::Write;
 
@@ -45,19 +45,15 @@ fn design_fixes(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> Strin
     }
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
     let mut text = String::new();
-    for case in fixes.chunk_by(|one, next| (&one.part, &one.fitting) == (&next.part, &next.fitting)) {
-        let DesignFix { part, fitting, conductor, body, .. } = &case[0];
-        let _ = writeln!(text, "{part} in {fitting} on {conductor} (body {body})");
-        for fix in case {
+    for fixes in fixes.chunk_by(|one, next| one.danger == next.danger) {
+        let _ = writeln!(text, "{}", fixes[0].danger.words());
+        for fix in fixes {
             let _ = writeln!(text, "  {}", fix.words(numerals));
         }
     }
-    for (body, case) in mixups::without_design_fix(mixups, &fixes) {
-        let _ = writeln!(
-            text,
-            "{} in {} (body {}): no change of one measurement removes it; marks and a witness must",
-            case.part.number, case.fitting.number, body.body.number
-        );
+    for danger in mixups::without_design_fix(mixups, &fixes) {
+        let none = "no change of one measurement removes it; marks and a witness must";
+        let _ = writeln!(text, "{}: {none}", danger.words());
     }
     if text.is_empty() { "no hidden danger\n".to_owned() } else { text }
 }

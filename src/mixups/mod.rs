@@ -23,7 +23,7 @@ pub mod words;
 
 pub use case::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups};
 pub use deciding::{alike_in_place, decides};
-pub use design_fix::{DesignFix, Effect, design_fixes_to_json, without_design_fix};
+pub use design_fix::{DangerPlace, DesignFix, Effect, design_fixes_to_json, without_design_fix};
 pub use draw_in::Interval;
 pub use features::{
     Clue, Features, STOP, Scratch, Shape, clues, features, labels, outer_wires, shape, told_apart,

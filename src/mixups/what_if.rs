@@ -3,11 +3,11 @@
 
 use super::adjustable_dimension::AdjustableDimension;
 use super::built::Built;
-use super::deciding::deciding;
-use super::design_fix::{DesignFix, Effect};
+use super::deciding::{decides, deciding};
+use super::design_fix::{Danger, DesignFix, Effect, hidden_dangers};
 use super::seat::{Seat, held, seats};
 use super::visibility::{visible, worst};
-use super::{BodyMixups, Case, Mixups};
+use super::{BodyMixups, Case, Kit, Mixups};
 use crate::catalogue::{Catalogue, Limits, Part};
 use crate::grip::{Geometry, Outcome, Verdict};
 use crate::units::Length;
@@ -26,8 +26,8 @@ pub fn design_fixes(catalogue: &Catalogue, mixups: &Mixups) -> Vec<DesignFix> {
         .bodies
         .par_iter()
         .flat_map_iter(|body| {
-            let hidden = body.cases.iter().filter(|case| case.hidden);
-            hidden.flat_map(|case| what_if.design_fixes(body, case)).collect::<Vec<_>>()
+            let fixes = hidden_dangers(body).flat_map(|danger| what_if.design_fixes(body, danger));
+            fixes.collect::<Vec<_>>()
         })
         .collect()
 }
@@ -37,6 +37,21 @@ struct WhatIf<'a> {
     limits: &'a Limits,
     /// The fittings that each part is in, with their conductors.
     users: BTreeMap<&'a str, Vec<Seat<'a>>>,
+}
+
+/// The parts that a change may be made on: what goes in, and what stays of the fitting's own.
+fn changeable(danger: Danger<'_>) -> Vec<&Arc<Part>> {
+    match danger {
+        Danger::Part(case) => {
+            let own = case.fitting.items.iter().map(|item| &item.part);
+            let stays = own.filter(|own| !(case.part.role.grips() && own.role.grips()));
+            [&case.part].into_iter().chain(stays).collect()
+        }
+        Danger::Kit(kit) => {
+            let own = kit.fitting.items.iter().map(|item| &item.part);
+            kit.parts.iter().chain(own.filter(|own| !decides(own))).collect()
+        }
+    }
 }
 
 /// A part with other measurements.
@@ -56,16 +71,14 @@ impl<'a> WhatIf<'a> {
         Self { limits: &catalogue.settings.limits, users }
     }
 
-    /// The wrong part can change, and all that the fitting has of its own.
-    fn design_fixes(&self, body: &BodyMixups, case: &Case) -> Vec<DesignFix> {
-        let own = case.fitting.items.iter().map(|item| &item.part);
-        let works_with = own.filter(|own| !(case.part.role.grips() && own.role.grips()));
+    /// What goes in can change, and all that the fitting has of its own.
+    fn design_fixes(&self, body: &BodyMixups, danger: Danger<'_>) -> Vec<DesignFix> {
         let mut fixes = Vec::new();
-        for part in [&case.part].into_iter().chain(works_with) {
+        for part in changeable(danger) {
             let Some(geometry) = &part.geometry else { continue };
             for dimension in AdjustableDimension::all(geometry) {
                 for direction in [-1, 1] {
-                    fixes.extend(self.first(body, case, part, &dimension, direction));
+                    fixes.extend(self.first(body, danger, part, &dimension, direction));
                 }
             }
         }
@@ -76,7 +89,7 @@ impl<'a> WhatIf<'a> {
     fn first(
         &self,
         body: &BodyMixups,
-        case: &Case,
+        danger: Danger<'_>,
         part: &Arc<Part>,
         dimension: &AdjustableDimension<'_>,
         direction: i32,
@@ -85,12 +98,9 @@ impl<'a> WhatIf<'a> {
             let (geometry, becomes) = dimension.stepped(direction * step)?;
             let changed = Changed { part, geometry };
             let moves = self.moves(&changed)?;
-            if let Some(effect) = self.effect(body, case, &changed) {
+            if let Some(effect) = self.effect(body, danger, &changed) {
                 return Some(DesignFix {
-                    body: body.body.number.clone(),
-                    part: case.part.number.clone(),
-                    fitting: case.fitting.number.clone(),
-                    conductor: case.conductor.id.clone(),
+                    danger: danger.place(body),
                     change: part.number.clone(),
                     key: dimension.path(),
                     what: dimension.adjustment.words,
@@ -125,27 +135,45 @@ impl<'a> WhatIf<'a> {
         Some(moves)
     }
 
-    /// What a change does to a hidden danger; `None` where it stays hidden, or the changed part gets
-    /// no fewer hidden dangers altogether.
-    fn effect(&self, body: &BodyMixups, case: &Case, changed: &Changed<'_>) -> Option<Effect> {
-        let effect = self.after(body, case, changed)?;
-        let concerned = |other: &&Case| {
-            other.part.number == changed.part.number
-                || other.fitting.items.iter().any(|item| item.part.number == changed.part.number)
+    /// What a change does to a hidden danger; `None` where it stays hidden, or where the body gets no fewer hidden
+    /// dangers of that kind, or more of the other.
+    fn effect(&self, body: &BodyMixups, danger: Danger<'_>, changed: &Changed<'_>) -> Option<Effect> {
+        let effect = match danger {
+            Danger::Part(case) => self.after(body, case, changed)?,
+            Danger::Kit(kit) => self.kit_after(body, kit, changed)?,
         };
-        let before = body.cases.iter().filter(concerned).filter(|other| other.hidden).count();
-        let after = body
+        let cases = self.cases_gained(body, changed);
+        let kits = self.kits_gained(body, changed);
+        let fewer = match danger {
+            Danger::Part(_) => cases < 0 && kits <= 0,
+            Danger::Kit(_) => kits < 0 && cases <= 0,
+        };
+        fewer.then_some(effect)
+    }
+
+    /// How many hidden wrong parts a body gets by a change.
+    fn cases_gained(&self, body: &BodyMixups, changed: &Changed<'_>) -> i64 {
+        let concerned = |case: &&Case| {
+            case.part.number == changed.part.number
+                || case.fitting.items.iter().any(|item| item.part.number == changed.part.number)
+        };
+        let gained = body
             .cases
             .iter()
             .filter(concerned)
-            .filter(|other| other.danger && self.after(body, other, changed).is_none())
-            .count();
-        let kits = |hidden: &dyn Fn(&super::Kit) -> bool| {
-            body.kits.iter().filter(|kit| kit.danger && hidden(kit)).count()
-        };
-        let kits_before = kits(&|kit| kit.hidden);
-        let kits_after = kits(&|kit| self.kit_after(body, kit, changed).is_none());
-        (after < before && kits_after <= kits_before).then_some(effect)
+            .filter(|case| case.danger)
+            .map(|case| i64::from(self.after(body, case, changed).is_none()) - i64::from(case.hidden));
+        gained.sum()
+    }
+
+    /// How many hidden kits a body gets by a change.
+    fn kits_gained(&self, body: &BodyMixups, changed: &Changed<'_>) -> i64 {
+        let gained = body
+            .kits
+            .iter()
+            .filter(|kit| kit.danger)
+            .map(|kit| i64::from(self.kit_after(body, kit, changed).is_none()) - i64::from(kit.hidden));
+        gained.sum()
     }
 
     fn after(&self, body: &BodyMixups, case: &Case, changed: &Changed<'_>) -> Option<Effect> {
@@ -153,7 +181,7 @@ impl<'a> WhatIf<'a> {
         self.shown(&Built::with(&seat, Some(&body.body), &case.part), &seat, changed)
     }
 
-    fn kit_after(&self, body: &BodyMixups, kit: &super::Kit, changed: &Changed<'_>) -> Option<Effect> {
+    fn kit_after(&self, body: &BodyMixups, kit: &Kit, changed: &Changed<'_>) -> Option<Effect> {
         let seat = seats(&kit.fitting).into_iter().find(|seat| seat.conductor.id == kit.conductor.id)?;
         let parts: Vec<&Arc<Part>> = deciding(&kit.kit).collect();
         self.shown(&Built::with_kit(&seat, &body.body, &parts), &seat, changed)
