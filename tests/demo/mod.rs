@@ -1,5 +1,7 @@
 //! The demo catalogue, and the one that a new user starts from, are sound and show what they are for.
 
+mod edited;
+mod edits;
 mod one_place;
 
 use crate::fixtures::{Checked, DEMO, checked, disk};
