@@ -1,4 +1,4 @@
-"""Catalogues by chance: bodies with collets, spreading cones and sockets, wedges; sleeves that need no body.
+"""Catalogues by chance: bodies with collets, spreading cones and sockets, wedges; sleeves, ferrules and rope grips that need no body.
 
 Sizes are off their round values by a little, so that hardly any lies on the border of a rule. Records lack measurements
 at random, so that what is missing is compared too.
@@ -49,6 +49,10 @@ def conductors(chance):
     made["rope-0"] = {
         "kind": "rope", "D": 8.0, "tolerance": 0, "wire_tolerance": 0,
         "yaml": "construction: { rope: { construction: 7x19, core: wsc, diameter_mm: 8.0, grade_N_per_mm2: 1570 } }",
+    }
+    made["rope-1"] = {
+        "kind": "rope", "D": 9.0, "tolerance": 0.2, "wire_tolerance": 0,
+        "yaml": "construction: { rope: { construction: 6x19M, core: fibre, diameter_mm: 9.0, grade_N_per_mm2: 1770 } }",
     }
     made["contact-0"] = {
         "kind": "grooved", "D": 12.34, "height": 12.34, "width": 12.34, "tolerance": 0.1, "wire_tolerance": 0,
@@ -118,6 +122,24 @@ def sleeve(chance, size):
     }
 
 
+def ferrule(chance, size):
+    legs = chance.one(None, 1, 2, 2, 2)
+    wide, high = size + chance.size(-0.4, 1.2), size * (legs or 1) + chance.size(-0.5, 2.0)
+    round_bore, oval = round(high, 5), {"width": round(wide, 5), "height": round(high, 5)}
+    return {
+        "bore_mm": chance.maybe(oval if chance.seed.random() < 0.6 else round_bore, 0.97),
+        "bore_tolerance_mm": chance.tolerance(),
+        "legs": legs,
+        "die": chance.maybe("8"),
+        "pressed_mm": chance.maybe({"min": 22.0, "max": 22.4}),
+    }
+
+
+def rope_grip(chance, size):
+    low = round(size + chance.size(-1.0, 0.4), 5)
+    return {"rope_mm": chance.maybe({"min": low, "max": round(low + chance.size(0.2, 1.5), 5)}, 0.97)}
+
+
 def body_geometry(chance, kind):
     if kind == "collet":
         return {"body": {"half_angle_deg": chance.maybe(5), "length_mm": 70}}
@@ -130,7 +152,9 @@ def body_geometry(chance, kind):
 
 
 GRIPPING = {"collet": ("cone", "collet", collet), "spreading": ("cone", "spreading_cone", spreading_cone),
-            "wedge": ("wedge", "wedge", wedge), "sleeve": ("sleeve", "sleeve", sleeve)}
+            "wedge": ("wedge", "wedge", wedge), "sleeve": ("sleeve", "sleeve", sleeve),
+            "ferrule": ("ferrule", "ferrule", ferrule), "grip": ("rope-grip", "rope_grip", rope_grip)}
+OPEN = ("sleeve", "ferrule", "grip")
 
 
 def proof(chance, wires, body, bodies):
@@ -150,31 +174,32 @@ def marked(chance, nth):
 def invent(seed):
     chance = Chance(seed)
     wires, parts, fittings = conductors(chance), {}, {}
-    kinds = ["collet", "spreading", "wedge", "sleeve", "spreading"]
-    bodies = [f"B-{nth}" for nth, kind in enumerate(kinds) if kind != "sleeve"]
+    kinds = ["collet", "spreading", "wedge", "sleeve", "spreading", "ferrule", "grip"]
+    bodies = [f"B-{nth}" for nth, kind in enumerate(kinds) if kind not in OPEN]
     for nth, kind in enumerate(kinds):
         body = f"B-{nth}"
-        if kind != "sleeve":
+        if kind not in OPEN:
             parts[body] = {"role": "body", "geometry": body_geometry(chance, kind)}
         role, name, make = GRIPPING[kind]
         for item in range(3):
-            wire = chance.one(*sorted(wires))
+            ropes = [name for name in sorted(wires) if wires[name]["kind"] == "rope"]
+            wire = chance.one(*ropes) if kind in ("ferrule", "grip") and chance.seed.random() < 0.8 else chance.one(*sorted(wires))
             number = f"C-{nth}-{item}"
             parts[number] = {
                 "role": role, "geometry": {name: make(chance, wires[wire]["D"])} if chance.seed.random() < 0.95 else None,
                 "interface": chance.one("", f"seat-{kind}", f"seat-{kind}"), "mark": marked(chance, item),
                 "status": chance.one("current", "current", "current", "withdrawn"),
-                "proven_on": [proof(chance, wires, body if kind != "sleeve" else None, bodies) for _ in range(3)]
+                "proven_on": [proof(chance, wires, body if kind not in OPEN else None, bodies) for _ in range(3)]
                 if chance.seed.random() < 0.5 else [],
             }
-            listed = [body, number] if kind != "sleeve" else [number]
+            listed = [body, number] if kind not in OPEN else [number]
             if kind == "spreading":
                 seat = f"S-{nth}-{item}"
                 parts[seat] = {"role": "socket", "geometry": {"socket": socket(chance, wires[wire]["D"])},
                                "interface": chance.one("", "bore"), "mark": marked(chance, 3 + item)}
                 listed.insert(1, seat)
             held = [wire]
-            if kind == "sleeve" and chance.seed.random() < 0.5:
+            if kind in OPEN and chance.seed.random() < 0.5:
                 held = sorted({wire, chance.one(*sorted(wires))})
             window = None
             if chance.seed.random() < 0.7:

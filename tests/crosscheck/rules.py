@@ -226,20 +226,43 @@ def wedge(part, body, wire):
     return verdict(depth_verdict(z, dz, travel, loose)) | out
 
 
-def sleeve(part, wire):
-    """A pressed tube on a conductor: its bore is none over to 0.8 mm over."""
+def fits(part, wire):
+    """Room beside the conductor, its tolerance and the most that there may be: in one direction, or two of an oval."""
+    legs, made = part.get("legs") or 1, tolerance(part, "bore")
+    bore = part["bore_mm"]
+    across = [(bore["width"], 1), (bore["height"], legs)] if isinstance(bore, dict) else [(bore, legs)]
+    return [(size - n * wire["D"], made + n * wire["tolerance"], 0.8 * n) for size, n in across]
+
+
+def pressed(kind, part, wire):
+    """A pressed tube on a conductor or on two legs of it: its bore is none over to 0.8 mm a leg over."""
     if part.get("bore_mm") is None:
-        return unknown(("sleeve", part, ["bore_mm"]))
-    c, t = part["bore_mm"] - wire["D"], tolerance(part, "bore") + wire["tolerance"]
-    out = {"clearance_mm": c}
-    if less(c + t, 0):
+        return unknown((kind, part, ["bore_mm"]))
+    sides = fits(part, wire)
+    out = {"clearance_mm": sides[0][0]}
+    if any([less(c + t, 0) for c, t, _ in sides]):
         return verdict("will-not-enter") | out
-    if less(0.8, c - t):
+    if any([less(most, c - t) for c, t, most in sides]):
         return verdict("closes-without-gripping") | out
-    missing = lacking(("sleeve", part, ["die", "pressed_mm"]))
+    missing = lacking((kind, part, ["die", "pressed_mm"]))
     if missing:
         return verdict("unknown", missing=missing) | out
-    return verdict("marginal" if less(c - t, 0) or less(0.8, c + t) else "grips") | out
+    unsure = any([less(c - t, 0) or less(most, c + t) for c, t, most in sides])
+    return verdict("marginal" if unsure else "grips") | out
+
+
+def rope_grip(part, wire):
+    """A screwed grip: made for ropes of some diameters, and for several strands (EN 13411-5)."""
+    made = part.get("rope_mm")
+    if made is None:
+        return unknown(("rope_grip", part, ["rope_mm"]))
+    low, high = wire["D"] - wire["tolerance"], wire["D"] + wire["tolerance"]
+    if less(high, made["min"]):
+        return verdict("closes-without-gripping")
+    if less(made["max"], low):
+        return verdict("stands-proud")
+    inside = not less(low, made["min"]) and not less(made["max"], high)
+    return verdict("grips" if inside and wire["kind"] == "rope" else "marginal")
 
 
 def self_holding(angle, seat_friction, wire_friction):
