@@ -7,7 +7,7 @@
 //! To put it right: check both loads and their units; else the fitting is not for that conductor.
 
 use super::Context;
-use super::inspected::{built, numerals, on_fitting};
+use super::inspected::{built, numerals, on_fitting, stated_force};
 use crate::catalogue::{Conductor, Family, Fitting};
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::{Termination, holding_percent};
@@ -30,12 +30,12 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 format!("it holds {} % of the breaking load of {}", numerals.fixed(percent, 1), conductor.id);
             let finding =
                 on_fitting(Severity::Error, "holding-load-too-low", fitting, "holding_load_kN", message)
-                    .found(numerals.force(holding))
+                    .found(stated_force(fitting, "holding_load_kN", holding, numerals))
                     .expected(format!(
                         "at least {} % of {}: {}",
                         numerals.shortest(limit, 1),
                         numerals.force(breaking),
-                        numerals.force(breaking * (limit / 100.0))
+                        numerals.force_at_least(breaking * (limit / 100.0))
                     ));
             findings
                 .push(finding.help("check both loads and their units; else it is not for that conductor"));

@@ -20,7 +20,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let message = format!("the conductors go in over half the length of {}", only.part.number);
         let finding = on_fitting(Severity::Error, "insertion-too-long", fitting, "insertion_mm", message)
             .found(numerals.length(insertion, 1))
-            .expected(format!("at most {}", numerals.length(length / 2.0, 1)))
+            .expected(format!("at most {}\u{a0}mm", numerals.at_most((length / 2.0).mm(), 1)))
             .related(only.part.origin.of("geometry"), "the sleeve");
         findings.push(finding.help("at most half the sleeve's length for each conductor"));
     }

@@ -29,13 +29,13 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             let finding = on_fitting(severity, "insertion-too-short", fitting, "insertion_mm", message)
                 .found(numerals.length(insertion, 1))
                 .expected(format!(
-                    "{} {}",
+                    "{} {}\u{a0}mm",
                     if tail > Length::ZERO && severity == Severity::Warning {
                         "at least"
                     } else {
                         "more than"
                     },
-                    numerals.length(asked, 1)
+                    numerals.at_least(asked.mm(), 1)
                 ))
                 .related(item.part.origin.of("geometry"), "the gripping part");
             findings.push(finding.help("check insertion, tail and the length of the gripping part"));

@@ -127,6 +127,11 @@ fn worn_load(conductor: &Conductor) -> Option<Force> {
 /// What EN 50149 counts of section times strength.
 const WORN_STRENGTH: f64 = 0.97;
 
+/// A force as a fitting's record states it.
+pub(super) fn stated_force(fitting: &Fitting, field: &str, force: Force, numerals: Numerals) -> String {
+    format!("{}\u{a0}kN", numerals.stated(force.kn(), fitting.decimals(field)))
+}
+
 /// How the catalogue writes numbers.
 pub(super) fn numerals(context: Context<'_>) -> Numerals {
     Numerals::new(context.catalogue.settings.decimal_mark)

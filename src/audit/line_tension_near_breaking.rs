@@ -6,7 +6,7 @@
 //! To put it right: check tension and breaking load; else a lower tension or a stronger conductor.
 
 use super::Context;
-use super::inspected::{built, carries, numerals, on_fitting};
+use super::inspected::{built, carries, numerals, on_fitting, stated_force};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
@@ -29,12 +29,12 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 "line_tension_max_kN",
                 message,
             )
-            .found(numerals.force(used))
+            .found(stated_force(fitting, "line_tension_max_kN", used, numerals))
             .expected(format!(
                 "at most {} % of {}: {}",
                 numerals.shortest(limit, 1),
                 numerals.force(carried.load),
-                numerals.force(carried.load * (limit / 100.0))
+                numerals.force_at_most(carried.load * (limit / 100.0))
             ));
             findings.push(finding.help("check both; else a lower tension or a stronger conductor"));
         }

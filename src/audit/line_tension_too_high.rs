@@ -7,7 +7,7 @@
 //! To put it right: check the loads and their units.
 
 use super::Context;
-use super::inspected::{carries, numerals, on_fitting};
+use super::inspected::{carries, numerals, on_fitting, stated_force};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
@@ -30,8 +30,8 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         for (message, what, load) in limits.into_iter().filter(|(.., load)| used > *load) {
             let finding =
                 on_fitting(Severity::Error, "line-tension-too-high", fitting, "line_tension_max_kN", message)
-                    .found(numerals.force(used))
-                    .expected(format!("at most {what} of {}", numerals.force(load)));
+                    .found(stated_force(fitting, "line_tension_max_kN", used, numerals))
+                    .expected(format!("at most {what} of {}", numerals.force_at_most(load)));
             findings.push(finding.help("check the loads and their units"));
         }
     }

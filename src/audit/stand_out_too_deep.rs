@@ -31,8 +31,8 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 let finding = on_fitting(Severity::Error, "stand-out-too-deep", fitting, field, message)
                     .found(numerals.range(window.map(Length::mm), 1, "mm"))
                     .expected(format!(
-                        "not under {}, where slits are shut or travel ends",
-                        numerals.length(deepest, 2)
+                        "not under {}\u{a0}mm, where slits are shut or travel ends",
+                        numerals.at_least(deepest.mm(), 2)
                     ))
                     .related(own.part.origin.of("geometry"), "the part's measurements");
                 findings.push(finding.help("raise the least of the window, or correct the measurements"));

@@ -22,9 +22,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         };
         let numerals = numerals(context);
         let message = "its taper does not draw itself in under line tension".to_owned();
-        let steepest = (friction.steepest_taper().degrees() * 100.0).floor() / 100.0;
+        let steepest = friction.steepest_taper().degrees();
         let expected = if steepest > 0.0 {
-            format!("at most {}°", numerals.shortest(steepest, 2))
+            format!("at most {}°", numerals.at_most(steepest, 2))
         } else {
             "no taper would, with this friction".to_owned()
         };

@@ -147,6 +147,26 @@ impl Numerals {
         format!("{}{UNIT_SPACE}kN", self.shortest(value, three_digits(value)))
     }
 
+    /// A computed force that must not be exceeded, rounded down.
+    ///
+    /// ```
+    /// use fittingcards::units::{Force, Numerals};
+    /// assert_eq!(Numerals::default().force_at_most(Force::from_kn(43.94)), "43.9\u{a0}kN");
+    /// assert_eq!(Numerals::default().force_at_least(Force::from_kn(43.91)), "44.0\u{a0}kN");
+    /// ```
+    #[must_use]
+    pub fn force_at_most(self, force: Force) -> String {
+        let value = force.kn();
+        format!("{}{UNIT_SPACE}kN", self.at_most(value, three_digits(value)))
+    }
+
+    /// A computed force that must be reached, rounded up.
+    #[must_use]
+    pub fn force_at_least(self, force: Force) -> String {
+        let value = force.kn();
+        format!("{}{UNIT_SPACE}kN", self.at_least(value, three_digits(value)))
+    }
+
     /// A torque in newton metres.
     #[must_use]
     pub fn torque(self, torque: Torque) -> String {
