@@ -94,7 +94,11 @@ fn row(part: &Part, fittings: &[&Arc<Fitting>], found: &BodyMixups) -> BodyRow {
 }
 
 fn cell(case: &Case) -> Cell {
-    Cell { text: case.summary.words().to_owned(), kind: kind(case) }
+    Cell {
+        text: case.summary.words().to_owned(),
+        noticed: words::unmeasured(case).unwrap_or_default(),
+        kind: kind(case),
+    }
 }
 
 fn kind(case: &Case) -> CellKind {

@@ -279,6 +279,8 @@ pub struct BodyRow {
 pub struct Cell {
     /// In words.
     pub text: String,
+    /// How somebody would notice a danger that no measurement shows; empty for all else. Cards print a sign for it.
+    pub noticed: &'static str,
     /// What a crew makes of it.
     pub kind: CellKind,
 }

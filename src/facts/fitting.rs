@@ -6,7 +6,7 @@ use super::{
 };
 use crate::catalogue::{Catalogue, Fitting, Item, Notice, StandOutFrom, Status, Tightening, Wording};
 use crate::mixups::words::summary as words_of;
-use crate::mixups::{Case, Consequence, Kit, LookAlike, Mixups, SeenBy, Summary};
+use crate::mixups::{Case, Consequence, Kit, LookAlike, Mixups, Summary};
 use crate::units::Numerals;
 
 /// A card names this many wrong parts; the rest are on the body's card.
@@ -161,10 +161,11 @@ fn not_this(comes: &Consequence, [number, stamp, happens]: [&str; 3], numerals: 
 
 /// How one would notice, in the few words that a card has room for.
 fn noticed(comes: &Consequence, numerals: Numerals) -> String {
+    if let Some(words) = words::unmeasured(comes) {
+        return words.to_owned();
+    }
     match comes.outcome.stand_out {
         _ if !comes.danger => String::new(),
-        _ if comes.seen_by == SeenBy::Mark => "seen by its mark only".to_owned(),
-        _ if comes.hidden => "not seen once closed".to_owned(),
         Some(stand_out) => format!("stand-out {}", numerals.length(stand_out, 1)),
         None => "stand-out wrong".to_owned(),
     }
@@ -202,6 +203,8 @@ fn checks(fitting: &Fitting, if_wrong: &IfWrongFacts, numerals: Numerals) -> Vec
         let most = forms::draw_in_max(fitting, numerals).map(|most| format!("0\u{a0}to\u{a0}{most}"));
         measured("Tensioned", "drawn in", most, &if_wrong.under_load);
     }
+    let pressed = fitting.gripping().filter_map(|item| forms::pressed(&item.part, numerals));
+    checks.extend(pressed.map(|go| check("Pressed", "across", &go, &if_wrong.before_load)));
     let stamp = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty());
     // Where a second person reads it, that is the check.
     if let Some(stamp) = stamp.filter(|_| fitting.witness.is_none() && fitting.status == Status::Current) {

@@ -1,7 +1,8 @@
 //! How values of a fitting are printed: one function a value, for its own line of the card and for texts that name it.
 //! What a record states has the digits of the record.
 
-use crate::catalogue::{Conductor, Fitting};
+use crate::catalogue::{Conductor, Fitting, Part};
+use crate::grip::Geometry;
 use crate::units::{Force, Length, Numerals, Range, Torque};
 
 pub(super) fn torque(fitting: &Fitting, nth: usize, numerals: Numerals) -> Option<String> {
@@ -58,20 +59,40 @@ pub(super) fn wear_height(
     height.map(|height| format!("{}\u{a0}mm", numerals.stated(height.mm(), decimals)))
 }
 
+/// What a pressed part must measure afterwards.
+pub(super) fn pressed(part: &Part, numerals: Numerals) -> Option<String> {
+    let (kind, pressed) = match part.geometry.as_ref()? {
+        Geometry::Sleeve(sleeve) => ("sleeve", sleeve.pressed?),
+        Geometry::Ferrule(ferrule) => ("ferrule", ferrule.pressed?),
+        _ => return None,
+    };
+    let decimals = |end: &str| part.origin.decimals(&format!("geometry.{kind}.pressed_mm.{end}"));
+    Some(window(pressed.map(Length::mm), "mm", numerals, decimals))
+}
+
 fn stated(fitting: &Fitting, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
     format!("{}\u{a0}{unit}", numerals.stated(value, fitting.decimals(field)))
 }
 
-/// Least and most with a unit; the number alone where both read the same.
 fn stated_window(
     fitting: &Fitting,
     field: &str,
-    window: Range<f64>,
+    stated: Range<f64>,
     unit: &str,
     numerals: Numerals,
 ) -> String {
-    let end = |key: &str, value: f64| numerals.stated(value, fitting.decimals(&format!("{field}.{key}")));
-    let (least, most) = (end("min", window.least()), end("max", window.most()));
+    window(stated, unit, numerals, |end| fitting.decimals(&format!("{field}.{end}")))
+}
+
+/// Least and most with a unit; the number alone where both read the same. `decimals` says how many each has.
+fn window(
+    stated: Range<f64>,
+    unit: &str,
+    numerals: Numerals,
+    decimals: impl Fn(&str) -> Option<usize>,
+) -> String {
+    let least = numerals.stated(stated.least(), decimals("min"));
+    let most = numerals.stated(stated.most(), decimals("max"));
     if least == most {
         format!("{least}\u{a0}{unit}")
     } else {

@@ -1,6 +1,6 @@
 //! A card's facts as an ordered list of names and texts: what the check code and comparisons see.
 
-use super::{BodyFacts, CardFacts, CellKind, ConductorFacts, Content, FittingFacts, MarkFacts};
+use super::{BodyFacts, CardFacts, ConductorFacts, Content, FittingFacts, MarkFacts};
 
 /// One thing that a card prints: what it is, and the text.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -65,9 +65,8 @@ impl List {
         }
         for wrong in &facts.not_these {
             self.mark(&format!("not {}: mark", wrong.number), wrong.mark.as_ref());
-            let unseen = if wrong.hidden { NOT_SEEN } else { "" };
             let texts = [&wrong.stamp, &wrong.happens, &wrong.noticed].map(String::as_str);
-            self.add(&format!("not {}", wrong.number), &joined(&[&texts[..], &[unseen]].concat()));
+            self.add(&format!("not {}", wrong.number), &joined(&texts));
         }
         if facts.not_these_more > 0 {
             self.add("more wrong parts", &facts.not_these_more.to_string());
@@ -136,8 +135,8 @@ impl List {
         }
         for row in &facts.rows {
             for (cell, (fitting, conductor)) in row.cells.iter().zip(&facts.fittings) {
-                let unseen = if cell.kind == CellKind::Hidden { NOT_SEEN } else { "" };
-                self.add(&format!("{} in {fitting}, {conductor}", row.part), &joined(&[&cell.text, unseen]));
+                let texts = [cell.text.as_str(), cell.noticed];
+                self.add(&format!("{} in {fitting}, {conductor}", row.part), &joined(&texts));
             }
         }
     }
@@ -154,9 +153,6 @@ impl List {
         }
     }
 }
-
-/// What cards print as a dot or in bold.
-const NOT_SEEN: &str = "nobody sees it";
 
 fn joined(texts: &[&str]) -> String {
     texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join("; ")

@@ -1,6 +1,7 @@
 //! Words for what records name by a key.
 
 use crate::catalogue::{CardKey, Duty, Family, InService, Reuse, Role, StandOutFrom, Status};
+use crate::mixups::{Consequence, SeenBy};
 
 /// What a part does, in the words of a parts list.
 #[must_use]
@@ -58,6 +59,17 @@ pub fn reuse(reuse: Reuse) -> &'static str {
     match reuse {
         Reuse::Never => "never reuse",
         Reuse::IfUndamaged => "reuse if undamaged",
+    }
+}
+
+/// How somebody would notice a danger that no measurement shows; `None` where one does, or where it is none.
+#[must_use]
+pub fn unmeasured(comes: &Consequence) -> Option<&'static str> {
+    match comes.seen_by {
+        _ if !comes.danger => None,
+        SeenBy::Mark => Some("seen by its mark only"),
+        _ if comes.hidden => Some("not seen once closed"),
+        SeenBy::Measurement | SeenBy::Nothing => None,
     }
 }
 
