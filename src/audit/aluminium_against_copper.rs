@@ -1,9 +1,4 @@
-//! `aluminium-against-copper`: a part of copper or bronze on an aluminium conductor, or the other way
-//! round, whichever part touches it.
-//!
-//! Why: in rain the two metals make a cell, and the aluminium is eaten away under the grip.
-//!
-//! To put it right: take a part of the conductor's own metal, or a fitting made for the pair.
+#![doc = include_str!("../explain/codes/aluminium-against-copper.md")]
 
 use super::Context;
 use super::inspected::{built, on_fitting};

@@ -1,10 +1,4 @@
-//! `breaking-load-outside-material`: a stated breaking load that the conductor's metal cannot have.
-//!
-//! Why: a load above it promises what no such wire holds; one far below it belongs to another conductor
-//! or another material. Far outside is an error, near the window a warning.
-//!
-//! To put it right: check the load, the material and its strength against the specification; where the
-//! specification has a stronger wire than the built-in material, state the material with its strength.
+#![doc = include_str!("../explain/codes/breaking-load-outside-material.md")]
 
 use super::Context;
 use super::conductors::{each, error, warning};

@@ -1,9 +1,4 @@
-//! `cone-as-hard-as-body`: a gripping cone that is as hard as the body or socket it is drawn into.
-//!
-//! Why: the cone has to give and bed itself; one that is as hard scores the seat, binds before it
-//! grips, and spoils the body for the next cone.
-//!
-//! To put it right: check both materials; where hardness is right, have the drawing office look.
+#![doc = include_str!("../explain/codes/cone-as-hard-as-body.md")]
 
 use super::Context;
 use super::inspected::{built, on_part};

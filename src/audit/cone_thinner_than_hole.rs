@@ -1,8 +1,4 @@
-//! `cone-thinner-than-hole`: a spreading cone whose small end is thinner than its hole.
-//!
-//! Why: such a cone can't be made; one of its measurements is wrong, and with it what is said of the grip.
-//!
-//! To put it right: check large end, half-angle, length and hole against the drawing.
+#![doc = include_str!("../explain/codes/cone-thinner-than-hole.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_part};

@@ -1,11 +1,4 @@
-//! `contact-wire-outside-standard`: a grooved contact wire of an EN 50149 material that departs from what the
-//! standard asks of its nominal section.
-//!
-//! Why: the standard asks for a section within 3 % of the nominal one, a breaking load of at least
-//! 0.97·S·R_m, a resistance of at most ρ/(0.97·S) and a mass within 3 % of 8.89 g/cm³; clips, splices and
-//! tensions are chosen for a wire that keeps to it.
-//!
-//! To put it right: check profile, material and stated values against the specification.
+#![doc = include_str!("../explain/codes/contact-wire-outside-standard.md")]
 
 use super::Context;
 use super::conductors::{each, warning};

@@ -1,10 +1,4 @@
-//! `contact-wire-width-differs`: a grooved contact wire whose stated width is not its height.
-//!
-//! Why: sections and wear are computed on the circle on the height; a wire that is flatter has less metal
-//! than that, a wider one more.
-//!
-//! To put it right: check both figures; where the profile really is not round, know that its section is
-//! computed on the height.
+#![doc = include_str!("../explain/codes/contact-wire-width-differs.md")]
 
 use super::Context;
 use super::conductors::each;

@@ -1,8 +1,4 @@
-//! `copper-against-zinc`: copper or bronze on a zinc-coated wire.
-//!
-//! Why: in rain the two metals make a cell; the zinc goes first, then the steel rusts under the grip.
-//!
-//! To put it right: take a part of steel or iron, or one made for the pair.
+#![doc = include_str!("../explain/codes/copper-against-zinc.md")]
 
 use super::Context;
 use super::inspected::{built, on_fitting};

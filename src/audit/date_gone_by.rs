@@ -1,8 +1,4 @@
-//! `date-gone-by`: something was to be done by a day that lies before the catalogue's date.
-//!
-//! Why: it was done, and the record is old, or it was not, and somebody must know.
-//!
-//! To put it right: see whether it was done; then take the date out, or set a new one by a new notice.
+#![doc = include_str!("../explain/codes/date-gone-by.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

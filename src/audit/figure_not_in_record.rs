@@ -1,9 +1,4 @@
-//! `figure-not-in-record`: a text states a length, an angle or a number of wires that no record of its fitting has.
-//!
-//! Why: it may be left over from another fitting or an earlier state. Often it is right: how far to brush or to untwist
-//! stands in the text alone.
-//!
-//! To put it right: compare it with the record, or name the value in braces where there is one.
+#![doc = include_str!("../explain/codes/figure-not-in-record.md")]
 
 use super::Context;
 use super::inspected::{list, on_wording};

@@ -1,10 +1,4 @@
-//! `grip-not-known`: a fitting whose own gripping part lacks the measurements that would say whether
-//! it holds.
-//!
-//! Why: what is not measured is not guessed; the card says that it isn't known, and every wrong part
-//! in its place counts as a danger.
-//!
-//! To put it right: take the named measurements from the drawing.
+#![doc = include_str!("../explain/codes/grip-not-known.md")]
 
 use super::Context;
 use super::inspected::{built, on_fitting};

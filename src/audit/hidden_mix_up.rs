@@ -1,10 +1,4 @@
-//! `hidden-mix-up`: wrong parts that go into a fitting and that nobody would see afterwards.
-//!
-//! Why: their marks differ and are seen or witnessed, so the fitting may be built; but the card must
-//! name them, and whoever signs it must know.
-//!
-//! To put it right: nothing, or change a measurement so that the wrong part refuses or shows
-//! (`fittingcards mixups --ways-out`).
+#![doc = include_str!("../explain/codes/hidden-mix-up.md")]
 
 use super::Context;
 use super::inspected::{list, on_fitting};

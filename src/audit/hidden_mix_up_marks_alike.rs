@@ -1,10 +1,4 @@
-//! `hidden-mix-up-marks-alike`: a wrong part that nobody would see afterwards, with a mark that can be
-//! taken for the right one, or none.
-//!
-//! Why: then nothing at all stands between the crew and a fitting that lets go.
-//!
-//! To put it right: give the wrong part the mark that is proposed, or another that differs in colour,
-//! text and notches for every eye and in a grey copy.
+#![doc = include_str!("../explain/codes/hidden-mix-up-marks-alike.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

@@ -1,11 +1,4 @@
-//! `hidden-mix-up-without-witness`: a wrong part that nobody would see afterwards, not even by its
-//! mark, in a fitting without a witness.
-//!
-//! Why: a mark inside a closed body helps only while the body is open, and only if a second person
-//! looks.
-//!
-//! To put it right: add `witness`, saying what is read before the body is closed; or put the mark where
-//! it is seen afterwards, and say `seen_after_assembly: true`.
+#![doc = include_str!("../explain/codes/hidden-mix-up-without-witness.md")]
 
 use super::Context;
 use super::inspected::{list, on_fitting};

@@ -1,9 +1,4 @@
-//! `hold-notice-stands`: a fitting may be built, and still names a notice that holds it.
-//!
-//! Why: a crew that reads the notice stops, one that reads the card builds. Either the hold was not lifted, or the
-//! notice is left over.
-//!
-//! To put it right: set `status: on-hold`, or take the notice out of `notices`.
+#![doc = include_str!("../explain/codes/hold-notice-stands.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

@@ -1,8 +1,4 @@
-//! `hold-without-notice`: a fitting is on hold, and no notice says why or until when.
-//!
-//! Why: a hold that nobody has announced is not obeyed, and nobody knows who lifts it.
-//!
-//! To put it right: write the notice, and name it in the fitting's `notices`.
+#![doc = include_str!("../explain/codes/hold-without-notice.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

@@ -1,10 +1,4 @@
-//! `holding-load-above-termination`: a rope fitting that is said to hold more than its termination
-//! keeps of the rope.
-//!
-//! Why: a pressed ferrule keeps 90 % of a rope's breaking load (EN 13411-3), grips and wedge sockets
-//! 80 % (EN 13411-5; -6 from memory). More may be proven, but it is worth a look.
-//!
-//! To put it right: check that the load was tested with this termination.
+#![doc = include_str!("../explain/codes/holding-load-above-termination.md")]
 
 use super::Context;
 use super::holding_load_too_low::termination;

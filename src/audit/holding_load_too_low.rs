@@ -1,10 +1,4 @@
-//! `holding-load-too-low`: a fitting that is proven to hold less than its conductor can carry.
-//!
-//! Why: a tension fitting must not be the weakest link. IEC 61284 asks tension clamps for 95 % of the
-//! conductor's breaking load; `limits.holding_percent_of_breaking_load` says what holds here. A rope's
-//! termination keeps only a part of it (EN 13411-3 and -5), and no more is asked.
-//!
-//! To put it right: check both loads and their units; else the fitting is not for that conductor.
+#![doc = include_str!("../explain/codes/holding-load-too-low.md")]
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting, stated_force};

@@ -1,8 +1,4 @@
-//! `incomplete`: a fitting's record lacks what its card must not lack.
-//!
-//! Why: what isn't on the card is guessed, or not done. While something is lacking the card says so.
-//!
-//! To put it right: state what is named, or say in `complete_without` that the fitting has no need of it, and why.
+#![doc = include_str!("../explain/codes/incomplete.md")]
 
 use super::Context;
 use super::inspected::list;

@@ -1,8 +1,4 @@
-//! `insertion-too-long`: a joint whose conductors go in over half the length of its sleeve.
-//!
-//! Why: the one that goes in first keeps the other from its grip, and nobody sees it once it is pressed.
-//!
-//! To put it right: at most half the sleeve's length for each.
+#![doc = include_str!("../explain/codes/insertion-too-long.md")]
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};

@@ -1,9 +1,4 @@
-//! `insertion-too-short`: a conductor that goes in less far than its gripping part is long.
-//!
-//! Why: a cone or wedge grips over its whole length, and the tail shows that the wire goes through it.
-//! Insertion counts from where the wire goes in, the tail from the gripping part's far end.
-//!
-//! To put it right: check insertion, tail and the length of the gripping part.
+#![doc = include_str!("../explain/codes/insertion-too-short.md")]
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};

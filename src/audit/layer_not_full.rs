@@ -1,9 +1,4 @@
-//! `layer-not-full`: a layer of a stranded conductor with room for more than one wire beyond its own.
-//!
-//! Why: wires of a layer that is not full lie loose and move under a clamp; mostly the number of wires or their
-//! diameter is wrong, and so are section and load.
-//!
-//! To put it right: check the number of wires and their diameter against the specification.
+#![doc = include_str!("../explain/codes/layer-not-full.md")]
 
 use super::Context;
 use super::conductors::warning;

@@ -1,9 +1,4 @@
-//! `line-tension-near-breaking`: a line tension that takes a large part of what the conductor can carry.
-//!
-//! Why: wind, ice, cold and wear come on top. `limits.tension_percent_of_breaking_load` says what is left
-//! in hand here; of a contact wire it is a part of what is left at its stop height.
-//!
-//! To put it right: check tension and breaking load; else a lower tension or a stronger conductor.
+#![doc = include_str!("../explain/codes/line-tension-near-breaking.md")]
 
 use super::Context;
 use super::inspected::{built, carries, numerals, on_fitting, stated_force};

@@ -1,10 +1,4 @@
-//! `line-tension-too-high`: a fitting that may be used at more than it is proven to hold, or than its
-//! conductor can carry.
-//!
-//! Why: a line tension over the holding load or the breaking load is a line that comes down. Of a contact
-//! wire that counts which is left at its stop height.
-//!
-//! To put it right: check the loads and their units.
+#![doc = include_str!("../explain/codes/line-tension-too-high.md")]
 
 use super::Context;
 use super::inspected::{carries, numerals, on_fitting, stated_force};

@@ -1,9 +1,4 @@
-//! `look-alike-conductors`: conductors that a caliper can't tell apart.
-//!
-//! Why: a crew that measures one may hold the other. What tells them apart goes on cards and on the
-//! look-alike page; between copper and bronze nothing by hand does.
-//!
-//! To put it right: nothing; see that both records say what separates them (`identity`).
+#![doc = include_str!("../explain/codes/look-alike-conductors.md")]
 
 use super::Context;
 use super::inspected::{list, numerals};

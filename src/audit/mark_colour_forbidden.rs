@@ -1,8 +1,4 @@
-//! `mark-colour-forbidden`: a mark in green-and-yellow.
-//!
-//! Why: IEC 60757 and IEC 60445 keep GNYE for the protective conductor; nothing else may carry it.
-//!
-//! To put it right: take another colour.
+#![doc = include_str!("../explain/codes/mark-colour-forbidden.md")]
 
 use super::Context;
 use super::mark_colour_reserved::{Marked, marked};

@@ -1,8 +1,4 @@
-//! `mark-colour-reserved`: a mark in green or yellow.
-//!
-//! Why: earthing uses both; in bad light a green or yellow mark is taken for an earth.
-//!
-//! To put it right: nothing, where no other colour is free.
+#![doc = include_str!("../explain/codes/mark-colour-reserved.md")]
 
 use super::Context;
 use crate::catalogue::Origin;

@@ -1,9 +1,4 @@
-//! `mark-colours-too-close`: two marks of one body whose colours some eye can't tell apart.
-//!
-//! Why: one man in twelve sees red and green alike. CIEDE2000 between the printed colours is under
-//! `limits.mark_difference` in normal sight or under a colour-vision deficiency at full severity.
-//!
-//! To put it right: take the colour that is proposed.
+#![doc = include_str!("../explain/codes/mark-colours-too-close.md")]
 
 use super::Context;
 use super::inspected::{MarkPair, mark_pairs, on_part};

@@ -1,9 +1,4 @@
-//! `mark-missing`: a part without a mark, in a place of a body that others go into as well.
-//!
-//! Why: where parts look alike the mark is what crews go by.
-//!
-//! To put it right: give it the mark that is proposed: the free colour that keeps the least difference
-//! largest.
+#![doc = include_str!("../explain/codes/mark-missing.md")]
 
 use super::Context;
 use super::inspected::on_part;

@@ -1,8 +1,4 @@
-//! `mark-text-confusable`: two mark texts of one body of which one can be taken for the other.
-//!
-//! Why: dirt, wear and a cone held upside down turn 66 into 99, 1 into 7, 3 into 8.
-//!
-//! To put it right: change one of the texts by two characters.
+#![doc = include_str!("../explain/codes/mark-text-confusable.md")]
 
 use super::Context;
 use super::inspected::{MarkPair, mark_pairs, on_part};

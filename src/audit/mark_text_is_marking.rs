@@ -1,8 +1,4 @@
-//! `mark-text-is-marking`: a mark whose text bolts, nuts or steels carry anyway.
-//!
-//! Why: a screw or nut on the fitting that reads A2 or 8.8 is taken for the mark, and nobody looks for the right one.
-//!
-//! To put it right: take a text that means nothing.
+#![doc = include_str!("../explain/codes/mark-text-is-marking.md")]
 
 use super::Context;
 use super::mark_colour_reserved::{Marked, marked};

@@ -1,9 +1,4 @@
-//! `mark-text-is-nominal-size`: a mark whose text is the nominal size of a conductor.
-//!
-//! Why: a mark tells parts of one body apart and says nothing of conductors; one that reads 95 is
-//! taken for leave to put it on a 95.
-//!
-//! To put it right: choose a text without a meaning.
+#![doc = include_str!("../explain/codes/mark-text-is-nominal-size.md")]
 
 use super::Context;
 use super::mark_colour_reserved::{Marked, marked};

@@ -1,8 +1,4 @@
-//! `mark-text-is-stamp`: a mark whose text is stamped on another part.
-//!
-//! Why: whoever reads it can't tell a mark from a stamp, and takes one part for the other.
-//!
-//! To put it right: choose a text that is not stamped on any part.
+#![doc = include_str!("../explain/codes/mark-text-is-stamp.md")]
 
 use super::Context;
 use super::inspected::on_part;

@@ -1,8 +1,4 @@
-//! `marks-alike`: two gripping parts of one body with the same colour, text or number of notches.
-//!
-//! Why: colour is lost in the dark, text in dirt, notches under a glove; each alone must tell them apart.
-//!
-//! To put it right: take the mark that is proposed.
+#![doc = include_str!("../explain/codes/marks-alike.md")]
 
 use super::Context;
 use super::inspected::{MarkPair, list, mark_pairs, on_part};

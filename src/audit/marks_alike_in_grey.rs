@@ -1,9 +1,4 @@
-//! `marks-alike-in-grey`: two marks of one body that a grey copy doesn't tell apart.
-//!
-//! Why: cards get photocopied. There the swatches differ by less than 10 L*, and the texts by one
-//! character.
-//!
-//! To put it right: let the texts differ by two characters, or take a lighter or darker colour.
+#![doc = include_str!("../explain/codes/marks-alike-in-grey.md")]
 
 use super::Context;
 use super::inspected::{MarkPair, mark_pairs, on_part};

@@ -1,8 +1,4 @@
-//! `marks-contradict`: a gripping part and the fittings it is right for that state different marks.
-//!
-//! Why: the crew finds one mark on the card and another on the part, and learns not to look.
-//!
-//! To put it right: state the mark once, on the part.
+#![doc = include_str!("../explain/codes/marks-contradict.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

@@ -1,8 +1,4 @@
-//! `no-gripping-part`: a dead-end, rope fitting or sleeve without any part that holds the conductor.
-//!
-//! Why: a part is missing from the list, or has the wrong role, and nothing can be said of its grip.
-//!
-//! To put it right: list the cone, wedge, sleeve, ferrule or rope grip with its role.
+#![doc = include_str!("../explain/codes/no-gripping-part.md")]
 
 use super::Context;
 use super::inspected::{built, on_fitting};

@@ -1,10 +1,4 @@
-//! `nominal-size-differs`: a nominal size that is far from the metal section.
-//!
-//! Why: crews and stores call a conductor by its nominal size; a name that is far from the metal makes
-//! them take another one for it.
-//!
-//! To put it right: check the nominal size and the wires against the specification.
-//! `limits.nominal_tolerance_percent` says how far the name may depart.
+#![doc = include_str!("../explain/codes/nominal-size-differs.md")]
 
 use super::Context;
 use super::conductors::{each, warning};

@@ -1,8 +1,4 @@
-//! `not-lacking`: a fitting says that it has no need of what its record states, or of what its family never needs.
-//!
-//! Why: the line is left over from an earlier state, and would hide it once the value is taken out.
-//!
-//! To put it right: take the key out of `complete_without`.
+#![doc = include_str!("../explain/codes/not-lacking.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

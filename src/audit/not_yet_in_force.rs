@@ -1,8 +1,4 @@
-//! `not-yet-in-force`: a card prints what its notice brings, and the notice is not in force yet.
-//!
-//! Why: a crew that gets the card early does too early what it says. The card says from when it holds.
-//!
-//! To put it right: nothing, if cards are handed out on that day; else wait with the change.
+#![doc = include_str!("../explain/codes/not-yet-in-force.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

@@ -1,9 +1,4 @@
-//! `notice-named-nowhere`: no fitting names this notice.
-//!
-//! Why: it is on no card, so nobody who holds one learns of it.
-//!
-//! To put it right: name it in the `notices` of the fittings that it concerns; a notice that concerns none needs no
-//! record.
+#![doc = include_str!("../explain/codes/notice-named-nowhere.md")]
 
 use super::Context;
 use crate::diagnostics::{Finding, Findings};

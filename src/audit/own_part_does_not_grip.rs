@@ -1,9 +1,4 @@
-//! `own-part-does-not-grip`: a fitting whose own gripping part does not hold its own conductor.
-//!
-//! Why: the geometry says that it lets go; the fitting is wrong, or its records are. A part that is
-//! only marginal within its tolerances is a warning, unless it is proven on that conductor.
-//!
-//! To put it right: check the measurements and the conductor; else take the fitting out of use.
+#![doc = include_str!("../explain/codes/own-part-does-not-grip.md")]
 
 use super::Context;
 use super::inspected::{built, on_fitting};

@@ -1,9 +1,4 @@
-//! `pressed-size-implausible`: a pressed size that pressing can't give.
-//!
-//! Why: a sleeve or ferrule is pressed smaller than it was outside, and never down to its bore. A size out
-//! of that range is a slip, and whoever measures by it passes a press that holds nothing.
-//!
-//! To put it right: check pressed size, bore and size outside.
+#![doc = include_str!("../explain/codes/pressed-size-implausible.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_part};

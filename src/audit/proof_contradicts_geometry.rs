@@ -1,9 +1,4 @@
-//! `proof-contradicts-geometry`: a part is said to be proven where its measurements say that it can't hold.
-//!
-//! Why: a cone whose slits shut before it grips was not what was tested, or its measurements are wrong.
-//! Either way somebody relies on a figure that is not so.
-//!
-//! To put it right: check the report, its conductor and body, and the measurements of the parts.
+#![doc = include_str!("../explain/codes/proof-contradicts-geometry.md")]
 
 use super::Context;
 use super::inspected::on_part;

@@ -1,10 +1,4 @@
-//! `proof-does-not-count`: a proof that takes no mix-up off the list of dangers.
-//!
-//! Why: a proof counts only with a report, in the body where it was made, and with a load of at least the
-//! holding percentage of the conductor's breaking load, for a rope's end times what its termination keeps.
-//! One that nobody can look up, that was made elsewhere or that shows too little proves nothing here.
-//!
-//! To put it right: name report, body and load; where they are right, take the proof out.
+#![doc = include_str!("../explain/codes/proof-does-not-count.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_part};

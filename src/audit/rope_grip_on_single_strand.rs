@@ -1,8 +1,4 @@
-//! `rope-grip-on-single-strand`: screwed rope grips on anything but a rope of several strands.
-//!
-//! Why: EN 13411-5 leaves ropes of a single strand out: the bow crushes the wires and the rope slips.
-//!
-//! To put it right: end it with a cone, a wedge or a pressed ferrule.
+#![doc = include_str!("../explain/codes/rope-grip-on-single-strand.md")]
 
 use super::Context;
 use super::inspected::{built, on_fitting};

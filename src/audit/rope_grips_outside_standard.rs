@@ -1,10 +1,4 @@
-//! `rope-grips-outside-standard`: screwed rope grips in another number, at another torque or spacing than
-//! EN 13411-5 asks.
-//!
-//! Why: with fewer grips the rope slips; looser ones slip, tighter ones crush the wires; too close, one
-//! grip works against the next. The table is from memory, the spacing common practice without a source.
-//!
-//! To put it right: as many grips, as tight and as far apart as the standard asks for that rope.
+#![doc = include_str!("../explain/codes/rope-grips-outside-standard.md")]
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};

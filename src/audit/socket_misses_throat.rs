@@ -1,9 +1,4 @@
-//! `socket-misses-throat`: a socket whose taper ends wider or narrower than its throat.
-//!
-//! Why: a step inside cuts the outer wires; and where the numbers don't meet, one of them is wrong.
-//!
-//! To put it right: check large end, half-angle, length and throat against the drawing.
-//! `limits.diameter_tolerance_mm` says how far they may miss each other.
+#![doc = include_str!("../explain/codes/socket-misses-throat.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_part};

@@ -1,8 +1,4 @@
-//! `stamp-differs`: a fitting whose stamp is on none of its bodies.
-//!
-//! Why: whoever checks the assembled fitting looks for characters that aren't there.
-//!
-//! To put it right: state on the fitting what is stamped on its body.
+#![doc = include_str!("../explain/codes/stamp-differs.md")]
 
 use super::Context;
 use super::inspected::{built, list, on_fitting};

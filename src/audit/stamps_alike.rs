@@ -1,8 +1,4 @@
-//! `stamps-alike`: two gripping parts of one body with the same stamp.
-//!
-//! Why: the stamp is what a second person reads, and all that is left when the paint has gone.
-//!
-//! To put it right: check both stamps; parts that differ must not be stamped alike.
+#![doc = include_str!("../explain/codes/stamps-alike.md")]
 
 use super::Context;
 use super::inspected::on_part;

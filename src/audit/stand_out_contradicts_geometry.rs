@@ -1,9 +1,4 @@
-//! `stand-out-contradicts-geometry`: a seated stand-out window that the right parts don't meet.
-//!
-//! Why: the crew rejects fittings that are right, or the window was taken from another fitting. Where
-//! only the ends of the tolerance fall outside it is a warning.
-//!
-//! To put it right: check the window and the measurements of gripping part and conductor.
+#![doc = include_str!("../explain/codes/stand-out-contradicts-geometry.md")]
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};

@@ -1,9 +1,4 @@
-//! `stand-out-grows-under-tension`: a tensioned stand-out window above the seated one.
-//!
-//! Why: line tension draws the gripping part in; it can't come out again. The two windows are swapped,
-//! or one belongs to another fitting.
-//!
-//! To put it right: check both windows.
+#![doc = include_str!("../explain/codes/stand-out-grows-under-tension.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

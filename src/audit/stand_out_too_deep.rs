@@ -1,9 +1,4 @@
-//! `stand-out-too-deep`: a window of stand-out that goes deeper than the gripping part ever can.
-//!
-//! Why: at that stand-out its slits have shut or its travel has ended: it holds nothing, and the check
-//! passes it.
-//!
-//! To put it right: raise the least of the window, or correct the measurements.
+#![doc = include_str!("../explain/codes/stand-out-too-deep.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_fitting};

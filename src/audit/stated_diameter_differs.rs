@@ -1,10 +1,4 @@
-//! `stated-diameter-differs`: a stated overall diameter that does not agree with the construction, and
-//! nothing says why.
-//!
-//! Why: gripping parts are chosen by the diameter; half a millimetre decides whether a cone grips.
-//!
-//! To put it right: check number and diameter of the wires against the specification; measure a sample.
-//! `limits.diameter_tolerance_mm` says how far a stated diameter may depart.
+#![doc = include_str!("../explain/codes/stated-diameter-differs.md")]
 
 use super::Context;
 use super::conductors::{each, error};

@@ -1,9 +1,4 @@
-//! `stated-diameter-from-section`: a stated diameter that was got back from an area, d = √(4S/π).
-//!
-//! Why: a stranded conductor is wider than a solid wire of the same metal; a cone or a wedge bored for
-//! the smaller figure does not take it.
-//!
-//! To put it right: state the diameter of the circle round the conductor, as a caliper measures it.
+#![doc = include_str!("../explain/codes/stated-diameter-from-section.md")]
 
 use super::Context;
 use super::conductors::{each, error};

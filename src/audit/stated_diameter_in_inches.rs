@@ -1,8 +1,4 @@
-//! `stated-diameter-in-inches`: a stated diameter that is a number of inches.
-//!
-//! Why: the field is in millimetres; the card would print a conductor of a twenty-fifth of its width.
-//!
-//! To put it right: multiply by 25.4.
+#![doc = include_str!("../explain/codes/stated-diameter-in-inches.md")]
 
 use super::Context;
 use super::conductors::{each, error};

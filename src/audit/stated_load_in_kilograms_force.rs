@@ -1,9 +1,4 @@
-//! `stated-load-in-kilograms-force`: a stated breaking load that is a number of kilograms-force.
-//!
-//! Why: older specifications print loads in kilograms-force and tonnes; as kilonewtons the number is
-//! wrong by 9.81 or by a hundred.
-//!
-//! To put it right: divide kilograms-force by 102 to get kilonewtons (1 kgf is 9.80665 N).
+#![doc = include_str!("../explain/codes/stated-load-in-kilograms-force.md")]
 
 use super::Context;
 use super::conductors::{each, error};

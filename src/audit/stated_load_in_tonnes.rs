@@ -1,9 +1,4 @@
-//! `stated-load-in-tonnes`: a stated breaking load that is a number of tonnes.
-//!
-//! Why: older specifications print loads in kilograms-force and tonnes; as kilonewtons the number is
-//! wrong by 9.81 or by a hundred.
-//!
-//! To put it right: multiply tonnes by 9.80665 to get kilonewtons.
+#![doc = include_str!("../explain/codes/stated-load-in-tonnes.md")]
 
 use super::Context;
 use super::conductors::{each, error};

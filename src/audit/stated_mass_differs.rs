@@ -1,8 +1,4 @@
-//! `stated-mass-differs`: a stated mass that does not agree with the construction, and nothing says why.
-//!
-//! Why: standards differ by up to 3 % in density and stranding; more means another material or other wires.
-//!
-//! To put it right: check the mass, the material and the wires against the specification.
+#![doc = include_str!("../explain/codes/stated-mass-differs.md")]
 
 use super::Context;
 use super::conductors::{each, warning};

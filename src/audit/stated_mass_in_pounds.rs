@@ -1,8 +1,4 @@
-//! `stated-mass-in-pounds`: a stated mass that is a number of pounds per 1000 ft.
-//!
-//! Why: tables print masses per 1000 ft and per 100 m; drums are chosen and lifted by this number.
-//!
-//! To put it right: multiply pounds per 1000 ft by 1.488 to get kg/km.
+#![doc = include_str!("../explain/codes/stated-mass-in-pounds.md")]
 
 use super::Context;
 use super::conductors::{each, error};

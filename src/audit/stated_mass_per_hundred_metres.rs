@@ -1,8 +1,4 @@
-//! `stated-mass-per-hundred-metres`: a stated mass that is a number of kilograms per 100 m.
-//!
-//! Why: tables print masses per 1000 ft and per 100 m; drums are chosen and lifted by this number.
-//!
-//! To put it right: multiply kilograms per 100 m by ten to get kg/km.
+#![doc = include_str!("../explain/codes/stated-mass-per-hundred-metres.md")]
 
 use super::Context;
 use super::conductors::{each, error};

@@ -1,10 +1,4 @@
-//! `stated-resistance-differs`: a stated resistance that does not agree with the construction.
-//!
-//! Why: standards print resistances up to 4 % above the computed one; more means another material or
-//! other wires.
-//!
-//! To put it right: check the resistance, the material and the wires against the specification; the field
-//! is in Ω/km at 20 °C.
+#![doc = include_str!("../explain/codes/stated-resistance-differs.md")]
 
 use super::Context;
 use super::conductors::{each, warning};

@@ -1,13 +1,4 @@
-//! `stated-section-differs`: a stated section that does not agree with the construction, and nothing says
-//! why.
-//!
-//! Why: either the section or the wires are wrong; a fitting chosen by either may not hold.
-//!
-//! A rope is computed by its class's factor; one that differs from it by up to 10 % is warned of only.
-//!
-//! To put it right: check number and diameter of the wires against the specification; measure a sample
-//! where they cannot both be true. `limits.section_tolerance_percent` says how far a stated section may
-//! depart.
+#![doc = include_str!("../explain/codes/stated-section-differs.md")]
 
 use super::Context;
 use super::conductors::{each, error, warning};

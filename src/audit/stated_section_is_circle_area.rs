@@ -1,10 +1,4 @@
-//! `stated-section-is-circle-area`: a stated section that is the circle on the overall diameter.
-//!
-//! Why: the circle holds air between the wires; it is up to half as large again as the metal, and every
-//! load and resistance worked out from it is wrong.
-//!
-//! To put it right: state the metal section, or leave `stated.section_mm2` out: the computed one is
-//! printed then.
+#![doc = include_str!("../explain/codes/stated-section-is-circle-area.md")]
 
 use super::Context;
 use super::conductors::{each, error};

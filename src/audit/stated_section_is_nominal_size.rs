@@ -1,10 +1,4 @@
-//! `stated-section-is-nominal-size`: a stated section that is the nominal size.
-//!
-//! Why: the nominal size is a name; the metal is less or more, and a load worked out from the name is
-//! wrong by as much.
-//!
-//! To put it right: state the metal section, or leave `stated.section_mm2` out; the name belongs in
-//! `nominal_size_mm2`.
+#![doc = include_str!("../explain/codes/stated-section-is-nominal-size.md")]
 
 use super::Context;
 use super::conductors::{each, error};

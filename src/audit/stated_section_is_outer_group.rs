@@ -1,9 +1,4 @@
-//! `stated-section-is-outer-group`: a composite's stated section that is its outer group alone.
-//!
-//! Why: the section of a conductor is all its metal; the outer group is a part of it, which tables print
-//! beside it.
-//!
-//! To put it right: state the whole metal section; the booklet prints outer group and core apart.
+#![doc = include_str!("../explain/codes/stated-section-is-outer-group.md")]
 
 use super::Context;
 use super::conductors::{each, error};

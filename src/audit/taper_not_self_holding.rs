@@ -1,10 +1,4 @@
-//! `taper-not-self-holding`: a taper so steep that line tension does not draw the gripping part in.
-//!
-//! Why: the wire pulls a cone or wedge into its seat only while tan(taper + friction angle of the seat) is
-//! at most the friction on the wire (`limits.seat_friction`, `limits.wire_friction`); on a steeper one the
-//! wire slips instead.
-//!
-//! To put it right: a slimmer taper, in part and seat alike.
+#![doc = include_str!("../explain/codes/taper-not-self-holding.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_part};

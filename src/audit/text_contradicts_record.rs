@@ -1,10 +1,4 @@
-//! `text-contradicts-record`: a text states a torque, a load, a stamp or a mark that is none of its fitting's.
-//!
-//! Why: the card says two things, and a crew does the one that it reads first. A figure that was changed in its
-//! field and not in a step is the likeliest way to a wrong card.
-//!
-//! To put it right: name the value in braces, such as `{torque}`, so that it stands in one place. Only a load of the
-//! gear that the work is done with, such as a puller's, may be another: that is a note.
+#![doc = include_str!("../explain/codes/text-contradicts-record.md")]
 
 use super::Context;
 use super::fitting_texts::{Text, texts};

@@ -1,9 +1,4 @@
-//! `thimble-does-not-fit`: a thimble whose groove is too narrow or too wide for its rope.
-//!
-//! Why: in a groove under the rope's diameter it rides up and is cut; in one over 1.15 diameters it
-//! flattens. Common practice, no source.
-//!
-//! To put it right: take the thimble for that rope.
+#![doc = include_str!("../explain/codes/thimble-does-not-fit.md")]
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};

@@ -1,9 +1,4 @@
-//! `torque-above-bolt-strength`: a torque at which no bolt of its thread holds.
-//!
-//! Why: at the torque where a bolt of class 12.9 yields, the highest class of ISO 898-1, every bolt of that
-//! thread has been stretched; with a nut factor of 0.20, 223 N·m on M12.
-//!
-//! To put it right: check torque, unit and thread.
+#![doc = include_str!("../explain/codes/torque-above-bolt-strength.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_fitting};

@@ -1,9 +1,4 @@
-//! `torque-implausible`: a torque that can't give the stated preload on its thread.
-//!
-//! Why: T = K·F·d with a nut factor K of 0.12 (well greased) to 0.30 (dry); outside it a unit, a thread
-//! or a zero is wrong. Common practice, no source. A torque that is plausible still proves no grip.
-//!
-//! To put it right: check torque, preload and thread.
+#![doc = include_str!("../explain/codes/torque-implausible.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_fitting};

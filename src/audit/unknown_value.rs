@@ -1,8 +1,4 @@
-//! `unknown-value`: a text names a value in braces that no fitting has.
-//!
-//! Why: the card would print the braces, and nobody would know what stands for them.
-//!
-//! To put it right: write one of the names that there are; `{{` is a brace.
+#![doc = include_str!("../explain/codes/unknown-value.md")]
 
 use super::Context;
 use crate::catalogue::{PieceKind, Wording};

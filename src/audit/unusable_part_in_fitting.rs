@@ -1,8 +1,4 @@
-//! `unusable-part-in-fitting`: a current fitting with a part that is withdrawn or on hold.
-//!
-//! Why: a part that must not be used makes a fitting that must not be built.
-//!
-//! To put it right: put the fitting on hold or supersede it, or take another part.
+#![doc = include_str!("../explain/codes/unusable-part-in-fitting.md")]
 
 use super::Context;
 use super::inspected::on_fitting;

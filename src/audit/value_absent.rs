@@ -1,9 +1,4 @@
-//! `value-absent`: a text names a value that its fitting does not have.
-//!
-//! Why: the sentence would have a hole where the crew looks for a torque, a length or a stamp.
-//!
-//! To put it right: state the value in the record of the fitting, its conductor or its parts, or take the name out of
-//! the text. A procedure that several fittings share can name only what all of them have.
+#![doc = include_str!("../explain/codes/value-absent.md")]
 
 use super::Context;
 use super::inspected::{numerals, on_wording};

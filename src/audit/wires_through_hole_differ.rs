@@ -1,9 +1,4 @@
-//! `wires-through-hole-differ`: a spreading cone through whose hole other wires go than its record says.
-//!
-//! Why: the wires inside are held by the hole, those outside by the flank; where the count is wrong the
-//! drawing, the conductor or the hole is wrong.
-//!
-//! To put it right: check the hole and the conductor's layers.
+#![doc = include_str!("../explain/codes/wires-through-hole-differ.md")]
 
 use super::Context;
 use super::inspected::{built, on_part};

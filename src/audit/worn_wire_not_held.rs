@@ -1,9 +1,4 @@
-//! `worn-wire-not-held`: a fitting that holds a new contact wire and lets go of one worn to its stop
-//! height.
-//!
-//! Why: the fitting stays in the line while the wire wears; it must hold to the day of replacement.
-//!
-//! To put it right: let the wedge bear on the wire's width, or give it more travel.
+#![doc = include_str!("../explain/codes/worn-wire-not-held.md")]
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};
