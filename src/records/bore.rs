@@ -3,7 +3,9 @@
 use super::field::{Field, Key, Need, Read, Reader};
 use super::node::{Content, Node};
 use super::number::{Mm, Size};
+use super::schema::{Object, taking};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde_json::Value;
 use std::borrow::Cow;
 
 /// The bore of a pressed tube.
@@ -46,11 +48,11 @@ impl JsonSchema for BoreRecord {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         let size = generator.subschema_for::<Size<Mm, 200>>();
-        json_schema!({ "anyOf": [size, {
-            "type": "object",
-            "properties": { "width": size, "height": size },
-            "required": ["width", "height"],
-            "additionalProperties": false,
-        }] })
+        let across = size.get("x-value").and_then(Value::as_str).unwrap_or("a number").to_owned();
+        let mut oval = Object::new("An oval, for two legs of a rope.");
+        oval.property("width", "The lesser size.", size.clone(), Need::Required);
+        oval.property("height", "The greater size.", size.clone(), Need::Required);
+        let bore = json_schema!({ "anyOf": [size, oval.finish()] });
+        taking(bore, format!("{across}, or `{{ width: …, height: … }}` of an oval"))
     }
 }

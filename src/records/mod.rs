@@ -35,6 +35,7 @@ mod events;
 mod field;
 mod file_kind;
 mod folder;
+mod key_doc;
 mod kinds;
 mod node;
 mod number;
@@ -61,7 +62,7 @@ pub use number::{
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,
 };
 pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth};
-pub use schemas::schemas;
+pub use schemas::{explained_schemas, schemas};
 pub use text::decode;
 pub use wording::{Letters, Worded};
 pub use words::{

@@ -3,7 +3,7 @@
 use super::correction::correction;
 use super::field::{Read, Reader};
 use super::node::{Content, Node, Scalar, ScalarKind};
-use super::schema::schema;
+use super::schema::{schema, taking};
 use crate::diagnostics::shortened;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde_json::json;
@@ -194,7 +194,7 @@ impl<U: Unit, S: Sign, const MOST: u32> JsonSchema for Number<U, S, MOST> {
         let mut object = schema(least);
         object.insert("type".into(), "number".into());
         object.insert("maximum".into(), MOST.into());
-        object
+        taking(object, Self::expected())
     }
 }
 
@@ -208,12 +208,15 @@ impl<const LEAST: u32, const MOST: u32> Count<LEAST, MOST> {
     pub fn bare(self) -> u32 {
         self.0
     }
+
+    fn expected() -> String {
+        format!("a whole number from {LEAST} to {MOST}")
+    }
 }
 
 impl<const LEAST: u32, const MOST: u32> Read for Count<LEAST, MOST> {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let expected = || format!("a whole number from {LEAST} to {MOST}");
-        let value = bare_number(node, reader, expected)?;
+        let value = bare_number(node, reader, Self::expected)?;
         let (code, message) = match value {
             value if value.is_nan() => ("nan", "this is not a number"),
             value if value.is_infinite() => ("infinite", "this number is infinite"),
@@ -224,7 +227,7 @@ impl<const LEAST: u32, const MOST: u32> Read for Count<LEAST, MOST> {
             value => return Some(Self(value as u32)),
         };
         let found = shortened(node.written().unwrap_or_default());
-        reader.fault(code, node, message, |finding| finding.found(found).expected(expected()));
+        reader.fault(code, node, message, |finding| finding.found(found).expected(Self::expected()));
         None
     }
 }
@@ -239,7 +242,8 @@ impl<const LEAST: u32, const MOST: u32> JsonSchema for Count<LEAST, MOST> {
     }
 
     fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        schema(json!({ "type": "integer", "minimum": LEAST, "maximum": MOST }))
+        let whole = schema(json!({ "type": "integer", "minimum": LEAST, "maximum": MOST }));
+        taking(whole, Self::expected())
     }
 }
 

@@ -2,9 +2,10 @@
 
 use super::field::{Field, Key, Need, Read, Reader};
 use super::node::Node;
-use super::schema::Object;
+use super::schema::{Object, taking};
 use crate::units::Range;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde_json::Value;
 use std::borrow::Cow;
 
 impl<T: Read + Copy + PartialOrd> Read for Range<T> {
@@ -41,9 +42,11 @@ impl<T: JsonSchema> JsonSchema for Range<T> {
     }
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        let bound = generator.subschema_for::<T>();
+        let each = bound.get("x-value").and_then(Value::as_str).unwrap_or("a number").to_owned();
         let mut object = Object::new("Least and most.");
-        object.property("min", "Least.", generator.subschema_for::<T>(), Need::Required);
-        object.property("max", "Most.", generator.subschema_for::<T>(), Need::Required);
-        object.finish()
+        object.property("min", "Least.", bound.clone(), Need::Required);
+        object.property("max", "Most.", bound, Need::Required);
+        taking(object.finish(), format!("`{{ min: …, max: … }}`, each {each}"))
     }
 }

@@ -4,6 +4,9 @@
 ///
 /// Every field is `Option<Field<T>>`: a field that is absent or faulty is `None`, so that the rest of
 /// a faulty record can be checked all the same. Faults are counted by the reader.
+///
+/// The doc comment of a key is also its text in the schema and in `fittingcards explain`: its meaning, and lines
+/// `Default:` and `Example:`, as `KeyDoc` takes them apart.
 macro_rules! record {
     ($(#[doc = $about:literal])+ $name:ident ($called:literal) {
         $( $(#[doc = $doc:literal])+ $field:ident $(as $key:literal)?: $type:ty, $need:ident; )+
@@ -39,7 +42,7 @@ macro_rules! record {
                 let mut object = $crate::records::schema::Object::new(concat!($($about),+));
                 $(object.property(
                     $crate::records::record::key!($field $($key)?),
-                    concat!($($doc),+),
+                    concat!($($doc, "\n"),+),
                     generator.subschema_for::<$type>(),
                     $crate::records::Need::$need,
                 );)+
@@ -83,7 +86,7 @@ macro_rules! one_of {
                 let mut object = $crate::records::schema::Object::new(concat!($($about),+));
                 $(object.property(
                     $key,
-                    concat!($($doc),+),
+                    concat!($($doc, "\n"),+),
                     generator.subschema_for::<$type>(),
                     $crate::records::Need::Optional,
                 );)+

@@ -2,7 +2,7 @@
 
 use super::field::{Read, Reader};
 use super::node::{Content, Node, ScalarKind};
-use super::schema::schema;
+use super::schema::{schema, taking};
 use crate::diagnostics::{is_hidden, shortened};
 use jiff::civil::Date;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use std::borrow::Cow;
 
 macro_rules! scalar {
-    ($(#[$doc:meta])* $name:ident($inner:ty), $schema:expr) => {
+    ($(#[$doc:meta])* $name:ident($inner:ty), $words:expr, $schema:expr) => {
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
         pub struct $name(pub $inner);
@@ -26,7 +26,7 @@ macro_rules! scalar {
 
             fn json_schema(_: &mut SchemaGenerator) -> Schema {
                 let value: Value = $schema;
-                schema(value)
+                taking(schema(value), $words)
             }
         }
     };
@@ -35,35 +35,43 @@ macro_rules! scalar {
 scalar! {
     /// An id, number or edition: 1 to 40 of the letters A–Z and a–z, digits, `.`, `_` and `-`, the first
     /// a letter or digit; not a device name of Windows, since files are named after it.
-    Identifier(String), json!({ "type": ["string", "number"], "pattern": "^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$" })
+    Identifier(String), "1 to 40 of A–Z, a–z, 0–9, `.`, `_` and `-`, the first a letter or digit",
+    json!({ "type": ["string", "number"], "pattern": "^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$" })
 }
 scalar! {
     /// One line of text that is not empty.
-    Name(String), json!({ "type": ["string", "number"], "minLength": 1, "maxLength": LONGEST_LINE })
+    Name(String), "one line of text, at most 200 characters",
+    json!({ "type": ["string", "number"], "minLength": 1, "maxLength": LONGEST_LINE })
 }
 scalar! {
     /// One line of text; empty where there is nothing to say.
-    Text(String), json!({ "type": ["string", "number"], "maxLength": LONGEST_LINE })
+    Text(String), "one line of text, at most 200 characters; it may be empty",
+    json!({ "type": ["string", "number"], "maxLength": LONGEST_LINE })
 }
 scalar! {
     /// A language tag of BCP 47, such as `en` or `en-GB`.
-    Language(String), json!({ "type": "string", "pattern": "^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$" })
+    Language(String), "a tag of BCP 47, such as `en` or `en-GB`",
+    json!({ "type": "string", "pattern": "^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$" })
 }
 scalar! {
     /// A paragraph: line breaks count as spaces.
-    Prose(String), json!({ "type": "string", "maxLength": LONGEST_PROSE })
+    Prose(String), "a text, at most 4000 characters; it may be empty",
+    json!({ "type": "string", "maxLength": LONGEST_PROSE })
 }
 scalar! {
     /// A paragraph that is not empty.
-    Paragraph(String), json!({ "type": "string", "minLength": 1, "maxLength": LONGEST_PROSE })
+    Paragraph(String), "a text, at most 4000 characters",
+    json!({ "type": "string", "minLength": 1, "maxLength": LONGEST_PROSE })
 }
 scalar! {
     /// A day of the calendar, as YYYY-MM-DD.
-    Day(Date), json!({ "type": "string", "format": "date" })
+    Day(Date), "a day of the calendar as YYYY-MM-DD",
+    json!({ "type": "string", "format": "date" })
 }
 scalar! {
     /// `true` or `false`; `yes` and `no` will do.
-    Truth(bool), json!({ "type": "boolean" })
+    Truth(bool), "`true` or `false`",
+    json!({ "enum": [true, false, "yes", "no"] })
 }
 
 const LONGEST_LINE: usize = 200;

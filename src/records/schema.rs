@@ -1,6 +1,7 @@
 //! JSON Schemas of mappings.
 
 use super::field::{LONGEST_LIST, Need};
+use super::key_doc::KeyDoc;
 use schemars::Schema;
 use serde_json::{Map, Value, json};
 
@@ -9,22 +10,26 @@ pub(super) struct Object {
     about: &'static str,
     properties: Map<String, Value>,
     required: Vec<&'static str>,
+    /// The keys in the order of the declaration, which a JSON object does not keep.
+    keys: Vec<&'static str>,
 }
 
 impl Object {
     pub(super) fn new(about: &'static str) -> Self {
-        Self { about: about.trim(), properties: Map::new(), required: Vec::new() }
+        Self { about: about.trim(), properties: Map::new(), required: Vec::new(), keys: Vec::new() }
     }
 
-    pub(super) fn property(&mut self, key: &'static str, about: &'static str, schema: Schema, need: Need) {
+    /// Adds a key with its doc comment.
+    pub(super) fn property(&mut self, key: &'static str, doc: &str, schema: Schema, need: Need) {
         let mut schema = schema.to_value();
         if let Some(object) = schema.as_object_mut() {
-            object.insert("description".into(), about.trim().into());
+            KeyDoc::of(doc).describe(object);
             if object.get("type").is_some_and(|kind| kind == "array") {
                 object.insert("maxItems".into(), LONGEST_LIST.into());
             }
         }
         self.properties.insert(key.to_owned(), schema);
+        self.keys.push(key);
         if need == Need::Required {
             self.required.push(key);
         }
@@ -37,6 +42,7 @@ impl Object {
             "properties": self.properties,
             "required": self.required,
             "additionalProperties": false,
+            "x-keys": self.keys,
         }))
     }
 
@@ -48,6 +54,7 @@ impl Object {
             "minProperties": 1,
             "maxProperties": 1,
             "additionalProperties": false,
+            "x-keys": self.keys,
         }))
     }
 }
@@ -57,5 +64,23 @@ pub(super) fn schema(value: Value) -> Schema {
     match value {
         Value::Object(object) => Schema::from(object),
         _ => Schema::default(),
+    }
+}
+
+/// The same schema with what it takes, in the words of messages.
+pub(super) fn taking(mut schema: Schema, words: impl Into<String>) -> Schema {
+    schema.insert("x-value".into(), words.into().into());
+    schema
+}
+
+/// Takes out what is for the program's own explanations.
+pub(super) fn without_notes(value: &mut Value) {
+    match value {
+        Value::Object(object) => {
+            object.retain(|key, _| !key.starts_with("x-"));
+            object.values_mut().for_each(without_notes);
+        }
+        Value::Array(items) => items.iter_mut().for_each(without_notes),
+        _ => {}
     }
 }

@@ -43,7 +43,10 @@ macro_rules! words {
             }
 
             fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-                $crate::records::schema::schema(serde_json::json!({ "enum": [$($word),+] }))
+                let words = [$($word),+];
+                let schema = $crate::records::schema::schema(serde_json::json!({ "enum": words }));
+                let listed = $crate::records::field::listed(&words);
+                $crate::records::schema::taking(schema, format!("one of {listed}"))
             }
         }
     };

@@ -10,26 +10,43 @@ record! {
     /// The settings of a whole catalogue.
     CatalogueRecord ("catalogue.yaml") {
         /// Title of the booklet.
+        /// Example: `Overhead-line fittings`
         title: Name, Required;
-        /// Who answers for it.
+        /// Who answers for the catalogue: the railway or its training cell.
+        /// Example: `Selbrook & Tarn Light Railway`
         owner: Name, Required;
-        /// The edition being prepared.
+        /// The edition that is being prepared.
+        /// Example: `"2026-2"`
         edition: Identifier, Required;
-        /// Date of this state.
+        /// Date of this state. Pages and sheets print it.
+        /// Default: the day in SOURCE_DATE_EPOCH, else the newest date of the register and the notices
+        /// Example: `2026-11-25`
         date: Day, Optional;
-        /// BCP 47 language tag.
+        /// The language that the records are written in, as a tag of BCP 47.
+        /// Default: `en`
+        /// Example: `en`
         language: Language, Optional;
-        /// Between whole numbers and decimals.
+        /// What stands between whole numbers and decimals in print. Records always have a point.
+        /// Default: `"."`
+        /// Example: `","`
         decimal_mark: DecimalMark, Optional;
         /// Size and orientation of cards.
+        /// Default: `{ size: A7, orientation: portrait }`
+        /// Example: `{ size: A6, orientation: portrait }`
         card: CardRecord, Optional;
         /// The sheet that cards are printed on.
+        /// Default: `{ size: A4, flip: long-edge, crop_marks: true, bleed_mm: 2 }`
+        /// Example: `{ size: A4, flip: short-edge }`
         sheet: SheetRecord, Optional;
         /// What the audit measures by.
+        /// Default: the defaults of its keys
+        /// Example: `{ visible_stand_out_mm: 2.0, mark_difference: 12 }`
         limits: LimitsRecord, Optional;
-        /// Printed first on every card's back.
+        /// Two or three short lines that are printed first on the back of every card: what comes before any work.
+        /// Example: `["Isolated, earthed", Load on puller]`
         before_work: Vec<Field<Name>>, Optional;
         /// Printed on every card and page.
+        /// Example: `Cards never authorise work. Local rules come first.`
         caution: Paragraph, Required;
     }
 }
@@ -37,9 +54,13 @@ record! {
 record! {
     /// Size and orientation of cards.
     CardRecord ("card") {
-        /// Paper size.
+        /// Size of a card, before it is laminated.
+        /// Default: `A7`
+        /// Example: `A6`
         size: CardSize, Optional;
-        /// Which way up.
+        /// Which way up the card is read.
+        /// Default: `portrait`
+        /// Example: `landscape`
         orientation: Orientation, Optional;
     }
 }
@@ -47,13 +68,21 @@ record! {
 record! {
     /// The sheet that cards are printed on.
     SheetRecord ("sheet") {
-        /// Paper size.
+        /// Paper size of the sheet.
+        /// Default: `A4`
+        /// Example: `A3`
         size: SheetSize, Optional;
-        /// The edge that the printer turns the sheet over.
+        /// The edge that the printer turns the sheet over for its back.
+        /// Default: `long-edge`
+        /// Example: `short-edge`
         flip: FlipEdge, Optional;
-        /// Whether crop marks are drawn.
+        /// Whether the sheet has marks that show where to cut.
+        /// Default: `true`
+        /// Example: `false`
         crop_marks: Truth, Optional;
         /// How far colour runs past the cut.
+        /// Default: `2`
+        /// Example: `3`
         bleed as "bleed_mm": SizeOrZero<Mm, 10>, Optional;
     }
 }
@@ -61,27 +90,50 @@ record! {
 record! {
     /// What the audit measures by.
     LimitsRecord ("limits") {
-        /// Stated section against computed.
+        /// How far a stated section may be from the computed one.
+        /// Default: `0.5`
+        /// Example: `1`
         section_tolerance as "section_tolerance_percent": SizeOrZero<Percent, 100>, Optional;
-        /// Stated diameter against computed.
+        /// How far a stated diameter may be from the computed one.
+        /// Default: `0.1`
+        /// Example: `0.2`
         diameter_tolerance as "diameter_tolerance_mm": SizeOrZero<Mm, 10>, Optional;
-        /// Nominal size against computed section.
+        /// How far the nominal size may be from the computed section.
+        /// Default: `7`
+        /// Example: `5`
         nominal_tolerance as "nominal_tolerance_percent": SizeOrZero<Percent, 100>, Optional;
-        /// Line tension against breaking load, at most; of a contact wire that is worn to its stop height.
+        /// The most that line tension may be, as a part of the breaking load. Of a contact wire, that of the
+        /// wire worn to its stop height counts.
+        /// Default: `65`
+        /// Example: `60`
         tension as "tension_percent_of_breaking_load": Size<Percent, 100>, Optional;
-        /// Friction between gripping part and wire.
+        /// Friction between the gripping part and the wire, as a factor.
+        /// Default: `0.30`
+        /// Example: `0.25`
         wire_friction: Size<Plain, 2>, Optional;
-        /// Friction between gripping part and its greased seat.
+        /// Friction between the gripping part and its greased seat, as a factor.
+        /// Default: `0.12`
+        /// Example: `0.15`
         seat_friction: SizeOrZero<Plain, 2>, Optional;
-        /// Holding load against breaking load.
+        /// What a tension fitting must hold, as a part of the conductor's breaking load.
+        /// Default: `95`
+        /// Example: `90`
         holding as "holding_percent_of_breaking_load": Size<Percent, 100>, Optional;
-        /// Of a collet's closure, kept in hand.
+        /// How much of a collet's closure is never counted on.
+        /// Default: `0.3`
+        /// Example: `0.5`
         closure_reserve as "closure_reserve_mm": SizeOrZero<Mm, 10>, Optional;
-        /// A difference that a gauge or an eye finds on site.
+        /// The smallest difference of stand-out that a gauge or an eye finds on site.
+        /// Default: `2.0`
+        /// Example: `1.5`
         visible_stand_out as "visible_stand_out_mm": Size<Mm, 100>, Optional;
-        /// Smallest type on a card.
+        /// The smallest type on a card.
+        /// Default: `7`
+        /// Example: `8`
         smallest_type as "smallest_type_pt": Size<Pt, 20>, Optional;
-        /// Smallest CIEDE2000 between marks of one body.
+        /// The smallest colour difference (CIEDE2000) between two marks of one body.
+        /// Default: `12`
+        /// Example: `15`
         mark_difference: Size<Plain, 100>, Optional;
     }
 }

@@ -3,6 +3,7 @@
 use crate::records::field::{Field, Read, Reader};
 use crate::records::node::{Content, Node};
 use crate::records::record::record;
+use crate::records::schema::taking;
 use crate::records::{Count, Identifier, Name};
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use std::borrow::Cow;
@@ -11,11 +12,14 @@ use std::collections::BTreeMap;
 record! {
     /// A depot, gang or store that holds numbered copies.
     HolderRecord ("a holder") {
-        /// Its id.
+        /// The id of the holder.
+        /// Example: `tarn-depot`
         id: Identifier, Required;
         /// Its name.
+        /// Example: `Tarn depot`
         name: Name, Required;
-        /// Copies by fitting or body number; `*` for every other card.
+        /// How many copies it holds, by the number of a fitting or body. `*` is every other card.
+        /// Example: `{ ST-4100: 12, "*": 4 }`
         copies: Copies, Optional;
     }
 }
@@ -49,6 +53,7 @@ impl JsonSchema for Copies {
     }
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        BTreeMap::<String, Count<0, 10_000>>::json_schema(generator)
+        let copies = BTreeMap::<String, Count<0, 10_000>>::json_schema(generator);
+        taking(copies, "numbers of cards, each with a whole number from 0 to 10000")
     }
 }

@@ -13,31 +13,46 @@ use std::borrow::Cow;
 record! {
     /// A material.
     MaterialRecord ("a material") {
-        /// The id that records use.
+        /// The id that records name the material by.
+        /// Example: `bronze-x`
         id: Identifier, Required;
         /// Its name in words.
+        /// Example: `Hard bronze`
         name: Name, Required;
-        /// The family it belongs to: tone, hatch, galvanic pairs.
+        /// The family that it belongs to: it decides tone, hatch and which metals may touch.
+        /// Example: `bronze`
         group: MaterialGroupWord, Required;
         /// Mass per volume.
+        /// Example: `8900`
         density as "density_kg_per_m3": Size<KgPerM3, 25_000>, Optional;
         /// Resistivity at 20 °C.
+        /// Example: `27.7`
         resistivity as "resistivity_20c_nohm_m": Size<NohmM, 100_000>, Optional;
-        /// Temperature coefficient of resistance at 20 °C.
+        /// How much the resistance grows by with each kelvin over 20 °C, as a part of that at 20 °C.
+        /// Example: `0.00393`
         temperature_coefficient as "temperature_coefficient_per_k": Size<PerKelvin, 1>, Optional;
-        /// Tensile strength of the single wire: a number, or rows by wire diameter.
+        /// Tensile strength of the single wire: one number, or rows by wire diameter.
+        /// Example: `[{ up_to_mm: 3.0, strength: 589 }, { strength: 569 }]`
         strength as "strength_N_per_mm2": StrengthRecord, Optional;
         /// What stranding leaves of that strength, as a factor.
+        /// Default: `1`
+        /// Example: `0.95`
         strand_efficiency: Size<Plain, 1>, Optional;
-        /// Stress at 1 % elongation, for the core of a composite: a number, or rows by wire diameter.
+        /// Stress at 1 % elongation, where the material is the core of a composite: one number, or rows by wire
+        /// diameter.
+        /// Example: `1170`
         strength_as_core as "strength_as_core_N_per_mm2": StrengthRecord, Optional;
-        /// How a magnet takes to it.
+        /// Whether a magnet holds to it.
+        /// Example: `slight`
         magnetic: MagneticWord, Optional;
         /// Brinell hardness.
+        /// Example: `95`
         hardness_hb: Size<Plain, 1000>, Optional;
-        /// What must be known before it is worked on.
+        /// What must be known before anybody works on it.
+        /// Example: `No filing, grinding or heating.`
         caution: Prose, Optional;
         /// Where the figures come from.
+        /// Example: `{ standard: DIN 48200-2, edition: "1981" }`
         source: SourceRecord, Optional;
     }
 }
@@ -46,12 +61,16 @@ record! {
     /// Where figures come from.
     SourceRecord ("a source") {
         /// The standard or document.
+        /// Example: `DIN 48201-2`
         standard: Text, Optional;
         /// Its edition or year.
+        /// Example: `"1981"`
         edition: Text, Optional;
         /// The table or clause.
+        /// Example: `Table 2`
         table: Text, Optional;
-        /// Anything else.
+        /// Anything else that must be known about the source.
+        /// Example: `from memory`
         note: Text, Optional;
     }
 }
@@ -68,9 +87,12 @@ pub enum StrengthRecord {
 record! {
     /// One row of a strength table.
     StrengthStepRecord ("a row of strength") {
-        /// The row holds up to and including this wire diameter; the last row may be open.
+        /// The row holds for wires up to and including this diameter. Only the last row may leave it out.
+        /// Default: any diameter
+        /// Example: `2.25`
         up_to as "up_to_mm": Size<Mm, 20>, Optional;
-        /// Strength of a wire in that range.
+        /// Strength of a wire of that diameter, in N/mm².
+        /// Example: `422`
         strength: Size<NPerMm2, 5000>, Required;
     }
 }

@@ -9,29 +9,42 @@ use crate::records::{
 record! {
     /// One piece of a fitting.
     PartRecord ("a part") {
-        /// Its number.
+        /// Its part number.
+        /// Example: `ST-4103`
         number: Identifier, Required;
         /// Its name.
+        /// Example: `Gripping cone, 14.0 bronze`
         name: Name, Required;
         /// What it does in its fitting.
+        /// Example: `cone`
         role: Role, Required;
-        /// What it is made of.
+        /// Id of its material.
+        /// Example: `bronze-soft`
         material: Name, Required;
         /// Drawing number with revision.
+        /// Example: `ST-D-4103/B`
         drawing: Text, Optional;
-        /// Characters found on it.
+        /// The characters in its metal.
+        /// Example: `B14.0`
         stamp: Text, Optional;
-        /// Its mark.
+        /// The paint, text and notches on it.
+        /// Example: `{ colour: VT, text: V1, notches: 1 }`
         mark: MarkRecord, Optional;
         /// Whether it may be used again.
+        /// Example: `never`
         reuse: Reuse, Optional;
-        /// Whether it may be used at all.
+        /// Whether it may be used at all. A part can't be `superseded`: its fittings are.
+        /// Default: `current`
+        /// Example: `on-hold`
         status: Status, Optional;
-        /// Parts of the same role and interface go into the same place.
+        /// Parts of the same role and the same interface go into the same place.
+        /// Example: `taper-40`
         interface: Text, Optional;
-        /// Conductors it has been tested on, beside its own.
+        /// Conductors that it was tested on.
+        /// Example: `[{ conductor: messenger-120, body: ST-4101, holding_load_kN: 64.5, report: T-311 }]`
         proven_on: Vec<Field<ProofRecord>>, Optional;
-        /// Its measurements.
+        /// Its measurements, by exactly one of its keys.
+        /// Example: `{ thimble: { groove_mm: 9.0, inside_width_mm: 25 } }`
         geometry: GeometryRecord, Optional;
     }
 }
@@ -39,13 +52,19 @@ record! {
 record! {
     /// Paint, text and notches that tell look-alikes apart.
     MarkRecord ("a mark") {
-        /// The paint, by the letter code of IEC 60757.
+        /// The paint, by its letter code of IEC 60757.
+        /// Example: `VT`
         colour: ColourWord, Required;
         /// The text on it.
+        /// Example: `V1`
         text: Text, Optional;
         /// Number of notches.
+        /// Default: `0`
+        /// Example: `1`
         notches: Count<0, 12>, Optional;
         /// Whether it can be seen on the assembled fitting.
+        /// Default: it is taken as not seen
+        /// Example: `true`
         seen_after_assembly: Truth, Optional;
     }
 }
@@ -53,15 +72,20 @@ record! {
 record! {
     /// A test of a part on a conductor.
     ProofRecord ("a proof") {
-        /// The conductor it was tested on.
+        /// Id of the conductor that it was tested on.
+        /// Example: `messenger-120`
         conductor: Name, Required;
-        /// The body that it was tested in.
+        /// Number of the body that it was tested in.
+        /// Example: `ST-4101`
         body: Name, Optional;
-        /// What it held.
+        /// The load that it held.
+        /// Example: `64.5`
         holding_load as "holding_load_kN": Size<Kn, 10_000>, Optional;
-        /// The report.
+        /// The report of the test.
+        /// Example: `T-311`
         report: Text, Optional;
-        /// When.
+        /// When it was tested.
+        /// Example: `2026-05-02`
         date: Day, Optional;
     }
 }

@@ -7,19 +7,27 @@ use crate::records::{Field, Identifier, Name, Prose, Worded};
 record! {
     /// How fittings that go together alike are put together.
     ProcedureRecord ("a procedure") {
-        /// Its id.
+        /// The id that fittings name the procedure by.
+        /// Example: `collet-41`
         id: Identifier, Required;
         /// Its name.
+        /// Example: `Closing collet body ST 41`
         name: Name, Required;
-        /// What is tightened and how.
+        /// What is tightened, and how.
+        /// Example: `[{ item: closing screw, torque_Nm: { min: 80, max: 90 } }]`
         tightening: Vec<Field<TighteningRecord>>, Optional;
         /// What a second person checks before the fitting is closed.
+        /// Example: `A second person reads stamp {stamp}.`
         witness: Worded<Prose>, Optional;
-        /// Assembly steps, at most seven.
+        /// Assembly steps, at most seven short lines.
+        /// Example: `["Push the wire in: {insertion} inside, tail {tail}."]`
         steps: Vec<Field<Worded<Name>>>, Optional;
-        /// What makes a fitting unfit.
+        /// What makes a fitting unfit for use.
+        /// Example: `[Stand-out outside its window]`
         reject_if: Vec<Field<Worded<Name>>>, Optional;
-        /// What a check that fails calls for.
+        /// What to do where a check fails.
+        /// Default: the words of the fitting's family
+        /// Example: `{ before_load: Open it and begin again. }`
         if_wrong: IfWrongRecord, Optional;
     }
 }
