@@ -10,6 +10,7 @@ pub mod catalogue;
 pub mod cli;
 pub mod colour;
 pub mod diagnostics;
+pub mod explain;
 pub mod facts;
 pub mod grip;
 pub mod layouts;

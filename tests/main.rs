@@ -5,6 +5,7 @@ mod command_line;
 mod confusion;
 mod contact_sheet;
 mod demo;
+mod explain;
 mod faces;
 mod findings;
 mod fixtures;

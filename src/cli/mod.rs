@@ -1,6 +1,7 @@
 //! The command line: one file a command; the only place that prints or exits.
 
 mod audit;
+mod explain;
 mod identify;
 mod interrupt;
 mod mixups;
@@ -43,6 +44,8 @@ enum Command {
     Mixups(mixups::Options),
     /// Write a small working catalogue into an empty folder
     Start(start::Options),
+    /// What a key of the records or the code of a finding means
+    Explain(explain::Options),
 }
 
 /// Runs the program on the process's arguments.
@@ -64,6 +67,7 @@ pub fn run() -> ExitCode {
         Command::Identify(options) => identify::run(&globals, &options),
         Command::Mixups(options) => mixups::run(&globals, &options),
         Command::Start(options) => start::run(&globals, &options),
+        Command::Explain(options) => explain::run(&globals, &options),
     };
     match outcome {
         Ok(outcome) => outcome.code(),

@@ -1,6 +1,7 @@
 //! The program as its users run it: results, findings, exit codes.
 
 mod audit;
+mod explain;
 mod hostile;
 mod identify;
 mod mixups;

@@ -51,7 +51,7 @@ fn every_code_has_a_folder_or_a_reason() {
 }
 
 /// Every code in the sources; the command line makes no findings.
-fn codes() -> BTreeSet<String> {
+pub fn codes() -> BTreeSet<String> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let commands = root.join("cli");
     let files = walkdir::WalkDir::new(&root).into_iter().map(|entry| entry.unwrap().into_path());

@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 mod bounds;
-mod codes;
+pub mod codes;
 mod generated;
 
 #[test]
