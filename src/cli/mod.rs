@@ -2,6 +2,7 @@
 
 mod audit;
 mod explain;
+mod file;
 mod identify;
 mod interrupt;
 mod mixups;
@@ -10,6 +11,7 @@ mod outcome;
 mod progress;
 mod render;
 mod report;
+mod schema;
 mod section;
 mod start;
 mod watch;
@@ -46,6 +48,8 @@ enum Command {
     Start(start::Options),
     /// What a key of the records or the code of a finding means
     Explain(explain::Options),
+    /// JSON Schemas of the records, for editors
+    Schema(schema::Options),
 }
 
 /// Runs the program on the process's arguments.
@@ -68,6 +72,7 @@ pub fn run() -> ExitCode {
         Command::Mixups(options) => mixups::run(&globals, &options),
         Command::Start(options) => start::run(&globals, &options),
         Command::Explain(options) => explain::run(&globals, &options),
+        Command::Schema(options) => schema::run(&globals, &options),
     };
     match outcome {
         Ok(outcome) => outcome.code(),

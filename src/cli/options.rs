@@ -16,9 +16,9 @@ pub(super) struct Globals {
     /// Folder of layouts, `layouts` where none is given; the built-in ones stand in where a file is missing
     #[arg(long, value_name = "DIR", global = true)]
     pub layouts: Option<PathBuf>,
-    /// Folder that is written
-    #[arg(long, value_name = "DIR", default_value = "output", global = true)]
-    pub output: PathBuf,
+    /// Folder that is written: by render, `output` where none is given; by schema, none then
+    #[arg(long, value_name = "DIR", global = true)]
+    pub output: Option<PathBuf>,
     /// How results and findings are given
     #[arg(long, value_enum, default_value_t = Format::Text, global = true)]
     pub format: Format,
@@ -68,6 +68,11 @@ impl Colouring {
 impl Globals {
     pub(super) fn world(&self) -> DiskWorld {
         DiskWorld::new(&self.catalogue, self.layouts_folder())
+    }
+
+    /// The folder that `render` writes.
+    pub(super) fn output_folder(&self) -> PathBuf {
+        self.output.clone().unwrap_or_else(|| PathBuf::from("output"))
     }
 
     /// The folder of layouts, whether it is there or not.

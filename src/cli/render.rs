@@ -58,7 +58,7 @@ fn asked(globals: &Globals, options: &Options) -> RenderOptions {
         booklet: if options.single_file { BookletForm::PagesAndSingleFile } else { BookletForm::Pages },
         strictness: strictness(options.deny_warnings),
         read: vec![globals.catalogue.clone(), globals.layouts_folder()],
-        ..RenderOptions::into_folder(&globals.output)
+        ..RenderOptions::into_folder(globals.output_folder())
     }
 }
 
@@ -68,7 +68,7 @@ pub(super) fn strictness(deny_warnings: bool) -> Strictness {
 }
 
 fn say(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fault> {
-    let folder = globals.output.display().to_string();
+    let folder = globals.output_folder().display().to_string();
     let folder = visible(&folder);
     match (&made.put, globals.format) {
         (Some(put), Format::Json) => report::result(

@@ -2,7 +2,7 @@
 
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
-use super::report;
+use super::{file, report, schema};
 use crate::diagnostics::visible;
 use std::path::{Path, PathBuf};
 
@@ -32,10 +32,14 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     if !is_empty(folder) {
         return Err(Fault::new(format!("{}: not an empty folder; nothing was written", folder.display())));
     }
+    let schemas = schema::files();
     for (path, text) in FILES {
-        write(&folder.join(path), text)?;
+        file::write(&folder.join(path), text)?;
     }
-    let (count, folder) = (FILES.len(), folder.display().to_string());
+    for (name, text) in &schemas {
+        file::write(&folder.join("schemas").join(name), text)?;
+    }
+    let (count, folder) = (FILES.len() + schemas.len(), folder.display().to_string());
     let folder = visible(&folder);
     report::result(
         &format!("{count} files in {folder}; now run: fittingcards render --catalogue {folder}"),
@@ -48,12 +52,4 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
 fn is_empty(folder: &Path) -> bool {
     !folder.exists()
         || folder.is_dir() && walkdir::WalkDir::new(folder).min_depth(1).into_iter().next().is_none()
-}
-
-fn write(path: &Path, text: &str) -> Result<(), Fault> {
-    let fault = |error: std::io::Error| Fault::new(format!("{}: {error}", path.display()));
-    if let Some(parent) = path.parent() {
-        std::fs::create_dir_all(parent).map_err(fault)?;
-    }
-    std::fs::write(path, text).map_err(fault)
 }

@@ -68,7 +68,7 @@ pub(super) fn file_kind(path: &str) -> FileKind {
     match (folder, ending.to_ascii_lowercase().as_str()) {
         ("notes", "md") => note(name),
         ("fonts", "ttf" | "otf") => FileKind::Font,
-        ("fonts", "txt" | "md" | "") => FileKind::Ignored,
+        ("fonts", "txt" | "md" | "") | ("schemas", "json") => FileKind::Ignored,
         (_, "yaml" | "yml") => record(folder, name, ending),
         _ => unknown(path),
     }

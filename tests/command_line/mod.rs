@@ -6,6 +6,7 @@ mod hostile;
 mod identify;
 mod mixups;
 mod render;
+mod schema;
 mod section;
 mod start;
 mod unheard;
