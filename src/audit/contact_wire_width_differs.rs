@@ -21,7 +21,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 .field(field)
                 .found(format!("{} mm", grooved.width.mm()))
                 .expected(format!("{} mm, the height", grooved.height.mm()))
-                .help("section and wear are computed on the circle on the height")
+                .help("section and wear are computed for a wire as wide as it is high")
         })
     });
 }

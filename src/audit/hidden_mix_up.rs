@@ -14,7 +14,10 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             continue;
         }
         let verb = if covered.len() == 1 { "goes" } else { "go" };
-        let message = format!("{} {verb} into it unseen; only mark and witness tell", list(&covered));
+        let message = format!(
+            "{} {verb} into it, and nobody sees it afterwards: only mark and witness help",
+            list(&covered)
+        );
         let finding = on_fitting(Severity::Warning, "hidden-mix-up", fitting, "parts", message);
         findings.push(
             finding.help(

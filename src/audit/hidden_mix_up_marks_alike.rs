@@ -17,7 +17,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for (fitting, unseen) in hidden(context) {
         for unseen in unseen.into_iter().filter(|unseen| !unseen.comes.marks_distinct) {
             let message = format!(
-                "{} goes into it unseen, and {}",
+                "{} goes into it, nobody sees it afterwards, and {}",
                 unseen.name(),
                 why(context, unseen, fitting, &marks)
             );

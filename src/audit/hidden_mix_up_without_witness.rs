@@ -13,7 +13,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         }
         let (verb, whose) = if unseen.len() == 1 { ("goes", "its mark") } else { ("go", "their marks") };
         let message = format!(
-            "{} {verb} into it unseen, {whose} can't be seen afterwards, and no second person checks it",
+            "{} {verb} into it, nobody sees it afterwards, not even by {whose}, and no second person checks it",
             list(&unseen)
         );
         let finding =

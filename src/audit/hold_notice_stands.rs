@@ -13,7 +13,8 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         for (nth, notice) in
             fitting.notices.iter().enumerate().filter(|(_, notice)| holds(notice, &fitting.number))
         {
-            let message = format!("it may be built, and its notice {} holds it", notice.number);
+            let message =
+                format!("its status lets it be built, but its notice {} puts it on hold", notice.number);
             let field = format!("notices.{nth}");
             let finding = on_fitting(Severity::Warning, "hold-notice-stands", fitting, &field, message);
             findings.push(

@@ -19,7 +19,8 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             if holding.newtons() <= kept.newtons() + 1e-6 {
                 continue;
             }
-            let message = format!("its termination keeps {} of {}", numerals.force(kept), conductor.id);
+            let message =
+                format!("this kind of rope end holds only {} of {}", numerals.force(kept), conductor.id);
             let field = "holding_load_kN";
             let finding =
                 on_fitting(Severity::Note, "holding-load-above-termination", fitting, field, message)

@@ -31,8 +31,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                         numerals.force(breaking),
                         numerals.force_at_least(breaking * (limit / 100.0))
                     ));
-            findings
-                .push(finding.help("check both loads and their units; else it is not for that conductor"));
+            findings.push(finding.help(
+                "check both loads and their units; if they are right, the fitting is not for that conductor",
+            ));
         }
     }
 }

@@ -13,7 +13,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let ([only], Some(insertion)) = (&sleeves[..], fitting.insertion) else { continue };
         let Some(Geometry::Sleeve(sleeve)) = &only.part.geometry else { continue };
         let Some(length) = sleeve.length.filter(|length| insertion > *length / 2.0) else { continue };
-        let message = format!("the conductors go in over half the length of {}", only.part.number);
+        let message = format!("the conductors go in further than half the length of {}", only.part.number);
         let finding = on_fitting(Severity::Error, "insertion-too-long", fitting, "insertion_mm", message)
             .found(numerals.length(insertion, 1))
             .expected(format!("at most {}\u{a0}mm", numerals.at_most((length / 2.0).mm(), 1)))

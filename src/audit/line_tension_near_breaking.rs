@@ -15,8 +15,12 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             if percent <= limit + 1e-9 || used > carried.load {
                 continue;
             }
-            let message =
-                format!("it takes {} % of {} of {}", numerals.fixed(percent, 1), carried.words, conductor.id);
+            let message = format!(
+                "the line tension is {} % of {} of {}",
+                numerals.fixed(percent, 1),
+                carried.words,
+                conductor.id
+            );
             let finding = on_fitting(
                 Severity::Warning,
                 "line-tension-near-breaking",
@@ -31,7 +35,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 numerals.force(carried.load),
                 numerals.force_at_most(carried.load * (limit / 100.0))
             ));
-            findings.push(finding.help("check both; else a lower tension or a stronger conductor"));
+            findings.push(
+                finding.help("check both; if they are right, choose a lower tension or a stronger conductor"),
+            );
         }
     }
 }

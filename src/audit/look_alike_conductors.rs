@@ -23,7 +23,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 fn finding(context: Context<'_>, alikes: &[&LookAlike]) -> Option<Finding> {
     let one = &alikes.first()?.one;
     let others: Vec<&str> = alikes.iter().map(|alike| alike.other.id.as_str()).collect();
-    let message = format!("a caliper does not tell it from {}", list(&others));
+    let message = format!("with a caliper nobody can tell it from {}", list(&others));
     let mut finding =
         Finding::note("look-alike-conductors", one.origin.place.clone(), message).record(&one.id);
     for alike in alikes.iter().take(MOST_RELATED) {

@@ -12,7 +12,8 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             if unstated.contains(key) {
                 continue;
             }
-            let message = format!("its card does not lack `{}`", key.word());
+            let message =
+                format!("`{}` is stated, or never needed, so the card does not lack it", key.word());
             let field = format!("complete_without.keys.{nth}");
             let finding = on_fitting(Severity::Note, "not-lacking", fitting, &field, message);
             findings.push(finding.help("take the key out of `complete_without`"));

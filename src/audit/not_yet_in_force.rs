@@ -10,7 +10,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in context.catalogue.fittings.values().filter(|fitting| fitting.status == Status::Current) {
         for (nth, notice) in fitting.notices.iter().enumerate() {
             let Some(day) = notice.effective.filter(|day| *day > today) else { continue };
-            let message = format!("its card holds from {day}, as its notice {} does", notice.number);
+            let message = format!("its card is valid only from {day}, as its notice {} says", notice.number);
             let field = format!("notices.{nth}");
             let finding = on_fitting(Severity::Note, "not-yet-in-force", fitting, &field, message);
             findings.push(

@@ -25,7 +25,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             let finding = on_fitting(severity, "own-part-does-not-grip", fitting, "parts", message)
                 .related(own.part.origin.of("geometry"), "the part's measurements")
                 .related(own.conductor.origin.of("construction"), "the conductor");
-            findings.push(finding.help("check the measurements and the conductor; else take it out of use"));
+            findings.push(finding.help(
+                "check the measurements and the conductor; if they are right, take the fitting out of use",
+            ));
         }
     }
 }

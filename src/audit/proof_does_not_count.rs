@@ -16,8 +16,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 format!("its proof on {} does not count: {}", proof.conductor.id, words(shortfall, numerals));
             let field = format!("proven_on.{nth}");
             let finding = on_part(Severity::Warning, "proof-does-not-count", part, &field, message);
-            findings
-                .push(finding.help("name report, body and load; where they are right, take the proof out"));
+            findings.push(
+                finding.help("state report, body and load; if they are right already, delete the proof"),
+            );
         }
     }
 }
@@ -47,7 +48,7 @@ fn words(shortfall: Shortfall, numerals: Numerals) -> String {
         Shortfall::NoLoad => "it states no load".into(),
         Shortfall::BreakingLoadNotKnown => "the conductor's breaking load is not known".into(),
         Shortfall::TooLittle { shown, asked } => format!(
-            "it shows {} % of the breaking load, under the {} % that are asked",
+            "it shows {} % of the breaking load, less than the {} % that are needed",
             numerals.fixed(shown, 1),
             numerals.shortest(asked, 1)
         ),

@@ -1,10 +1,4 @@
-//! `readings-not-apart`: stand-out is read after seating and again under tension, and no step between the two tensions
-//! the wire or waits.
-//!
-//! Why: the second reading shows whether line tension has drawn the gripping part in. Taken at once after the first it
-//! is the first once more, and passes whatever is inside. A step counts that says tension, load or wait.
-//!
-//! To put it right: add a step such as "Tension, wait 10 min: {tensioned}." after the step with the seated reading.
+#![doc = include_str!("../explain/codes/readings-not-apart.md")]
 
 use super::Context;
 use super::inspected::{built, on_fitting, on_wording};

@@ -11,8 +11,10 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
         let Some(grip) = fitting.gripping().find(|item| item.part.role == Role::RopeGrip) else { continue };
         for wire in fitting.conductors.iter().filter(|wire| held(wire).make != Make::StrandedRope) {
-            let message =
-                format!("{} is for ropes of several strands, and {} is none", grip.part.number, wire.id);
+            let message = format!(
+                "{} is for ropes of several strands, and {} is not such a rope",
+                grip.part.number, wire.id
+            );
             let finding =
                 on_fitting(Severity::Error, "rope-grip-on-single-strand", fitting, "parts", message)
                     .related(wire.origin.of("construction"), "the conductor");

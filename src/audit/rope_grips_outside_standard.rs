@@ -22,9 +22,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 spacing(fitting, nth, item, rope, numerals),
             ];
             for finding in found.into_iter().flatten() {
-                findings.push(
-                    finding.help("as many, as tight and as far apart as the standard asks for that rope"),
-                );
+                findings.push(finding.help(
+                    "take the number, the torque and the spacing that the standard gives for that rope",
+                ));
             }
         }
     }
@@ -36,7 +36,7 @@ fn grips(fitting: &Fitting) -> Option<(usize, &Item)> {
 
 fn too_few(fitting: &Fitting, nth: usize, item: &Item, asked: RopeGrips) -> Option<Finding> {
     (item.quantity < asked.number).then(|| {
-        let message = format!("too few of {} for this rope", item.part.number);
+        let message = format!("there are too few of {} for this rope", item.part.number);
         on_fitting(Severity::Error, CODE, fitting, &format!("parts.{nth}"), message)
             .found(item.quantity.to_string())
             .expected(format!("at least {} (EN 13411-5)", asked.number))
@@ -47,7 +47,7 @@ fn torque(fitting: &Fitting, asked: RopeGrips, numerals: Numerals) -> Option<Fin
     let nth = fitting.tightening.iter().position(|tightening| tightening.torque.is_some())?;
     let torque = fitting.tightening[nth].torque?;
     (!torque.contains(asked.torque)).then(|| {
-        let message = "another torque than the standard's".to_owned();
+        let message = "the torque is not the one of the standard".to_owned();
         let (least, most) = (torque.least().nm(), torque.most().nm());
         on_fitting(Severity::Warning, CODE, fitting, &format!("tightening.{nth}.torque_Nm"), message)
             .found(format!("{} to {} N·m", numerals.shortest(least, 1), numerals.shortest(most, 1)))

@@ -22,7 +22,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             let (severity, what) = if !inside(at, window) {
                 (Severity::Error, "lies outside the window")
             } else if !inside(interval.least(), window) || !inside(interval.most(), window) {
-                (Severity::Warning, "leaves the window within its tolerances")
+                (Severity::Warning, "can lie outside the window, within its tolerances")
             } else {
                 continue;
             };

@@ -26,11 +26,11 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 let finding = on_fitting(Severity::Error, "stand-out-too-deep", fitting, field, message)
                     .found(numerals.range(window.map(Length::mm), 1, "mm"))
                     .expected(format!(
-                        "not under {}\u{a0}mm, where slits are shut or travel ends",
+                        "at least {}\u{a0}mm: there the slits are shut, or the travel ends",
                         numerals.at_least(deepest.mm(), 2)
                     ))
                     .related(own.part.origin.of("geometry"), "the part's measurements");
-                findings.push(finding.help("raise the least of the window, or correct the measurements"));
+                findings.push(finding.help("raise the `min` of the window, or correct the measurements"));
             }
         }
     }

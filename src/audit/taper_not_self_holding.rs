@@ -15,18 +15,20 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             continue;
         };
         let numerals = numerals(context);
-        let message = "its taper does not draw itself in under line tension".to_owned();
+        let message = "its taper is so steep that line tension does not draw it in".to_owned();
         let steepest = friction.steepest_taper().degrees();
         let expected = if steepest > 0.0 {
             format!("at most {}°", numerals.at_most(steepest, 2))
         } else {
-            "no taper would, with this friction".to_owned()
+            "with this friction, no taper would be drawn in".to_owned()
         };
         let finding = on_part(Severity::Warning, "taper-not-self-holding", part, key, message)
             .found(format!("{}°", numerals.shortest(taper.degrees(), 2)))
             .expected(expected);
         findings.push(
-            finding.help("a slimmer taper, in part and seat alike; or correct the friction in `limits`"),
+            finding.help(
+                "choose a smaller taper, the same in part and seat, or correct the friction in `limits`",
+            ),
         );
     }
 }

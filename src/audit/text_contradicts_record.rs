@@ -39,7 +39,7 @@ impl Look<'_> {
             match stated.unit.as_str() {
                 "N·m" | "N⋅m" | "N.m" | "Nm" if !self.is_torque(&stated) => {
                     let (place, is) = self.torque();
-                    let message = "this torque is none of the fitting's";
+                    let message = "the fitting has no such torque";
                     findings.push(self.found(
                         Severity::Error,
                         stated.at,
@@ -53,7 +53,7 @@ impl Look<'_> {
                 "kN" if !self.is_load(&stated) => {
                     let severity = if self.is_of_gear(&stated) { Severity::Note } else { Severity::Error };
                     let place = self.fitting.place_of("line_tension_max_kN");
-                    let message = "this load is none of the fitting's";
+                    let message = "the fitting has no such load";
                     findings.push(self.found(
                         severity,
                         stated.at,
@@ -134,7 +134,7 @@ impl Look<'_> {
                     },
                     |other| (other.place.clone(), "it is that of another part"),
                 );
-                let message = format!("this {head} is none of the fitting's");
+                let message = format!("the fitting has no such {head}");
                 let at = self.words[index + 1].at;
                 findings.push(self.found(Severity::Error, at, &message, &name, place, is, &head));
             }
@@ -179,7 +179,7 @@ impl Look<'_> {
         self.text
             .finding(severity, "text-contradicts-record", self.at + at, message)
             .found(found)
-            .help(format!("name the value in braces, such as `{{{value}}}`, or correct text or record"))
+            .help(format!("write the name of the value in braces, such as `{{{value}}}`, or correct the text or the record"))
             .related(place, is)
     }
 }

@@ -21,7 +21,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             }
             let height = worn.conductor.wear.as_ref().and_then(|wear| wear.stop_height).unwrap_or_default();
             let message = format!(
-                "{} holds {} new, but not worn to {}",
+                "{} holds {} when it is new, but not when it is worn to {}",
                 worn.part.number,
                 worn.conductor.id,
                 numerals(context).length(height, 1)

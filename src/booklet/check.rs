@@ -98,9 +98,9 @@ impl Booklet<'_> {
     }
 }
 
-const OFFLINE: &str = "the booklet asks nothing of a network: name its own files alone, keep scripts and styles in \
-                       files of the layouts, and the policy first in the head, as the built-in base.html has it";
-const SHOW: &str = "a page is of no use without it: take in what the built-in layout of the page shows";
+const OFFLINE: &str = "the booklet must work without a network: name only its own files, keep scripts and styles in \
+                       files of the layouts folder, and put the policy first in the head, as the built-in base.html does";
+const SHOW: &str = "a page must show it: add what the built-in layout of the page has for it";
 
 /// What the page of a record shows of it.
 fn own_texts(subject: &Subject) -> Vec<(&'static str, String)> {

@@ -93,7 +93,7 @@ fn lacking(face: &Face, needed: &[Needed], called: &str, layout: &str, number: &
     Some(
         Finding::error("face-incomplete", Place::whole(FilePath::layouts(layout)), said)
             .record(number)
-            .help("take in the blocks that show it in the built-in layout: title, status, stamp, foot"),
+            .help("add the blocks that show it in the built-in layout: title, status, stamp, foot"),
     )
 }
 

@@ -55,7 +55,7 @@ fn a_layout_s_faults_are_found_at_their_lines() {
             "<block id=\"a\">\n<text ink=\"#eeeeee\">pale</text></block>",
             "text-contrast-low",
             3,
-            "“pale” hardly stands out",
+            "“pale” has too little contrast",
         ),
         (
             "<space height=\"12\"/><block id=\"a\">\n<text width=\"90\">a text that goes on and on and on, past the edge of any card of this size</text></block>",
@@ -90,7 +90,7 @@ fn faults_of_a_style_are_found_at_their_lines() {
     let faults = [
         ("types:\n  step: { size: 9, least: 7.5 }\n", 2, "the class step would be set too small"),
         ("types:\n  huge: { size: 9, least: 9 }\n", 2, "unknown variant `huge`"),
-        ("frames:\n  tab: { fill: blue }\n", 2, "“blue” is no colour"),
+        ("frames:\n  tab: { fill: blue }\n", 2, "“blue” is not a colour"),
         ("air: 3\n", 1, "unknown field `air`"),
     ];
     for (style, line, said) in faults {

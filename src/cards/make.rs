@@ -145,7 +145,7 @@ pub(super) fn found(code: &'static str, help: &'static str, about: About<'_>, er
                 .found(format!("{} mm too much at the smallest type", full.excess))
                 .help(help);
             if let Some(at) = full.at {
-                finding = finding.related(at, "the layout gives it its room here");
+                finding = finding.related(at, "its room is set here in the layout");
             }
             findings.push(finding);
         }

@@ -263,7 +263,7 @@ fn text(reading: &mut Reading<'_, '_>) -> Text {
     if let Some(inside) = inside {
         let said = format!("<{}> stands in a <text>", inside.tag_name().name());
         reading.find(said, |finding| {
-            finding.help("a <text> holds nothing but words; end it before the element")
+            finding.help("a <text> may hold words only; close it before the next element")
         });
     }
     let words: String =

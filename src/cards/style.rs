@@ -104,7 +104,7 @@ impl TryFrom<String> for Colour {
     type Error = String;
 
     fn try_from(text: String) -> Result<Self, String> {
-        Srgb::from_hex(&text).map(Self).ok_or_else(|| format!("“{text}” is no colour such as #1a2b3c"))
+        Srgb::from_hex(&text).map(Self).ok_or_else(|| format!("“{text}” is not a colour such as #1a2b3c"))
     }
 }
 

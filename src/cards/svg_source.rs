@@ -89,7 +89,7 @@ fn attribute_fault(
     let mut named = lower.match_indices("url(").map(|(at, _)| lower[at + 4..].trim_start_matches(SIGNS));
     let is_drawn_with = lower.contains("url(");
     if lower.contains('\\') || lower.contains("image-set") || named.any(|named| !named.starts_with('#')) {
-        return Some((said(), "name nothing but what stands in the same <svg>, as `url(#name)`"));
+        return Some((said(), "use only names of the same <svg>, as `url(#name)`"));
     }
     let takes_others = matches!(name, "clip-path" | "mask" | "style");
     (is_within && is_drawn_with && takes_others)

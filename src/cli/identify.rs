@@ -161,9 +161,9 @@ fn candidates(globals: &Globals, catalogue: &Catalogue, readings: &Readings) -> 
 
 fn candidates_text(found: &Identified, numerals: Numerals) -> String {
     let mut text = match found.candidates.len() {
-        0 => "no conductor of the catalogue agrees with these readings: stop and ask\n".to_owned(),
+        0 => "no conductor of the catalogue fits these readings: stop and ask\n".to_owned(),
         1 => String::new(),
-        count => format!("{count} conductors agree with these readings\n"),
+        count => format!("{count} conductors fit these readings\n"),
     };
     for Candidate { conductor, fittings, difference, tell_apart } in &found.candidates {
         let fittings: Vec<&str> = fittings.iter().map(|fitting| fitting.number.as_str()).collect();
@@ -192,7 +192,7 @@ fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Resu
 fn inside_text(found: &ClosedAnswer, state: Pull, numerals: Numerals) -> String {
     let mut text = match found.agreeing {
         0 => format!("{}\n", mixups::NONE_FITS),
-        _ => "what could be inside; the reading proves none of it\n".to_owned(),
+        _ => "what could be inside; the reading does not prove any of them\n".to_owned(),
     };
     for (nth, inside) in found.inside.iter().enumerate() {
         let agrees = if nth < found.agreeing { "could be inside" } else { "ruled out by the reading" };

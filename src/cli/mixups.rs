@@ -35,7 +35,7 @@ fn text(mixups: &Mixups, numerals: Numerals) -> String {
     let bodies = mixups.bodies.iter().map(|body| body_text(body, numerals));
     let open = mixups.without_body.iter().map(|found| interface_text(found, numerals));
     let all: Vec<String> = bodies.chain(open).collect();
-    if all.is_empty() { "nothing can be taken for something else".to_owned() } else { all.join("\n") }
+    if all.is_empty() { "no part can be confused with another".to_owned() } else { all.join("\n") }
 }
 
 fn design_fixes(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> String {

@@ -117,7 +117,7 @@ fn kept(given: Kwargs, _: &State<'_>) -> TeraResult<bool> {
 }
 
 fn too_far() -> Error {
-    Error::message("the layout goes on and on")
+    Error::message("the layout does not come to an end")
 }
 
 /// How long a value would be if it were put out, counted no further than `most`; one that is nested deeper than

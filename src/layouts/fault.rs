@@ -7,7 +7,7 @@ use crate::source::{FilePath, Place};
 use std::collections::BTreeMap;
 use tera::{Error, ErrorKind, ReportError};
 
-const HELP: &str = "the values and functions that a layout may use are listed in DEVELOPERS.md";
+const HELP: &str = "DEVELOPERS.md lists the values and functions that a layout may use";
 
 /// The texts of layouts as the library gets them, with marks and counts put in.
 pub(super) type Placed = BTreeMap<String, String>;
@@ -24,8 +24,12 @@ pub(super) fn syntax(error: &Error) -> Option<Finding> {
 pub(super) fn list(name: &str, text: &str, tag: &Tag<'_>) -> Finding {
     let (line, column) = line_and_column(text, tag.start);
     let place = Place::at(FilePath::layouts(name), line, column);
-    Finding::error("layout-endless", place, "a list is made within an expression, which can't be counted")
-        .help("go through it with {% for %} instead")
+    Finding::error(
+        "layout-endless",
+        place,
+        "a list is made inside an expression, where its length can't be checked",
+    )
+    .help("go through it with {% for %} instead")
 }
 
 /// The findings of layouts that compile alone but not together: names of functions, filters,
@@ -36,7 +40,7 @@ pub(super) fn together(error: &Error, folder: &str, placed: &Placed) -> Vec<Find
         ErrorKind::CircularInclude { tpl, include_chain: chain }
         | ErrorKind::CircularExtend { tpl, inheritance_chain: chain } => {
             let next = chain.iter().find(|next| *next != tpl).unwrap_or(tpl);
-            let said = format!("the layout {tpl} takes itself in");
+            let said = format!("the layout {tpl} includes itself");
             return vec![Finding::error("layout-circle", naming(tpl, next, placed), said).help(HELP)];
         }
         ErrorKind::MissingParent { current, parent } => {
@@ -75,11 +79,9 @@ pub(super) fn endless(name: &str, error: Option<&Error>, placed: &Placed) -> Fin
         Some(ErrorKind::RenderingError(report)) => found("layout-endless", report, placed).place,
         _ => Place::whole(FilePath::layouts(name)),
     };
-    Finding::error("layout-endless", place, "the layout goes on and on: it is stopped here")
+    Finding::error("layout-endless", place, "the layout does not come to an end: it is stopped here")
         .expected("what a face or a page can hold")
-        .help(
-            "look at loops in loops, at files taken in again and again, and at texts that grow by themselves",
-        )
+        .help("look for loops in loops, files that are included again and again, and texts that grow")
 }
 
 /// The finding of a layout file that is not text.

@@ -72,10 +72,10 @@ fn finding(file: &FilePath, known: &BTreeSet<String>) -> Finding {
     let by_name = || known.iter().find(|known| nearest(&name(path), [&*name(known)]).is_some());
     let near = nearest(path, known.iter().map(String::as_str)).or_else(|| by_name().map(String::as_str));
     let help = near.map_or_else(
-        || "take it in with {% include %}, or name it as the layout that it stands in for".to_owned(),
+        || "include it with {% include %}, or give it the name of the layout that it replaces".to_owned(),
         |near| format!("did you mean {near}?"),
     );
-    let said = "nothing takes this file in: the built-in layouts are used without it";
+    let said = "no layout uses this file: the built-in layouts are used without it";
     Finding::warning("layout-unused", Place::whole(file.clone()), said)
         .found(path)
         .expected("the name of a layout, as DEVELOPERS.md lists them")
@@ -112,7 +112,7 @@ mod tests {
         for (path, known) in near {
             assert_eq!(found(&[(path, "")]), [(path.to_owned(), format!("did you mean {known}?"))]);
         }
-        assert!(found(&[("cards/logo-of-ours.xml", "")])[0].1.starts_with("take it in"));
+        assert!(found(&[("cards/logo-of-ours.xml", "")])[0].1.starts_with("include it"));
     }
 
     #[test]

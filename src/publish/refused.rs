@@ -11,9 +11,8 @@ pub(super) fn found<'t>(
 ) -> Option<Finding> {
     let message = || format!("{output}: a size in a drawing is not a number");
     texts.any(sketch::is_refused).then(|| {
-        Finding::error("drawing-refused", place.clone(), message()).help(
-            "no record should come to this: it is a fault of the program, which the records help to find",
-        )
+        Finding::error("drawing-refused", place.clone(), message())
+            .help("this is a mistake in the program, not in the records; please report it, with the records")
     })
 }
 

@@ -135,7 +135,7 @@ fn check_lay_ratios(group: &Group, layers: &[Layer], key: &str) -> Result<(), Se
         .expected(expected.start().to_string()));
     }
     match group.lay_ratios.iter().position(|ratio| !(3.0..=200.0).contains(ratio)) {
-        Some(index) => Err(SectionError::new(format!("{}.{index}", field()), "this is no lay ratio")
+        Some(index) => Err(SectionError::new(format!("{}.{index}", field()), "this is not a lay ratio")
             .found(group.lay_ratios[index].to_string())
             .expected("3 to 200; usually 10 to 16")),
         None => Ok(()),

@@ -16,7 +16,7 @@ impl FontFault {
     /// Nothing in it looks like a font.
     pub fn no_font() -> Self {
         Self {
-            message: "this file is no font that can be read",
+            message: "this file is not a font that can be read",
             found: None,
             expected: "a TrueType or OpenType font (.ttf, .otf)",
             help: "put a sound font file in its place, or take it out of the fonts folder",

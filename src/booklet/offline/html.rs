@@ -107,7 +107,7 @@ impl Reading<'_> {
             let is_known = known.iter().any(|known| known.trim() == text.trim());
             if self.expected.form == Form::Folder || !is_known {
                 self.find(
-                    format!("a {kind} stands in a page: it belongs into a file of the layouts"),
+                    format!("a {kind} stands in a page: it belongs in a file of the layouts folder"),
                     format!("<{kind}"),
                 );
             }
@@ -182,7 +182,7 @@ impl Reading<'_> {
         let relation = value(tag, "rel").unwrap_or_default();
         if relation != "stylesheet" {
             self.find(
-                format!("a <link> is a “{relation}”: pages have links to style sheets alone"),
+                format!("a <link> is a “{relation}”: pages may link to style sheets only"),
                 format!("\"{relation}\""),
             );
         }

@@ -47,7 +47,7 @@ fn pale(check: Check<'_>, item: &Item, findings: &mut Findings) {
         let finding = check.finding(
             "text-contrast-low",
             &item.at,
-            &format!("“{words}” hardly stands out from its ground"),
+            &format!("“{words}” has too little contrast with what it stands on"),
         );
         findings.push(too_pale(finding, found, (*ink, *ground), least));
     }
@@ -57,7 +57,7 @@ pub(super) fn too_pale(finding: Finding, found: f64, (ink, ground): (Srgb, Srgb)
     finding
         .found(format!("contrast {found:.1}:1, {} on {}", ink.hex(), ground.hex()))
         .expected(format!("at least {least}:1"))
-        .help("set it in black or white, whichever reads better on that ground; a frame's `ink` is in the style")
+        .help("set it in black or white, whichever is easier to read there; the `ink` of a frame is in the style")
 }
 
 /// The stamps of the gripping parts, each of which stands on the front once as large as stamps must.

@@ -16,7 +16,7 @@ use kurbo::Rect;
 const SLACK: f64 = 0.03;
 
 const GIVE_ROOM: &str =
-    "give it room in the layout: take away a fixed width or height here or in what it stands in";
+    "give it room in the layout: take away a fixed width or height here, or in an element round it";
 
 /// Something that is read, with the room of its ink.
 struct Read<'a> {
@@ -94,7 +94,7 @@ fn punched(check: Check<'_>, one: &Read<'_>, findings: &mut Findings) {
                 .finding(code, one.at, &said)
                 .field(one.block)
                 .expected(format!("a clear corner of {PUNCH:.0} × {PUNCH:.0} mm"))
-                .help("let its block stand on the face itself, where it is kept out of the corner"),
+                .help("put its block directly into the face: there it is kept out of the corner"),
         );
     }
 }

@@ -115,7 +115,7 @@ fn thin(check: Check<'_>, ink: &SvgInk<'_>, width: f64, findings: &mut Findings)
             .field(ink.block)
             .found(format!("{width:.2} mm"))
             .expected(format!("at least {LEAST_LINE} mm"))
-            .help("make it wider; where a transform scales it, count the scale in"),
+            .help("make it wider; a transform that makes the drawing smaller makes its lines thinner too"),
     );
 }
 

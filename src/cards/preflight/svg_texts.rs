@@ -36,8 +36,9 @@ pub(super) fn check(check: Check<'_>, ink: &SvgInk<'_>, findings: &mut Findings)
         if over.iter().any(|shape| hides(&shape)) {
             let said = format!("“{}” lies under what is drawn over it", text.words());
             let finding = check.finding("text-covered", ink.at, &said).field(ink.block);
-            findings
-                .push(finding.expected("nothing drawn over a text").help("draw the ground before the text"));
+            findings.push(
+                finding.expected("nothing drawn over a text").help("draw the background before the text"),
+            );
         }
         if ink.shapes.iter().enumerate().any(|(index, line)| crosses(ink, text, index, line)) {
             let said = format!("a line runs through “{}”", text.words());
@@ -65,7 +66,7 @@ fn pale(
     let mut spans = text.text.chunks().iter().flat_map(|chunk| chunk.spans());
     let least = least_contrast(text.size(), spans.all(|span| span.font().weight() >= BOLD));
     if found < least {
-        let said = format!("“{}” hardly stands out from its ground", text.words());
+        let said = format!("“{}” has too little contrast with what it stands on", text.words());
         let finding = check.finding("text-contrast-low", ink.at, &said).field(ink.block);
         findings.push(too_pale(finding, found, (letters, ground), least));
     }
