@@ -33,19 +33,19 @@ fn tried(bytes: &[u8]) -> Came {
 }
 
 fn sound_fonts() -> Vec<Vec<u8>> {
-    let mut fonts: Vec<Vec<u8>> =
-        MemoryWorld::new().fonts().into_iter().take(1).map(<[u8]>::to_vec).collect();
-    #[cfg(feature = "debian-fonts")]
-    fonts.extend(
-        [
+    let built_in = MemoryWorld::new().fonts().into_iter().take(1).map(<[u8]>::to_vec);
+    let of_packages: &[&str] = if cfg!(feature = "debian-fonts") {
+        &[
             "/usr/share/fonts/truetype/lohit-devanagari/Lohit-Devanagari.ttf",
             "/usr/share/fonts/opentype/fonts-hosny-amiri/Amiri-Regular.ttf",
         ]
-        .map(|path| {
-            std::fs::read(path).unwrap_or_else(|_| panic!("{path} is not there: install its package"))
-        }),
-    );
-    fonts
+    } else {
+        &[]
+    };
+    let of_packages = of_packages.iter().map(|path| {
+        std::fs::read(path).unwrap_or_else(|_| panic!("{path} is not there: install its package"))
+    });
+    built_in.chain(of_packages).collect()
 }
 
 /// Numbers by a linear congruence (the multiplier is Knuth's MMIX one): the same at each run.
