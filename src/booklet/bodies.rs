@@ -57,8 +57,8 @@ fn lead(found: &BodyMixups) -> String {
     let wrong = found.cases.iter().filter(|case| case.danger).count();
     let hidden = found.cases.iter().filter(|case| case.hidden).count();
     format!(
-        "{} fittings share it. Of {} combinations of a part with a fitting, {wrong} are wrong and can be \
-         assembled all the same; nobody would see {hidden} of them from outside.",
+        "{} fittings share it. Combinations of a part with a fitting: {}. Wrong, but can be assembled: {wrong}. \
+         Of these, not to be measured from outside: {hidden}.",
         found.fittings.len(),
         found.cases.len(),
     )

@@ -23,7 +23,10 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     let findings = findings?;
     match globals.format {
         Format::Json => report::result(&diagnostics::to_json(&findings).to_string(), Format::Json)?,
-        Format::Text => report::findings(&findings, &world, globals),
+        Format::Text => {
+            report::findings(&findings, &world, globals);
+            report::nothing_found(&findings, globals);
+        }
     }
     Ok(Outcome::unless(render::strictness(options.deny_warnings).refuses(&findings)))
 }

@@ -4,6 +4,9 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
 use crate::explain::{Answer, Code, Key, answer, codes, everything, to_json};
+use crate::facts::NAMED_VALUES;
+use crate::section::materials;
+use serde_json::json;
 use std::fmt::Write;
 
 /// Options of `explain`.
@@ -18,8 +21,14 @@ const WIDTH: usize = 100;
 
 /// What asks for the list of all codes.
 const ALL_CODES: &str = "codes";
+/// What asks for the names that texts may use.
+const ALL_VALUES: &str = "values";
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    if options.name.as_deref() == Some(ALL_VALUES) {
+        report::result(&values(globals.format), globals.format)?;
+        return Ok(Outcome::Done);
+    }
     let found = found(options.name.as_deref())?;
     let text = match (globals.format, options.name.as_deref()) {
         (Format::Json, _) => to_json(&found).to_string(),
@@ -59,11 +68,26 @@ fn how_to_ask(all: &Answer) -> String {
         ("bore_mm", "a key wherever it stands"),
         ("unknown-key", "the code of a finding"),
         (ALL_CODES, "a list of all codes"),
+        (ALL_VALUES, "the values that texts may name in braces"),
     ];
     for (name, what) in ways {
         let _ = writeln!(text, "  {:<44} {what}", format!("fittingcards explain {name}"));
     }
     text
+}
+
+/// What steps, witness, reject_if, if_wrong, captions and notes may name.
+fn values(format: Format) -> String {
+    if format == Format::Json {
+        let value = |(name, meaning): &(&str, &str)| json!({ "name": name, "meaning": meaning });
+        return json!({ "values": NAMED_VALUES.iter().map(value).collect::<Vec<_>>() }).to_string();
+    }
+    let line = |(name, meaning): &(&str, &str)| format!("  {:<18} {meaning}\n", format!("{{{name}}}"));
+    let lines: String = NAMED_VALUES.iter().map(line).collect();
+    format!(
+        "steps, witness, reject_if, if_wrong, captions and notes may name values of their fitting\n{lines}\
+             the second of several: {{torque.2}}; a brace: {{{{\n"
+    )
 }
 
 fn list_of_codes(codes: &[Code]) -> String {
@@ -76,7 +100,13 @@ fn explained(found: &Answer) -> String {
     let kinds = found.kinds.iter().map(|kind| {
         let path = format!("{}.", kind.kind);
         let keys: Vec<&Key> = found.keys.iter().filter(|key| key.path.starts_with(&path)).collect();
-        format!("{}: {}\n\n{}", kind.kind, kind.meaning, tree(&keys))
+        let built_in = if kind.kind == "materials" {
+            let ids: Vec<&str> = materials::built_in().keys().map(String::as_str).collect();
+            paragraph("\nbuilt in  ", 10, &ids.join(", "))
+        } else {
+            String::new()
+        };
+        format!("{}: {}\n\n{}{built_in}", kind.kind, kind.meaning, tree(&keys))
     });
     let asked =
         found.keys.iter().filter(|key| !is_below_another(key, found)).map(|key| explained_key(key, found));

@@ -22,7 +22,7 @@ pub(super) struct Options {
     /// Caliper reading of a conductor in mm; given twice, two readings at 90°
     #[arg(long, value_name = "MM", group = "measured", value_parser = length)]
     diameter: Vec<Length>,
-    /// Number of the body of a closed fitting
+    /// Number of the body of a closed fitting; with --conductor and --stand-out
     #[arg(long, value_name = "NUMBER", group = "measured", requires_all = ["conductor", "stand_out"])]
     body: Option<String>,
     /// Conductor in the closed fitting, by id

@@ -20,6 +20,13 @@ pub(super) fn findings(findings: &Findings, world: &dyn World, globals: &Globals
     };
 }
 
+/// Says so where nothing was found, lest silence be taken for a check that was not made.
+pub(super) fn nothing_found(findings: &Findings, globals: &Globals) {
+    if findings.sorted().is_empty() && !globals.quiet {
+        remark("no errors, warnings or notes");
+    }
+}
+
 /// Prints a line to standard error.
 pub(super) fn remark(text: &str) {
     let _ = writeln!(std::io::stderr().lock(), "{text}");

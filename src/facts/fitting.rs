@@ -4,10 +4,13 @@ use super::{
     CardFacts, CheckFacts, Content, FittingFacts, IfWrongFacts, NotThis, NoticeFacts, PartLine,
     TighteningFacts, Values, body, completeness, conductor, failed, forms, mark, values, words,
 };
-use crate::catalogue::{Catalogue, Fitting, Item, Notice, StandOutFrom, Status, Tightening, Wording};
+use crate::catalogue::{
+    Catalogue, Conductor, Fitting, Item, Notice, StandOutFrom, Status, Tightening, Wording,
+};
 use crate::mixups::words::summary as words_of;
 use crate::mixups::{Case, Consequence, Kit, LookAlike, Mixups, Summary};
 use crate::units::Numerals;
+use std::sync::Arc;
 
 /// A card names this many wrong parts; the rest are on the body's card.
 const NAMED_WRONG_PARTS: usize = 3;
@@ -55,9 +58,7 @@ fn content(
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark::facts),
-        conductors: fitting
-            .conductors
-            .iter()
+        conductors: once(&fitting.conductors)
             .map(|held| conductor::with_alike(held, alikes, numerals))
             .collect(),
         gripping_name: gripping.map(|item| item.part.name.clone()).unwrap_or_default(),
@@ -148,6 +149,13 @@ fn part_line(item: &Item, number: u32) -> PartLine {
     }
 }
 
+/// Each conductor once: a joint may hold the same from both ends.
+fn once(conductors: &[Arc<Conductor>]) -> impl Iterator<Item = &Arc<Conductor>> {
+    let first =
+        |(nth, held): &(usize, &Arc<Conductor>)| !conductors[..*nth].iter().any(|other| other.id == held.id);
+    conductors.iter().enumerate().filter(first).map(|(_, held)| held)
+}
+
 fn not_this(comes: &Consequence, [number, stamp, happens]: [&str; 3], numerals: Numerals) -> NotThis {
     NotThis {
         number: number.to_owned(),
@@ -203,8 +211,11 @@ fn checks(fitting: &Fitting, if_wrong: &IfWrongFacts, numerals: Numerals) -> Vec
         let most = forms::draw_in_max(fitting, numerals).map(|most| format!("0\u{a0}to\u{a0}{most}"));
         measured("Tensioned", "drawn in", most, &if_wrong.under_load);
     }
-    let pressed = fitting.gripping().filter_map(|item| forms::pressed(&item.part, numerals));
-    checks.extend(pressed.map(|go| check("Pressed", "across", &go, &if_wrong.before_load)));
+    for part in fitting.gripping().map(|item| &item.part) {
+        let Some(go) = forms::pressed(part, numerals) else { continue };
+        let when = forms::die(part).map_or("Pressed".to_owned(), |die| format!("Pressed, die\u{a0}{die}"));
+        checks.push(check(&when, "across", &go, &if_wrong.before_load));
+    }
     let stamp = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty());
     // Where a second person reads it, that is the check.
     if let Some(stamp) = stamp.filter(|_| fitting.witness.is_none() && fitting.status == Status::Current) {

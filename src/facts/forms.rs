@@ -59,6 +59,15 @@ pub(super) fn wear_height(
     height.map(|height| format!("{}\u{a0}mm", numerals.stated(height.mm(), decimals)))
 }
 
+/// The die that a part is pressed with.
+pub(super) fn die(part: &Part) -> Option<String> {
+    match part.geometry.as_ref()? {
+        Geometry::Sleeve(sleeve) => sleeve.die.clone(),
+        Geometry::Ferrule(ferrule) => ferrule.die.clone(),
+        _ => None,
+    }
+}
+
 /// What a pressed part must measure afterwards.
 pub(super) fn pressed(part: &Part, numerals: Numerals) -> Option<String> {
     let (kind, pressed) = match part.geometry.as_ref()? {

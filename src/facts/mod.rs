@@ -26,7 +26,7 @@ pub use conductor::conductor;
 pub use forms::load;
 pub use printed::PrintedText;
 pub use tag::{TagFacts, TagPart};
-pub use values::{Unnamed, VALUE_NAMES, Values, values};
+pub use values::{NAMED_VALUES, Unnamed, VALUE_NAMES, Values, values};
 
 use crate::catalogue::{Catalogue, Role, Status};
 use crate::mixups::{self, Mixups};

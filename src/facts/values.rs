@@ -6,29 +6,43 @@ use crate::section::Construction;
 use crate::units::Numerals;
 use std::collections::BTreeMap;
 
-/// The names that texts may use. Those of which a fitting can have several take a number, such as `torque.2`.
-pub const VALUE_NAMES: [&str; 20] = [
-    "torque",
-    "spanner",
-    "stamp",
-    "mark",
-    "fitting_stamp",
-    "conductor",
-    "drum_tag",
-    "tracer",
-    "grooves",
-    "wires",
-    "diameter",
-    "insertion",
-    "tail",
-    "seated",
-    "tensioned",
-    "draw_in",
-    "tension_max",
-    "plan_height",
-    "replace_height",
-    "stop_height",
+/// The names that texts may use, with what stands for each. Those of which a fitting can have several take a number,
+/// such as `torque.2`.
+pub const NAMED_VALUES: [(&str, &str); 22] = [
+    ("torque", "least and most torque of what is tightened"),
+    ("spanner", "width across flats of its wrench"),
+    ("stamp", "stamp of the gripping part"),
+    ("mark", "text of the mark"),
+    ("fitting_stamp", "stamp on the assembled fitting"),
+    ("conductor", "name of the conductor"),
+    ("drum_tag", "what its drum tag says"),
+    ("tracer", "its tracer"),
+    ("grooves", "its identification grooves"),
+    ("wires", "how many wires it has"),
+    ("diameter", "its overall diameter"),
+    ("insertion", "how far it goes in"),
+    ("tail", "how much of it sticks out behind"),
+    ("seated", "stand-out after seating, least and most"),
+    ("tensioned", "stand-out under tension, least and most"),
+    ("draw_in", "the most that tension may draw the gripping part in"),
+    ("tension_max", "line tension, at most"),
+    ("die", "die that presses the sleeve or ferrule"),
+    ("pressed", "its size after pressing, least and most"),
+    ("plan_height", "height of the contact wire at which its replacement is planned"),
+    ("replace_height", "height at which it is replaced"),
+    ("stop_height", "height at which no train runs under it"),
 ];
+
+/// The names alone.
+pub const VALUE_NAMES: [&str; NAMED_VALUES.len()] = {
+    let mut names = [""; NAMED_VALUES.len()];
+    let mut nth = 0;
+    while nth < names.len() {
+        names[nth] = NAMED_VALUES[nth].0;
+        nth += 1;
+    }
+    names
+};
 
 /// Names that take a number: a fitting has one of them for each tightening or conductor.
 const NUMBERED: [&str; 11] = [
@@ -79,6 +93,9 @@ pub fn values(fitting: &Fitting, numerals: Numerals) -> Values {
     values.put("tensioned", 1, forms::tensioned(fitting, numerals));
     values.put("draw_in", 1, forms::draw_in_max(fitting, numerals));
     values.put("tension_max", 1, forms::line_tension_max(fitting, numerals));
+    let pressed = fitting.gripping().find(|item| forms::die(&item.part).is_some()).map(|item| &item.part);
+    values.put("die", 1, pressed.and_then(|part| forms::die(part)).map(|die| whole(&die)));
+    values.put("pressed", 1, pressed.and_then(|part| forms::pressed(part, numerals)));
     values
 }
 
