@@ -18,6 +18,7 @@ mod margins;
 mod measure;
 mod paint;
 mod picture;
+mod png_file;
 mod preflight;
 mod read;
 mod setting;

@@ -2,6 +2,7 @@
 
 use super::face::{BlockKind, Face};
 use super::paint::escaped;
+use super::png_file::encoded;
 use crate::sketch::number;
 use resvg::tiny_skia::{Pixmap, PremultipliedColorU8, Transform};
 use std::cell::RefCell;
@@ -53,7 +54,9 @@ impl Face {
     pub fn png(&self, dpi: f64) -> Result<Vec<u8>, PictureError> {
         let scale = dpi / 25.4;
         let bleed = self.bleed.mm() * scale;
-        self.pixels((self.trim.0.mm(), self.trim.1.mm()), scale, bleed, |pixmap| encoded(pixmap, dpi))?
+        let size = (self.trim.0.mm(), self.trim.1.mm());
+        let file = self.pixels(size, scale, bleed, |pixmap| encoded(pixmap, dpi))?;
+        file.map_err(|error| PictureError(error.to_string()))
     }
 
     /// How many pixels of ink a sheet's clip takes away from the face: those outside the bleed, up to 20 mm
@@ -138,26 +141,4 @@ fn pixels(side: f64) -> Result<u32, PictureError> {
 
 fn single(number: f64) -> f32 {
     number as f32
-}
-
-/// Everything is drawn on white, so nothing shows through and three channels are enough.
-fn encoded(pixmap: &Pixmap, dpi: f64) -> Result<Vec<u8>, PictureError> {
-    let (pixels, _) = pixmap.data().as_chunks();
-    let colours: Vec<u8> = pixels.iter().flat_map(|&[red, green, blue, _]| [red, green, blue]).collect();
-    let mut bytes = Vec::new();
-    let mut encoder = png::Encoder::new(&mut bytes, pixmap.width(), pixmap.height());
-    encoder.set_color(png::ColorType::Rgb);
-    encoder.set_depth(png::BitDepth::Eight);
-    // Flat paint repeats the row above; to look for the best filter row by row costs more than it saves.
-    encoder.set_compression(png::Compression::Fastest);
-    encoder.set_pixel_dims(Some(resolution(dpi)));
-    let mut writer = encoder.write_header().map_err(|error| PictureError(error.to_string()))?;
-    writer.write_image_data(&colours).map_err(|error| PictureError(error.to_string()))?;
-    writer.finish().map_err(|error| PictureError(error.to_string()))?;
-    Ok(bytes)
-}
-
-fn resolution(dpi: f64) -> png::PixelDimensions {
-    let per_metre = (dpi / 0.0254).round() as u32;
-    png::PixelDimensions { xppu: per_metre, yppu: per_metre, unit: png::Unit::Meter }
 }

@@ -131,7 +131,9 @@ impl Picture {
     }
 
     fn of(png: &[u8]) -> Self {
-        let mut reader = png::Decoder::new(Cursor::new(png)).read_info().unwrap();
+        let mut decoder = png::Decoder::new(Cursor::new(png));
+        decoder.set_transformations(png::Transformations::EXPAND);
+        let mut reader = decoder.read_info().unwrap();
         let mut bytes = vec![0; reader.output_buffer_size().unwrap()];
         let info = reader.next_frame(&mut bytes).unwrap();
         let pixels = bytes[..info.buffer_size()].as_chunks::<3>().0.to_vec();
