@@ -29,8 +29,7 @@ impl Booklet<'_> {
             |ending: &str| files.iter().copied().filter(|name| name.ends_with(ending)).collect::<Vec<_>>();
         let (mut scripts, styles) = (ending(".js"), ending(".css"));
         scripts.push(INDEX);
-        let mut texts = self.everywhere();
-        texts.extend(own_texts(subject));
+        let texts = self.must_show(subject);
         let texts: Vec<(&str, &str)> = texts.iter().map(|(what, text)| (*what, text.as_str())).collect();
         let expected = Expected {
             form: Form::Folder,
@@ -52,6 +51,13 @@ impl Booklet<'_> {
         let mut faults = offline::page(text, &expected);
         faults.extend(offline::sheet(style, Form::SingleFile));
         self.findings("booklet/single.html", style, faults)
+    }
+
+    /// What a page must show, each with what it is called.
+    pub(super) fn must_show(&self, subject: &Subject) -> Vec<(&'static str, String)> {
+        let mut texts = self.everywhere();
+        texts.extend(own_texts(subject));
+        texts
     }
 
     /// What every page shows.

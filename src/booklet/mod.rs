@@ -28,5 +28,5 @@ mod view;
 mod wear;
 
 pub use input::{Booklet, Input};
-pub use pages::{Page, Subject, make};
+pub use pages::{Page, Subject, UnfilledPage, make};
 pub use single::single_file;

@@ -11,6 +11,7 @@ use crate::diagnostics::{Finding, Findings};
 use crate::notes::address::{self, Address};
 use crate::notes::check;
 use crate::sketch;
+use serde_json::Value;
 use std::sync::Arc;
 
 /// A file of the booklet.
@@ -22,6 +23,17 @@ pub struct Page {
     pub text: String,
     /// The file of the layouts that it comes from; empty of what comes from none.
     pub layout: String,
+}
+
+/// A page before its layout is filled: with the layouts, all that it comes from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct UnfilledPage {
+    /// The path of its layout.
+    pub layout: String,
+    /// What the layout is filled with.
+    pub values: Value,
+    /// What the page must show, each with what it is called.
+    pub shows: Vec<(&'static str, String)>,
 }
 
 /// What a file of the booklet is about.
@@ -113,20 +125,34 @@ impl Booklet<'_> {
     /// Where its layout asks for what isn't there.
     #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
     pub fn page(&self, subject: &Subject) -> Result<Page, Finding> {
-        let (layout, text) = match (subject.address(), subject) {
-            (Some(address), subject) => self.filled(&address, self.draft(subject))?,
-            (None, Subject::File(name)) => (name.clone(), self.handed_on(name)),
-            (None, _) => (String::new(), find::script(self)),
+        if let Some(unfilled) = self.unfilled(subject) {
+            return self.fill(subject, &unfilled);
+        }
+        let (layout, text) = match subject {
+            Subject::File(name) => (name.clone(), self.handed_on(name)),
+            _ => (String::new(), find::script(self)),
         };
         Ok(Page { path: subject.path(), text, layout })
     }
 
-    /// The path of a page's layout, and the layout filled.
-    #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
-    fn filled(&self, address: &Address, draft: Draft) -> Result<(String, String), Finding> {
+    /// A page before its layout is filled; none for files that are no pages.
+    #[must_use]
+    pub fn unfilled(&self, subject: &Subject) -> Option<UnfilledPage> {
+        let address = subject.address()?;
+        let draft = self.draft(subject);
         let layout = format!("booklet/{}.html", draft.layout);
-        let text = self.input.layouts.fill(&layout, &frame::of_page(self, address, draft))?;
-        Ok((layout, text))
+        let values = frame::of_page(self, &address, draft);
+        Some(UnfilledPage { layout, values, shows: self.must_show(subject) })
+    }
+
+    /// A page with its layout filled.
+    ///
+    /// # Errors
+    /// Where its layout asks for what isn't there.
+    #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
+    pub fn fill(&self, subject: &Subject, page: &UnfilledPage) -> Result<Page, Finding> {
+        let text = self.input.layouts.fill(&page.layout, &page.values)?;
+        Ok(Page { path: subject.path(), text, layout: page.layout.clone() })
     }
 
     /// A file of the layouts as it is; the style sheet also gets what turns drawings dark.

@@ -24,4 +24,9 @@ impl Design {
         findings.extend(found);
         Ok((Self { layouts, styles }, findings))
     }
+
+    /// The files that the user brings and that are not as the built-in ones, with their texts, sorted.
+    pub fn own(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.layouts.own()
+    }
 }

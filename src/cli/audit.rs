@@ -5,11 +5,14 @@ use super::outcome::{Fault, Outcome};
 use super::progress::Bar;
 use super::{render, report};
 use crate::diagnostics;
-use crate::publish;
+use crate::publish::{self, AuditOptions, Extent};
 
 /// Options of `audit`.
 #[derive(Debug, clap::Args)]
 pub(super) struct Options {
+    /// Only the records: faces and pages are not made and looked over
+    #[arg(long)]
+    records: bool,
     /// Exit with 1 for warnings too
     #[arg(long)]
     deny_warnings: bool,
@@ -18,7 +21,7 @@ pub(super) struct Options {
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let world = globals.world_with_layouts()?;
     let bar = Bar::new(globals);
-    let findings = publish::check(&world, None, &|progress| bar.show(progress));
+    let findings = publish::check(&world, &asked(globals, options), &|progress| bar.show(progress));
     bar.clear();
     let findings = findings?;
     match globals.format {
@@ -29,4 +32,9 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         }
     }
     Ok(Outcome::unless(render::strictness(options.deny_warnings).refuses(&findings)))
+}
+
+fn asked(globals: &Globals, options: &Options) -> AuditOptions {
+    let extent = if options.records { Extent::Records } else { Extent::Faces };
+    AuditOptions { extent, output: Some(globals.output.clone()), jobs: None }
 }

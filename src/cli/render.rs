@@ -5,7 +5,7 @@ use super::outcome::{Fault, Outcome};
 use super::progress::Bar;
 use super::{interrupt, report, watch};
 use crate::diagnostics::visible;
-use crate::publish::{self, BookletForm, RenderOptions, Report, Strictness};
+use crate::publish::{self, BookletForm, RenderOptions, Report, Strictness, Unchanged};
 use serde_json::json;
 
 /// Options of `render`.
@@ -23,6 +23,12 @@ pub(super) struct Options {
     /// Also make the booklet as one HTML file with everything in it, booklet.html
     #[arg(long)]
     single_file: bool,
+    /// Say why a card is made again: what it is made from that is not as it was
+    #[arg(long, value_name = "NUMBER")]
+    why: Option<String>,
+    /// Make everything anew, also what nothing has changed in
+    #[arg(long)]
+    anew: bool,
     /// Stop for warnings too
     #[arg(long)]
     deny_warnings: bool,
@@ -47,6 +53,7 @@ fn once(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let made = made?;
     report::findings(&made.findings, &world, globals);
     say(globals, options, &made)?;
+    say_why(globals, options, &made)?;
     Ok(if made.put.is_some() { Outcome::Done } else { Outcome::Refused })
 }
 
@@ -57,6 +64,8 @@ fn asked(globals: &Globals, options: &Options) -> RenderOptions {
         only: options.only.clone(),
         booklet: if options.single_file { BookletForm::PagesAndSingleFile } else { BookletForm::Pages },
         strictness: strictness(options.deny_warnings),
+        unchanged: if options.anew { Unchanged::MadeAgain } else { Unchanged::Kept },
+        why: options.why.clone(),
         read: vec![globals.catalogue.clone(), globals.layouts_folder()],
         ..RenderOptions::into_folder(globals.output_folder())
     }
@@ -89,6 +98,23 @@ fn say(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fault>
         }
         _ => Ok(()),
     }
+}
+
+/// Why the card that was asked for was made again.
+fn say_why(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fault> {
+    let Some(number) = options.why.as_ref().filter(|_| globals.format == Format::Text) else { return Ok(()) };
+    if made.why.is_empty() {
+        return report::result(
+            &format!("card {number}: nothing has changed that it is made from"),
+            Format::Text,
+        );
+    }
+    for why in &made.why {
+        for changed in &why.changed {
+            report::result(&format!("{}: {changed}", why.output), Format::Text)?;
+        }
+    }
+    Ok(())
 }
 
 /// What was made, and where to look at it.

@@ -176,6 +176,12 @@ impl Findings {
         self.sorted().iter().filter(|finding| finding.severity == severity).count()
     }
 
+    /// Whether there is none.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
     /// Whether any of them stops the run.
     #[must_use]
     pub fn has_errors(&self) -> bool {

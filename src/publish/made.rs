@@ -1,15 +1,15 @@
 //! Making the outputs: cards with their pictures and sheets, kit tags, and the booklet, on all threads.
 
+use super::cache::Memory;
 use super::clock::{Clock, Waiting};
 use super::counted::Counted;
+use super::made_from;
 use super::options::{Fault, Progress, Stage, Strictness};
 use super::prepared::Prepared;
 use super::refused;
 use super::staging::Staging;
 use crate::booklet::{self, Booklet, Subject};
-use crate::cards::{self, Card, Face};
 use crate::diagnostics::{Finding, Findings, Place};
-use crate::facts::CardFacts;
 use crate::sheets::{self, PrintItem, PrintKind, SheetFault, SheetFile};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
@@ -23,9 +23,14 @@ const BATCH: usize = 8;
 /// Cards or tags that wait for the sheets at most; what is made faster than it is printed waits no longer than that.
 const WAITING: usize = 32;
 
+/// What the sheet of outlines is called.
+const PROOF: &str = "sheet proof.pdf";
+
 /// How outputs are made.
 pub(super) struct Making<'a> {
     pub(super) prepared: &'a Prepared,
+    /// What is kept of the last run.
+    pub(super) memory: &'a Memory,
     /// Where they go; nowhere in an audit.
     pub(super) staging: Option<&'a Staging>,
     /// What stops the run; once something does, nothing more is drawn that would not be written.
@@ -42,27 +47,16 @@ pub(super) struct Making<'a> {
 #[derive(Debug, Default)]
 pub(super) struct Single {
     /// Faces as SVG by their file name.
-    faces: Mutex<BTreeMap<String, String>>,
+    pub(super) faces: Mutex<BTreeMap<String, String>>,
 }
 
 impl Making<'_> {
-    fn staging(&self) -> Option<&Staging> {
+    pub(super) fn staging(&self) -> Option<&Staging> {
         self.staging.filter(|_| !self.stopped())
     }
 
-    fn stopped(&self) -> bool {
+    pub(super) fn stopped(&self) -> bool {
         self.stopped.load(Ordering::Relaxed)
-    }
-
-    /// Makes cards, their pictures and their sheets; gives what is found in them.
-    pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, Fault> {
-        let mut findings = Findings::new();
-        let counted = Counted::new(self.progress, Stage::Cards, facts.len());
-        for file in sheets::files(PrintKind::Cards, facts.len()) {
-            let make = |facts: &&CardFacts| self.card(facts).inspect(|_| counted.one_more());
-            findings.extend(self.with_sheets(&file, &facts[file.records.clone()], &make)?);
-        }
-        Ok(findings)
     }
 
     /// Makes an item from each of these side by side, and the sheets of them meanwhile.
@@ -90,7 +84,7 @@ impl Making<'_> {
     }
 
     /// Makes an item from each of these side by side and hands them on in order.
-    fn batches<T: Sync, P: Send>(
+    pub(super) fn batches<T: Sync, P: Send>(
         &self,
         from: &[T],
         make: &Make<'_, T, P>,
@@ -115,41 +109,8 @@ impl Making<'_> {
     }
 
     /// The place of what is found in outputs rather than in a record.
-    fn place(&self) -> &Place {
+    pub(super) fn place(&self) -> &Place {
         &self.prepared.catalogue.settings.origin.place
-    }
-
-    fn card(&self, facts: &CardFacts) -> Result<(Option<Card>, Findings), Fault> {
-        let (card, mut findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), facts));
-        if let Some(card) = &card {
-            let blocks = card.front.blocks.iter().chain(&card.back.blocks);
-            let layers = blocks.flat_map(|block| &block.layers);
-            let output = format!("card {}", card.number);
-            findings.extend(refused::found(&output, self.place(), layers.map(|layer| &*layer.source)));
-            let standing = self.prepared.standing(&card.number);
-            findings.extend(cards::incomplete(self.prepared.cards(), facts, &standing, card));
-        }
-        self.stop_for(&findings);
-        if let (Some(card), Some(staging)) = (&card, self.staging()) {
-            for face in [&card.front, &card.back] {
-                self.pictures(&card.number, face, staging)?;
-            }
-        }
-        Ok((card, findings))
-    }
-
-    fn pictures(&self, number: &str, face: &Face, staging: &Staging) -> Result<(), Fault> {
-        let name = format!("{number}-{}", face.side.word());
-        let (svg, png) = self.clock.pictures(|| (face.svg(), face.png(self.preview_dpi)));
-        let png = png.map_err(|error| Fault::Resolution(error.to_string()))?;
-        self.clock.output(|| {
-            staging.write(&format!("cards/{name}.svg"), svg.as_bytes())?;
-            staging.write(&format!("cards/{name}.png"), &png)
-        })?;
-        if let Some(single) = &self.single {
-            single.faces.lock().unwrap_or_else(PoisonError::into_inner).insert(format!("{name}.svg"), svg);
-        }
-        Ok(())
     }
 
     fn sheets<P: Into<PrintItem>>(
@@ -166,7 +127,16 @@ impl Making<'_> {
 
     /// The sheet of outlines that shows how far a printer misses.
     pub(super) fn proof(&self) -> Result<Option<Finding>, Fault> {
-        self.sheet("sheets/proof.pdf", sheets::proof(&self.prepared.sheets(PrintKind::Cards)))
+        let inputs = self.prepared.proof_from();
+        if self.memory.keep(PROOF, &inputs, self.staging()) {
+            return Ok(None);
+        }
+        let proof = sheets::proof(&self.prepared.sheets(PrintKind::Cards));
+        let found = self.sheet("sheets/proof.pdf", proof)?;
+        if found.is_none() {
+            self.memory.note(PROOF, inputs, vec!["sheets/proof.pdf".to_owned()]);
+        }
+        Ok(found)
     }
 
     fn sheet(&self, path: &str, pdf: Result<Vec<u8>, SheetFault>) -> Result<Option<Finding>, Fault> {
@@ -201,7 +171,17 @@ impl Making<'_> {
 
     /// Makes one page; gives what is wrong with it.
     fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Findings, Fault> {
-        let page = match self.clock.booklet(|| booklet.page(subject).map_err(Box::new)) {
+        let unfilled = self.clock.booklet(|| booklet.unfilled(subject));
+        let name = format!("page {}", subject.path());
+        let inputs = unfilled.as_ref().map(|page| self.clock.booklet(|| made_from::page_from(page)));
+        if inputs.as_ref().is_some_and(|inputs| self.memory.keep(&name, inputs, self.staging())) {
+            return Ok(Findings::new());
+        }
+        let filled = || match &unfilled {
+            Some(page) => booklet.fill(subject, page).map_err(Box::new),
+            None => booklet.page(subject).map_err(Box::new),
+        };
+        let page = match self.clock.booklet(filled) {
             Ok(page) => page,
             Err(finding) => return Ok(Findings::from(*finding)),
         };
@@ -209,13 +189,15 @@ impl Making<'_> {
         if found.has_errors() {
             return Ok(found);
         }
-        let output = format!("page {}", page.path);
-        if let Some(finding) = refused::found(&output, self.place(), std::iter::once(page.text.as_str())) {
+        if let Some(finding) = refused::found(&name, self.place(), std::iter::once(page.text.as_str())) {
             return Ok(Findings::from(finding));
         }
         if let Some(staging) = self.staging() {
             let path = format!("booklet/{}", page.path);
             self.clock.output(|| staging.write(&path, page.text.as_bytes()))?;
+            if let Some(inputs) = inputs {
+                self.memory.note(&name, inputs, vec![path]);
+            }
         }
         Ok(Findings::new())
     }

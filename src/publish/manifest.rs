@@ -28,7 +28,7 @@ pub struct ManifestEntry {
 }
 
 /// What is known of one file's bytes.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub(super) struct Fingerprint {
     size: u64,
     blake3: String,
@@ -38,6 +38,10 @@ pub(super) struct Fingerprint {
 pub(super) type Files = BTreeMap<String, Fingerprint>;
 
 impl Fingerprint {
+    pub(super) fn size(&self) -> u64 {
+        self.size
+    }
+
     pub(super) fn of(bytes: &[u8]) -> Self {
         Self { size: bytes.len() as u64, blake3: blake3::hash(bytes).to_hex().to_string() }
     }

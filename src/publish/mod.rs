@@ -1,12 +1,15 @@
 //! The plan of all outputs, made side by side, put in place at once.
 
 mod apart;
+mod cache;
+mod cards;
 mod clock;
 mod counted;
 mod data;
 mod disk;
 mod grouped;
 mod made;
+mod made_from;
 mod manifest;
 mod options;
 mod plan;
@@ -17,11 +20,15 @@ mod render;
 mod staging;
 mod system;
 mod tags;
+mod why;
 mod workspace;
 
 pub use data::{card_list, catalogue_json};
 pub use manifest::{Manifest, ManifestEntry};
-pub use options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings};
+pub use options::{
+    AuditOptions, BookletForm, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings,
+    Unchanged, Why,
+};
 pub use plan::Leftovers;
 pub use put::PutInPlace;
 pub use render::{check, render};

@@ -24,6 +24,10 @@ pub struct RenderOptions {
     pub booklet: BookletForm,
     /// What stops the run.
     pub strictness: Strictness,
+    /// What becomes of outputs of the last run that nothing has changed in.
+    pub unchanged: Unchanged,
+    /// The number of a card; the report says why it was made again.
+    pub why: Option<String>,
 }
 
 impl RenderOptions {
@@ -38,8 +42,41 @@ impl RenderOptions {
             only: Vec::new(),
             booklet: BookletForm::Pages,
             strictness: Strictness::Errors,
+            unchanged: Unchanged::Kept,
+            why: None,
         }
     }
+}
+
+/// What `check` is asked to do.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct AuditOptions {
+    /// How many threads work; one a core where not said.
+    pub jobs: Option<usize>,
+    /// How far it goes.
+    pub extent: Extent,
+    /// The output of an earlier run: faces and pages that nothing was found in are not looked over again while nothing
+    /// that they are made from has changed.
+    pub output: Option<PathBuf>,
+}
+
+/// How far an audit goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Extent {
+    /// The records, and every face and page made from them.
+    #[default]
+    Faces,
+    /// The records alone.
+    Records,
+}
+
+/// What becomes of outputs of the last run that nothing has changed in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unchanged {
+    /// They are kept.
+    Kept,
+    /// They are made again.
+    MadeAgain,
 }
 
 /// How the booklet is made.
@@ -122,8 +159,19 @@ pub struct Report {
     pub put: Option<PutInPlace>,
     /// How many cards were made.
     pub cards: usize,
+    /// Why the card that was asked for was made again; empty where it was kept.
+    pub why: Vec<Why>,
     /// Where the time went.
     pub timings: Timings,
+}
+
+/// Why an output was made again.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Why {
+    /// What the output is called, such as "card ST-4100".
+    pub output: String,
+    /// What is not as it was in the last run, by what it is called.
+    pub changed: Vec<String>,
 }
 
 /// Why a run could not be carried out, whatever the catalogue says.

@@ -1,5 +1,6 @@
 //! What becomes of each file of the output: compared and decided before anything is changed.
 
+use super::cache;
 use super::disk::{self, at, below, exists, fault};
 use super::manifest::{self, BEING_REPLACED, Files, Fingerprint, MANIFEST};
 use super::system;
@@ -30,6 +31,8 @@ pub(super) struct Plan {
     pub(super) earlier: Files,
     /// Made by this run.
     pub(super) made: Vec<String>,
+    /// Made by an earlier run, and known to be what this one would make.
+    pub(super) kept: Files,
     /// Of an earlier run, and no longer belongs.
     pub(super) removed: Vec<String>,
     /// No longer belongs, but was changed by somebody since.
@@ -50,6 +53,7 @@ impl Plan {
         output: &Path,
         work: &Path,
         made: Files,
+        kept: Files,
         leftovers: Leftovers,
     ) -> Result<Self, WorldError> {
         let half_replaced = exists(&output.join(BEING_REPLACED)) && !exists(&output.join(MANIFEST));
@@ -60,7 +64,7 @@ impl Plan {
             ));
         }
         let (earlier, paths) = (earlier_files(output)?, made.keys().cloned().collect());
-        let mut plan = Self { made: paths, files: made, earlier, ..Self::default() };
+        let mut plan = Self { made: paths, kept, files: made, earlier, ..Self::default() };
         let folders = plan.folders();
         let there = if exists(output) { at(output, disk::entries(output, &folders))? } else { Vec::new() };
         for (path, kind) in there.into_iter().filter(|(path, _)| below(output, path) != work) {
@@ -75,7 +79,10 @@ impl Plan {
                 return Err(fault(&whole, NOT_OURS));
             }
         }
-        Ok(plan)
+        match plan.kept.keys().find(|path| !plan.files.contains_key(*path)) {
+            Some(path) => Err(fault(&below(output, path), "was taken away during the run: run again")),
+            None => Ok(plan),
+        }
     }
 
     /// The folders of all files, of this run and earlier ones.
@@ -86,7 +93,10 @@ impl Plan {
 
     /// Whether a file of this run goes into a folder of that path.
     fn needs_folder(&self, path: &str) -> bool {
-        self.made.iter().any(|made| made.strip_prefix(path).is_some_and(|rest| rest.starts_with('/')))
+        self.made
+            .iter()
+            .chain(self.kept.keys())
+            .any(|made| made.strip_prefix(path).is_some_and(|rest| rest.starts_with('/')))
     }
 
     /// Whether a path was this program's until now.
@@ -98,6 +108,11 @@ impl Plan {
     fn settle(&mut self, path: String, whole: &Path, kind: FileType, leftovers: Leftovers) -> bool {
         let is =
             |print: &Fingerprint| disk::read(whole).is_some_and(|bytes| Fingerprint::of(&bytes) == *print);
+        if let Some(print) = self.kept.get(&path) {
+            self.files.insert(path.clone(), print.clone());
+            self.linked.push(path);
+            return kind.is_file();
+        }
         let earlier = self.earlier.get(&path);
         if self.made.binary_search(&path).is_ok() {
             return kind.is_file() && (earlier.is_some() || is(&self.files[&path]));
@@ -111,6 +126,7 @@ impl Plan {
                 self.linked.push(path);
             }
             None if kind.is_file() && path.starts_with('.') && !path.contains('/') => self.linked.push(path),
+            None if path == cache::FOLDER && cache::is_ours(whole) => {}
             None => self.shared = true,
         }
         true

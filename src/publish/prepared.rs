@@ -26,8 +26,8 @@ pub(super) struct Prepared {
     pub(super) facts: Vec<CardFacts>,
     pub(super) tags: Vec<TagFacts>,
     pub(super) fonts: Arc<Fonts>,
-    design: cards::Design,
-    booklet_layouts: Layouts,
+    pub(super) design: cards::Design,
+    pub(super) booklet_layouts: Layouts,
     /// Whether a layout does not compile; it is then not there to be filled.
     layouts_failed: bool,
     facts_by_number: BTreeMap<String, CardFacts>,

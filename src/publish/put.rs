@@ -11,7 +11,7 @@
 //! In both, the disk has every byte before a name changes, and has the name before the next step relies on it.
 
 use super::disk::{self, at, below, exists, fault};
-use super::manifest::{self, BEING_REPLACED, Files, MANIFEST};
+use super::manifest::{self, BEING_REPLACED, Files, Fingerprint, MANIFEST};
 use super::plan::{Leftovers, Plan};
 use super::system;
 use super::workspace::{self, Workspace};
@@ -25,23 +25,28 @@ use std::path::{Path, PathBuf};
 /// What has been done.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct PutInPlace {
-    /// How many files were written, the manifest among them.
+    /// How many files the run made or kept, the manifest among them.
     pub written: usize,
-    /// How many bytes they have.
+    /// How many of them stayed as an earlier run had made them.
+    pub kept: usize,
+    /// How many bytes they have together.
     pub bytes: u64,
     /// Files of an earlier run that no longer belong but were changed by somebody since; they stay.
     pub left_alone: Vec<String>,
+    /// Every file of the output that is ours.
+    pub(super) files: Files,
 }
 
 /// Puts the files of the tree in place.
 pub(super) fn put(
     workspace: &Workspace,
     made: Files,
+    kept: Files,
     leftovers: Leftovers,
 ) -> Result<PutInPlace, WorldError> {
     let _uninterrupted = workspace::writing();
     let (output, tree) = (&workspace.output, workspace.tree());
-    let plan = Plan::of(output, &workspace.folder, made, leftovers)?;
+    let plan = Plan::of(output, &workspace.folder, made, kept, leftovers)?;
     write_list(&tree.join(MANIFEST), &plan.files)?;
     // A disk takes many files together as fast as a few one after the other.
     let files = plan.made.par_iter().map(String::as_str).chain([MANIFEST]).map(|path| below(&tree, path));
@@ -56,7 +61,9 @@ pub(super) fn put(
         })?,
         _ => one_by_one(output, &tree, &plan)?,
     }
-    Ok(PutInPlace { written: plan.made.len() + 1, bytes, left_alone: plan.left_alone })
+    let bytes = bytes + plan.kept.values().map(Fingerprint::size).sum::<u64>();
+    let (written, kept) = (plan.made.len() + plan.kept.len() + 1, plan.kept.len());
+    Ok(PutInPlace { written, kept, bytes, left_alone: plan.left_alone, files: plan.files })
 }
 
 fn write_list(path: &Path, files: &Files) -> Result<(), WorldError> {

@@ -1,20 +1,25 @@
 //! The two runs over a whole catalogue: `render` makes all outputs, `check` only finds what stands in the way.
 
 use super::apart;
+use super::cache::{self, Memory, Whole};
 use super::clock::Clock;
 use super::data::{card_list, catalogue_json};
 use super::grouped::grouped;
 use super::made::{Making, Single};
-use super::options::{BookletForm, Fault, Progress, RenderOptions, Report, Stage, Strictness};
+use super::options::{
+    AuditOptions, BookletForm, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness, Unchanged,
+};
 use super::plan::Leftovers;
 use super::prepared::{Prepared, prepare};
 use super::put::PutInPlace;
 use super::staging::Staging;
+use super::why;
 use crate::diagnostics::{self, Findings, nearest};
 use crate::facts::{CardFacts, TagFacts};
 use crate::source::{World, WorldError};
 use serde_json::Value;
 use std::collections::BTreeSet;
+use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
 /// Makes every output of a catalogue and puts all of them in place at once. Where the findings refuse that,
@@ -30,34 +35,99 @@ pub fn render(
     apart::refuse_what_is_read(&options.output, &options.read)?;
     on_threads(options.jobs, || {
         let clock = Clock::start();
-        let (prepared, mut findings) = reading(world, &clock, progress)?;
-        let wanted = wanted(&prepared, &options.only, &findings)?;
-        let staging = Staging::open(&options.output)?;
-        let making = Making {
-            prepared: &prepared,
-            staging: Some(&staging),
-            strictness: options.strictness,
-            stopped: AtomicBool::new(options.strictness.refuses(&findings)),
-            preview_dpi: options.preview_dpi,
-            single: (options.booklet == BookletForm::PagesAndSingleFile).then(Single::default),
-            clock: &clock,
-            progress,
+        let memory = match options.unchanged {
+            Unchanged::Kept => Memory::of(&options.output),
+            Unchanged::MadeAgain => Memory::empty(&options.output),
         };
-        findings.extend(making.cards(&wanted)?);
-        findings.extend(making.tags(&tags_of(&prepared, &wanted))?);
-        if options.only.is_empty() {
-            findings.extend(making.proof()?);
-            findings.extend(making.booklet()?);
+        let key = clock.records(|| key(world, options))?;
+        // Whoever asks why is answered from the records.
+        let asked = key.as_deref().filter(|_| options.why.is_none());
+        match asked.and_then(|key| clock.output(|| memory.whole(key))) {
+            Some(whole) => Ok(as_it_is(whole, &clock)),
+            None => made(world, options, progress, &clock, memory, key),
         }
-        let findings = grouped(findings);
-        if options.strictness.refuses(&findings) {
-            return Ok(Report { findings, put: None, cards: 0, timings: clock.timings() });
-        }
-        progress(Progress { stage: Stage::Output, done: 0, of: 1 });
-        let put = clock.output(|| finish(staging, &prepared, &findings, options))?;
-        progress(Progress { stage: Stage::Output, done: 1, of: 1 });
-        Ok(Report { findings, put: Some(put), cards: wanted.len(), timings: clock.timings() })
     })
+}
+
+/// The hash of all that is read and asked for; None where the program can't be told from others.
+fn key(world: &dyn World, options: &RenderOptions) -> Result<Option<String>, WorldError> {
+    let RenderOptions { preview_dpi, only, booklet, strictness, .. } = options;
+    let asked = cache::hash(&(preview_dpi, only, booklet, strictness));
+    let world = cache::of_world(world)?;
+    Ok(cache::program().map(|program| cache::hash(&(program, world, asked))))
+}
+
+/// The report of a run that would change nothing.
+fn as_it_is(whole: Whole, clock: &Clock) -> Report {
+    let Whole { findings, cards, written, bytes, .. } = whole;
+    let put = PutInPlace { written, kept: written, bytes, ..PutInPlace::default() };
+    Report { findings, put: Some(put), cards, why: Vec::new(), timings: clock.timings() }
+}
+
+fn made(
+    world: &dyn World,
+    options: &RenderOptions,
+    progress: &(dyn Fn(Progress) + Sync),
+    clock: &Clock,
+    mut memory: Memory,
+    key: Option<String>,
+) -> Result<Report, Fault> {
+    let (prepared, mut findings) = reading(world, clock, progress)?;
+    let cards_wanted = wanted(&prepared, &options.only, &findings)?;
+    memory.begin(prepared.common());
+    let mut why = Vec::new();
+    for card in wanted(&prepared, options.why.as_slice(), &findings)?.iter().filter(|_| options.why.is_some())
+    {
+        why.extend(why::of(card, &prepared, &memory, options.preview_dpi));
+    }
+    let staging = Staging::open(&options.output)?;
+    let making = Making {
+        prepared: &prepared,
+        memory: &memory,
+        staging: Some(&staging),
+        strictness: options.strictness,
+        stopped: AtomicBool::new(options.strictness.refuses(&findings)),
+        preview_dpi: options.preview_dpi,
+        single: (options.booklet == BookletForm::PagesAndSingleFile).then(Single::default),
+        clock,
+        progress,
+    };
+    findings.extend(making.cards(&cards_wanted)?);
+    findings.extend(making.tags(&tags_of(&prepared, &cards_wanted))?);
+    if options.only.is_empty() {
+        findings.extend(making.proof()?);
+        findings.extend(making.booklet()?);
+    }
+    let findings = grouped(findings);
+    if options.strictness.refuses(&findings) {
+        return Ok(Report { findings, put: None, cards: 0, why, timings: clock.timings() });
+    }
+    let cards = cards_wanted.len();
+    progress(Progress { stage: Stage::Output, done: 0, of: 1 });
+    let put = clock.output(|| finish(staging, &prepared, &findings, options))?;
+    clock.output(|| remember(memory, &put, &findings, cards, key, options));
+    progress(Progress { stage: Stage::Output, done: 1, of: 1 });
+    Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
+}
+
+/// Remembers a run for the next. One that left a file of ours alone is not whole: the next says so again.
+fn remember(
+    memory: Memory,
+    put: &PutInPlace,
+    findings: &Findings,
+    cards: usize,
+    key: Option<String>,
+    options: &RenderOptions,
+) {
+    let whole = key.filter(|_| put.left_alone.is_empty());
+    let whole = whole.map(|key| Whole {
+        key,
+        findings: findings.clone(),
+        cards,
+        written: put.written,
+        bytes: put.bytes,
+    });
+    memory.save(&put.files, options.only.is_empty(), whole);
 }
 
 /// Everything that `render` would find, with nothing written.
@@ -66,14 +136,21 @@ pub fn render(
 /// Where something is wrong with the machine or the options.
 pub fn check(
     world: &dyn World,
-    jobs: Option<usize>,
+    options: &AuditOptions,
     progress: &(dyn Fn(Progress) + Sync),
 ) -> Result<Findings, Fault> {
-    on_threads(jobs, || {
+    on_threads(options.jobs, || {
         let clock = Clock::start();
         let (prepared, mut findings) = reading(world, &clock, progress)?;
+        if options.extent == Extent::Records {
+            return Ok(grouped(findings));
+        }
+        let output = options.output.as_deref();
+        let mut memory = output.map_or_else(|| Memory::empty(Path::new("")), Memory::of);
+        memory.begin(prepared.common());
         let making = Making {
             prepared: &prepared,
+            memory: &memory,
             staging: None,
             strictness: Strictness::Errors,
             stopped: AtomicBool::new(findings.has_errors()),

@@ -28,6 +28,8 @@ use std::sync::{Mutex, PoisonError};
 pub struct Staging {
     workspace: Workspace,
     files: Mutex<Files>,
+    /// Files of an earlier run that stay as they are.
+    kept: Mutex<Files>,
 }
 
 impl Staging {
@@ -36,7 +38,7 @@ impl Staging {
     /// # Errors
     /// Where the folder can't be written, or another run is writing it.
     pub fn open(output: &Path) -> Result<Self, WorldError> {
-        Ok(Self { workspace: Workspace::open(output)?, files: Mutex::default() })
+        Ok(Self { workspace: Workspace::open(output)?, files: Mutex::default(), kept: Mutex::default() })
     }
 
     /// Makes one file; may be called from many threads.
@@ -54,6 +56,11 @@ impl Staging {
         }
     }
 
+    /// Lets a file of an earlier run stay, which holds that; may be called from many threads.
+    pub(super) fn keep(&self, path: &str, print: Fingerprint) {
+        self.kept.lock().unwrap_or_else(PoisonError::into_inner).insert(path.to_owned(), print);
+    }
+
     /// Puts all files in place, with a manifest of them.
     ///
     /// # Errors
@@ -62,6 +69,7 @@ impl Staging {
     /// manifest; the fault says so, and the next run replaces it whole.
     pub fn put_in_place(self, leftovers: Leftovers) -> Result<PutInPlace, WorldError> {
         let files = self.files.into_inner().unwrap_or_else(PoisonError::into_inner);
-        put::put(&self.workspace, files, leftovers)
+        let kept = self.kept.into_inner().unwrap_or_else(PoisonError::into_inner);
+        put::put(&self.workspace, files, kept, leftovers)
     }
 }

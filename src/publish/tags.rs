@@ -8,6 +8,7 @@ use crate::diagnostics::Findings;
 use crate::facts::TagFacts;
 use crate::sheets::{self, PrintKind};
 use rayon::prelude::*;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 impl Making<'_> {
     /// Makes kit tags and their sheets; gives what is found in them.
@@ -15,7 +16,14 @@ impl Making<'_> {
         let mut findings = Findings::new();
         let counted = Counted::new(self.progress, Stage::Tags, facts.len());
         for file in sheets::files(PrintKind::Tags, facts.len()) {
-            let (plans, found) = self.planned(&facts[file.records.clone()]);
+            let facts = &facts[file.records.clone()];
+            let (name, inputs) = (format!("sheet {}", file.name), self.prepared.tag_sheet_from(&file, facts));
+            if self.memory.keep(&name, &inputs, self.staging()) {
+                facts.iter().for_each(|_| counted.one_more());
+                continue;
+            }
+            let (plans, found) = self.planned(facts);
+            let sound = AtomicBool::new(found.is_empty());
             findings.extend(found);
             let make = |plan: &TagPlan| {
                 let (tag, mut findings) = self.clock.drawing(|| plan.draw(self.prepared.cards()));
@@ -26,13 +34,18 @@ impl Making<'_> {
                     findings.extend(cards::incomplete_tag(self.prepared.cards(), facts, &standing, tag));
                 }
                 self.stop_for(&findings);
+                sound.fetch_and(findings.is_empty(), Ordering::Relaxed);
                 if plan.turn().is_last() {
                     counted.one_more();
                 }
                 Ok((tag, findings))
             };
             if !plans.is_empty() {
-                findings.extend(self.with_sheets(&file, &plans, &make)?);
+                let found = self.with_sheets(&file, &plans, &make)?;
+                if sound.into_inner() && found.is_empty() {
+                    self.memory.note(&name, inputs, vec![format!("sheets/{}", file.name)]);
+                }
+                findings.extend(found);
             }
         }
         Ok(findings)

@@ -5,6 +5,7 @@ use super::node::Node;
 use crate::source::{FilePath, Place};
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use std::borrow::Cow;
+use std::fmt;
 
 /// A text with the places of its letters.
 #[derive(Debug, Clone)]
@@ -16,7 +17,7 @@ pub struct Worded<T> {
 }
 
 /// Where the letters of a text stand: a text may be quoted, folded, or broken over several lines.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq)]
 pub struct Letters {
     file: FilePath,
     /// The first letter of each stretch that stands unbroken in one line.
@@ -29,6 +30,16 @@ struct Stretch {
     from: u32,
     line: u32,
     column: u32,
+}
+
+impl fmt::Debug for Letters {
+    /// Places are left out where [`Place`] leaves them out.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if out.sign_minus() {
+            return out.write_str("Letters");
+        }
+        out.debug_struct("Letters").field("file", &self.file).field("stretches", &self.stretches).finish()
+    }
 }
 
 impl Letters {

@@ -1,5 +1,6 @@
 //! Places in files.
 
+use std::fmt;
 use std::sync::Arc;
 
 /// A folder that a run reads from.
@@ -40,7 +41,9 @@ impl FilePath {
 }
 
 /// A place in a file: the whole file, or a line and column in it.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+///
+/// `{:-?}` does not say where: what is drawn from a record does not change where the record moves.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Place {
     /// The file.
     pub file: FilePath,
@@ -48,6 +51,19 @@ pub struct Place {
     pub line: u32,
     /// Column in characters, counted from 1; 0 where the whole line or file is meant.
     pub column: u32,
+}
+
+impl fmt::Debug for Place {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match out.sign_minus() {
+            true => out.write_str("Place"),
+            false => write!(
+                out,
+                "Place({:?} {:?}, {}:{})",
+                self.file.folder, self.file.path, self.line, self.column
+            ),
+        }
+    }
 }
 
 impl Place {
@@ -61,5 +77,17 @@ impl Place {
     #[must_use]
     pub fn at(file: FilePath, line: u32, column: u32) -> Self {
         Self { file, line, column }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_is_left_out_where_that_is_asked_for() {
+        let at = |line| Some(vec![Place::at(FilePath::catalogue("parts/a.yaml"), line, 1)]);
+        assert_eq!(format!("{:-?}", at(1)), format!("{:-?}", at(7)));
+        assert_ne!(format!("{:?}", at(1)), format!("{:?}", at(7)));
     }
 }

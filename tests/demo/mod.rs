@@ -10,7 +10,7 @@ use fittingcards::diagnostics::Severity;
 use fittingcards::facts::{self, Content};
 use fittingcards::grip::Verdict;
 use fittingcards::mixups::{self, BodyMixups};
-use fittingcards::publish;
+use fittingcards::publish::{self, AuditOptions};
 use std::collections::BTreeSet;
 
 fn errors(checked: &Checked) -> Vec<&str> {
@@ -37,7 +37,8 @@ fn every_catalogue_that_ships_is_sound() {
 #[test]
 fn every_card_and_page_of_the_demo_and_the_starting_catalogue_can_be_printed() {
     for folder in ["content", "src/cli/starter"] {
-        let findings = publish::check(&disk(folder), None, &|_| {}).expect("nothing is in the way");
+        let findings =
+            publish::check(&disk(folder), &AuditOptions::default(), &|_| {}).expect("nothing is in the way");
         let errors = findings.sorted().into_iter().filter(|finding| finding.severity == Severity::Error);
         assert_eq!(errors.map(|finding| &finding.message).next(), None, "{folder}");
     }

@@ -4,7 +4,7 @@
 //! With UPDATE=1 in the environment the expected texts are written anew, and the run fails.
 
 use fittingcards::diagnostics::{Colour, Findings, print};
-use fittingcards::publish;
+use fittingcards::publish::{self, AuditOptions};
 use fittingcards::source::{DiskWorld, FilePath, Folder, World, WorldError};
 use rayon::prelude::*;
 use std::path::{Path, PathBuf};
@@ -39,7 +39,7 @@ fn fault(folder: &Path, update: bool) -> Option<String> {
 
 /// What is printed of what `audit` finds: records, rules, notes, layouts, cards, sheets, pages.
 fn printed(world: &dyn World) -> String {
-    print_findings(&publish::check(world, None, &|_| {}).unwrap(), world)
+    print_findings(&publish::check(world, &AuditOptions::default(), &|_| {}).unwrap(), world)
 }
 
 fn print_findings(findings: &Findings, world: &dyn World) -> String {

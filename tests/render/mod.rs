@@ -2,8 +2,11 @@
 //! whole when something is in the way.
 
 mod hostile;
+mod kept;
 
-use fittingcards::publish::{self, BookletForm, Fault, Manifest, RenderOptions, Report, Strictness};
+use fittingcards::publish::{
+    self, AuditOptions, BookletForm, Fault, Manifest, RenderOptions, Report, Strictness,
+};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -54,12 +57,12 @@ fn rendered(world: &dyn World, options: &RenderOptions) -> Report {
     report
 }
 
-/// Every file below a folder with its bytes.
+/// Every file below a folder with its bytes, but for what the run remembers.
 fn tree(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     walkdir::WalkDir::new(folder)
         .into_iter()
         .map(Result::unwrap)
-        .filter(|entry| entry.file_type().is_file())
+        .filter(|entry| entry.file_type().is_file() && !entry.path().starts_with(folder.join(".cache")))
         .map(|entry| {
             let below = entry.path().strip_prefix(folder).unwrap().to_str().unwrap().replace('\\', "/");
             (below, fs::read(entry.path()).unwrap())
@@ -179,7 +182,7 @@ fn findings_leave_the_output_as_it_is() {
         let report = render(&world, &options(&output)).unwrap();
         assert!(report.put.is_none(), "{:#?}", report.findings.sorted());
         assert!(tree(&output) == before);
-        let found = publish::check(&world, None, &|_| {}).unwrap();
+        let found = publish::check(&world, &AuditOptions::default(), &|_| {}).unwrap();
         let codes = |findings: &fittingcards::diagnostics::Findings| {
             findings.sorted().iter().map(|finding| finding.code).collect::<Vec<_>>()
         };
@@ -273,7 +276,7 @@ fn an_audit_finds_what_is_wrong_with_the_single_file() {
     let single = fittingcards::layouts::Layouts::built_in("booklet/single.html").unwrap();
     let single = single.replace("</body>", "<iframe src=\"#main\"></iframe></body>");
     let world = world(1).with(FilePath::layouts("booklet/single.html"), single);
-    let findings = publish::check(&world, None, &|_| {}).unwrap();
+    let findings = publish::check(&world, &AuditOptions::default(), &|_| {}).unwrap();
     let found: Vec<(&str, &str)> =
         findings.sorted().iter().map(|finding| (finding.code, &*finding.place.file.path)).collect();
     let found: Vec<(&str, &str)> = found.into_iter().filter(|(code, _)| *code != "incomplete").collect();

@@ -1,0 +1,151 @@
+//! Making cards: their faces, their pictures, and the sheets of them.
+
+use super::cache::Inputs;
+use super::counted::Counted;
+use super::made::Making;
+use super::made_from;
+use super::options::{Fault, Stage};
+use super::refused;
+use super::staging::Staging;
+use crate::cards::{self, Card, Face};
+use crate::diagnostics::Findings;
+use crate::facts::CardFacts;
+use crate::sheets::{self, PrintKind, SheetFile};
+use rayon::prelude::*;
+use std::sync::PoisonError;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+/// A card that is to be made or kept.
+struct Wanted<'a> {
+    facts: &'a CardFacts,
+    /// What it is called among what is remembered.
+    name: String,
+    inputs: Inputs,
+}
+
+impl Making<'_> {
+    /// Makes cards, their pictures and their sheets; gives what is found in them.
+    pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, Fault> {
+        let mut findings = Findings::new();
+        let counted = Counted::new(self.progress, Stage::Cards, facts.len());
+        let wanted: Vec<Wanted<'_>> =
+            self.clock.drawing(|| facts.par_iter().map(|facts| self.wanted(facts)).collect());
+        for file in sheets::files(PrintKind::Cards, facts.len()) {
+            findings.extend(self.file(&file, &wanted[file.records.clone()], &counted)?);
+        }
+        Ok(findings)
+    }
+
+    fn wanted<'a>(&self, facts: &'a CardFacts) -> Wanted<'a> {
+        Wanted { facts, name: format!("card {}", facts.number), inputs: self.prepared.card_from(facts) }
+    }
+
+    /// Makes a file of sheets and the cards in it, or keeps what has not changed.
+    fn file(
+        &self,
+        file: &SheetFile,
+        wanted: &[Wanted<'_>],
+        counted: &Counted<'_>,
+    ) -> Result<Findings, Fault> {
+        let name = format!("sheet {}", file.name);
+        let cards: Vec<Inputs> = wanted.iter().map(|wanted| wanted.inputs.clone()).collect();
+        let inputs = self.prepared.sheet_from(file, &cards);
+        if self.memory.keep(&name, &inputs, self.staging()) {
+            let make = |wanted: &Wanted<'_>| self.kept_or_made(wanted).inspect(|_| counted.one_more());
+            return self.batches(wanted, &make, drop);
+        }
+        let sound = AtomicBool::new(true);
+        let make = |wanted: &Wanted<'_>| {
+            let (card, found) = self.card(wanted)?;
+            sound.fetch_and(found.is_empty(), Ordering::Relaxed);
+            counted.one_more();
+            Ok((card, found))
+        };
+        let findings = self.with_sheets(file, wanted, &make)?;
+        if sound.into_inner() && findings.is_empty() {
+            self.memory.note(&name, inputs, vec![format!("sheets/{}", file.name)]);
+        }
+        Ok(findings)
+    }
+
+    /// A card whose sheet is there already.
+    fn kept_or_made(&self, wanted: &Wanted<'_>) -> Result<(Option<Card>, Findings), Fault> {
+        if self.keeps(wanted) { Ok((None, Findings::new())) } else { self.card(wanted) }
+    }
+
+    /// Whether a card and its pictures are kept. Its faces go into the single file, where there is one.
+    fn keeps(&self, wanted: &Wanted<'_>) -> bool {
+        self.single.is_none()
+            && self.memory.knows(&wanted.name, &wanted.inputs)
+            && self.keeps_pictures(wanted)
+    }
+
+    fn keeps_pictures(&self, wanted: &Wanted<'_>) -> bool {
+        let Some(staging) = self.staging() else { return true };
+        let pictures = made_from::pictures_from(&wanted.inputs, self.preview_dpi);
+        let name = format!("pictures of {}", wanted.name);
+        self.memory.knows(&name, &pictures)
+            && self.memory.keep(&wanted.name, &wanted.inputs, Some(staging))
+            && self.memory.keep(&name, &pictures, Some(staging))
+    }
+
+    fn card(&self, wanted: &Wanted<'_>) -> Result<(Option<Card>, Findings), Fault> {
+        let (card, mut findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), wanted.facts));
+        if let Some(card) = &card {
+            let blocks = card.front.blocks.iter().chain(&card.back.blocks);
+            let layers = blocks.flat_map(|block| &block.layers);
+            findings.extend(refused::found(&wanted.name, self.place(), layers.map(|layer| &*layer.source)));
+            let standing = self.prepared.standing(&card.number);
+            findings.extend(cards::incomplete(self.prepared.cards(), wanted.facts, &standing, card));
+        }
+        self.stop_for(&findings);
+        if let (Some(card), Some(staging)) = (&card, self.staging())
+            && !self.keeps(wanted)
+        {
+            self.pictures(card, staging, wanted, findings.is_empty())?;
+        }
+        Ok((card, findings))
+    }
+
+    /// Makes the pictures of a card; they are remembered where it is sound.
+    fn pictures(
+        &self,
+        card: &Card,
+        staging: &Staging,
+        wanted: &Wanted<'_>,
+        sound: bool,
+    ) -> Result<(), Fault> {
+        for face in [&card.front, &card.back] {
+            self.pictures_of(face, &path(&card.number, face), staging)?;
+        }
+        if sound {
+            let paths = |ending: &str| {
+                [&card.front, &card.back].map(|face| path(&card.number, face) + ending).to_vec()
+            };
+            self.memory.note(&wanted.name, wanted.inputs.clone(), paths(".svg"));
+            let inputs = made_from::pictures_from(&wanted.inputs, self.preview_dpi);
+            self.memory.note(&format!("pictures of {}", wanted.name), inputs, paths(".png"));
+        }
+        Ok(())
+    }
+
+    fn pictures_of(&self, face: &Face, path: &str, staging: &Staging) -> Result<(), Fault> {
+        let (svg, png) = self.clock.pictures(|| (face.svg(), face.png(self.preview_dpi)));
+        let png = png.map_err(|error| Fault::Resolution(error.to_string()))?;
+        self.clock.output(|| {
+            staging.write(&format!("{path}.svg"), svg.as_bytes())?;
+            staging.write(&format!("{path}.png"), &png)
+        })?;
+        if let Some(single) = &self.single {
+            let name = path.rsplit('/').next().unwrap_or(path);
+            let mut faces = single.faces.lock().unwrap_or_else(PoisonError::into_inner);
+            faces.insert(format!("{name}.svg"), svg);
+        }
+        Ok(())
+    }
+}
+
+/// The path of a face's pictures without their endings.
+fn path(number: &str, face: &Face) -> String {
+    format!("cards/{number}-{}", face.side.word())
+}

@@ -1,0 +1,90 @@
+//! What each output is made from: as long as that stays, so does the output.
+
+use super::cache::{self, Inputs};
+use super::prepared::Prepared;
+use crate::booklet::UnfilledPage;
+use crate::catalogue::Part;
+use crate::facts::{CardFacts, TagFacts};
+use crate::sheets::SheetFile;
+use std::sync::Arc;
+
+/// What is drawn from a part's or fitting's record.
+const DRAWN: &str = "the records that it is drawn from";
+/// What a card or tag says.
+pub(super) const SAYS: &str = "what it says";
+/// Where a card stands.
+const STANDING: &str = "its standing in the register";
+
+impl Prepared {
+    /// What all outputs are made from.
+    pub(super) fn common(&self) -> Option<Inputs> {
+        let fonts: Vec<blake3::Hash> =
+            self.catalogue.fonts.iter().map(|font| blake3::hash(&font.bytes)).collect();
+        let layout = |(name, text): (&str, &str)| (format!("layouts/{name}"), cache::hash(&text));
+        let mut common: Inputs = self.design.own().chain(self.booklet_layouts.own()).map(layout).collect();
+        common.insert(cache::PROGRAM.to_owned(), cache::program()?);
+        common.insert("the fonts".to_owned(), cache::hash(&fonts));
+        common.insert("the settings in catalogue.yaml".to_owned(), cache::hash(&self.catalogue.settings));
+        Some(common)
+    }
+
+    /// What a card is made from, beside what all have in common.
+    pub(super) fn card_from(&self, facts: &CardFacts) -> Inputs {
+        let parts = self.mixups.body(&facts.number).map(|body| (&body.body, &body.parts));
+        let drawn = (self.catalogue.fittings.get(&facts.number), parts);
+        from([
+            (SAYS, cache::hash(facts)),
+            (STANDING, cache::hash(&self.register.standing(facts))),
+            (DRAWN, cache::hash(&drawn)),
+        ])
+    }
+
+    /// What a kit tag is made from.
+    fn tag_from(&self, facts: &TagFacts) -> Inputs {
+        let parts: Option<&Vec<Arc<Part>>> = self.mixups.body(&facts.number).map(|body| &body.parts);
+        from([
+            (SAYS, cache::hash(facts)),
+            (STANDING, cache::hash(&self.standing(&facts.number))),
+            (DRAWN, cache::hash(&(self.catalogue.fittings.get(&facts.number), parts))),
+        ])
+    }
+
+    /// What a file of sheets is made from, whose cards are made from these.
+    pub(super) fn sheet_from(&self, file: &SheetFile, cards: &[Inputs]) -> Inputs {
+        from([
+            ("its cards", cache::hash(&cards)),
+            (PLACE, cache::hash(&(file, self.catalogue.settings.sheet))),
+        ])
+    }
+
+    /// What the sheet of outlines is made from.
+    pub(super) fn proof_from(&self) -> Inputs {
+        from([("its size", cache::hash(&self.catalogue.settings.card.trim()))])
+    }
+
+    /// What a file of sheets of these kit tags is made from.
+    pub(super) fn tag_sheet_from(&self, file: &SheetFile, tags: &[&TagFacts]) -> Inputs {
+        let tags: Vec<Inputs> = tags.iter().map(|facts| self.tag_from(facts)).collect();
+        from([("its kit tags", cache::hash(&tags)), (PLACE, cache::hash(&file))])
+    }
+}
+
+/// Which of several files it is, and what is cut from it.
+const PLACE: &str = "its place among the sheets";
+
+/// What pictures are made from, beside what their card is.
+pub(super) fn pictures_from(card: &Inputs, dpi: f64) -> Inputs {
+    let mut inputs = card.clone();
+    inputs.insert("the resolution of pictures".to_owned(), cache::hash(&dpi));
+    inputs
+}
+
+/// What a page is made from, beside the layouts.
+pub(super) fn page_from(page: &UnfilledPage) -> Inputs {
+    let (values, rest) = (cache::hash_json(&page.values), cache::hash(&(&page.layout, &page.shows)));
+    from([("what the page says and shows", values), ("what it is held to", rest)])
+}
+
+fn from<const N: usize>(inputs: [(&str, String); N]) -> Inputs {
+    inputs.map(|(name, hash)| (name.to_owned(), hash)).into()
+}
