@@ -4,8 +4,10 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::progress::Bar;
 use super::{interrupt, report, watch};
-use crate::diagnostics::visible;
-use crate::publish::{self, BookletForm, RenderOptions, Report, Strictness, Unchanged};
+use crate::diagnostics::{Findings, visible};
+use crate::publish::{
+    self, AuditOptions, BookletForm, Extent, PutInPlace, RenderOptions, Report, Strictness, Unchanged,
+};
 use serde_json::json;
 
 /// Options of `render`.
@@ -40,18 +42,39 @@ pub(super) struct Options {
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     interrupt::heed()?;
     if options.watch {
-        watch::again_and_again(globals, || once(globals, options));
+        watch::again_and_again(globals, || records_first(globals, options));
     }
     once(globals, options)
 }
 
+/// Says at once what is found in the records, and renders where that stops nothing.
+fn records_first(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    let world = globals.world_with_layouts()?;
+    let asked = AuditOptions { extent: Extent::Records, ..AuditOptions::default() };
+    let found = publish::check(&world, &asked, &|_| {})?;
+    report::findings(&found, &world, globals);
+    if strictness(options.deny_warnings).refuses(&found) {
+        nothing_written(globals);
+        return Ok(Outcome::Refused);
+    }
+    rendered(globals, options, &found)
+}
+
 fn once(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    rendered(globals, options, &Findings::new())
+}
+
+/// Renders, and says what is found beside that which was said before.
+fn rendered(globals: &Globals, options: &Options, said: &Findings) -> Result<Outcome, Fault> {
     let world = globals.world_with_layouts()?;
     let bar = Bar::new(globals);
     let made = publish::render(&world, &asked(globals, options), &|progress| bar.show(progress));
     bar.clear();
     let made = made?;
-    report::findings(&made.findings, &world, globals);
+    let found = made.findings.without(said);
+    if said.is_empty() || !found.is_empty() {
+        report::findings(&found, &world, globals);
+    }
     say(globals, options, &made)?;
     say_why(globals, options, &made)?;
     Ok(if made.put.is_some() { Outcome::Done } else { Outcome::Refused })
@@ -90,10 +113,10 @@ fn say(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fault>
                 let message = format!("{folder}/{path} no longer belongs, but was changed by hand: left alone");
                 report::result(&message, Format::Text)?;
             }
-            report::result(&done(made.cards, put.written, &folder, options), Format::Text)
+            report::result(&done(made.cards, put, &folder, options), Format::Text)
         }
         (None, Format::Text) => {
-            report::remark(&format!("nothing was written; {folder} is as it was"));
+            nothing_written(globals);
             Ok(())
         }
         _ => Ok(()),
@@ -117,10 +140,22 @@ fn say_why(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fa
     Ok(())
 }
 
+fn nothing_written(globals: &Globals) {
+    if globals.format == Format::Text {
+        let folder = globals.output.display().to_string();
+        report::remark(&format!("nothing was written; {} is as it was", visible(&folder)));
+    }
+}
+
 /// What was made, and where to look at it.
-fn done(cards: usize, files: usize, folder: &str, options: &Options) -> String {
+fn done(cards: usize, put: &PutInPlace, folder: &str, options: &Options) -> String {
     let cards = if cards == 1 { "1 card".to_owned() } else { format!("{cards} cards") };
+    let made = match put.written - put.kept {
+        _ if put.kept == 0 => String::new(),
+        0 => ", none of them made again".to_owned(),
+        made => format!(", {made} of them made again"),
+    };
     let booklet =
         if options.only.is_empty() { format!("open {folder}/booklet/index.html, ") } else { String::new() };
-    format!("{cards}, {files} files in {folder}; {booklet}print the sheets in {folder}/sheets")
+    format!("{cards}, {} files in {folder}{made}; {booklet}print the sheets in {folder}/sheets", put.written)
 }

@@ -176,6 +176,15 @@ impl Findings {
         self.sorted().iter().filter(|finding| finding.severity == severity).count()
     }
 
+    /// Those that are not among others.
+    #[must_use]
+    pub fn without(&self, others: &Self) -> Self {
+        let others = others.sorted();
+        let other =
+            |finding: &&Finding| others.binary_search_by(|known| key(known).cmp(&key(finding))).is_err();
+        Self { list: self.list.iter().filter(other).cloned().collect() }
+    }
+
     /// Whether there is none.
     #[must_use]
     pub fn is_empty(&self) -> bool {

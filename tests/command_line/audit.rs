@@ -38,3 +38,17 @@ fn warnings_can_be_denied() {
         Run::new().command(&["audit", "--catalogue", &catalogue, "--deny-warnings"]).output().unwrap();
     assert_eq!(output.status.code(), Some(i32::from(warnings > 0)));
 }
+
+#[test]
+fn records_can_be_audited_without_faces() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let layouts = run.folder.path().join("layouts/cards");
+    std::fs::create_dir_all(&layouts).unwrap();
+    std::fs::write(layouts.join("title.xml"), "<text>{{ no_such_value }}</text>\n").unwrap();
+    run.command(&["audit"]).assert().code(1);
+    run.command(&["audit", "--records"]).assert().success();
+    let parts = run.folder.path().join("content/parts/wrong.yaml");
+    std::fs::write(&parts, "number: X-1\nname: Odd\nrole: con\nmaterial: brass\n").unwrap();
+    assert!(run.stderr(&["audit", "--records"], 1).contains("content/parts/wrong.yaml:3:7"));
+}

@@ -120,3 +120,25 @@ fn a_fault_in_a_built_in_layout_is_said_to_be_there_and_where_it_is_taken_in() {
     assert!(stderr.contains("built-in layouts/cards/assembly.xml:"), "{stderr}");
     assert!(stderr.contains("ours/cards/fitting-front.xml:2:12: which is taken in here"), "{stderr}");
 }
+
+#[test]
+fn a_second_run_says_how_much_it_made_and_why() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let said = |arguments: &[&str]| {
+        let output = run.command(&[&["render"], arguments].concat()).output().unwrap();
+        assert!(output.status.success());
+        String::from_utf8(output.stdout).unwrap().replace('\u{a0}', " ")
+    };
+    let first = said(&[]);
+    assert!(!first.contains("made again"), "{first}");
+    assert!(said(&[]).contains("none of them made again"));
+    let fittings = run.folder.path().join("content/fittings/collet-dead-ends.yaml");
+    let text = std::fs::read_to_string(&fittings).unwrap();
+    std::fs::write(&fittings, text.replacen("max: 70 }", "max: 71 }", 1)).unwrap();
+    let why = said(&["--why", "F-201"]);
+    assert!(why.contains("card F-201: tightening torque") && why.contains("is “60 to 71 N·m”"), "{why}");
+    assert!(said(&["--why", "F-202"]).contains("card F-202: nothing has changed"));
+    assert!(run.stderr(&["render", "--why", "F-999"], 2).contains("there is no card F-999"));
+    assert!(!said(&["--anew"]).contains("made again"));
+}
