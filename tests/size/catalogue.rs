@@ -33,6 +33,10 @@ impl Wire {
     fn section_mm2(&self) -> f64 {
         f64::from(self.wires) * std::f64::consts::PI * self.wire_diameter_mm.powi(2) / 4.0
     }
+
+    fn breaking_load_kn(&self) -> f64 {
+        self.section_mm2() * COPPER_N_PER_MM2 / 1000.0
+    }
 }
 
 /// Writes a catalogue with `fittings` fittings below `folder`, which is made where it isn't there.
@@ -141,6 +145,7 @@ reuse: if-undamaged
 
 fn cone(body: usize, member: usize, wire: &Wire) -> String {
     let bore_mm = wire.overall_diameter_mm + 0.3;
+    let proven_kn = wire.breaking_load_kn() * 0.98;
     format!(
         "\
 number: {cone}
@@ -150,11 +155,14 @@ material: bronze-soft
 stamp: \"{stamp}\"
 mark: {{ colour: {colour}, text: \"{text}\", notches: {notches}, seen_after_assembly: true }}
 reuse: never
+proven_on:
+  - {{ conductor: {conductor}, body: B-{body:04}, holding_load_kN: {proven_kn:.2}, report: R-1 }}
 interface: seat-{body:04}
 geometry:
   collet: {{ bore_mm: {bore_mm:.2}, bore_tolerance_mm: 0.05, slits: 3, slit_width_mm: 1.0, half_angle_deg: 5, length_mm: 65, stand_out_at_bore_mm: 6.0 }}
 ",
         cone = cone_number(body, member),
+        conductor = wire.id,
         stamp = cone_stamp(body, member),
         colour = COLOURS[member],
         text = TEXTS[member],
@@ -163,7 +171,7 @@ geometry:
 }
 
 fn fitting(body: usize, member: usize, wire: &Wire) -> String {
-    let load_kn = wire.section_mm2() * COPPER_N_PER_MM2 / 1000.0;
+    let load_kn = wire.breaking_load_kn();
     format!(
         "\
 number: F-{body:04}-{member}
