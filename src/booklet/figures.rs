@@ -9,6 +9,7 @@ use crate::sketch::{
 };
 use crate::units::Length;
 use serde_json::{Value, json};
+use std::fmt::Debug;
 
 /// Pixels a millimetre of drawing: its 7 pt type comes to the size of the page's small type.
 const PIXELS_PER_MM: f64 = 5.2;
@@ -27,6 +28,9 @@ const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
 
 /// The fitting assembled, and its conductors.
 pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
+    if booklet.outlines {
+        return vec![outline(booklet, &(fitting, limits(booklet)))];
+    }
     let mut figures =
         vec![figure("assembly", &assembly(fitting, limits(booklet), &room(booklet, ASSEMBLY_ROOM)))];
     figures.extend(fitting.conductors.iter().map(|conductor| {
@@ -38,6 +42,9 @@ pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value>
 
 /// A dead-end apart, entered and seated; other families go together in one step.
 pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
+    if booklet.outlines {
+        return vec![outline(booklet, &(fitting, limits(booklet)))];
+    }
     if !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
         return Vec::new();
     }
@@ -47,6 +54,11 @@ pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
 
 /// A fitting seated right, and beside it with each of these wrong parts.
 pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &[&Case]) -> Vec<Value> {
+    if booklet.outlines {
+        let parts: Vec<_> =
+            wrong.iter().map(|case| (&case.part, &case.outcome, case.summary.words())).collect();
+        return vec![outline(booklet, &(fitting, limits(booklet), parts))];
+    }
     let room = room(booklet, STAGE_ROOM);
     let name = |part: &str| format!("{}-with-{part}", fitting.number);
     let mut figures = vec![figure(&name("its-own"), &assembly(fitting, limits(booklet), &room))];
@@ -59,17 +71,26 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
 
 /// The gripping parts of a body, side by side at one scale.
 pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
+    if booklet.outlines {
+        return outline(booklet, &(&found.body, &found.parts));
+    }
     figure("line-up", &line_up(&found.body, &found.parts, &room(booklet, LINE_UP_ROOM)))
 }
 
 /// Everything that drawings use, each with what it means.
 pub(super) fn key(booklet: &Booklet<'_>) -> Vec<Value> {
+    if booklet.outlines {
+        return vec![outline(booklet, &())];
+    }
     let drawings = sketch::key(&room(booklet, SECTION_ROOM));
     drawings.iter().zip(1..).map(|(drawing, number)| figure(&format!("key-{number}"), drawing)).collect()
 }
 
 /// The section enlarged with its dimensions, and at 1:1.
 pub(super) fn of_conductor(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
+    if booklet.outlines {
+        return vec![outline(booklet, conductor)];
+    }
     let enlarged = conductor_section(conductor, &room(booklet, SECTION_ROOM));
     let true_size = conductor_true_size(conductor, &room(booklet, SECTION_ROOM));
     vec![figure("section", &enlarged), at_true_size("true-size", &true_size)]
@@ -77,10 +98,18 @@ pub(super) fn of_conductor(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<
 
 /// A contact wire worn to its stop height, with what is gone.
 pub(super) fn worn(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
+    if booklet.outlines {
+        return vec![outline(booklet, conductor)];
+    }
     let stop = |limits: &WearLimits| limits.stop_height.or(limits.replace_height).or(limits.plan_height);
     let height = conductor.wear.as_ref().and_then(stop);
     let drawing = height.map(|height| worn_section(conductor, height, &room(booklet, SECTION_ROOM)));
     drawing.iter().map(|drawing| figure(&format!("worn-{}", conductor.id), drawing)).collect()
+}
+
+/// What stands for drawings that need not be made: all that they would be drawn from. Fonts are the run's.
+fn outline(booklet: &Booklet<'_>, from: &dyn Debug) -> Value {
+    json!({ "from": format!("{from:-?}"), "numerals": format!("{:?}", booklet.numerals) })
 }
 
 fn limits<'a>(booklet: &Booklet<'a>) -> &'a Limits {

@@ -45,6 +45,8 @@ pub struct Booklet<'a> {
     pub(super) numerals: Numerals,
     pub(super) look_alikes: Vec<LookAlike>,
     marks: BTreeMap<&'a str, &'a Mark>,
+    /// Whether what drawings are made from stands in their place.
+    pub(super) outlines: bool,
     /// Faces as SVG by their file name, where pages hold them; else they are files beside the booklet.
     faces: Option<&'a BTreeMap<String, String>>,
 }
@@ -61,8 +63,16 @@ impl<'a> Booklet<'a> {
             numerals,
             look_alikes: mixups::look_alikes(input.catalogue),
             marks: mixups::marks(input.catalogue),
+            outlines: false,
             faces: None,
         }
+    }
+
+    /// The same booklet with no drawing in its pages, and in their place what they would be drawn from: to know whether
+    /// a page has changed, without drawing it.
+    #[must_use]
+    pub fn in_outline(self) -> Self {
+        Self { outlines: true, ..self }
     }
 
     /// The same booklet with its pages and these faces all in one file.

@@ -156,11 +156,12 @@ impl Making<'_> {
     /// Makes every page of the booklet, and the single file of them.
     pub(super) fn booklet(&self) -> Result<Findings, Fault> {
         let booklet = Booklet::new(self.prepared.booklet());
+        let outlined = Booklet::new(self.prepared.booklet()).in_outline();
         let subjects = booklet.subjects();
         let counted = Counted::new(self.progress, Stage::Booklet, subjects.len());
         let made: Vec<Findings> = subjects
             .par_iter()
-            .map(|subject| self.page(&booklet, subject).inspect(|_| counted.one_more()))
+            .map(|subject| self.page(&booklet, &outlined, subject).inspect(|_| counted.one_more()))
             .collect::<Result<_, Fault>>()?;
         let mut findings = Findings::new();
         findings.extend(made.into_iter().flatten().filter(|finding| self.prepared.is_news(finding)));
@@ -170,17 +171,19 @@ impl Making<'_> {
     }
 
     /// Makes one page; gives what is wrong with it.
-    fn page(&self, booklet: &Booklet<'_>, subject: &Subject) -> Result<Findings, Fault> {
-        let unfilled = self.clock.booklet(|| booklet.unfilled(subject));
+    fn page(
+        &self,
+        booklet: &Booklet<'_>,
+        outlined: &Booklet<'_>,
+        subject: &Subject,
+    ) -> Result<Findings, Fault> {
+        let outline = self.clock.booklet(|| outlined.unfilled(subject));
         let name = format!("page {}", subject.path());
-        let inputs = unfilled.as_ref().map(|page| self.clock.booklet(|| made_from::page_from(page)));
+        let inputs = outline.as_ref().map(|page| self.clock.booklet(|| made_from::page_from(page)));
         if inputs.as_ref().is_some_and(|inputs| self.memory.keep(&name, inputs, self.staging())) {
             return Ok(Findings::new());
         }
-        let filled = || match &unfilled {
-            Some(page) => booklet.fill(subject, page).map_err(Box::new),
-            None => booklet.page(subject).map_err(Box::new),
-        };
+        let filled = || booklet.page(subject).map_err(Box::new);
         let page = match self.clock.booklet(filled) {
             Ok(page) => page,
             Err(finding) => return Ok(Findings::from(*finding)),

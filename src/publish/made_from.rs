@@ -23,7 +23,7 @@ impl Prepared {
         let layout = |(name, text): (&str, &str)| (format!("layouts/{name}"), cache::hash(&text));
         let mut common: Inputs = self.design.own().chain(self.booklet_layouts.own()).map(layout).collect();
         common.insert(cache::PROGRAM.to_owned(), cache::program()?);
-        common.insert("the fonts".to_owned(), cache::hash(&fonts));
+        common.insert(cache::FONTS.to_owned(), cache::hash(&fonts));
         common.insert("the settings in catalogue.yaml".to_owned(), cache::hash(&self.catalogue.settings));
         Some(common)
     }

@@ -17,6 +17,8 @@ use std::sync::{Mutex, PoisonError};
 const PAGE: &str = "page ";
 /// What all outputs are made with.
 pub(in crate::publish) const PROGRAM: &str = "the program";
+/// What all texts are set and drawings are lettered with.
+pub(in crate::publish) const FONTS: &str = "the fonts";
 /// The layouts of pages; all else that outputs have in common is of cards and sheets. What pages take of it is among
 /// the values that they are filled with.
 const OF_PAGES: &str = "layouts/booklet/";
@@ -96,7 +98,8 @@ impl Memory {
 
     /// What has changed of what all pages, or all else, are made from.
     fn changed_in_common(&self, page: bool) -> impl Iterator<Item = String> {
-        let of = move |name: &String| name == PROGRAM || name.starts_with(OF_PAGES) == page;
+        let of =
+            move |name: &String| [PROGRAM, FONTS].contains(&&**name) || name.starts_with(OF_PAGES) == page;
         changed(&self.earlier.common, self.common.as_ref().unwrap_or(&self.earlier.common)).filter(of)
     }
 
