@@ -3,7 +3,9 @@
 use super::input::Input;
 use crate::catalogue::{Conductor, Fitting};
 use crate::mixups::BodyMixups;
-use crate::sketch::{Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, line_up};
+use crate::sketch::{
+    Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, line_up,
+};
 use crate::units::{Length, Numerals};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -54,7 +56,8 @@ impl<'a> Drawings<'a> {
             "section" => conductor_section(self.fitting?.conductor(), &options),
             "line-up" => {
                 let body = self.body?;
-                let drawing = line_up(&body.body, &body.parts, &options);
+                let ends = end_views(&body.body, &body.parts, &options);
+                let drawing = ends.unwrap_or_else(|| line_up(&body.body, &body.parts, &options));
                 let inside = drawing.width <= width && drawing.height <= height;
                 (inside && drawing.height >= LEAST_LINE_UP).then_some(drawing)?
             }

@@ -1,12 +1,16 @@
 //! What drawings are drawn with: pens, tones and text colour, for light paper and for dark screens.
 
 use super::number::number;
+use super::tones::{grip, shades};
+use crate::colour::ColourCode;
 use crate::section::MaterialGroup;
 use std::fmt::Write;
 
 /// A line: how wide it is and what it means.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Pen {
+    /// Outlines of the gripping part.
+    Heavy,
     /// Visible outlines and cut edges.
     Thick,
     /// Dimensions, leaders, hatching, lay lines.
@@ -22,6 +26,10 @@ pub(crate) enum Pen {
 pub(crate) enum Tone {
     /// A material, in one of three shades of rising depth.
     Metal(MaterialGroup, Shade),
+    /// A gripping part: darker than all metal beside it.
+    Grip(MaterialGroup),
+    /// The paint of a mark, which is the same on paper and on a dark screen.
+    Paint(ColourCode),
     /// Empty space that hides what lies behind.
     Paper,
     /// Line ink: arrowheads, dots.
@@ -95,6 +103,7 @@ pub(crate) const PAPER_DARK: &str = "#14171a";
 impl Pen {
     fn class(self) -> &'static str {
         match self {
+            Self::Heavy => "sk-heavy",
             Self::Thick => "sk-thick",
             Self::Thin => "sk-thin",
             Self::Centre => "sk-centre",
@@ -102,9 +111,13 @@ impl Pen {
         }
     }
 
-    /// Wide to narrow is two to one (ISO 128-2).
+    /// Wide to narrow is two to one (ISO 128-2); a gripping part's outline is half as wide again.
     pub fn width(self, thick: f64) -> f64 {
-        if self == Self::Thick { thick } else { thick / 2.0 }
+        match self {
+            Self::Heavy => 1.5 * thick,
+            Self::Thick => thick,
+            Self::Thin | Self::Centre | Self::Gone => thick / 2.0,
+        }
     }
 
     /// Dashes and gaps in line widths (ISO 128-2).
@@ -112,16 +125,17 @@ impl Pen {
         match self {
             Self::Centre => Some(&[24.0, 4.0, 0.5, 4.0]),
             Self::Gone => Some(&[8.0, 4.0]),
-            Self::Thick | Self::Thin => None,
+            Self::Heavy | Self::Thick | Self::Thin => None,
         }
     }
 }
 
 impl Tone {
-    /// Every tone, in a fixed order.
+    /// Every tone that changes on a dark screen, in a fixed order.
     pub fn all() -> Vec<Self> {
-        let groups = GROUPS.iter().flat_map(|(group, ..)| {
-            [Shade::Pale, Shade::Plain, Shade::Deep].map(|shade| Self::Metal(*group, shade))
+        let groups = super::tones::groups().flat_map(|group| {
+            let metals = [Shade::Pale, Shade::Plain, Shade::Deep].map(|shade| Self::Metal(group, shade));
+            metals.into_iter().chain([Self::Grip(group)])
         });
         groups.chain([Self::Paper, Self::Ink, Self::Signal]).collect()
     }
@@ -129,6 +143,8 @@ impl Tone {
     pub fn class(self) -> String {
         match self {
             Self::Metal(group, shade) => format!("sk-{}-{}", word(group), shade as u8 + 1),
+            Self::Grip(group) => format!("sk-{}-grip", word(group)),
+            Self::Paint(_) => "sk-paint".to_owned(),
             Self::Paper => "sk-paper".to_owned(),
             Self::Ink => "sk-ink".to_owned(),
             Self::Signal => "sk-signal".to_owned(),
@@ -136,22 +152,26 @@ impl Tone {
     }
 
     /// On light paper.
-    pub fn light(self) -> &'static str {
+    pub fn light(self) -> String {
         match self {
-            Self::Metal(group, shade) => shades(group).0[shade as usize],
-            Self::Paper => PAPER,
-            Self::Ink => INK,
-            Self::Signal => "#8a1c4a",
+            Self::Metal(group, shade) => shades(group).0[shade as usize].to_owned(),
+            Self::Grip(group) => grip(group).0.to_owned(),
+            Self::Paint(code) => code.printed().hex(),
+            Self::Paper => PAPER.to_owned(),
+            Self::Ink => INK.to_owned(),
+            Self::Signal => "#8a1c4a".to_owned(),
         }
     }
 
     /// On a dark screen.
-    pub fn dark(self) -> &'static str {
+    pub fn dark(self) -> String {
         match self {
-            Self::Metal(group, shade) => shades(group).1[shade as usize],
-            Self::Paper => PAPER_DARK,
-            Self::Ink => INK_DARK,
-            Self::Signal => "#ff9ec4",
+            Self::Metal(group, shade) => shades(group).1[shade as usize].to_owned(),
+            Self::Grip(group) => grip(group).1.to_owned(),
+            Self::Paint(code) => code.printed().hex(),
+            Self::Paper => PAPER_DARK.to_owned(),
+            Self::Ink => INK_DARK.to_owned(),
+            Self::Signal => "#ff9ec4".to_owned(),
         }
     }
 }
@@ -160,24 +180,6 @@ impl Tone {
 pub(crate) fn word(group: MaterialGroup) -> &'static str {
     group.word()
 }
-
-fn shades(group: MaterialGroup) -> ([&'static str; 3], [&'static str; 3]) {
-    GROUPS.iter().find(|row| row.0 == group).map_or((GROUPS[3].1, GROUPS[3].2), |row| (row.1, row.2))
-}
-
-type Row = (MaterialGroup, [&'static str; 3], [&'static str; 3]);
-
-/// Our own tones: pale, plain and deep of one material differ in lightness enough for grey copies.
-const GROUPS: [Row; 8] = [
-    (MaterialGroup::Copper, ["#fbe6d8", "#f2c4a4", "#dd9d74"], ["#3a2418", "#5c3723", "#7c4d31"]),
-    (MaterialGroup::Bronze, ["#f8efcf", "#ebd793", "#cfb45f"], ["#302a12", "#4c421b", "#695b27"]),
-    (MaterialGroup::Aluminium, ["#f1f5f8", "#d9e2e9", "#b9c6d1"], ["#262c31", "#3b454d", "#525f6a"]),
-    (MaterialGroup::Steel, ["#e3e7eb", "#c0c9d1", "#9aa6b1"], ["#1d232a", "#2f3a45", "#475563"]),
-    (MaterialGroup::Stainless, ["#e6eeec", "#c4d5d1", "#9db4af"], ["#1b2826", "#2c403c", "#425d57"]),
-    (MaterialGroup::Iron, ["#ebe7e2", "#d0c8bf", "#aba094"], ["#28241f", "#3f3931", "#595147"]),
-    (MaterialGroup::Zinc, ["#eeeef4", "#d3d3e0", "#b0b0c4"], ["#232330", "#37374b", "#4e4e68"]),
-    (MaterialGroup::Polymer, ["#e4f2e1", "#c0dfba", "#94c08c"], ["#18281a", "#264029", "#3a5f3e"]),
-];
 
 /// Style rules that turn drawings dark, one selector and one rule a line: put them where a page is dark, such as within
 /// `@media (prefers-color-scheme: dark)`. Drawings carry the light look themselves.
@@ -188,7 +190,7 @@ const GROUPS: [Row; 8] = [
 #[must_use]
 pub fn dark_rules() -> String {
     let mut rules = String::new();
-    for pen in [Pen::Thick, Pen::Thin, Pen::Centre, Pen::Gone] {
+    for pen in [Pen::Heavy, Pen::Thick, Pen::Thin, Pen::Centre, Pen::Gone] {
         let _ = writeln!(rules, ".{} {{ stroke: {INK_DARK}; }}", pen.class());
     }
     let _ = writeln!(rules, ".sk-text {{ fill: {INK_DARK}; }}");
@@ -204,9 +206,9 @@ mod tests {
     use palette::Srgb;
     use palette::color_difference::Wcag21RelativeContrast;
 
-    fn contrast(one: &str, other: &str) -> f32 {
+    fn contrast(one: impl AsRef<str>, other: impl AsRef<str>) -> f32 {
         let colour = |hex: &str| hex.parse::<Srgb<u8>>().unwrap().into_format::<f32>();
-        colour(one).relative_contrast(colour(other))
+        colour(one.as_ref()).relative_contrast(colour(other.as_ref()))
     }
 
     /// WCAG 2.2, 1.4.3: 4.5:1.
@@ -228,10 +230,30 @@ mod tests {
         }
     }
 
+    /// WCAG 2.2, 1.4.11: 3:1 for what must be seen of a graphic. Contrast is of luminance, so grey copies keep it.
+    #[test]
+    fn gripping_parts_stand_out_from_bodies() {
+        for tone in Tone::all().into_iter().filter(|tone| matches!(tone, Tone::Grip(_))) {
+            assert!(contrast(tone.light(), Tone::Paper.light()) >= 3.0, "{tone:?} on light paper");
+            assert!(contrast(tone.dark(), Tone::Paper.dark()) >= 3.0, "{tone:?} on a dark screen");
+        }
+    }
+
+    /// Beside wires and other parts, which are never as dark (common practice, no source: a step of 1.15).
+    #[test]
+    fn gripping_parts_are_darker_than_any_metal() {
+        for metal in Tone::all().into_iter().filter(|tone| matches!(tone, Tone::Metal(..))) {
+            for grip in super::super::tones::groups().map(Tone::Grip) {
+                let (off, from) = (contrast(grip.light(), PAPER), contrast(metal.light(), PAPER));
+                assert!(off >= 1.15 * from, "{grip:?} and {metal:?}");
+            }
+        }
+    }
+
     #[test]
     fn shades_of_one_material_differ_in_grey() {
-        for (group, light, dark) in GROUPS {
-            for shades in [light, dark] {
+        for group in super::super::tones::groups() {
+            for shades in [shades(group).0, shades(group).1] {
                 assert!(contrast(shades[0], shades[1]) >= 1.15, "{group:?}");
                 assert!(contrast(shades[1], shades[2]) >= 1.25, "{group:?}");
             }

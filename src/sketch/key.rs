@@ -28,6 +28,7 @@ pub fn key(options: &Options) -> Vec<Drawing> {
         MaterialGroup::Polymer,
     ];
     let lines = [
+        (Pen::Heavy, "gripping part", "Widest line: edges of the gripping part."),
         (Pen::Thick, "visible edge", "Wide line: edges that are seen or cut."),
         (Pen::Thin, "dimension, hatching", "Narrow line: dimensions, leaders, hatching, lay of wires."),
         (Pen::Centre, "axis", "Dash-dot line: axis."),
@@ -53,17 +54,19 @@ fn finished(draft: Draft, title: &str, description: &str) -> Drawing {
     })
 }
 
-/// The three depths of a material's tone, side by side.
+/// The depths of a material's tone, side by side, with that of a gripping part.
 fn material(options: &Options, group: MaterialGroup) -> Drawing {
     let mut draft = Draft::new(options);
     let (wide, high) = sample(options);
-    for (index, shade) in [Shade::Pale, Shade::Plain, Shade::Deep].into_iter().enumerate() {
-        let left = index as f64 * wide / 3.0;
-        let outline = Outline::rectangle(Rect::new(left, 0.0, left + wide / 3.0, high));
-        draft.area(Purpose::View(0), outline, Appearance::area(Tone::Metal(group, shade), Pen::Thick));
+    let metals =
+        [Shade::Pale, Shade::Plain, Shade::Deep].map(|shade| (Tone::Metal(group, shade), Pen::Thick));
+    for (index, (tone, pen)) in metals.into_iter().chain([(Tone::Grip(group), Pen::Heavy)]).enumerate() {
+        let left = index as f64 * wide / 4.0;
+        let outline = Outline::rectangle(Rect::new(left, 0.0, left + wide / 4.0, high));
+        draft.area(Purpose::View(0), outline, Appearance::area(tone, pen));
     }
     let description = format!(
-        "Tones of {}: pale on parts, plain on gripping parts, by turns on layers of wires.",
+        "Tones of {}: pale on parts, by turns on layers of wires, darkest on the gripping part. Bodies are white.",
         word(group)
     );
     finished(draft, word(group), &description)

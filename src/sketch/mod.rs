@@ -17,10 +17,11 @@ mod plane;
 mod refused;
 mod scale;
 mod scene;
+mod tones;
 mod write;
 
 pub use appearance::dark_rules;
-pub use assembly::{assembly, line_up, stages, wrong_part};
+pub use assembly::{assembly, end_views, line_up, stages, wrong_part};
 pub use conductor::{Subject, conductor_section, conductor_true_size, section_of, worn_section};
 pub use drawing::{Dimension, Drawing};
 pub use key::key;

@@ -1,6 +1,6 @@
 //! A drawing before it is written: primitives with their purpose, in millimetres on paper.
 
-use super::appearance::Appearance;
+use super::appearance::{Appearance, Tone};
 use super::letters::Text;
 use super::outline::Outline;
 use super::plane::{Affine, EMPTY, Line, Point, Rect, Vec2, around, at, corners, enters, grown, within};
@@ -129,6 +129,11 @@ impl Scene {
 
     pub fn text(&mut self, text: Text) {
         self.add(Purpose::Letters, Primitive::Text(text), Appearance { fill: None, pen: None });
+    }
+
+    /// A text in the colour of the paper, on ink.
+    pub fn text_on_ink(&mut self, text: Text) {
+        self.add(Purpose::Letters, Primitive::Text(text), Appearance::solid(Tone::Paper));
     }
 
     /// The box round everything.

@@ -68,7 +68,11 @@ fn path(points: &[Point]) -> String {
 }
 
 fn texts(out: &mut String, group: &[Element]) {
-    let _ = write!(out, "<g class=\"sk-text\" fill=\"{INK}\" font-family=\"{}\">", family());
+    let (class, fill) = match group[0].appearance.fill {
+        Some(tone) => (tone.class(), tone.light()),
+        None => ("sk-text".to_owned(), INK.to_owned()),
+    };
+    let _ = write!(out, "<g class=\"{class}\" fill=\"{fill}\" font-family=\"{}\">", family());
     for element in group {
         if let Primitive::Text(text) = &element.primitive {
             letters(out, text);

@@ -77,6 +77,10 @@ impl ColletSeat {
     fn draw_cone(&self, scaled: &mut ScaledDraft) {
         let [small, large] = self.flank;
         scaled.cut(self.cone, &upper(&[(small.0, self.bore), small, large, (large.0, self.bore)]));
+        let slope = (large.1 - small.1) / (large.0 - small.0);
+        let wide = scaled.paint_width();
+        let foot = (large.0 - wide, large.1 - wide * slope);
+        scaled.paint(self.cone, &upper(&[(foot.0, self.bore), foot, large, (large.0, self.bore)]));
     }
 
     /// What stands out of the body's face, seen from outside, with the slit on the near side.
@@ -89,6 +93,9 @@ impl ColletSeat {
         let slope = (large.1 - small.1) / (large.0 - small.0);
         let radius = large.1 - (large.0 - from) * slope;
         scaled.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
+        let wide = scaled.paint_width().min(0.8 * (large.0 - from));
+        let foot = (large.0 - wide, large.1 - wide * slope);
+        scaled.paint(self.cone, &Outline::of(&[(foot.0, 0.0), foot, large, (large.0, 0.0)]));
         let slit = self.slit / 2.0;
         let y = 0.5 * small.1;
         if small.0 > 0.0 {

@@ -157,12 +157,20 @@ impl PartProfile {
             let foot = self.large / 2.0;
             let corners = [(x, foot), (x, foot - self.small), (end, foot - self.large), (end, foot)];
             scaled.cut(self.look, &Outline::of(&corners));
+            let near = end - scaled.paint_width();
+            let top = foot - self.large + (end - near) * (self.large - self.small) / self.length;
+            scaled.paint(self.look, &Outline::of(&[(near, foot), (near, top), corners[2], corners[3]]));
             return;
         };
         let wide = self.wide_hole.unwrap_or(hole);
         scaled.empty(&upper(&[(x, 0.0), (x, hole), (end, wide), (end, 0.0)]));
         scaled.cut(self.look, &upper(&[(x, hole), (x, self.small), (end, self.large), (end, wide)]));
         scaled.outside(self.look, &[(x, 0.0), (x, self.small), (end, self.large), (end, 0.0)]);
+        let near = end - scaled.paint_width();
+        let side = self.large - (end - near) * (self.large - self.small) / self.length;
+        let bore = wide - (end - near) * (wide - hole) / self.length;
+        scaled.paint(self.look, &upper(&[(near, bore), (near, side), (end, self.large), (end, wide)]));
+        scaled.paint(self.look, &Outline::of(&[(near, 0.0), (near, side), (end, self.large), (end, 0.0)]));
         if let Some(slit) = self.slit {
             let (y, half) = (0.5 * self.small, slit.max(scaled.object(0.3)) / 2.0);
             scaled.fine(vec![

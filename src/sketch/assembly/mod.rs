@@ -5,6 +5,7 @@ mod band;
 mod clamp;
 pub(crate) mod collet;
 mod dead_end;
+mod end_views;
 mod figure;
 mod line_up;
 mod plain;
@@ -18,6 +19,7 @@ pub(crate) mod thimble;
 pub(crate) mod wedge;
 mod wrong;
 
+pub use end_views::end_views;
 pub use line_up::line_up;
 pub use stages::stages;
 pub use wrong::wrong_part;
@@ -126,8 +128,9 @@ pub(crate) fn compose<'a>(
         {
             dead_end::dimension(&mut scaled, setup, &measures);
         }
-        let items: Vec<Balloon> =
-            (0..setup.parts.len()).map(|part| Balloon { part, label: (part + 1).to_string() }).collect();
+        let items: Vec<Balloon> = (setup.parts.iter().enumerate())
+            .map(|(part, of)| Balloon { part, label: (part + 1).to_string(), grips: of.role.grips() })
+            .collect();
         scaled.draft.balloons(&items);
     }
     scaled

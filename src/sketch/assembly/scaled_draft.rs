@@ -1,6 +1,7 @@
 //! A drawing of parts: outlines come in millimetres of the object and go to paper at a scale.
 
 use crate::catalogue::{Part, Role};
+use crate::colour::ColourCode;
 use crate::section::MaterialGroup;
 use crate::sketch::appearance::{Appearance, Pen, Shade, Tone};
 use crate::sketch::draft::Draft;
@@ -17,13 +18,22 @@ pub(crate) struct Look {
     /// Index of the item.
     pub item: usize,
     pub tone: Tone,
+    /// The paint of its mark.
+    pub paint: Option<ColourCode>,
+    pen: Pen,
     hatch: usize,
 }
 
 impl Look {
-    /// Gripping parts are a shade deeper than others; parts that touch are hatched differently.
+    /// The gripping part is what is looked at: darkest tone, heaviest outline. Bodies are white; parts that touch are
+    /// hatched differently.
     pub fn of(item: usize, part: &Part) -> Self {
-        let shade = if part.role.grips() { Shade::Plain } else { Shade::Pale };
+        let group = part.material.group;
+        let (tone, pen) = match part.role {
+            role if role.grips() => (Tone::Grip(group), Pen::Heavy),
+            Role::Body | Role::Socket => (Tone::Paper, Pen::Thick),
+            _ => (Tone::Metal(group, Shade::Pale), Pen::Thick),
+        };
         let hatch = match part.role {
             Role::Body | Role::Sleeve => 0,
             Role::Cone | Role::Wedge | Role::Ferrule | Role::Keeper => 1,
@@ -32,7 +42,7 @@ impl Look {
             Role::Lock | Role::RopeGrip => 4,
             Role::Pin | Role::Other => 5,
         };
-        Self { item, tone: Tone::Metal(part.material.group, shade), hatch }
+        Self { item, tone, paint: part.mark.as_ref().map(|mark| mark.colour), pen, hatch }
     }
 }
 
@@ -73,13 +83,13 @@ impl<'a> ScaledDraft<'a> {
         let scene = &mut self.draft.scene;
         scene.area(Purpose::FontStyle(look.item), outline.clone(), Appearance::solid(look.tone));
         scene.lines(Purpose::Hatch(look.item), lines, Appearance::line(Pen::Thin));
-        scene.area(Purpose::FontStyle(look.item), outline, Appearance::line(Pen::Thick));
+        scene.area(Purpose::FontStyle(look.item), outline, Appearance::line(look.pen));
     }
 
     /// A part seen from outside, or a shaft, pin or wire that is not hatched where it is cut.
     pub fn view(&mut self, look: Look, outline: &Outline) {
         let outline = self.on_paper(outline);
-        self.draft.scene.area(Purpose::View(look.item), outline, Appearance::area(look.tone, Pen::Thick));
+        self.draft.scene.area(Purpose::View(look.item), outline, Appearance::area(look.tone, look.pen));
     }
 
     /// The half of a round part below the axis, seen from outside: corners from the axis round to the
@@ -87,7 +97,23 @@ impl<'a> ScaledDraft<'a> {
     pub fn outside(&mut self, look: Look, corners: &[(f64, f64)]) {
         self.fill(look, &Outline::of(corners));
         let corners: Vec<Point> = corners.iter().map(|&(x, y)| at(x, y)).collect();
-        self.edge(&corners);
+        self.stroke(&corners, look.pen);
+    }
+
+    /// How far a painted end shows along the part, in millimetres of the object.
+    pub fn paint_width(&self) -> f64 {
+        self.object(0.45 * self.draft.size())
+    }
+
+    /// The paint of a part's mark, as far as it has one, on a face of it.
+    pub fn paint(&mut self, look: Look, outline: &Outline) {
+        let Some(code) = look.paint else { return };
+        let outline = self.on_paper(outline);
+        self.draft.scene.area(
+            Purpose::View(look.item),
+            outline,
+            Appearance::area(Tone::Paint(code), Pen::Thin),
+        );
     }
 
     /// A part seen from outside, without its outline.
@@ -103,7 +129,7 @@ impl<'a> ScaledDraft<'a> {
             Purpose::View(look.item),
             centre,
             radius,
-            Appearance::area(look.tone, Pen::Thick),
+            Appearance::area(look.tone, look.pen),
         );
     }
 
@@ -140,8 +166,12 @@ impl<'a> ScaledDraft<'a> {
 
     /// An edge in the wide line.
     pub fn edge(&mut self, points: &[Point]) {
+        self.stroke(points, Pen::Thick);
+    }
+
+    fn stroke(&mut self, points: &[Point], pen: Pen) {
         let points: Vec<Point> = points.iter().map(|&point| self.place(point)).collect();
-        self.draft.scene.line(Purpose::Edge, &points, Appearance::line(Pen::Thick));
+        self.draft.scene.line(Purpose::Edge, &points, Appearance::line(pen));
     }
 
     /// Lines in the narrow line.

@@ -162,6 +162,9 @@ impl Figure for SpreadingSeat {
         }
         let [small, large] = self.flank;
         scaled.cut(self.cone, &upper(&[(small.0, self.hole), small, large, (large.0, self.hole)]));
+        let wide = scaled.paint_width().min(0.3 * (large.0 - small.0));
+        let foot = (large.0 - wide, large.1 - wide * (large.1 - small.1) / (large.0 - small.0));
+        scaled.paint(self.cone, &upper(&[(foot.0, self.hole), foot, large, (large.0, self.hole)]));
         let end = (self.axial.end - pose.conductor).min(self.axial.entry);
         stub(scaled, setup.conductor, self.radius, (line, end));
         self.axial.draw_body_outside(scaled, setup, self.body);

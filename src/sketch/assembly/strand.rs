@@ -17,7 +17,7 @@ pub(crate) enum Sides {
 
 /// The tone of a conductor seen from the side.
 pub(crate) fn tone(conductor: &Conductor) -> Tone {
-    wire_tone(conductor.material.group, Shade::Deep)
+    wire_tone(conductor.material.group, Shade::Plain)
 }
 
 /// The conductor along the axis between two places.

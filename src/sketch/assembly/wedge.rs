@@ -189,6 +189,17 @@ impl Figure for WedgeSeat {
                 (large.0, foot),
             ]),
         );
+        let wide = scaled.paint_width();
+        let top = foot - large.1 + wide * self.slope;
+        scaled.paint(
+            self.wedge,
+            &Outline::of(&[
+                (large.0 - wide, foot),
+                (large.0 - wide, top),
+                (large.0, foot - large.1),
+                (large.0, foot),
+            ]),
+        );
         self.draw_bolt(scaled, setup);
         self.draw_keeping_pin(scaled, setup);
         if !apart {

@@ -86,7 +86,8 @@ fn compose<'a>(
     let left = scaled.draft.scene.object_bounds().x0;
     scaled.draft.text_at_first_clear(&[(at(left, foot), Anchor::Start)], words);
     let wrong = setup.parts.iter().position(|part| part.number == wrong.number);
-    let items: Vec<Balloon> = wrong.map(|part| Balloon { part, label: "×".to_owned() }).into_iter().collect();
+    let items: Vec<Balloon> =
+        wrong.map(|part| Balloon { part, label: "×".to_owned(), grips: true }).into_iter().collect();
     scaled.draft.balloons(&items);
     scaled
 }

@@ -19,6 +19,8 @@ use targets::{Seen, Target};
 pub(crate) struct Balloon {
     pub part: usize,
     pub label: String,
+    /// Whether it points at a gripping part: then it is black.
+    pub grips: bool,
 }
 
 impl Draft<'_> {
@@ -134,9 +136,9 @@ impl Draft<'_> {
             Purpose::Balloon(balloon.part),
             place,
             radius,
-            Appearance::area(Tone::Paper, Pen::Thin),
+            Appearance::area(if balloon.grips { Tone::Ink } else { Tone::Paper }, Pen::Thin),
         );
         let number = self.level(place, Anchor::Middle, &balloon.label);
-        self.scene.text(number);
+        if balloon.grips { self.scene.text_on_ink(number) } else { self.scene.text(number) }
     }
 }
