@@ -26,7 +26,7 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "table": table,
         "kits": found.map_or(Value::Null, |found| kits(booklet, found)),
         "parts": parts.map(|part| side_by_side(booklet, part)).collect::<Vec<_>>(),
-        "line_up": found.map_or(Value::Null, |found| figures::gripping_parts(booklet, found)),
+        "line_up": found.map_or_else(Vec::new, |found| figures::gripping_parts(booklet, found)),
         "comparisons": found.map_or_else(Vec::new, |found| comparisons(booklet, found)),
         "fittings": fitting_links(booklet, found.map(|found| &found.fittings)),
         "part": part_link(booklet, body),

@@ -4,8 +4,8 @@ use super::input::Booklet;
 use crate::catalogue::{Conductor, Family, Fitting, Limits, WearLimits};
 use crate::mixups::{BodyMixups, Case};
 use crate::sketch::{
-    self, Drawing, Options, assembly, conductor_section, conductor_true_size, line_up,
-    stages as drawn_stages, worn_section, wrong_part,
+    self, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, line_up,
+    side_by_side, stages as drawn_stages, worn_section,
 };
 use crate::units::Length;
 use serde_json::{Value, json};
@@ -21,6 +21,10 @@ const ASSEMBLY_ROOM: (f64, f64) = (136.0, 90.0);
 const STAGE_ROOM: (f64, f64) = (78.0, 56.0);
 /// The most room for all gripping parts of a body.
 const LINE_UP_ROOM: (f64, f64) = (170.0, 60.0);
+/// The most room for the ends of gripping parts, as wide as the text of an A4 page.
+const ENDS_ROOM: (f64, f64) = (170.0, 120.0);
+/// The most room for a right part and a wrong one beside each other.
+const BESIDE_EACH_OTHER_ROOM: (f64, f64) = (130.0, 56.0);
 /// The most room for a conductor beside its fitting.
 const BESIDE_ROOM: (f64, f64) = (60.0, 60.0);
 /// The most room for the section of a conductor.
@@ -52,29 +56,33 @@ pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
     drawings.iter().zip(1..).map(|(drawing, stage)| figure(&format!("stage-{stage}"), drawing)).collect()
 }
 
-/// A fitting seated right, and beside it with each of these wrong parts.
+/// What each of these wrong parts does in a fitting, beside what its own does.
 pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &[&Case]) -> Vec<Value> {
     if booklet.outlines {
         let parts: Vec<_> =
             wrong.iter().map(|case| (&case.part, &case.outcome, case.summary.words())).collect();
         return vec![outline(booklet, &(fitting, limits(booklet), parts))];
     }
-    let room = room(booklet, STAGE_ROOM);
-    let name = |part: &str| format!("{}-with-{part}", fitting.number);
-    let mut figures = vec![figure(&name("its-own"), &assembly(fitting, limits(booklet), &room))];
-    figures.extend(wrong.iter().map(|case| {
-        let drawing = wrong_part(fitting, &case.part, &case.outcome, case.summary.words(), &room);
-        figure(&name(&case.part.number), &drawing)
-    }));
-    figures
+    let room = room(booklet, BESIDE_EACH_OTHER_ROOM);
+    let drawn = wrong.iter().map(|case| {
+        let words = case.summary.words();
+        let drawing = side_by_side(fitting, limits(booklet), &case.part, &case.outcome, words, &room);
+        figure(&format!("{}-with-{}", fitting.number, case.part.number), &drawing)
+    });
+    drawn.collect()
 }
 
-/// The gripping parts of a body, side by side at one scale.
-pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
+/// The gripping parts of a body, side by side at one scale, and their large ends at true size where the records have
+/// their sizes.
+pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Vec<Value> {
     if booklet.outlines {
-        return outline(booklet, &(&found.body, &found.parts));
+        return vec![outline(booklet, &(&found.body, &found.parts))];
     }
-    figure("line-up", &line_up(&found.body, &found.parts, &room(booklet, LINE_UP_ROOM)))
+    let ends = end_views(&found.body, &found.parts, &room(booklet, ENDS_ROOM));
+    let side = line_up(&found.body, &found.parts, &room(booklet, LINE_UP_ROOM));
+    let ends = ends
+        .map(|ends| if ends.scale == "1:1" { at_true_size("ends", &ends) } else { figure("ends", &ends) });
+    ends.into_iter().chain([figure("line-up", &side)]).collect()
 }
 
 /// Everything that drawings use, each with what it means.

@@ -107,7 +107,7 @@ impl FaceJob<'_> {
         let height = self.format.format.trim().1.mm();
         let description =
             read(&self.layout, filled, &self.format.style, height).map_err(FaceError::Layout)?;
-        let drawn = if description.has_drawn() { self.drawings.sections() } else { BTreeMap::new() };
+        let drawn = self.drawings.natural(&description.drawn());
         let broken = BrokenTexts::default();
         let measurer = self.measurer(&drawn, broken.clone());
         let fitted = arrange(&description, &measurer).map_err(FaceError::TooFull)?;

@@ -70,7 +70,7 @@ fn inked(slot: &Slot<'_>, setting: &Setting, measurer: &Measurer<'_>) -> Option<
         }
         // What a layout draws itself over the card's edges is looked at as it is drawn.
         Content::Svg { .. } if slot.edges != Edges::default() => None,
-        Content::Space | Content::Forms | Content::TableRow { .. } => None,
+        Content::Space | Content::Strike | Content::Forms | Content::TableRow { .. } => None,
         Content::Stack | Content::Row { .. } | Content::Columns { .. } | Content::Table { .. } => {
             (!slot.node.frame.is_empty()).then_some(slot.rect)
         }

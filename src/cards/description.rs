@@ -7,6 +7,7 @@ use crate::colour::Srgb;
 use crate::diagnostics::Place;
 use crate::typeset::FontStyle;
 use serde::Deserialize;
+use std::collections::BTreeSet;
 use std::sync::{Arc, OnceLock};
 
 /// An element of a layout. Lengths are millimetres.
@@ -127,6 +128,8 @@ pub(super) enum Content {
     },
     /// Nothing.
     Space,
+    /// Two lines over the whole face, from corner to corner: what must not be used. It takes no room.
+    Strike,
 }
 
 /// How wide a column of a table is.
@@ -220,10 +223,13 @@ impl Node {
         }
     }
 
-    /// Whether a drawing stands in it that is as large as it comes.
-    pub fn has_drawn(&self) -> bool {
-        matches!(&self.content, Content::Drawing(room) if room.heights.is_none())
-            || self.children.iter().any(Self::has_drawn)
+    /// The drawings in it that are as large as they come.
+    pub fn drawn(&self) -> BTreeSet<&str> {
+        let own = match &self.content {
+            Content::Drawing(room) if room.heights.is_none() => Some(room.of.as_str()),
+            _ => None,
+        };
+        own.into_iter().chain(self.children.iter().flat_map(Self::drawn)).collect()
     }
 
     /// The first drawing whose height the program settles.

@@ -1,7 +1,7 @@
 //! An arrangement drawn: its items at their places, each block written to SVG once and parsed once.
 
 use super::arrange::Arrangement;
-use super::description::{Content, Text};
+use super::description::{Content, DrawingRoom, Text};
 use super::face::{Block, BlockKind, Face, Item, ItemMark, Layer, Side, SvgItem};
 use super::flow::Slot;
 use super::measure::Measurer;
@@ -35,9 +35,13 @@ pub(super) fn draw(
 ) -> Result<Face, FaceError> {
     let mut painter = Painter { arrangement, measurer, card, flexible, options: measurer.fonts.options() };
     let mut blocks = Vec::new();
-    for (index, slot) in arrangement.slots.iter().enumerate() {
-        if slot.node.block.is_some() {
-            blocks.extend(painter.block(index, slot)?);
+    // What is struck out is so over everything else.
+    let struck = |slot: &Slot<'_>| slot.node.children.iter().any(|child| child.content == Content::Strike);
+    for over in [false, true] {
+        for (index, slot) in arrangement.slots.iter().enumerate() {
+            if slot.node.block.is_some() && struck(slot) == over {
+                blocks.extend(painter.block(index, slot)?);
+            }
         }
     }
     Ok(Face { side: card.side, trim: card.trim, bleed: card.bleed, blocks })
@@ -139,7 +143,12 @@ impl<'a> Painter<'a, '_> {
                 written.write(&paint::line((slot.rect.x0, y), (slot.rect.x1, y), *line, *colour));
                 written.items.push(item(slot, slot.rect, ItemMark::Rule));
             }
-            Content::Drawing(room) => self.drawing(slot, &room.of, written),
+            Content::Strike => {
+                let (width, height) = (self.card.trim.0.mm(), self.card.trim.1.mm());
+                written.write(&paint::strike(width, height));
+                written.items.push(item(slot, Rect::new(0.0, 0.0, width, height), ItemMark::Strike));
+            }
+            Content::Drawing(room) => self.drawing(slot, room, written),
             Content::Svg { source, class } => {
                 let id = format!("svg-{index}");
                 let (x, y) = (number(slot.rect.x0), number(slot.rect.y0));
@@ -251,8 +260,8 @@ impl<'a> Painter<'a, '_> {
     }
 
     /// A drawing in the middle of its room.
-    fn drawing(&self, slot: &Slot<'_>, name: &str, written: &mut Written) {
-        let drawing = self.measurer.drawn.get(name).or(self.flexible);
+    fn drawing(&self, slot: &Slot<'_>, room: &DrawingRoom, written: &mut Written) {
+        let drawing = if room.heights.is_some() { self.flexible } else { self.measurer.drawn.get(&room.of) };
         let Some(drawing) = drawing.filter(|drawing| !drawing.body.is_empty()) else { return };
         let (width, height) = (drawing.width.mm(), drawing.height.mm());
         let x = slot.rect.x0 + (slot.rect.width() - width) / 2.0;
@@ -264,7 +273,7 @@ impl<'a> Painter<'a, '_> {
             drawing.body
         ));
         written.alternative.clone_from(&drawing.description);
-        let mark = ItemMark::Drawing(name.to_owned(), drawing.scale.clone());
+        let mark = ItemMark::Drawing(room.of.clone(), drawing.scale.clone());
         written.items.push(item(slot, Rect::new(x, y, x + width, y + height), mark));
     }
 }

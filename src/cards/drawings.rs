@@ -1,13 +1,14 @@
 //! The drawings on a card, each made for the room that the layout gives it.
 
 use super::input::Input;
-use crate::catalogue::{Conductor, Fitting};
-use crate::mixups::BodyMixups;
+use crate::catalogue::Fitting;
+use crate::mixups::{BodyMixups, Summary};
 use crate::sketch::{
-    Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, line_up,
+    Detail, Drawing, Options, assembly, conductor_section, conductor_to_lay_on, end_view, end_views, line_up,
+    side_by_side, worn_profiles,
 };
 use crate::units::{Length, Numerals};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// The drawings of one card.
@@ -20,7 +21,7 @@ pub(super) struct Drawings<'a> {
 
 /// Gripping parts drawn lower than this can't be told apart: they are left out, as are more of them than
 /// stand side by side.
-const LEAST_LINE_UP: Length = Length::from_mm(6.0);
+const LEAST_LINE_UP: Length = Length::from_mm(11.0);
 
 impl<'a> Drawings<'a> {
     /// The drawings of the fitting or body of this number.
@@ -38,14 +39,52 @@ impl<'a> Drawings<'a> {
         self.body.is_some_and(|body| body.parts.len() > 1)
     }
 
-    /// The sections of the card's conductors at true size, by their names.
-    pub fn sections(&self) -> BTreeMap<String, Drawing> {
-        let options = self.options(Length::ZERO, Length::ZERO);
-        let section = |(index, conductor): (usize, &Arc<Conductor>)| {
-            (format!("true-size-{}", index + 1), conductor_true_size(conductor, &options))
-        };
-        let conductors = self.fitting.map_or(&[][..], |fitting| &fitting.conductors);
-        conductors.iter().enumerate().map(section).collect()
+    /// Whether each gripping part has an end to be drawn.
+    pub fn has_ends(&self) -> bool {
+        self.body.is_some_and(|body| (1..=body.parts.len()).all(|nth| self.end(nth).is_some()))
+    }
+
+    /// Whether a wrong part shows what differs.
+    pub fn has_wrong(&self) -> bool {
+        self.wrong(1).is_some()
+    }
+
+    /// The drawings of these names that are as large as they come.
+    pub fn natural(&self, names: &BTreeSet<&str>) -> BTreeMap<String, Drawing> {
+        let drawn = names.iter().filter_map(|name| {
+            let (kind, nth) = name.rsplit_once('-')?;
+            let nth: usize = nth.parse().ok().filter(|nth| *nth > 0)?;
+            let options = self.options(Length::ZERO, Length::ZERO);
+            let conductor = || self.fitting.and_then(|fitting| fitting.conductors.get(nth - 1));
+            let drawing = match kind {
+                "true-size" => conductor_to_lay_on(conductor()?, &options),
+                "worn" => worn_profiles(conductor()?, &options)?,
+                "end" => self.end(nth)?,
+                "wrong" => self.wrong(nth)?,
+                _ => return None,
+            };
+            Some(((*name).to_owned(), drawing))
+        });
+        drawn.collect()
+    }
+
+    /// The end of a gripping part, a tenth of the card high at least.
+    fn end(&self, nth: usize) -> Option<Drawing> {
+        let body = self.body?;
+        let (width, height) = self.input.catalogue.settings.card.trim();
+        let options = self.options(width * 0.48, height * 0.155);
+        end_view(&body.body, body.parts.get(nth - 1)?, &options)
+    }
+
+    /// What differs between the fitting's own part and one of the worst wrong ones that are listed on the card.
+    fn wrong(&self, nth: usize) -> Option<Drawing> {
+        let (fitting, catalogue) = (self.fitting?, self.input.catalogue);
+        let wrong = self.input.mixups.wrong_parts(fitting);
+        let case = wrong.into_iter().filter(|case| case.summary == Summary::HoldsNothing).nth(nth - 1)?;
+        let (width, height) = catalogue.settings.card.trim();
+        let options = self.options(width - Length::from_mm(8.0), height * 0.225);
+        let limits = &catalogue.settings.limits;
+        Some(side_by_side(fitting, limits, &case.part, &case.outcome, case.summary.words(), &options))
     }
 
     /// The drawing of this name, at most so large.

@@ -155,6 +155,8 @@ pub enum ItemMark {
     Sign(Sign),
     /// A straight line.
     Rule,
+    /// Lines over the whole face.
+    Strike,
     /// A drawing of the program's, by its name, and its scale.
     Drawing(String, String),
     /// SVG of the layout's own.

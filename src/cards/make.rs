@@ -67,6 +67,8 @@ fn jobs_standing<'a>(input: Input<'a>, facts: &CardFacts, standing: &Standing) -
     let format = Format::of(input, input.catalogue.settings.card, None);
     let mut values = values::of_card(facts, standing, &input.catalogue.settings);
     values.insert("has_assembly".into(), drawings.has_assembly().into());
+    values.insert("has_ends".into(), drawings.has_ends().into());
+    values.insert("has_wrong".into(), drawings.has_wrong().into());
     values.insert("has_line_up".into(), drawings.has_line_up().into());
     values.extend(format.values());
     let values = Arc::new(Value::Object(values));

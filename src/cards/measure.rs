@@ -81,7 +81,7 @@ impl<'a> Leaf<'a> {
             Content::Rule { line, .. } => Some(Self::Rule(*line)),
             Content::Drawing(drawing) if drawing.heights.is_some() => Some(Self::Flexible),
             Content::Drawing(drawing) => Some(Self::Drawn(&drawing.of)),
-            Content::Svg { .. } | Content::Space => Some(Self::Fixed),
+            Content::Svg { .. } | Content::Space | Content::Strike => Some(Self::Fixed),
             _ => None,
         }
     }
@@ -177,7 +177,7 @@ impl<'a> Measurer<'a> {
     /// A text broken at a width.
     pub fn set(&self, text: &Text, tightness: Tightness, width: f64) -> SetText {
         let size = self.style.size(text.class, tightness);
-        let leading = size.mm() * self.style.leading(tightness);
+        let leading = size.mm() * self.style.leading(text.class, tightness);
         SetText { lines: self.lines(text, size, width), size, leading }
     }
 

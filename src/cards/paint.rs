@@ -37,6 +37,27 @@ pub(super) fn line(from: (f64, f64), to: (f64, f64), width: f64, colour: Srgb) -
     format!("<path d=\"M{x} {y}L{to_x} {to_y}\" stroke=\"{colour}\" stroke-width=\"{width}\"/>")
 }
 
+/// Two broad lines from the lower left corner to the upper right, clear of the trim; what they cross shows through.
+pub(super) fn strike(width: f64, height: f64) -> String {
+    let long = width.hypot(height);
+    let off = (height / long * STRIKE_APART / 2.0, width / long * STRIKE_APART / 2.0);
+    let lines = [-1.0, 1.0].map(|side| {
+        let (x, y) = (side * off.0, side * off.1);
+        let [from_x, to_x, from_y, to_y] =
+            [SAFE + x, width - SAFE + x, height - SAFE + y, SAFE + y].map(number);
+        format!("M{from_x} {from_y}L{to_x} {to_y}")
+    });
+    format!(
+        "<path d=\"{}\" fill=\"none\" stroke=\"#111111\" stroke-opacity=\"0.42\" stroke-width=\"{}\"/>",
+        lines.concat(),
+        number(STRIKE_LINE)
+    )
+}
+
+/// Width of a line of the strike, and how far the middles of the two are apart.
+const STRIKE_LINE: f64 = 1.7;
+const STRIKE_APART: f64 = 3.6;
+
 /// Width of the outline of a mark's paint.
 const OUTLINE: f64 = 0.2;
 
@@ -81,6 +102,7 @@ pub(super) fn sign(sign: Sign, rect: Rect) -> String {
         Sign::Hidden => {
             "<path d=\"M0.8 8Q8 0.5 15.2 8Q8 15.5 0.8 8Z\"/><circle cx=\"8\" cy=\"8\" r=\"2.2\" fill=\"#111111\"/><path d=\"M2.5 14.5L13.5 1.5\"/>"
         }
+        Sign::Marked => "<path d=\"M1.5 3H14.5V13H12.9L11.2 10.2L9.5 13H1.5Z\"/><path d=\"M4 7.2H9.5\"/>",
         Sign::Wrong => "<circle cx=\"8\" cy=\"8\" r=\"7\"/><path d=\"M3 13L13 3\"/>",
         Sign::Barred => "<path d=\"M2 2L14 14M14 2L2 14\"/>",
         Sign::Apart => "<path d=\"M1.5 8H5.5M10.5 8H14.5M6.8 4V12M9.2 4V12\"/>",

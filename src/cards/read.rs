@@ -12,9 +12,9 @@ use std::sync::OnceLock;
 use usvg::roxmltree::{Document, Node as Element, ParsingOptions};
 
 /// The elements of a layout.
-const ELEMENTS: [&str; 16] = [
-    "block", "columns", "drawing", "face", "form", "forms", "row", "rule", "sign", "space", "stack", "svg",
-    "swatch", "table", "text", "tr",
+const ELEMENTS: [&str; 17] = [
+    "block", "columns", "drawing", "face", "form", "forms", "row", "rule", "sign", "space", "stack",
+    "strike", "svg", "swatch", "table", "text", "tr",
 ];
 
 /// Reads a filled layout; `height` is that of the face, of which percentages of drawings are.
@@ -163,6 +163,7 @@ fn is_leaf(content: &Content) -> bool {
             | Content::Drawing(_)
             | Content::Svg { .. }
             | Content::Space
+            | Content::Strike
     )
 }
 
@@ -229,6 +230,7 @@ fn content(reading: &mut Reading<'_, '_>, style: &CardStyle, height: f64, filled
         "drawing" => Content::Drawing(drawing(reading, height)),
         "svg" => svg(reading, filled),
         "space" => Content::Space,
+        "strike" => Content::Strike,
         _ => Content::Stack,
     }
 }
@@ -299,11 +301,14 @@ fn rule(reading: &mut Reading<'_, '_>) -> Content {
     Content::Rule { line, colour: reading.colour("colour").unwrap_or(Srgb::BLACK) }
 }
 
+/// How the names of drawings begin that are as large as they come.
+const NATURAL: [&str; 4] = ["true-size-", "end-", "wrong-", "worn-"];
+
 fn drawing(reading: &mut Reading<'_, '_>, height: f64) -> DrawingRoom {
     let of = reading.text("of");
     let known = ["assembly", "section", "line-up"];
-    if !known.contains(&of) && !of.starts_with("true-size-") {
-        reading.unknown("of", of, &["assembly", "section", "line-up", "true-size-1"]);
+    if !known.contains(&of) && !NATURAL.iter().any(|name| of.starts_with(name)) {
+        reading.unknown("of", of, &["assembly", "section", "line-up", "true-size-1", "end-1", "wrong-1"]);
     }
     let mut length = |name| {
         reading.measure(name).map(|measure| match measure {

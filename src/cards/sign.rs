@@ -13,6 +13,8 @@ pub enum Sign {
     Proven,
     /// Wrong, and not seen once closed.
     Hidden,
+    /// Wrong, and seen by its mark only.
+    Marked,
     /// Wrong, and it shows.
     Wrong,
     /// Must not be used.
@@ -31,6 +33,7 @@ impl Sign {
             Self::Right => "right part",
             Self::Proven => "proven too",
             Self::Hidden => "wrong, not seen",
+            Self::Marked => "seen by its mark only",
             Self::Wrong => "wrong, it shows",
             Self::Barred => "do not use",
             Self::Apart => "cannot be built",

@@ -214,9 +214,10 @@ impl CardStyle {
         Length::from_mm((size.mm() * 100.0 - 1e-6).ceil() / 100.0)
     }
 
-    /// From one base line to the next, in type sizes.
-    pub fn leading(&self, tightness: Tightness) -> f64 {
-        self.leading.roomy + (self.leading.tight - self.leading.roomy) * tightness.spacing
+    /// From one base line to the next, in type sizes; steps are never closed up as far as others.
+    pub fn leading(&self, class: TypeClass, tightness: Tightness) -> f64 {
+        let leading = self.leading.roomy + (self.leading.tight - self.leading.roomy) * tightness.spacing;
+        leading.max(class.least_leading())
     }
 
     /// The frame of this name.

@@ -41,6 +41,13 @@ impl TypeClass {
         }
     }
 
+    /// The least from one base line to the next, in type sizes, at which lines are followed with a finger (common
+    /// practice, no source).
+    #[must_use]
+    pub fn least_leading(self) -> f64 {
+        if self == Self::Step { 1.15 } else { 1.0 }
+    }
+
     /// The smallest type in points that is legible for what the class is for, at arm's length in bad light; no
     /// style goes under it (common practice, no source). That of the foot is the catalogue's `smallest_type_pt`.
     #[must_use]

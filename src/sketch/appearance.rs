@@ -19,6 +19,8 @@ pub(crate) enum Pen {
     Centre,
     /// What is no longer there or lies behind: dashed.
     Gone,
+    /// The colour of the paper, under a line that crosses ink.
+    Halo,
 }
 
 /// A fill.
@@ -30,6 +32,8 @@ pub(crate) enum Tone {
     Grip(MaterialGroup),
     /// The paint of a mark, which is the same on paper and on a dark screen.
     Paint(ColourCode),
+    /// Letters on the paint of a mark.
+    OnPaint(ColourCode),
     /// Empty space that hides what lies behind.
     Paper,
     /// Line ink: arrowheads, dots.
@@ -80,7 +84,8 @@ impl Appearance {
         if let Some(pen) = self.pen {
             classes.push(pen.class().to_owned());
             let width = pen.width(thick);
-            let _ = write!(looks, " stroke=\"{INK}\" stroke-width=\"{}\"", number(width));
+            let ink = if pen == Pen::Halo { PAPER } else { INK };
+            let _ = write!(looks, " stroke=\"{ink}\" stroke-width=\"{}\"", number(width));
             looks.push_str(" stroke-linejoin=\"round\" stroke-linecap=\"round\"");
             if let Some(dashes) = pen.dashes() {
                 let lengths: Vec<String> = dashes.iter().map(|&dash| number(dash * width)).collect();
@@ -108,6 +113,7 @@ impl Pen {
             Self::Thin => "sk-thin",
             Self::Centre => "sk-centre",
             Self::Gone => "sk-gone",
+            Self::Halo => "sk-halo",
         }
     }
 
@@ -115,7 +121,7 @@ impl Pen {
     pub fn width(self, thick: f64) -> f64 {
         match self {
             Self::Heavy => 1.5 * thick,
-            Self::Thick => thick,
+            Self::Thick | Self::Halo => thick,
             Self::Thin | Self::Centre | Self::Gone => thick / 2.0,
         }
     }
@@ -125,7 +131,7 @@ impl Pen {
         match self {
             Self::Centre => Some(&[24.0, 4.0, 0.5, 4.0]),
             Self::Gone => Some(&[8.0, 4.0]),
-            Self::Heavy | Self::Thick | Self::Thin => None,
+            Self::Heavy | Self::Thick | Self::Thin | Self::Halo => None,
         }
     }
 }
@@ -144,7 +150,7 @@ impl Tone {
         match self {
             Self::Metal(group, shade) => format!("sk-{}-{}", word(group), shade as u8 + 1),
             Self::Grip(group) => format!("sk-{}-grip", word(group)),
-            Self::Paint(_) => "sk-paint".to_owned(),
+            Self::Paint(_) | Self::OnPaint(_) => "sk-paint".to_owned(),
             Self::Paper => "sk-paper".to_owned(),
             Self::Ink => "sk-ink".to_owned(),
             Self::Signal => "sk-signal".to_owned(),
@@ -157,6 +163,7 @@ impl Tone {
             Self::Metal(group, shade) => shades(group).0[shade as usize].to_owned(),
             Self::Grip(group) => grip(group).0.to_owned(),
             Self::Paint(code) => code.printed().hex(),
+            Self::OnPaint(code) => code.printed().text_on_it().hex(),
             Self::Paper => PAPER.to_owned(),
             Self::Ink => INK.to_owned(),
             Self::Signal => "#8a1c4a".to_owned(),
@@ -169,6 +176,7 @@ impl Tone {
             Self::Metal(group, shade) => shades(group).1[shade as usize].to_owned(),
             Self::Grip(group) => grip(group).1.to_owned(),
             Self::Paint(code) => code.printed().hex(),
+            Self::OnPaint(code) => code.printed().text_on_it().hex(),
             Self::Paper => PAPER_DARK.to_owned(),
             Self::Ink => INK_DARK.to_owned(),
             Self::Signal => "#ff9ec4".to_owned(),
@@ -193,6 +201,7 @@ pub fn dark_rules() -> String {
     for pen in [Pen::Heavy, Pen::Thick, Pen::Thin, Pen::Centre, Pen::Gone] {
         let _ = writeln!(rules, ".{} {{ stroke: {INK_DARK}; }}", pen.class());
     }
+    let _ = writeln!(rules, ".{} {{ stroke: {PAPER_DARK}; }}", Pen::Halo.class());
     let _ = writeln!(rules, ".sk-text {{ fill: {INK_DARK}; }}");
     for tone in Tone::all() {
         let _ = writeln!(rules, ".{} {{ fill: {}; }}", tone.class(), tone.dark());

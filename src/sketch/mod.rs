@@ -3,6 +3,7 @@
 mod appearance;
 mod assembly;
 mod balloon;
+mod chip;
 mod conductor;
 mod dimension;
 mod draft;
@@ -21,8 +22,11 @@ mod tones;
 mod write;
 
 pub use appearance::dark_rules;
-pub use assembly::{assembly, end_views, line_up, stages, wrong_part};
-pub use conductor::{Subject, conductor_section, conductor_true_size, section_of, worn_section};
+pub use assembly::{assembly, end_view, end_views, line_up, side_by_side, stages};
+pub use conductor::{
+    Subject, conductor_section, conductor_to_lay_on, conductor_true_size, section_of, worn_profiles,
+    worn_section,
+};
 pub use drawing::{Dimension, Drawing};
 pub use key::key;
 pub use number::number;

@@ -82,3 +82,26 @@ pub(crate) fn circle(centre: Point, radius: f64, sag: f64) -> Vec<Point> {
     points.pop();
     points
 }
+
+/// The part of a ring where `keep` isn't negative.
+pub(crate) fn clipped(ring: &[Point], keep: impl Fn(Point) -> f64) -> Vec<Point> {
+    let mut kept = Vec::new();
+    for (&from, &to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        let (a, b) = (keep(from), keep(to));
+        if a >= 0.0 {
+            kept.push(from);
+        }
+        if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
+            kept.push(from.lerp(to, a / (a - b)));
+        }
+    }
+    kept
+}
+
+/// The part of a ring within an upright box.
+pub(crate) fn boxed(ring: &[Point], rect: Rect) -> Vec<Point> {
+    let ring = clipped(ring, |point| point.x - rect.x0);
+    let ring = clipped(&ring, |point| rect.x1 - point.x);
+    let ring = clipped(&ring, |point| point.y - rect.y0);
+    clipped(&ring, |point| rect.y1 - point.y)
+}

@@ -131,9 +131,9 @@ impl Scene {
         self.add(Purpose::Letters, Primitive::Text(text), Appearance { fill: None, pen: None });
     }
 
-    /// A text in the colour of the paper, on ink.
-    pub fn text_on_ink(&mut self, text: Text) {
-        self.add(Purpose::Letters, Primitive::Text(text), Appearance::solid(Tone::Paper));
+    /// A text in another tone than that of lines.
+    pub fn toned_text(&mut self, text: Text, tone: Tone) {
+        self.add(Purpose::Letters, Primitive::Text(text), Appearance::solid(tone));
     }
 
     /// The box round everything.

@@ -3,8 +3,8 @@
 use fittingcards::catalogue::{Catalogue, Conductor, Fitting, Limits};
 use fittingcards::mixups::{self, BodyMixups};
 use fittingcards::sketch::{
-    Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, key, line_up, stages,
-    worn_section, wrong_part,
+    Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, key, line_up,
+    side_by_side, stages, worn_section,
 };
 use fittingcards::typeset::Fonts;
 use fittingcards::units::Length;
@@ -23,7 +23,7 @@ pub fn all(catalogue: &Catalogue, fonts: &Fonts) -> Vec<Shown> {
     let mut all = Vec::new();
     catalogue.fittings.values().for_each(|fitting| of_fitting(fitting, limits, fonts, &mut all));
     catalogue.conductors.values().for_each(|conductor| of_conductor(conductor, fonts, &mut all));
-    mixups::find(catalogue).bodies.iter().for_each(|body| of_body(body, fonts, &mut all));
+    mixups::find(catalogue).bodies.iter().for_each(|body| of_body(body, limits, fonts, &mut all));
     let room = room(fonts, 60.0, 40.0);
     all.extend(key(&room).into_iter().map(|drawing| shown("", drawing, &room)));
     all
@@ -51,17 +51,17 @@ fn of_conductor(conductor: &Conductor, fonts: &Fonts, all: &mut Vec<Shown>) {
     }
 }
 
-fn of_body(body: &BodyMixups, fonts: &Fonts, all: &mut Vec<Shown>) {
+fn of_body(body: &BodyMixups, limits: &Limits, fonts: &Fonts, all: &mut Vec<Shown>) {
     let wide = room(fonts, 120.0, 60.0);
     all.push(shown(&body.body.number, line_up(&body.body, &body.parts, &wide), &wide));
+    all.extend(end_views(&body.body, &body.parts, &wide).map(|drawing| shown("ends", drawing, &wide)));
     for case in body.cases.iter().filter(|case| !case.right) {
-        let room = room(fonts, 80.0, 50.0);
-        let of = format!("{} in {}", case.part.number, case.fitting.number);
-        all.push(shown(
-            &of,
-            wrong_part(&case.fitting, &case.part, &case.outcome, case.summary.words(), &room),
-            &room,
-        ));
+        let of = format!("{} beside {}", case.part.number, case.fitting.number);
+        for room in [room(fonts, 90.0, 36.0), room(fonts, 150.0, 60.0)] {
+            let drawing =
+                side_by_side(&case.fitting, limits, &case.part, &case.outcome, case.summary.words(), &room);
+            all.push(shown(&of, drawing, &room));
+        }
     }
 }
 

@@ -71,7 +71,7 @@ fn every_family_fitting_conductor_body_and_mix_up_of_the_demo_is_drawn() {
     for body in &DEMO.mixups.bodies {
         assert_eq!(on_sheet(&body.body.number), 1, "{}", body.body.number);
         for case in body.cases.iter().filter(|case| !case.right) {
-            let of = format!("{} in {}", case.part.number, case.fitting.number);
+            let of = format!("{} beside {}", case.part.number, case.fitting.number);
             assert!(on_sheet(&of) > 0, "{of}");
         }
     }

@@ -306,11 +306,22 @@ fn fixed(settings: &Settings) -> Vec<String> {
 }
 
 /// Longer ones first, where one stands in another.
-const FIXED: [&str; 41] = [
+const FIXED: [&str; 52] = [
+    "Large ends at true size: lay the part here.",
+    "true size: lay the wire here",
+    "Steps: see booklet",
+    "seen by its mark only",
+    "nobody sees it",
+    "remaining height",
+    "section left",
+    "Reject if",
+    "height",
+    "left",
+    "worn",
+    "remaining",
     "printed copy: check the register",
     "One body, several gripping parts: read the stamp and the mark.",
     "Several parts go in: read stamp and mark.",
-    "Bold: nobody sees it.",
     "no fitting of this catalogue",
     "stamp on the body: ",
     "Card, stamp and part disagree: stop.",

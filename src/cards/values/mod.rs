@@ -5,6 +5,7 @@ mod tag;
 mod texts;
 mod wear;
 
+use super::sign::Sign;
 use crate::catalogue::{Settings, Status};
 use crate::facts::{
     CardFacts, CheckFacts, ConductorFacts, Content, FittingFacts, IfWrongFacts, NotThis, PartLine,
@@ -38,17 +39,17 @@ pub(in crate::cards) fn of_card(
     values
 }
 
-/// Stands before a wrong part that can't be seen once the fitting is closed.
-const HIDDEN: &str = "●\u{a0}";
+/// How little shows of the wrong parts that can't be measured: each sign once, with what it means.
+fn hidden(facts: &FittingFacts) -> Vec<Value> {
+    let signs = facts.not_these.iter().filter_map(|wrong| Some((sign(wrong)?, wrong.noticed.as_str())));
+    let signs: BTreeSet<(Sign, &str)> = signs.filter(|(_, noticed)| !noticed.is_empty()).collect();
+    signs.into_iter().map(|(sign, noticed)| json!({ "sign": sign, "means": noticed })).collect()
+}
 
-/// How little shows of the wrong parts that can't be measured, said once.
-fn hidden(facts: &FittingFacts) -> String {
-    let hidden = facts.not_these.iter().filter(|wrong| wrong.hidden && !wrong.noticed.is_empty());
-    let noticed: BTreeSet<&str> = hidden.map(|wrong| wrong.noticed.as_str()).collect();
-    if noticed.is_empty() {
-        return String::new();
-    }
-    format!("{HIDDEN}{}", noticed.into_iter().collect::<Vec<_>>().join(", or "))
+/// The sign of a wrong part that can't be seen once the fitting is closed, or by its mark only.
+fn sign(facts: &NotThis) -> Option<Sign> {
+    let by_mark = facts.noticed == Sign::Marked.meaning();
+    facts.hidden.then_some(if by_mark { Sign::Marked } else { Sign::Hidden })
 }
 
 /// Where the wrong parts are that the front has no room for.
@@ -90,7 +91,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
         "not_these_words": more(facts),
-        "hidden_words": hidden(facts),
+        "hidden_key": hidden(facts),
         "body_card": facts.body_card.clone().unwrap_or_default(),
         "steps": numbered(&facts.steps),
         "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
@@ -100,7 +101,8 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "witness": facts.witness,
         "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
         "greased": greased(&facts.tightening),
-        "beside_section": beside_section(facts),
+        "reject": reject(facts),
+        "sizes": sizes(facts).into_iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect::<Vec<_>>(),
         "worn": facts.conductors.iter().any(|conductor| conductor.wear.is_some()),
         "notices": facts.notices.iter().map(|notice| notice.number.clone()).collect::<Vec<_>>().join(", "),
         "supersedes": facts.supersedes.join(", "),
@@ -131,13 +133,13 @@ fn part(facts: &PartLine) -> Value {
 
 fn wrong(facts: &NotThis) -> Value {
     let colour = facts.mark.as_ref().map_or_else(String::new, |mark| mark.colour.clone());
-    let (dot, noticed) = if facts.hidden { (HIDDEN, "") } else { ("", facts.noticed.as_str()) };
+    let noticed = if facts.hidden { "" } else { facts.noticed.as_str() };
     let happens = joined(&[&facts.happens, noticed], "; ");
     let coloured = joined(&[&colour, &happens], ": ");
     let called = if facts.stamp.is_empty() { &facts.number } else { &facts.stamp };
     json!({
         "number": facts.number, "stamp": whole(called), "mark": facts.mark.as_ref().map(mark),
-        "text": format!("{dot}{coloured}"), "happens": format!("{dot}{}", facts.happens),
+        "text": coloured, "happens": facts.happens, "sign": sign(facts),
     })
 }
 
@@ -174,13 +176,10 @@ fn if_wrong(facts: &IfWrongFacts) -> Vec<Value> {
         .collect()
 }
 
-/// What stands beside the enlarged section: sizes, those of the assembly whether or not its drawing has room for
-/// them, and what is rejected.
-fn beside_section(facts: &FittingFacts) -> Vec<Value> {
-    let reject = facts.reject_if.iter().map(|text| sentence(text)).collect::<Vec<_>>().join(" ");
-    let mut texts = sizes(facts);
-    texts.push(prefixed("Reject if: ", &reject));
-    texts.iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect()
+/// What is rejected: each sentence by itself.
+fn reject(facts: &FittingFacts) -> Vec<Value> {
+    let sentences = facts.reject_if.iter().flat_map(|text| text.split_inclusive(". "));
+    sentences.map(|text| json!({ "text": sentence(text.trim()) })).collect()
 }
 
 /// The sizes of each conductor, said of which where there are several; with the first, those of the assembly that no

@@ -9,8 +9,8 @@ pub(super) fn wear(facts: &WearFacts) -> Value {
     let limits = sentence(&one_unit(&facts.limits));
     let rows: Vec<Value> = facts.rows.iter().map(row).collect();
     let (first, second) = rows.split_at(rows.len().div_ceil(2));
-    let head = format!("Height, flat in mm; mm²; {}.", facts.basis);
-    let below = joined(&["Height, flat in mm.", &sentence(&facts.basis), &limits], " ");
+    let head = format!("mm, mm²; {}.", facts.basis);
+    let below = joined(&[&head, &limits], " ");
     json!({ "head": joined(&[&head, &limits], " "), "below": below, "halves": [first, second], "rows": rows })
 }
 

@@ -3,12 +3,12 @@
 use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::Proportions;
 use crate::catalogue::Part;
-use crate::grip::{Collet, Geometry, SpreadingCone};
+use crate::grip::{Collet, Geometry, SpreadingCone, Wedge};
 use crate::sketch::draft::Caption;
 use crate::sketch::drawing::Drawing;
 use crate::sketch::letters::Anchor;
 use crate::sketch::options::Options;
-use crate::sketch::outline::{Outline, arc, circle};
+use crate::sketch::outline::{Outline, arc, circle, clipped};
 use crate::sketch::plane::{Point, Vec2, at};
 use crate::sketch::scale::Scale;
 use std::f64::consts::{FRAC_PI_2, TAU};
@@ -31,6 +31,46 @@ pub fn end_views(body: &Part, parts: &[Arc<Part>], options: &Options) -> Option<
         }
     }
     None
+}
+
+/// The large end of one gripping part at true size: whole, or its lower half where the room is not high enough for the
+/// whole; of a wedge, its thick end from the side. Nothing where the records lack its sizes or the room is too small.
+#[must_use]
+pub fn end_view(body: &Part, part: &Arc<Part>, options: &Options) -> Option<Drawing> {
+    let mut scaled = ScaledDraft::new(options, Scale(1.0));
+    match (&part.geometry, End::of(0, part, body)) {
+        (Some(Geometry::Wedge(wedge)), _) => draw_thick_end(&mut scaled, Look::of(0, part), wedge)?,
+        (_, Some(end)) => {
+            let half = 2.0 * end.outer + 1.0 > options.height.mm();
+            scaled.draft.scene.unsound = end.unsound;
+            end.draw(&mut scaled, at(0.0, 0.0), half);
+        }
+        _ => return None,
+    }
+    let fits = scaled.draft.fits();
+    let title = format!("{} {} at true size", part.number, part.name);
+    let seen =
+        if matches!(part.geometry, Some(Geometry::Wedge(_))) { "from the side" } else { "along the axis" };
+    let mark = part.mark.as_ref().map_or_else(String::new, |mark| format!(", {}", mark.words()));
+    let description = format!("Thick end of {} {}, seen {seen}{mark}.", part.number, part.name);
+    let bounds = scaled.draft.bounds();
+    fits.then(|| scaled.draft.finish_within(bounds, Caption { scale: "1:1".into(), title, description }))
+}
+
+/// So much of a wedge is drawn, in millimetres.
+const THICK_END: f64 = 20.0;
+
+fn draw_thick_end(scaled: &mut ScaledDraft, look: Look, wedge: &Wedge) -> Option<()> {
+    let mut known = Proportions::default();
+    let thick = known.recorded(wedge.thickness)?;
+    let long = known.recorded(wedge.length)?.min(THICK_END);
+    let slope = known.slope(wedge.taper, 0.1);
+    scaled.draft.scene.unsound = known.unsound;
+    let top = |x: f64| -(thick - (long - x) * slope);
+    scaled.view(look, &Outline::of(&[(0.0, 0.0), (0.0, top(0.0)), (long, top(long)), (long, 0.0)]));
+    let near = long - 3.0 * scaled.paint_width();
+    scaled.paint(look, &Outline::of(&[(near, 0.0), (near, top(near)), (long, top(long)), (long, 0.0)]));
+    Some(())
 }
 
 /// Smaller than this, notches can't be counted.
@@ -80,24 +120,33 @@ impl End {
         })
     }
 
-    fn draw(&self, scaled: &mut ScaledDraft, middle: Point) {
-        let sag = super::axial::SAG;
-        let hole = circle(middle, self.bore, sag);
-        let rim = self.rim(scaled, middle);
-        scaled.view(self.look, &Outline::new(rim.clone()).with_hole(hole.clone()));
-        scaled.paint(self.look, &Outline::new(rim).with_hole(hole));
+    /// The whole end, or what of it lies below its middle, where its notches are.
+    fn draw(&self, scaled: &mut ScaledDraft, middle: Point, half: bool) {
+        let seen = |ring: Vec<Point>| if half { clipped(&ring, |point| point.y - middle.y) } else { ring };
+        let rim = seen(self.rim(scaled, middle));
+        let face = Outline::new(rim).with_hole(seen(circle(middle, self.bore, super::axial::SAG)));
+        scaled.view(self.look, &face);
+        scaled.paint(self.look, &face);
+        self.draw_slits(scaled, middle, half);
+        scaled.outline(self.look, &face);
+        if !half {
+            scaled.axis(at(middle.x - self.outer, middle.y), at(middle.x + self.outer, middle.y));
+        }
+    }
+
+    fn draw_slits(&self, scaled: &mut ScaledDraft, middle: Point, half: bool) {
         let (slits, width) = self.slits.unwrap_or((0, 0.0));
-        let half = width.max(scaled.object(0.3)) / 2.0;
+        let side = width.max(scaled.object(0.3)) / 2.0;
         for slit in 0..slits.min(12) {
-            let way = Vec2::from_angle(-FRAC_PI_2 + TAU * f64::from(slit) / f64::from(slits));
-            let (from, to) = (way * (self.bore * 0.97), way * (self.outer * 0.985));
-            let side = way.turn_90() * half;
-            let corners = [from + side, to + side, to - side, from - side].map(|corner| middle + corner);
+            let way = Vec2::from_angle(FRAC_PI_2 + TAU * f64::from(slit) / f64::from(slits));
+            if half && way.y < -0.01 {
+                continue;
+            }
+            let (from, to, off) = (way * self.bore, way * self.outer, way.turn_90() * side);
+            let corners = [from + off, to + off, to - off, from - off].map(|corner| middle + corner);
             scaled.empty(&Outline::new(corners.to_vec()));
             scaled.fine(vec![vec![corners[0], corners[1]], vec![corners[2], corners[3]]]);
         }
-        let reach = self.outer;
-        scaled.axis(at(middle.x - reach, middle.y), at(middle.x + reach, middle.y));
     }
 
     /// The rim, its notches side by side at the foot, right of the middle as on a mark's swatch.
@@ -105,7 +154,7 @@ impl End {
         let half = NOTCH.0.max(scaled.object(NOTCH_ON_PAPER.0)) / self.outer;
         let depth = NOTCH.1.max(scaled.object(NOTCH_ON_PAPER.1)).min(0.6 * (self.outer - self.bore));
         let mut points = Vec::new();
-        let first = FRAC_PI_2 - 0.35;
+        let first = FRAC_PI_2 - 0.2;
         let mut angle = first;
         for _ in 0..self.notches.min(12) {
             let way = |by: f64| Vec2::from_angle(angle - by);
@@ -150,7 +199,7 @@ fn compose<'a>(ends: &[End], columns: usize, options: &'a Options<'a>, scale: Sc
         for end in row {
             let half = scaled.object(scaled.draft.lettering().width(&end.stamp) / 2.0).max(end.outer);
             let middle = at(left + half, top + reach);
-            end.draw(&mut scaled, middle);
+            end.draw(&mut scaled, middle, false);
             let foot = scaled.place(at(middle.x, top + 2.0 * reach)) + Vec2::new(0.0, 0.95 * size);
             scaled.draft.text_at_first_clear(&[(foot, Anchor::Middle)], &end.stamp);
             left += 2.0 * half + gap;

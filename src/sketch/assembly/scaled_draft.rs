@@ -100,6 +100,12 @@ impl<'a> ScaledDraft<'a> {
         self.stroke(&corners, look.pen);
     }
 
+    /// The outline of a part once more, over what is drawn on it.
+    pub fn outline(&mut self, look: Look, outline: &Outline) {
+        let outline = self.on_paper(outline);
+        self.draft.scene.area(Purpose::View(look.item), outline, Appearance::line(look.pen));
+    }
+
     /// How far a painted end shows along the part, in millimetres of the object.
     pub fn paint_width(&self) -> f64 {
         self.object(0.45 * self.draft.size())

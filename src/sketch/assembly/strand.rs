@@ -2,7 +2,7 @@
 
 use super::scaled_draft::{ScaledDraft, wire_tone};
 use crate::catalogue::Conductor;
-use crate::section::Construction;
+use crate::section::{Construction, Grooved, profile};
 use crate::sketch::appearance::{Shade, Tone};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Point, at};
@@ -11,6 +11,8 @@ use crate::sketch::plane::{Point, at};
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Sides {
     Both,
+    /// Both, a grooved wire lying on its side, so that its head is looked at.
+    Turned,
     /// Above the axis, where the body is cut open.
     Upper,
 }
@@ -39,22 +41,22 @@ pub(crate) fn along_axis_at(
     (from, to): (f64, f64),
     sides: Sides,
 ) {
-    let bottom = if sides == Sides::Both { radius } else { 0.0 };
+    let bottom = if sides == Sides::Upper { 0.0 } else { radius };
     let outline = Outline::of(&[(from, y - radius), (to, y - radius), (to, y + bottom), (from, y + bottom)]);
     match sides {
-        Sides::Both => scaled.wire(&outline, tone(conductor)),
+        Sides::Both | Sides::Turned => scaled.wire(&outline, tone(conductor)),
         Sides::Upper => {
             let corners = [(from, y), (from, y - radius), (to, y - radius), (to, y)];
             scaled.half_wire(&corners, tone(conductor));
         }
     }
-    let lines = lay(scaled, conductor, radius, (from, to), bottom);
+    let lines = lay(scaled, conductor, radius, (from, to), sides);
     scaled.fine(raised(lines, y));
 }
 
 /// The conductor on the axis between where it is torn off and where it goes in.
 pub(crate) fn stub(scaled: &mut ScaledDraft, conductor: &Conductor, radius: f64, ends: (f64, f64)) {
-    stub_at(scaled, conductor, (radius, 0.0), ends);
+    stub_at(scaled, conductor, (radius, 0.0), ends, Sides::Both);
 }
 
 /// The conductor that goes on to the line: torn off at `far`, its middle at height `y`.
@@ -63,6 +65,7 @@ pub(crate) fn stub_at(
     conductor: &Conductor,
     (radius, y): (f64, f64),
     (far, near): (f64, f64),
+    sides: Sides,
 ) {
     let wave = 0.22 * radius * (near - far).signum();
     let torn = |share: f64| {
@@ -72,7 +75,7 @@ pub(crate) fn stub_at(
     let mut points = vec![at(near, y - radius), at(near, y + radius)];
     points.extend((0..=12).map(|step| torn(f64::from(step) / 12.0)));
     scaled.wire(&Outline::new(points), tone(conductor));
-    let lines = lay(scaled, conductor, radius, ((far + wave).min(near), (far + wave).max(near)), radius);
+    let lines = lay(scaled, conductor, radius, ((far + wave).min(near), (far + wave).max(near)), sides);
     scaled.fine(raised(lines, y));
 }
 
@@ -90,15 +93,16 @@ fn lay(
     conductor: &Conductor,
     radius: f64,
     (from, to): (f64, f64),
-    bottom: f64,
+    sides: Sides,
 ) -> Vec<Vec<Point>> {
+    let bottom = if sides == Sides::Upper { 0.0 } else { radius };
     if !(to - from).is_finite() {
         return Vec::new();
     }
     match &conductor.construction {
         Construction::Stranded(_) | Construction::Composite(_) | Construction::Rope(_) => {}
-        Construction::Grooved(_) => {
-            return [-0.5, -0.2].map(|share| vec![at(from, share * radius), at(to, share * radius)]).to_vec();
+        Construction::Grooved(grooved) => {
+            return lips(grooved, sides).into_iter().map(|y| vec![at(from, y), at(to, y)]).collect();
         }
         _ => return Vec::new(),
     }
@@ -115,6 +119,16 @@ fn lay(
         clipped(at(foot, radius), at(foot + 2.0 * slant, -radius), (from, to), (-radius, bottom))
     });
     lines.collect()
+}
+
+/// Heights of the grooves' lips about the wire's middle: both of one side where the running face is below, one of each
+/// side where the head is looked at.
+fn lips(grooved: &Grooved, sides: Sides) -> Vec<f64> {
+    let Some(groove) = profile(grooved).ok().and_then(|profile| profile.groove) else { return Vec::new() };
+    match sides {
+        Sides::Turned => vec![-groove.upper_lip.x.mm().abs(), groove.upper_lip.x.mm().abs()],
+        Sides::Both | Sides::Upper => vec![-groove.upper_lip.y.mm(), -groove.lower_lip.y.mm()],
+    }
 }
 
 /// The part of a slanted line within x and y limits.

@@ -140,7 +140,7 @@ impl Figure for RopeEye {
         let path = self.path();
         scaled.wire(&band(&path, half), strand::tone(setup.conductor));
         scaled.fine(lay_along(&path, half, scaled.object(0.9).max(0.5 * rope)));
-        strand::stub_at(scaled, setup.conductor, (half, -half), (line, self.throat));
+        strand::stub_at(scaled, setup.conductor, (half, -half), (line, self.throat), strand::Sides::Both);
         strand::along_axis_at(
             scaled,
             setup.conductor,

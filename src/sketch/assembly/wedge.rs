@@ -21,6 +21,8 @@ pub(crate) struct WedgeSeat {
     wedge: Look,
     /// Thickness of the wire across the wedge.
     pub wire: f64,
+    /// Which side of it is looked at.
+    lies: Sides,
     pub mouth: f64,
     pub slope: f64,
     length: f64,
@@ -67,6 +69,11 @@ impl WedgeSeat {
             body,
             wedge: look,
             wire,
+            lies: if recorded.and_then(|body| body.bears_on) == Some(BearsOn::Width) {
+                Sides::Turned
+            } else {
+                Sides::Both
+            },
             mouth,
             slope,
             length: body_length,
@@ -175,9 +182,9 @@ impl Figure for WedgeSeat {
         self.draw_arm(scaled, setup);
         self.draw_body(scaled, setup);
         let end = self.end - pose.conductor;
-        stub_at(scaled, setup.conductor, (radius, -radius), (line, end.min(-self.length)));
+        stub_at(scaled, setup.conductor, (radius, -radius), (line, end.min(-self.length)), self.lies);
         if end > -self.length {
-            along_axis_at(scaled, setup.conductor, (radius, -radius), (-self.length, end), Sides::Both);
+            along_axis_at(scaled, setup.conductor, (radius, -radius), (-self.length, end), self.lies);
         }
         let (small, large, foot) = (self.small, self.large, -self.wire);
         scaled.cut(

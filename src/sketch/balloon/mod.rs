@@ -139,6 +139,6 @@ impl Draft<'_> {
             Appearance::area(if balloon.grips { Tone::Ink } else { Tone::Paper }, Pen::Thin),
         );
         let number = self.level(place, Anchor::Middle, &balloon.label);
-        if balloon.grips { self.scene.text_on_ink(number) } else { self.scene.text(number) }
+        if balloon.grips { self.scene.toned_text(number, Tone::Paper) } else { self.scene.text(number) }
     }
 }

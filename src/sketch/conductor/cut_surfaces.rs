@@ -5,7 +5,7 @@ use crate::section::{
     Construction, Grooved, LayerRole, Layout, MaterialGroup, RegionKind, Segment, Wire, profile, wires,
 };
 use crate::sketch::appearance::{Shade, Tone};
-use crate::sketch::outline::{Outline, arc, circle};
+use crate::sketch::outline::{Outline, arc, circle, clipped};
 use crate::sketch::plane::{Point, at};
 use crate::sketch::scene::Primitive;
 use crate::units::Length;
@@ -129,21 +129,6 @@ fn worn(ring: &[Point], height: Length, remaining: Length, tone: Tone) -> Vec<Cu
         surfaces.push(whole(left, false));
     }
     surfaces
-}
-
-/// The part of a ring where `keep` isn't negative.
-fn clipped(ring: &[Point], keep: impl Fn(Point) -> f64) -> Vec<Point> {
-    let mut kept = Vec::new();
-    for (&from, &to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-        let (a, b) = (keep(from), keep(to));
-        if a >= 0.0 {
-            kept.push(from);
-        }
-        if (a > 0.0 && b < 0.0) || (a < 0.0 && b > 0.0) {
-            kept.push(from.lerp(to, a / (a - b)));
-        }
-    }
-    kept
 }
 
 /// The outline of a grooved wire, y downward; a plain circle where the grooves can't be laid out.

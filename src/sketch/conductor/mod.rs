@@ -3,8 +3,10 @@
 mod cut_surfaces;
 mod dimensions;
 mod notes;
+mod on_card;
 mod subject;
 
+pub use on_card::{conductor_to_lay_on, worn_profiles};
 pub use subject::Subject;
 
 pub(crate) use cut_surfaces::{CutSurface, cut_surfaces};

@@ -5,3 +5,4 @@ mod chance;
 mod checks;
 mod sample;
 mod sections;
+mod wrong_parts;

@@ -1,0 +1,102 @@
+//! A wrong part beside the right one: gap, slits and stand-outs as worked out by hand, ends at true size.
+
+use super::sample::{collet, collet_body, conductor, fitting, fonts, limits, mm, part, stranded};
+use crate::catalogue::{Family, Fitting, Limits, Part, Role};
+use crate::grip::Outcome;
+use crate::sketch::assembly::contact::Contact;
+use crate::sketch::assembly::setup::Setup;
+use crate::sketch::{Drawing, Options, end_view, side_by_side};
+use std::sync::Arc;
+
+/// A dead-end of a wire of 12.5 mm whose own cone has a bore of 12.8 mm.
+fn dead_end() -> Fitting {
+    fitting(
+        "Collet dead-end",
+        Family::ConeDeadEnd,
+        vec![conductor("Messenger wire 95", "bronze-1", stranded(19, 2.50))],
+        vec![
+            part("1", Role::Body, "aluminium-bronze", Some(collet_body(5.0, 40.0, 70.0))),
+            part("3", Role::Cone, "bronze-soft", Some(collet(12.8, 5.0, 60.0, 6.0))),
+        ],
+    )
+}
+
+fn cone(bore: f64) -> Arc<Part> {
+    part("9", Role::Cone, "bronze-soft", Some(collet(bore, 5.0, 60.0, 6.0)))
+}
+
+/// What the cone does there, judged as its own would be.
+fn outcome(fitting: &Fitting, cone: &Arc<Part>, limits: &Limits) -> Outcome {
+    let mut built = fitting.clone();
+    built.items[1].part = cone.clone();
+    Setup::of(&built, limits).outcome.expect("a gripping part")
+}
+
+fn drawn(bore: f64) -> Drawing {
+    let (fitting, cone, limits, fonts) = (dead_end(), cone(bore), limits(), fonts());
+    let outcome = outcome(&fitting, &cone, &limits);
+    let room = Options::new(&fonts, mm(97.0), mm(33.0));
+    side_by_side(&fitting, &limits, &cone, &outcome, "closes, holds nothing", &room)
+}
+
+/// Three slits of 1.0 mm close a bore by 3 × 1.0 / π = 0.95 mm: of 14.3 − 12.5 = 1.8 mm, 0.85 mm are left.
+#[test]
+fn the_gap_is_what_shut_slits_leave() {
+    let (fitting, cone, limits) = (dead_end(), cone(14.3), limits());
+    let outcome = outcome(&fitting, &cone, &limits);
+    let contact = Contact::of(&Setup::with(&fitting, &cone, &outcome)).expect("a contact");
+    let (top, foot, name) = contact.gap.expect("a gap");
+    assert!((foot - top - (1.8 - 3.0 / std::f64::consts::PI)).abs() < 0.001, "{}", foot - top);
+    assert_eq!(name, "gap");
+    let drawing = drawn(14.3);
+    let gap = drawing.dimensions.iter().find(|dimension| dimension.name == "gap").expect("its size");
+    assert_eq!(gap.text, "0.8\u{a0}mm");
+    let scale: f64 = drawing.scale.strip_suffix(":1").expect("enlarged").parse().expect("a number");
+    assert!(scale >= 5.0, "{}", drawing.scale);
+}
+
+#[test]
+fn shut_slits_are_drawn_shut_and_others_open() {
+    let (fitting, limits) = (dead_end(), limits());
+    let width = |bore: f64| {
+        let cone = cone(bore);
+        let contact = Contact::of(&Setup::with(&fitting, &cone, &outcome(&fitting, &cone, &limits)));
+        let slit = contact.expect("a contact").surfaces.swap_remove(2).ring;
+        slit[1].x - slit[0].x
+    };
+    assert!(width(14.3) < 1e-9);
+    // Closed by 0.3 mm, each of three slits has lost π × 0.3 / 3 of its 1.0 mm.
+    assert!((width(12.8) - (1.0 - std::f64::consts::PI * 0.1)).abs() < 1e-6, "{}", width(12.8));
+}
+
+/// The flank of 5° sinks by half the closure / tan 5°: 0.3 mm by 1.71 mm, 0.955 mm by 5.46 mm.
+#[test]
+fn stand_outs_of_both_are_printed() {
+    let outs: Vec<String> =
+        drawn(14.3).dimensions.into_iter().filter(|d| d.name == "stand-out").map(|d| d.text).collect();
+    assert_eq!(outs, ["4.3\u{a0}mm", "0.5\u{a0}mm"]);
+}
+
+#[test]
+fn where_nothing_differs_it_is_said() {
+    let drawing = drawn(12.8);
+    assert!(drawing.body.contains("Nothing differs to see") && drawing.dimensions.is_empty());
+    assert!(!drawn(14.3).body.contains("Nothing differs"));
+    // What will not go in differs, even where no size of it can be drawn.
+    assert!(!drawn(9.0).body.contains("Nothing differs"));
+}
+
+/// The large end is as wide as the seat, 40.0 mm, and 6.0 mm × tan 5° × 2 = 1.05 mm more where it stands out.
+#[test]
+fn ends_are_at_true_size() {
+    let (fonts, fitting) = (fonts(), dead_end());
+    let room = |high: f64| Options::new(&fonts, mm(60.0), mm(high));
+    let end = |high: f64| end_view(&fitting.items[0].part, &cone(14.3), &room(high)).expect("an end");
+    for (drawing, height) in [(end(60.0), 41.05), (end(30.0), 20.52)] {
+        assert_eq!(drawing.scale, "1:1");
+        let over = (drawing.width.mm() - 41.05, drawing.height.mm() - height);
+        // Half an outline on each side, and a hair of air; axes run past the end.
+        assert!((0.0..4.0).contains(&over.0) && (0.0..1.5).contains(&over.1), "{over:?}");
+    }
+    assert!(end_view(&fitting.items[0].part, &cone(14.3), &room(10.0)).is_none(), "never smaller");
+}
