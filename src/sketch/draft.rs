@@ -162,8 +162,14 @@ impl<'a> Draft<'a> {
 
 /// The largest of some falling scales at which everything finds its place within the room; where there
 /// is none, the largest at which the drawing fits; the smallest where it never does.
-pub(crate) fn fit<'a>(
+pub(crate) fn fit<'a>(scales: &[Scale], draw: impl FnMut(Scale) -> Draft<'a>) -> Option<(Scale, Draft<'a>)> {
+    fit_down_to(scales, 0.5, draw)
+}
+
+/// The same, tried at no scale under this share of the largest at which the drawing fits.
+pub(crate) fn fit_down_to<'a>(
     scales: &[Scale],
+    share: f64,
     mut draw: impl FnMut(Scale) -> Draft<'a>,
 ) -> Option<(Scale, Draft<'a>)> {
     let mut fallback: Option<(Scale, Draft<'a>, bool)> = None;
@@ -173,7 +179,7 @@ pub(crate) fn fit<'a>(
         if fits && draft.complete {
             return Some((scale, draft));
         }
-        if fits && fallback.as_ref().is_some_and(|(best, ..)| scale.0 < best.0 / 2.0) {
+        if fits && fallback.as_ref().is_some_and(|(best, ..)| scale.0 < best.0 * share) {
             break;
         }
         if !fallback.as_ref().is_some_and(|(.., fitted)| *fitted) {

@@ -29,6 +29,8 @@ pub struct Options<'a> {
 pub enum Detail {
     /// The object alone, without letters.
     Bare,
+    /// Balloons, and the stand-out that is checked: what a drawing beside a numbered list never lacks.
+    Items,
     /// Dimensions and balloons that a card has room for.
     Card,
     /// Everything.

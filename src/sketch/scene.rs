@@ -169,6 +169,18 @@ impl Scene {
         })
     }
 
+    /// Dimension and extension lines, piece by piece.
+    pub fn dimension_lines(&self) -> Vec<Line> {
+        let of = |element: &Element| match (&element.primitive, element.purpose) {
+            (Primitive::Lines(lines), Purpose::Dimension) => lines
+                .iter()
+                .flat_map(|line| line.windows(2).map(|pair| Line::new(pair[0], pair[1])).collect::<Vec<_>>())
+                .collect(),
+            _ => Vec::new(),
+        };
+        self.elements.iter().flat_map(of).collect()
+    }
+
     /// Areas of a part.
     pub fn areas_of(&self, part: usize) -> impl Iterator<Item = &Primitive> {
         self.elements

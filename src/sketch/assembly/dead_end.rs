@@ -5,6 +5,7 @@ use super::setup::Setup;
 use crate::catalogue::{Fitting, Part, Role, StandOutFrom};
 use crate::grip::Geometry;
 use crate::sketch::dimension::{Lettered, Prefer, Span, Way};
+use crate::sketch::options::Detail;
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Point, at};
 use crate::units::{Length, Numerals, Range};
@@ -90,6 +91,9 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
         if let Some(ends) = ends {
             level(scaled, name, text, ends, top, Prefer::Before);
         }
+    }
+    if scaled.draft.options.detail == Detail::Items {
+        return;
     }
     let mut row = scaled.place(at(0.0, measures.edges.1)).y + 1.1 * scaled.draft.size();
     if measures.tail.is_none() {

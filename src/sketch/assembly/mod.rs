@@ -26,7 +26,7 @@ pub use side_by_side::side_by_side;
 pub use stages::stages;
 
 use super::balloon::Balloon;
-use super::draft::{Caption, fit};
+use super::draft::{Caption, Draft, fit_down_to};
 use super::drawing::Drawing;
 use super::options::{Detail, Options};
 use super::outline::Outline;
@@ -78,30 +78,39 @@ pub fn assembly(fitting: &Fitting, limits: &Limits, options: &Options) -> Drawin
     finished(&setup, Pose::default(), options)
 }
 
-/// Lettering may take so much of the room that this share of the largest scale is left, and no more: what
-/// can't be made out is not worth its labels.
-const LEAST_SHARE: f64 = 0.5;
+/// How much is said, in the order that it is tried, and the share of the largest scale that its lettering must leave:
+/// what can't be made out is not worth its dimensions, but a numbered list has its balloons in a small drawing, too.
+const TRIED: [(Detail, f64); 4] =
+    [(Detail::Full, 0.5), (Detail::Card, 0.5), (Detail::Items, 0.2), (Detail::Bare, 0.0)];
 
 fn finished(setup: &Setup, pose: Pose, options: &Options) -> Drawing {
     let figure = figure(setup, pose);
-    let figure = &*figure;
-    let scales = scales(setup, figure, pose, options);
-    let largest = scales.first().map_or(0.0, |scale| scale.0);
-    let less =
-        [Detail::Full, Detail::Card, Detail::Bare].into_iter().filter(|detail| *detail <= options.detail);
-    for detail in less {
+    for (detail, share) in TRIED.into_iter().filter(|(detail, _)| *detail <= options.detail) {
         let options = Options { detail, ..*options };
-        let found = fit(&scales, |scale| compose(setup, figure, pose, &options, scale).draft);
-        if let Some((scale, draft)) = found
-            && draft.fits()
-            && (detail == Detail::Bare || draft.complete && scale.0 >= LEAST_SHARE * largest)
-        {
-            return draft.finish(caption(setup, figure, scale, &options));
+        if let Some((scale, draft)) = drafted(setup, &*figure, pose, &options, share) {
+            return draft.finish(caption(setup, &*figure, scale, &options));
         }
     }
     let options = Options { detail: Detail::Bare, ..*options };
-    let scale = Scale(scales.first().map_or(0.1, |scale| scale.0) * 0.5);
-    compose(setup, figure, pose, &options, scale).draft.finish(caption(setup, figure, scale, &options))
+    let scale = Scale(scales(setup, &*figure, pose, &options).first().map_or(0.1, |scale| scale.0) * 0.5);
+    compose(setup, &*figure, pose, &options, scale).draft.finish(caption(setup, &*figure, scale, &options))
+}
+
+/// The drawing at the largest scale at which all that is to be said has its place, where that is no smaller than this
+/// share of the largest that the bare drawing fits at.
+pub(crate) fn drafted<'a>(
+    setup: &Setup,
+    figure: &dyn Figure,
+    pose: Pose,
+    options: &'a Options<'a>,
+    share: f64,
+) -> Option<(Scale, Draft<'a>)> {
+    let scales = scales(setup, figure, pose, options);
+    let largest = scales.first().map_or(0.0, |scale| scale.0);
+    let (scale, draft) =
+        fit_down_to(&scales, share.min(0.5), |scale| compose(setup, figure, pose, options, scale).draft)?;
+    let whole = draft.complete && scale.0 >= share * largest;
+    (draft.fits() && (options.detail == Detail::Bare || whole)).then_some((scale, draft))
 }
 
 /// Round scales at which the bare drawing has a chance to fit.

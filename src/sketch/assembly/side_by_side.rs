@@ -214,12 +214,12 @@ fn size_of_gap(draft: &mut Draft, (top, foot): (f64, f64), view: Rect, name: &st
 }
 
 /// More than this is not drawn, in millimetres: the words say how far.
-const MOST_OUT: f64 = 8.0;
+const MOST_OUT: f64 = 6.5;
 
 /// How far a part stands out of the body's face, or lies below it, at true size.
 fn stand_out(draft: &mut Draft, corner: Point, out: Length, part: Option<&Part>) {
     let size = draft.size();
-    let (long, high) = (14.0, 2.6 * size);
+    let (long, high) = (12.0, 2.6 * size);
     let face = corner.x + long;
     let end = (face + out.mm()).clamp(corner.x + 1.0, face + MOST_OUT);
     let wall = 0.6 * size;

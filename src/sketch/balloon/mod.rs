@@ -68,7 +68,8 @@ impl Draft<'_> {
         }
         let slots = self.slots(frame, base, targets.len());
         let texts = self.scene.texts().map(|text| grown(text.bounds(), 0.2)).collect();
-        Placement { targets, slots: &slots, frame, radius: self.balloon_radius(), texts }.solve()
+        let dimensions = self.scene.dimension_lines();
+        Placement { targets, slots: &slots, frame, radius: self.balloon_radius(), texts, dimensions }.solve()
     }
 
     /// Bands in order of preference, with what they stand off from: the object, in full drawings its

@@ -21,6 +21,8 @@ pub(super) struct Placement<'l> {
     pub radius: f64,
     /// Boxes that leaders stay out of.
     pub texts: Vec<Rect>,
+    /// Lines that leaders do not cross.
+    pub dimensions: Vec<Line>,
 }
 
 impl Placement<'_> {
@@ -122,6 +124,7 @@ impl Placement<'_> {
             (0..places.len()).map(|item| Line::new(places[item], self.target(chosen, item))).collect();
         let mut count = 0;
         for (index, &line) in lines.iter().enumerate() {
+            count += self.dimensions.iter().filter(|of| segments_meet(line, **of)).count();
             count += self.texts.iter().filter(|text| enters(line, **text)).count();
             for (other, &Line { p0: balloon, p1: dot }) in lines.iter().enumerate() {
                 if other == index {

@@ -5,14 +5,16 @@ use super::checks::{card, distance, faults, page, scene_of};
 use super::sample::{
     collet, collet_body, collet_dead_end, fonts, limits, limits_of, mm, part, socket_dead_end,
 };
-use crate::catalogue::{Fitting, Role};
+use crate::catalogue::{Fitting, Role, StandOutFrom};
 use crate::grip::Verdict;
-use crate::sketch::assembly::Pose;
 use crate::sketch::assembly::collet::ColletSeat;
 use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::spreading::SpreadingSeat;
 use crate::sketch::assembly::wedge::WedgeSeat;
+use crate::sketch::assembly::{Pose, drafted, figure};
+use crate::sketch::options::{Detail, Options};
 use crate::sketch::plane::at;
+use crate::sketch::scene::Purpose;
 use crate::sketch::{assembly, is_refused, line_up, stages};
 
 /// Millimetres of the object within which touching parts touch.
@@ -36,6 +38,34 @@ fn nothing_overlaps_crosses_or_strays() {
         }
     }
     assert!(silent <= 12, "{silent} of 404 drawings had to leave something out");
+}
+
+/// Rooms that the layouts of cards want for an assembly: A7 and A6 (layouts/cards).
+const ROOMS: [(f64, f64); 2] = [(66.0, 26.0), (97.0, 40.0)];
+
+#[test]
+fn a_numbered_list_has_its_balloons_and_a_check_its_dimension() {
+    let fonts = fonts();
+    let mut lacking = Vec::new();
+    for fitting in all().take(100) {
+        let setup = Setup::of(&fitting, &limits());
+        let figure = figure(&setup, Pose::default());
+        for (width, height) in ROOMS {
+            let options = Options { detail: Detail::Items, ..Options::new(&fonts, mm(width), mm(height)) };
+            let Some((_, draft)) = drafted(&setup, &*figure, Pose::default(), &options, 0.2) else {
+                lacking.push(format!("{} in {width} × {height}", fitting.name));
+                continue;
+            };
+            let balloons = draft.scene.elements.iter().filter(|e| matches!(e.purpose, Purpose::Balloon(_)));
+            assert_eq!(balloons.count(), fitting.items.len(), "{} in {width} × {height}", fitting.name);
+            let checked =
+                setup.fitting.stand_out.as_ref().is_some_and(|out| out.from == StandOutFrom::ConeFace);
+            let printed = draft.dimensions.iter().any(|dimension| dimension.name == "stand-out");
+            assert!(printed || !checked, "{} in {width} × {height}: {:#?}", fitting.name, setup.fitting);
+        }
+    }
+    // One in fifty has more small parts in a row than a pocket card has room for.
+    assert!(lacking.len() <= 4, "{lacking:?}");
 }
 
 #[test]

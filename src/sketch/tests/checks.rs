@@ -92,6 +92,11 @@ fn leaders_astray(scene: &Scene) -> Vec<String> {
             _ => {}
         }
     }
+    for (item, from, to) in &lines {
+        if scene.dimension_lines().iter().any(|of| segments_meet(Line::new(*from, *to), *of)) {
+            faults.push(format!("leader of item {} crosses a dimension", item + 1));
+        }
+    }
     for (index, one) in lines.iter().enumerate() {
         for other in &lines[..index] {
             if segments_meet(Line::new(one.1, one.2), Line::new(other.1, other.2)) {
