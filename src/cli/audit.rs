@@ -36,5 +36,5 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
 
 fn asked(globals: &Globals, options: &Options) -> AuditOptions {
     let extent = if options.records { Extent::Records } else { Extent::Faces };
-    AuditOptions { extent, output: Some(globals.output.clone()), jobs: None }
+    AuditOptions { extent, output: Some(globals.output_folder()), jobs: None }
 }

@@ -142,7 +142,7 @@ fn say_why(globals: &Globals, options: &Options, made: &Report) -> Result<(), Fa
 
 fn nothing_written(globals: &Globals) {
     if globals.format == Format::Text {
-        let folder = globals.output.display().to_string();
+        let folder = globals.output_folder().display().to_string();
         report::remark(&format!("nothing was written; {} is as it was", visible(&folder)));
     }
 }
