@@ -12,6 +12,7 @@ mod fixtures;
 mod placing;
 mod properties;
 mod published;
+mod register;
 mod render;
 mod size;
 mod supply;

@@ -199,7 +199,29 @@
     form.addEventListener("input", show);
   }
 
-  var start = { wear: startWear, hand: startHand, closed: startClosed };
+  /* ---- Is my card current ---- */
+
+  function startCurrent(form) {
+    var table = data(form), answer = form.querySelector(".answer"), fields = form.elements;
+
+    /* Letters that look like digits are those digits; signs and spaces count for nothing. */
+    function code(text) {
+      return text.toUpperCase().replace(/[^0-9A-Z]/g, "").replace(/O/g, "0").replace(/[IL]/g, "1");
+    }
+    function number(text) { return text.toUpperCase().replace(/\s/g, ""); }
+
+    function show() {
+      var asked = number(fields.number.value), typed = code(fields.code.value);
+      if (!asked || !fields.code.value.trim()) { say(answer, [""]); return; }
+      if (/draft/i.test(fields.code.value)) { say(answer, [make("strong", table.draft)]); return; }
+      var found = table.cards.filter(function (card) { return number(card.number) === asked && card.code === typed; })[0];
+      if (!found) { say(answer, [make("strong", typed.length < 6 ? "A check code has six characters." : table.unknown)]); return; }
+      say(answer, [make("strong", found.number + " issue " + found.issue + ": "), found.words]);
+    }
+    form.addEventListener("input", show);
+  }
+
+  var start = { current: startCurrent, wear: startWear, hand: startHand, closed: startClosed };
   Array.prototype.forEach.call(document.querySelectorAll("[data-tool]"), function (form) {
     start[form.getAttribute("data-tool")](form);
     form.hidden = false;

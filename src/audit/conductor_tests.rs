@@ -106,6 +106,7 @@ fn catalogue(conductor: Conductor) -> Catalogue {
         fittings: BTreeMap::new(),
         notices: BTreeMap::new(),
         holders: BTreeMap::new(),
+        editions: Vec::new(),
         notes: Vec::new(),
         fonts: Vec::new(),
         left_out: BTreeSet::new(),

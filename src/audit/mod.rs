@@ -10,6 +10,7 @@ mod cone_thinner_than_hole;
 mod contact_wire_outside_standard;
 mod contact_wire_width_differs;
 mod context;
+mod copies_still_out;
 mod copper_against_zinc;
 mod date_gone_by;
 mod figure_not_in_record;
@@ -53,6 +54,7 @@ mod proof_contradicts_geometry;
 mod proof_does_not_count;
 mod proposals;
 mod readings_not_apart;
+mod receipt_without_copies;
 mod rope_grip_on_single_strand;
 mod rope_grips_outside_standard;
 mod socket_misses_throat;
@@ -103,6 +105,7 @@ const RULES: &[Rule] = &[
     cone_thinner_than_hole::check,
     contact_wire_outside_standard::check,
     contact_wire_width_differs::check,
+    copies_still_out::check,
     copper_against_zinc::check,
     date_gone_by::check,
     figure_not_in_record::check,
@@ -142,6 +145,7 @@ const RULES: &[Rule] = &[
     proof_contradicts_geometry::check,
     proof_does_not_count::check,
     readings_not_apart::check,
+    receipt_without_copies::check,
     rope_grip_on_single_strand::check,
     rope_grips_outside_standard::check,
     socket_misses_throat::check,

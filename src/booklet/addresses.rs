@@ -23,6 +23,11 @@ pub(super) fn closed() -> Address {
     Address::page("closed")
 }
 
+/// Whether a printed card is current.
+pub(super) fn current() -> Address {
+    Address::page("current")
+}
+
 /// Wear of contact wires.
 pub(super) fn wear() -> Address {
     Address::page("wear")
@@ -49,12 +54,13 @@ pub(super) fn word(word: &str) -> Address {
 }
 
 /// The pages that every page leads to, in order, and what they are called there.
-pub(super) fn everywhere() -> [(Address, &'static str); 8] {
+pub(super) fn everywhere() -> [(Address, &'static str); 9] {
     [
         (start(), "Start"),
         (look_alikes(), "Look-alikes"),
         (hand(), "In my hand"),
         (closed(), "Inside a closed fitting"),
+        (current(), "Is my card current"),
         (wear(), "Wear"),
         (numbers(), "Numbers and stamps"),
         (key(), "Materials and lines"),

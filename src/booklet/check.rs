@@ -112,7 +112,7 @@ const SHOW: &str = "a page must show it: add what the built-in layout of the pag
 fn own_texts(subject: &Subject) -> Vec<(&'static str, String)> {
     match subject {
         Subject::Fitting(fitting) => {
-            let status = words::status(fitting.status, fitting.superseded_by.as_deref());
+            let status = words::status(fitting.status, fitting.use_instead.as_deref());
             let stamps =
                 fitting.gripping().map(|item| ("the gripping part's stamp", item.part.stamp.clone()));
             let own = [("the number", fitting.number.clone()), ("the status", status)];

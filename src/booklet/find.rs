@@ -65,7 +65,7 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
             name: fitting.name.clone(),
             href: booklet.link(&address::fitting(&fitting.number)),
             stamp: fitting.stamp.clone(),
-            status: words::status(fitting.status, fitting.superseded_by.as_deref()),
+            status: words::status(fitting.status, fitting.use_instead.as_deref()),
             words: [
                 words::family(fitting.family),
                 &fitting

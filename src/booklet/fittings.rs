@@ -22,7 +22,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         _ => &lacking,
     };
     let catalogue = booklet.input.catalogue;
-    let replaced_by = fitting.superseded_by.as_ref().and_then(|number| catalogue.fittings.get(number));
+    let replaced_by = fitting.use_instead.as_ref().and_then(|number| catalogue.fittings.get(number));
     let mut values = json!({
         "number": fitting.number,
         "name": fitting.name,

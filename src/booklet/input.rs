@@ -8,6 +8,7 @@ use crate::layouts::Layouts;
 use crate::mixups::{self, LookAlike, Mixups};
 use crate::notes::Notes;
 use crate::notes::address::{Address, Form};
+use crate::register::{self, Comparison, IssuedCard, Register, Reissue};
 use crate::sketch::Options;
 use crate::units::Numerals;
 use std::collections::BTreeMap;
@@ -44,6 +45,11 @@ pub struct Booklet<'a> {
     pub(super) uses: Uses,
     pub(super) numerals: Numerals,
     pub(super) look_alikes: Vec<LookAlike>,
+    /// Every card that was ever issued.
+    pub(super) issued_cards: Vec<IssuedCard>,
+    /// What each edition changed, and what waits to be issued.
+    pub(super) history: Vec<Comparison>,
+    pub(super) register: Register,
     marks: BTreeMap<&'a str, &'a Mark>,
     /// Whether what drawings are made from stands in their place.
     pub(super) outlines: bool,
@@ -56,7 +62,12 @@ impl<'a> Booklet<'a> {
     #[must_use]
     pub fn new(input: Input<'a>) -> Self {
         let numerals = Numerals::new(input.catalogue.settings.decimal_mark);
+        let register = Register::of(input.catalogue);
+        let present = register.next(input.catalogue, input.facts.values(), "", Reissue::default());
         Self {
+            issued_cards: register::issued_cards(&register, input.facts),
+            history: register::history(&register, &present),
+            register,
             input,
             notes: Notes::new(input.catalogue),
             uses: Uses::of(input.catalogue, input.mixups),

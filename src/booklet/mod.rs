@@ -6,6 +6,7 @@ mod chapters;
 mod check;
 mod closed;
 mod conductors;
+mod current;
 mod data_address;
 mod figures;
 mod find;

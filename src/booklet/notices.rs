@@ -2,9 +2,10 @@
 
 use super::frame::Draft;
 use super::input::Booklet;
-use super::view::{fact, facts, fitting_links, note};
+use super::view::{body_link, fact, facts, fitting_link, fitting_links, note};
 use crate::catalogue::Notice;
-use serde_json::json;
+use crate::register::{Change, of_notice};
+use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>, notice: &Notice) -> Draft {
     let date = |date: Option<jiff::civil::Date>| date.map_or_else(String::new, |date| date.to_string());
@@ -20,8 +21,21 @@ pub(super) fn page(booklet: &Booklet<'_>, notice: &Notice) -> Draft {
         "facts": facts,
         "summary": notice.summary,
         "fittings": fitting_links(booklet, booklet.uses.by_notice.get(&notice.number)),
-        "changes": [],
+        "changes": changes(booklet, notice),
         "note": note(booklet, &notice.number),
     });
     Draft { layout: "notice", title: format!("{} {}", notice.number, notice.title), kind: "Notice", values }
+}
+
+/// What it changed on the cards that are still there, edition by edition.
+fn changes(booklet: &Booklet<'_>, notice: &Notice) -> Vec<Value> {
+    let changes = of_notice(&booklet.history, &notice.number).into_iter();
+    changes.filter_map(|(card, change)| row(booklet, &card.number, change)).collect()
+}
+
+fn row(booklet: &Booklet<'_>, number: &str, change: &Change) -> Option<Value> {
+    let catalogue = booklet.input.catalogue;
+    let fitting = catalogue.fittings.get(number).map(|fitting| fitting_link(booklet, fitting));
+    let link = fitting.or_else(|| catalogue.parts.get(number).map(|body| body_link(booklet, body)))?;
+    Some(json!({ "card": link, "what": change.what, "was": change.was, "is": change.is }))
 }

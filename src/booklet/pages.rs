@@ -3,8 +3,8 @@
 use super::frame::{self, Draft};
 use super::input::{Booklet, Input};
 use super::{
-    addresses, bodies, chapters, closed, conductors, find, fittings, glossary, hand, key, look_alikes,
-    notices, parts, start, wear,
+    addresses, bodies, chapters, closed, conductors, current, find, fittings, glossary, hand, key,
+    look_alikes, notices, parts, start, wear,
 };
 use crate::catalogue::{Conductor, Fitting, Notice, Part};
 use crate::diagnostics::{Finding, Findings};
@@ -67,6 +67,8 @@ pub enum Subject {
     Hand,
     /// What a closed fitting can hold.
     Closed,
+    /// Whether a printed card is current.
+    Current,
     /// What *Find* looks through.
     Index,
     /// A file that is handed on as it is.
@@ -110,6 +112,7 @@ impl Booklet<'_> {
             Subject::Hand,
             Subject::Wear,
             Subject::Closed,
+            Subject::Current,
             Subject::Numbers,
             Subject::Key,
             Subject::Glossary,
@@ -180,6 +183,7 @@ impl Booklet<'_> {
             Subject::Hand => hand::page(self),
             Subject::Wear => wear::page(self),
             Subject::Closed => closed::page(self),
+            Subject::Current => current::page(self),
             Subject::Start | Subject::Index | Subject::File(_) => start::page(self),
         }
     }
@@ -213,6 +217,7 @@ impl Subject {
             Self::Hand => addresses::hand(),
             Self::Wear => addresses::wear(),
             Self::Closed => addresses::closed(),
+            Self::Current => addresses::current(),
             Self::Index | Self::File(_) => return None,
         })
     }

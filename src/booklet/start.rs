@@ -32,6 +32,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "tag_sheets": sheet_links(booklet, booklet.input.tag_sheets),
         "look_alikes": { "href": booklet.link(&addresses::look_alikes()) },
         "hand": { "href": booklet.link(&addresses::hand()) },
+        "current": { "href": booklet.link(&addresses::current()) },
         "closed": { "href": booklet.link(&addresses::closed()) },
     });
     Draft { layout: "start", title: "Start".to_owned(), kind: "Booklet", values }

@@ -4,6 +4,7 @@ use super::input::Booklet;
 use crate::catalogue::{Conductor, Fitting, Mark, Notice, Part, Status};
 use crate::facts::words;
 use crate::notes::{self, address};
+use crate::register::{CardChange, Change, of_card};
 use serde_json::{Value, json};
 use std::fmt::Write;
 use std::sync::Arc;
@@ -24,7 +25,7 @@ fn link(href: String, number: &str, name: &str, status: String) -> Value {
 }
 
 pub(super) fn fitting_link(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
-    let status = words::status(fitting.status, fitting.superseded_by.as_deref());
+    let status = words::status(fitting.status, fitting.use_instead.as_deref());
     let href = booklet.link(&address::fitting(&fitting.number));
     link(href, &fitting.number, &fitting.name, status)
 }
@@ -107,9 +108,27 @@ pub(super) fn card(booklet: &Booklet<'_>, number: &str) -> Value {
         "issue": booklet.input.issues.get(number).map_or("Draft, not issued.", String::as_str),
         "width": pixels(width),
         "height": pixels(height),
+        "history": history(booklet, number),
         "files": card_files(booklet, number),
         "sheets": sheet_links(booklet, booklet.input.sheets),
     })
+}
+
+/// The issues of a card, the newest first: edition, date, what changed and by which notice.
+fn history(booklet: &Booklet<'_>, number: &str) -> Vec<Value> {
+    let issues = booklet.register.issues(number).map(|(edition, card)| {
+        let changes = booklet.history.iter().find(|found| found.with.as_deref() == Some(&edition.name));
+        let changed = changes.and_then(|found| of_card(found, number));
+        let words = changed.into_iter().flat_map(|card| card.changes.iter().map(Change::words));
+        json!({
+            "issue": card.issue, "edition": edition.name, "date": edition.date.to_string(),
+            "changes": words.collect::<Vec<_>>(),
+            "notices": changed.map(CardChange::notices).unwrap_or_default().join(", "),
+        })
+    });
+    let mut issues: Vec<Value> = issues.collect();
+    issues.reverse();
+    issues
 }
 
 /// Links to the pictures of a card; none where no file lies beside the booklet.

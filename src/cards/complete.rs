@@ -72,10 +72,10 @@ fn in_force(input: Input<'_>, standing: &Standing) -> Vec<Needed> {
     let edition = ("the edition", input.catalogue.settings.edition.clone());
     match standing {
         Standing::Draft => vec![("that it is a draft", "draft, not issued".to_owned()), edition],
-        Standing::Issued { issue, edition, check_code } => vec![
-            ("the issue", format!("issue {issue}")),
-            ("the edition", edition.clone()),
-            ("the check code", check_code.clone()),
+        Standing::Issued(issued) => vec![
+            ("the issue", format!("issue {}", issued.issue)),
+            ("the edition", issued.edition.clone()),
+            ("the check code", issued.check_code.clone()),
         ],
     }
 }
@@ -106,6 +106,7 @@ fn plain(text: &str) -> String {
 mod tests {
     use super::*;
     use crate::cards::tests::{with_face, with_input, world};
+    use crate::register::Issued;
     use crate::source::MemoryWorld;
 
     fn said(world: &MemoryWorld, standing: &Standing) -> Vec<(String, String)> {
@@ -135,8 +136,9 @@ mod tests {
     /// A card that is filled as a draft does not show what an issued one must.
     #[test]
     fn an_issued_card_shows_issue_and_check_code() {
-        let issued = Standing::Issued { issue: 2, edition: "1".into(), check_code: "7K3M9Q".into() };
-        let told = said(&world("Look."), &issued);
+        let issued =
+            Issued { issue: 2, edition: "1".into(), check_code: "7K3M9Q".into(), ..Issued::default() };
+        let told = said(&world("Look."), &Standing::Issued(Box::new(issued)));
         assert_eq!(told[0].1, "the front of card F-1 does not show the issue, the check code");
     }
 }

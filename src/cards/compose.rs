@@ -18,7 +18,7 @@ use crate::sketch::Drawing;
 use crate::typeset::Fonts;
 use crate::units::Length;
 use serde_json::{Map, Value, json};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// What every face of a format has in common.
@@ -76,6 +76,8 @@ pub struct FaceJob<'a> {
     /// What the layout is filled with.
     pub(super) values: Arc<Value>,
     pub(super) drawings: Drawings<'a>,
+    /// Names of printed texts that have changed since the card's last issue.
+    pub(super) changed: Arc<BTreeSet<String>>,
 }
 
 /// A layout that has been filled and read, with how it is set.
@@ -128,7 +130,7 @@ impl FaceJob<'_> {
         let height = flexible.as_ref().map(|drawing| drawing.height.mm());
         let arrangement = finished(description, setting, &measurer, height);
         let card = Card { side: self.side, trim: self.format.format.trim(), bleed: self.format.bleed };
-        draw(&arrangement, &measurer, card, flexible.as_ref())
+        draw(&arrangement, &measurer, card, flexible.as_ref(), &self.changed)
     }
 
     /// All of it.

@@ -34,6 +34,23 @@ pub(super) struct BlockHead {
     pub kind: BlockKind,
     /// The record's field that makes it as large as it is.
     pub field: String,
+    /// How the names of the printed texts begin that it says.
+    pub says: Vec<String>,
+}
+
+impl BlockHead {
+    /// Whether it says a printed text of this name: one that is named so, or begins so, or is of what stands after
+    /// "in".
+    pub fn says(&self, name: &str) -> bool {
+        let begins = |name: &str, start: &str| {
+            name.strip_prefix(start)
+                .is_some_and(|rest| rest.is_empty() || rest.starts_with([' ', ':', ',', '\'']))
+        };
+        let within = name.split_once(" in ").map(|(_, within)| within);
+        self.says
+            .iter()
+            .any(|start| begins(name, start) || within.is_some_and(|within| begins(within, start)))
+    }
 }
 
 /// What an element says of the room that it takes.

@@ -13,6 +13,7 @@ use crate::sketch::{Drawing, number};
 use crate::typeset::is_joined;
 use crate::units::Length;
 use kurbo::Rect;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// What a face is drawn on.
@@ -23,7 +24,8 @@ pub(super) struct Card {
     pub bleed: Length,
 }
 
-/// Draws a face; `flexible` is the drawing whose height was settled.
+/// Draws a face; `flexible` is the drawing whose height was settled, `changed` the names of printed texts beside which
+/// a bar stands.
 ///
 /// # Errors
 /// Where SVG of the layout's own can't be drawn.
@@ -32,8 +34,10 @@ pub(super) fn draw(
     measurer: &Measurer<'_>,
     card: Card,
     flexible: Option<&Drawing>,
+    changed: &BTreeSet<String>,
 ) -> Result<Face, FaceError> {
-    let mut painter = Painter { arrangement, measurer, card, flexible, options: measurer.fonts.options() };
+    let options = measurer.fonts.options();
+    let mut painter = Painter { arrangement, measurer, card, flexible, changed, options };
     let mut blocks = Vec::new();
     // What is struck out is so over everything else.
     let struck = |slot: &Slot<'_>| slot.node.children.iter().any(|child| child.content == Content::Strike);
@@ -52,6 +56,7 @@ struct Painter<'a, 'm> {
     measurer: &'a Measurer<'m>,
     card: Card,
     flexible: Option<&'a Drawing>,
+    changed: &'a BTreeSet<String>,
     options: usvg::Options<'static>,
 }
 
@@ -90,6 +95,9 @@ impl<'a> Painter<'a, '_> {
         self.write(index, &mut written);
         if written.items.is_empty() {
             return Ok(None);
+        }
+        if self.changed.iter().any(|name| head.says(name)) {
+            change_bar(slot, &mut written);
         }
         let layers = written
             .layers
@@ -285,6 +293,21 @@ const BOLD: u16 = 700;
 const DIVIDER: f64 = 0.18;
 const DIVIDER_ABOVE: f64 = 0.1;
 const DIVIDER_COLOUR: Srgb = Srgb { red: 0x99, green: 0x99, blue: 0x99 };
+
+/// The bar beside what has changed: how far left of it, how wide.
+const BAR_BESIDE: f64 = 1.0;
+const BAR: f64 = 0.6;
+
+/// A bar in the margin, as high as the block.
+fn change_bar(slot: &Slot<'_>, written: &mut Written) {
+    let x = slot.rect.x0.max(BAR_LEFT_MOST + BAR_BESIDE) - BAR_BESIDE;
+    written.write(&paint::line((x, slot.rect.y0), (x, slot.rect.y1), BAR, Srgb::BLACK));
+    let bounds = Rect::new(x - BAR / 2.0, slot.rect.y0, x + BAR / 2.0, slot.rect.y1);
+    written.items.push(item(slot, bounds, ItemMark::ChangeBar));
+}
+
+/// No bar comes nearer to the cut: blocks that run over the edge have theirs within it.
+const BAR_LEFT_MOST: f64 = 2.0;
 
 fn item(slot: &Slot<'_>, bounds: Rect, mark: ItemMark) -> Item {
     Item { bounds, at: slot.node.at.clone(), mark }

@@ -157,6 +157,8 @@ pub enum ItemMark {
     Rule,
     /// Lines over the whole face.
     Strike,
+    /// A bar beside what has changed since the card's last issue.
+    ChangeBar,
     /// A drawing of the program's, by its name, and its scale.
     Drawing(String, String),
     /// SVG of the layout's own.

@@ -35,11 +35,26 @@ pub fn make(input: Input<'_>, facts: &CardFacts) -> (Option<Card>, Findings) {
     make_standing(input, facts, &input.register.standing(facts))
 }
 
+/// One card as a numbered copy of a holder's; `copy` says which and whose, and is no part of the check code.
+#[must_use]
+pub fn make_copy(input: Input<'_>, facts: &CardFacts, copy: &str) -> (Option<Card>, Findings) {
+    make_copy_standing(input, facts, &input.register.standing(facts), copy)
+}
+
 /// One card that stands so in the register.
 pub(super) fn make_standing(
     input: Input<'_>,
     facts: &CardFacts,
     standing: &Standing,
+) -> (Option<Card>, Findings) {
+    make_copy_standing(input, facts, standing, "")
+}
+
+fn make_copy_standing(
+    input: Input<'_>,
+    facts: &CardFacts,
+    standing: &Standing,
+    copy: &str,
 ) -> (Option<Card>, Findings) {
     let mut findings = Findings::new();
     let mut side = |job: &FaceJob<'_>| {
@@ -51,7 +66,7 @@ pub(super) fn make_standing(
         findings.extend(check(input, facts, &made));
         Some(made)
     };
-    let [front, back] = jobs_standing(input, facts, standing);
+    let [front, back] = jobs_standing(input, facts, standing, copy);
     let (Some(front), Some(back)) = (side(&front), side(&back)) else { return (None, findings) };
     (Some(Card { number: facts.number.clone(), title: facts.title.clone(), front, back }), findings)
 }
@@ -59,26 +74,42 @@ pub(super) fn make_standing(
 /// The two faces of a card, to be made step by step.
 #[must_use]
 pub fn jobs<'a>(input: Input<'a>, facts: &CardFacts) -> [FaceJob<'a>; 2] {
-    jobs_standing(input, facts, &input.register.standing(facts))
+    jobs_standing(input, facts, &input.register.standing(facts), "")
 }
 
-fn jobs_standing<'a>(input: Input<'a>, facts: &CardFacts, standing: &Standing) -> [FaceJob<'a>; 2] {
+fn jobs_standing<'a>(
+    input: Input<'a>,
+    facts: &CardFacts,
+    standing: &Standing,
+    copy: &str,
+) -> [FaceJob<'a>; 2] {
     let drawings = Drawings::of(input, &facts.number);
     let format = Format::of(input, input.catalogue.settings.card, None);
-    let mut values = values::of_card(facts, standing, &input.catalogue.settings);
+    let mut values = values::of_card(facts, standing, copy, &input.catalogue.settings);
     values.insert("has_assembly".into(), drawings.has_assembly().into());
     values.insert("has_ends".into(), drawings.has_ends().into());
     values.insert("has_wrong".into(), drawings.has_wrong().into());
     values.insert("has_line_up".into(), drawings.has_line_up().into());
     values.extend(format.values());
     let values = Arc::new(Value::Object(values));
+    let changed = match standing {
+        Standing::Issued(issued) => Arc::new(issued.changed.clone()),
+        Standing::Draft => Arc::default(),
+    };
     let kind = match facts.content {
         Content::Fitting(_) => "fitting",
         Content::Body(_) => "body",
     };
     [Side::Front, Side::Back].map(|side| {
         let layout = format.layout(&format!("{kind}-{}", side.word()));
-        FaceJob { format: format.clone(), side, layout, values: values.clone(), drawings }
+        FaceJob {
+            format: format.clone(),
+            side,
+            layout,
+            values: values.clone(),
+            drawings,
+            changed: changed.clone(),
+        }
     })
 }
 

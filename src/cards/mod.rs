@@ -36,7 +36,7 @@ pub use compose::{FaceJob, FittedFace};
 pub use design::Design;
 pub use face::{Block, BlockKind, Card, Face, Item, ItemMark, Layer, Side, SvgItem, Tag, Turn};
 pub use input::Input;
-pub use make::{check, jobs, make, make_all};
+pub use make::{check, jobs, make, make_all, make_copy};
 pub use picture::PictureError;
 pub use sign::Sign;
 pub use tags::{TAG, TagPlan, plan_tags};

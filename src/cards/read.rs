@@ -189,7 +189,9 @@ fn block(reading: &mut Reading<'_, '_>, names: &mut BTreeSet<String>) -> Option<
     let kind = reading.word("kind");
     let field = reading.text("field");
     let field = if field.is_empty() { name } else { field };
-    Some(BlockHead { name: name.to_owned(), kind, field: field.to_owned() })
+    let says = reading.text("says").split(';').map(str::trim).filter(|start| !start.is_empty());
+    let says = says.map(str::to_owned).collect();
+    Some(BlockHead { name: name.to_owned(), kind, field: field.to_owned(), says })
 }
 
 fn room(reading: &mut Reading<'_, '_>) -> Room {

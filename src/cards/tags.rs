@@ -122,6 +122,7 @@ fn job<'a>(input: Input<'a>, number: &str, format: &Format<'a>, values: Value) -
         layout: format.layout(NAME),
         values: Arc::new(values),
         drawings: Drawings::of(input, number),
+        changed: Arc::default(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Kit tags: what one carries, how parts go on over several, and what can't be printed.
 
-use super::tests::{PARTS, SETTINGS, WIRE, codes, world};
+use super::tests::{PARTS, SETTINGS, WIRE, codes, issued, world};
 use super::{Design, Face, Input, Tag, plan_tags};
 use crate::diagnostics::Findings;
 use crate::register::{Register, Standing};
@@ -92,8 +92,7 @@ fn the_gripping_parts_stamp_is_the_largest_text() {
 
 #[test]
 fn an_issued_card_lends_its_tag_issue_and_check_code() {
-    let standing =
-        Standing::Issued { issue: 3, edition: "2026-2".to_owned(), check_code: "7K3M9Q".to_owned() };
+    let standing = Standing::Issued(Box::new(issued(3, "2026-2")));
     let (tags, findings) = made_as(&world("Look."), &standing);
     assert_eq!(codes(&findings), Vec::<&str>::new());
     assert!(words(&tags[0]).ends_with("F-1|card issue 3 · edition 2026-2|check 7K3M9Q"));

@@ -4,7 +4,7 @@ use super::*;
 use crate::diagnostics::Findings;
 use crate::facts::CardFacts;
 use crate::layouts::Helper;
-use crate::register::{Register, Standing};
+use crate::register::{Issued, Register, Standing};
 use crate::source::{FilePath, MemoryWorld, World};
 use crate::typeset::Fonts;
 use crate::{catalogue, facts, mixups};
@@ -90,11 +90,14 @@ fn a_card_is_whole_and_says_what_it_must() {
     }
 }
 
+pub(super) fn issued(issue: u32, edition: &str) -> Issued {
+    Issued { issue, edition: edition.to_owned(), check_code: "7K3M9Q".to_owned(), ..Issued::default() }
+}
+
 /// Number and check code are what a printed copy is looked up by.
 #[test]
 fn an_issued_card_says_issue_edition_and_check_code_unbroken_in_every_size() {
-    let standing =
-        Standing::Issued { issue: 112, edition: "2026-12".to_owned(), check_code: "7K3M9Q".to_owned() };
+    let standing = Standing::Issued(Box::new(issued(112, "2026-12")));
     for size in ["A7", "A6", "ID-1"] {
         for lies in ["portrait", "landscape"] {
             let card = format!("card: {{ size: {size}, orientation: {lies} }}\n");
@@ -110,6 +113,27 @@ fn an_issued_card_says_issue_edition_and_check_code_unbroken_in_every_size() {
             assert!(!front.contains("draft"), "{card}");
         }
     }
+}
+
+/// A bar stands beside each block that says a text which is another than in the issue before, and beside no other.
+#[test]
+fn bars_stand_beside_what_has_changed() {
+    let bars = |changed: &[&str]| {
+        let changed = changed.iter().map(|name| (*name).to_owned()).collect();
+        let standing = Standing::Issued(Box::new(Issued { changed, ..issued(2, "2026-2") }));
+        let (card, findings) = with_input(&world("Look."), |input, facts| {
+            super::make::make_standing(input, &facts[0], &standing)
+        });
+        assert_eq!(codes(&findings), Vec::<&str>::new());
+        let card = card.expect("a card");
+        let blocks = card.front.blocks.into_iter().chain(card.back.blocks);
+        let barred = blocks.filter(|block| block.items.iter().any(|item| item.mark == ItemMark::ChangeBar));
+        barred.map(|block| block.name).collect::<Vec<_>>()
+    };
+    assert_eq!(bars(&[]), Vec::<String>::new());
+    assert_eq!(bars(&["step 1"]), ["steps"]);
+    assert_eq!(bars(&["gripping part's stamp", "item 2"]), ["stamp", "parts"]);
+    assert_eq!(bars(&["caution"]), ["foot"]);
 }
 
 #[test]

@@ -14,7 +14,7 @@ use std::sync::Arc;
 pub(super) fn date<'a>(
     world: &dyn World,
     stated: Option<Date>,
-    register: &[Date],
+    newest: Option<Date>,
     notices: impl Iterator<Item = &'a Arc<Notice>>,
 ) -> Result<Option<Date>, WorldError> {
     if stated.is_some() {
@@ -23,7 +23,7 @@ pub(super) fn date<'a>(
     if let Some(seconds) = world.source_date_epoch().filter(|seconds| !seconds.trim().is_empty()) {
         return since_1970(seconds).map(Some);
     }
-    Ok(register.iter().copied().chain(notices.map(|notice| notice.date)).max())
+    Ok(newest.into_iter().chain(notices.map(|notice| notice.date)).max())
 }
 
 fn since_1970(seconds: &str) -> Result<Date, WorldError> {

@@ -70,6 +70,7 @@ pub(super) fn fitting(
         notices,
         status: word(record.status.as_ref()).unwrap_or(Status::Current),
         superseded_by: record.superseded_by.as_ref().map(|name| name.value.0.clone()),
+        use_instead: None,
         in_service,
         origin: origin(document),
     };

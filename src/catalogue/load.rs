@@ -4,6 +4,7 @@ use super::check::Check;
 use super::conductors::conductor;
 use super::crowding::{limit_fittings, limit_parts, too_many};
 use super::date::date;
+use super::editions::editions;
 use super::fittings::{Indexes, fitting};
 use super::materials::material;
 use super::model::Catalogue;
@@ -56,11 +57,13 @@ pub fn load(world: &dyn World) -> Result<Loaded, WorldError> {
     let mut records = records::read(world)?;
     let mut findings = std::mem::take(&mut records.findings);
     let names = Names::new(&records, &mut findings);
-    let register = std::mem::take(&mut records.register_dates);
+    let editions = editions(std::mem::take(&mut records.editions), &mut findings);
     check_before_work(records.settings.as_ref(), &mut findings);
     let mut catalogue = link(records, &names, &mut findings);
+    catalogue.editions = editions;
     let stated = catalogue.settings.date;
-    catalogue.settings.date = date(world, stated, &register, catalogue.notices.values())?;
+    let newest = catalogue.editions.iter().map(|edition| edition.date).max();
+    catalogue.settings.date = date(world, stated, newest, catalogue.notices.values())?;
     Ok(Loaded { catalogue, findings })
 }
 
@@ -86,6 +89,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         fitting(document, indexes, check).filter(|fitting| !superseded.contains(&fitting.number))
     });
     limit_fittings(&mut fittings, &parts, findings);
+    supersession::resolve(&mut fittings.sound);
     let holders = index(RecordKind::Holder, &records.holders, names, findings, |document, check| {
         holder(document, &fittings, &parts, check)
     });
@@ -109,6 +113,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         procedures: procedures.sound,
         notices: notices.sound,
         holders: holders.sound,
+        editions: Vec::new(),
         left_out,
     }
 }

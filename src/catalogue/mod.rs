@@ -12,12 +12,14 @@
 //! | `geometry-of-another-role` | measurements that nobody would look at |
 //! | `too-many-lines` | lines before work |
 //! | `part-listed-twice`, `empty-list`, `too-many-steps`, `wrong-number-of-conductors` | lists of a fitting |
+//! | `edition-edited`, `edition-out-of-line` | a register that is not as `issue` left it |
 //! | `supersession-circle`, `supersession-to-nothing`, `status-contradiction` | what replaces what |
 
 mod check;
 mod conductors;
 mod crowding;
 mod date;
+mod editions;
 mod fittings;
 mod geometry;
 mod load;

@@ -1,10 +1,10 @@
 //! Notices and the holders of copies.
 
 use super::check::{Check, origin};
-use super::model::{Fitting, Holder, Notice, Part, Role};
+use super::model::{Fitting, Holder, Notice, Part, Receipt, Role};
 use super::quantities::{prose, text};
 use super::record_index::RecordIndex;
-use crate::records::{Document, HolderRecord, NoticeRecord};
+use crate::records::{Document, HolderRecord, NoticeRecord, ReceiptRecord};
 use std::collections::BTreeMap;
 
 /// The notice that a document states, where it is sound.
@@ -48,10 +48,23 @@ pub(super) fn holder(
     if !check.is_sound() {
         return None;
     }
+    let receipts = record.receipts.iter().flat_map(|field| &field.value).map(|field| receipt(&field.value));
     Some(Holder {
         id: record.id.as_ref()?.value.0.clone(),
         name: record.name.as_ref()?.value.0.clone(),
         copies,
+        receipts: receipts.collect::<Option<_>>()?,
         origin: origin(document),
+    })
+}
+
+fn receipt(record: &ReceiptRecord) -> Option<Receipt> {
+    Some(Receipt {
+        card: record.card.as_ref()?.value.0.clone(),
+        issue: record.issue.as_ref()?.value.bare(),
+        copies: record.copies.as_ref()?.value.bare(),
+        what: record.what.as_ref()?.value,
+        date: record.date.as_ref()?.value.0,
+        by: record.by.as_ref()?.value.0.clone(),
     })
 }

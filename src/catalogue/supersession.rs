@@ -1,10 +1,12 @@
 //! Supersession leads from fitting to fitting and ends at one that isn't superseded.
 
+use super::model::Fitting;
 use super::names::Names;
 use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings, KnownNames};
 use crate::records::{Document, Field, FittingRecord, Name};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 type Successors<'a> = BTreeMap<&'a str, &'a Field<Name>>;
 
@@ -28,6 +30,23 @@ pub(super) fn check(
         concerned.extend(circle.into_iter().map(ToOwned::to_owned));
     }
     concerned
+}
+
+/// Names with each fitting that is replaced what to use instead: the last of the line.
+pub(super) fn resolve(fittings: &mut BTreeMap<String, Arc<Fitting>>) {
+    let next: BTreeMap<String, String> = fittings
+        .values()
+        .filter_map(|fitting| Some((fitting.number.clone(), fitting.superseded_by.clone()?)))
+        .collect();
+    for fitting in fittings.values_mut().filter(|fitting| fitting.superseded_by.is_some()) {
+        let mut last = fitting.superseded_by.clone();
+        // No line is longer than all there are: circles are found before.
+        for _ in 0..next.len() {
+            let Some(further) = last.as_ref().and_then(|number| next.get(number)) else { break };
+            last = Some(further.clone());
+        }
+        Arc::make_mut(fitting).use_instead = last;
+    }
 }
 
 fn successor(document: &Document<FittingRecord>) -> Option<(&str, &Field<Name>)> {

@@ -1,10 +1,12 @@
 //! The command line: one file a command; the only place that prints or exits.
 
 mod audit;
+mod compare;
 mod explain;
 mod file;
 mod identify;
 mod interrupt;
+mod issue;
 mod mixups;
 mod options;
 mod outcome;
@@ -44,6 +46,10 @@ enum Command {
     Identify(identify::Options),
     /// Which wrong part goes into which body, and what then happens
     Mixups(mixups::Options),
+    /// What has changed since an edition: print again, new, withdraw, and whose copies
+    Compare(compare::Options),
+    /// Put the present state on the register as an edition
+    Issue(issue::Options),
     /// Write a small working catalogue into an empty folder
     Start(start::Options),
     /// What a key of the records or the code of a finding means
@@ -70,6 +76,8 @@ pub fn run() -> ExitCode {
         Command::Section(options) => section::run(&globals, &options),
         Command::Identify(options) => identify::run(&globals, &options),
         Command::Mixups(options) => mixups::run(&globals, &options),
+        Command::Compare(options) => compare::run(&globals, &options),
+        Command::Issue(options) => issue::run(&globals, &options),
         Command::Start(options) => start::run(&globals, &options),
         Command::Explain(options) => explain::run(&globals, &options),
         Command::Schema(options) => schema::run(&globals, &options),

@@ -6,7 +6,7 @@ use super::progress::Bar;
 use super::{interrupt, report, watch};
 use crate::diagnostics::{Findings, visible};
 use crate::publish::{
-    self, AuditOptions, BookletForm, Extent, PutInPlace, RenderOptions, Report, Strictness, Unchanged,
+    self, AuditOptions, BookletForm, Drafts, Extent, PutInPlace, RenderOptions, Report, Strictness, Unchanged,
 };
 use serde_json::json;
 
@@ -34,6 +34,12 @@ pub(super) struct Options {
     /// Stop for warnings too
     #[arg(long)]
     deny_warnings: bool,
+    /// Stop where a card is a draft: not issued, or changed since
+    #[arg(long)]
+    deny_drafts: bool,
+    /// Only sheets of this holder's copies, in their quantities and numbered; the rest of the output stays as it is
+    #[arg(long, value_name = "ID", conflicts_with_all = ["single_file"])]
+    holder: Option<String>,
     /// Render again whenever a record, note, font or layout changes, until interrupted
     #[arg(long)]
     watch: bool,
@@ -89,6 +95,8 @@ fn asked(globals: &Globals, options: &Options) -> RenderOptions {
         strictness: strictness(options.deny_warnings),
         unchanged: if options.anew { Unchanged::MadeAgain } else { Unchanged::Kept },
         why: options.why.clone(),
+        drafts: if options.deny_drafts { Drafts::Denied } else { Drafts::Printed },
+        holder: options.holder.clone(),
         read: vec![globals.catalogue.clone(), globals.layouts_folder()],
         ..RenderOptions::into_folder(globals.output_folder())
     }
@@ -149,6 +157,10 @@ fn nothing_written(globals: &Globals) {
 
 /// What was made, and where to look at it.
 fn done(cards: usize, put: &PutInPlace, folder: &str, options: &Options) -> String {
+    if let Some(holder) = &options.holder {
+        let copies = if cards == 1 { "1 copy".to_owned() } else { format!("{cards} copies") };
+        return format!("{copies} for {holder}; print {folder}/sheets/holder-{holder}.pdf");
+    }
     let cards = if cards == 1 { "1 card".to_owned() } else { format!("{cards} cards") };
     let made = match put.written - put.kept {
         _ if put.kept == 0 => String::new(),

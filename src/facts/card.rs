@@ -79,6 +79,14 @@ pub struct FittingFacts {
     pub in_service: Option<String>,
 }
 
+impl FittingFacts {
+    /// From when it holds: of several notices, the last settles all; empty where none says.
+    #[must_use]
+    pub fn in_force_from(&self) -> &str {
+        self.notices.iter().map(|notice| notice.in_force_from.as_str()).max().unwrap_or_default()
+    }
+}
+
 /// A mark in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct MarkFacts {

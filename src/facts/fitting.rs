@@ -37,7 +37,7 @@ pub(super) fn facts(
 fn status_words(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> String {
     match fitting.status {
         Status::Current => completeness::in_words(&completeness::lacking(fitting, catalogue, mixups)),
-        status => words::status(status, fitting.superseded_by.as_deref()),
+        status => words::status(status, fitting.use_instead.as_deref()),
     }
 }
 
@@ -83,7 +83,7 @@ fn content(
         line_tension_max: forms::line_tension_max(fitting, numerals),
         reject_if: filled(&fitting.reject_if, &values),
         dimensions: dimensions(fitting, numerals),
-        notices: fitting.notices.iter().map(|notice| notice_facts(notice, catalogue)).collect(),
+        notices: fitting.notices.iter().map(|notice| notice_facts(notice)).collect(),
         supersedes: supersedes(fitting, catalogue),
         in_service: fitting.in_service.map(words::in_service),
     }
@@ -239,12 +239,11 @@ fn filled(wordings: &[Wording], values: &Values) -> Vec<String> {
     wordings.iter().map(|wording| values.filled(&wording.text)).collect()
 }
 
-fn notice_facts(notice: &Notice, catalogue: &Catalogue) -> NoticeFacts {
-    let to_come = notice.effective.filter(|day| catalogue.settings.date.is_some_and(|today| *day > today));
+fn notice_facts(notice: &Notice) -> NoticeFacts {
     NoticeFacts {
         number: notice.number.clone(),
         title: notice.title.clone(),
-        in_force_from: to_come.map(|day| day.to_string()).unwrap_or_default(),
+        in_force_from: notice.effective.map(|day| day.to_string()).unwrap_or_default(),
     }
 }
 

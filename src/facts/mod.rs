@@ -8,6 +8,7 @@ mod conductor;
 mod failed;
 mod fitting;
 mod forms;
+mod grade;
 mod mark;
 mod printed;
 mod tag;

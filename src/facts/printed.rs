@@ -9,13 +9,24 @@ pub struct PrintedText {
     pub name: String,
     /// What is printed.
     pub text: String,
+    /// Numbers of the parts and fittings that it speaks of, beside those that the card is about.
+    pub about: Vec<String>,
 }
 
 impl PrintedText {
     /// A text with its name.
     #[must_use]
     pub fn new(name: impl Into<String>, text: impl Into<String>) -> Self {
-        Self { name: name.into(), text: text.into() }
+        Self { name: name.into(), text: text.into(), about: Vec::new() }
+    }
+
+    /// The same text, which speaks of this part or fitting.
+    #[must_use]
+    pub fn about(mut self, number: &str) -> Self {
+        if !number.is_empty() {
+            self.about.push(number.to_owned());
+        }
+        self
     }
 }
 
@@ -45,28 +56,39 @@ struct List {
 impl List {
     /// Adds a text; what is empty is not printed.
     fn add(&mut self, name: &str, text: &str) {
+        self.add_about(name, text, &[]);
+    }
+
+    /// Adds a text that speaks of these parts and fittings.
+    fn add_about(&mut self, name: &str, text: &str, numbers: &[&str]) {
         if !text.is_empty() {
-            self.texts.push(PrintedText::new(name, text));
+            let printed = PrintedText::new(name, text);
+            self.texts.push(numbers.iter().fold(printed, |printed, number| printed.about(number)));
         }
     }
 
     fn fitting(&mut self, facts: &FittingFacts) {
-        self.mark("mark", facts.mark.as_ref());
+        let gripping = [facts.gripping_number.as_str()];
+        self.mark("mark", facts.mark.as_ref(), &gripping);
         for conductor in &facts.conductors {
             self.conductor(conductor);
         }
-        self.add("gripping part", &joined(&[&facts.gripping_name, &facts.gripping_number]));
-        self.add("gripping part's stamp", &facts.gripping_stamp);
+        let named = joined(&[&facts.gripping_name, &facts.gripping_number]);
+        self.add_about("gripping part", &named, &gripping);
+        self.add_about("gripping part's stamp", &facts.gripping_stamp, &gripping);
         self.add("stamp on the fitting", &facts.stamp);
         for part in &facts.parts {
             let quantity = format!("{} ×", part.quantity);
             let texts = [&quantity, &part.role, &part.number, &part.stamp];
-            self.add(&format!("item {}", part.item), &joined(&texts.map(String::as_str)));
+            let name = format!("item {}", part.item);
+            self.add_about(&name, &joined(&texts.map(String::as_str)), &[&part.number]);
         }
         for wrong in &facts.not_these {
-            self.mark(&format!("not {}: mark", wrong.number), wrong.mark.as_ref());
+            // A whole kit is named by its fitting.
+            let about = [wrong.number.strip_prefix("kit of ").unwrap_or(&wrong.number)];
+            self.mark(&format!("not {}: mark", wrong.number), wrong.mark.as_ref(), &about);
             let texts = [&wrong.stamp, &wrong.happens, &wrong.noticed].map(String::as_str);
-            self.add(&format!("not {}", wrong.number), &joined(&texts));
+            self.add_about(&format!("not {}", wrong.number), &joined(&texts), &about);
         }
         if facts.not_these_more > 0 {
             self.add("more wrong parts", &facts.not_these_more.to_string());
@@ -77,8 +99,8 @@ impl List {
         self.numbered("reject if", &facts.reject_if);
         for notice in &facts.notices {
             self.add("notice", &notice.number);
-            self.add("in force from", &notice.in_force_from);
         }
+        self.add("in force from", facts.in_force_from());
         self.add("supersedes", &facts.supersedes.join(", "));
         self.add("fittings in the line", facts.in_service.as_deref().unwrap_or_default());
     }
@@ -127,23 +149,25 @@ impl List {
     fn body(&mut self, facts: &BodyFacts) {
         self.add("stamp", &facts.stamp);
         for part in &facts.parts {
-            self.mark(&format!("{}: mark", part.number), part.mark.as_ref());
-            self.add(&format!("{}: name", part.number), &part.name);
-            self.add(&format!("{}: stamp", part.number), &part.stamp);
-            self.add(&format!("{}: for", part.number), &part.conductors.join(", "));
-            self.add(&format!("{}: status", part.number), &part.status_words);
+            let about = [part.number.as_str()];
+            self.mark(&format!("{}: mark", part.number), part.mark.as_ref(), &about);
+            self.add_about(&format!("{}: name", part.number), &part.name, &about);
+            self.add_about(&format!("{}: stamp", part.number), &part.stamp, &about);
+            self.add_about(&format!("{}: for", part.number), &part.conductors.join(", "), &about);
+            self.add_about(&format!("{}: status", part.number), &part.status_words, &about);
         }
         for row in &facts.rows {
             for (cell, (fitting, conductor)) in row.cells.iter().zip(&facts.fittings) {
                 let texts = [cell.text.as_str(), cell.noticed];
-                self.add(&format!("{} in {fitting}, {conductor}", row.part), &joined(&texts));
+                let name = format!("{} in {fitting}, {conductor}", row.part);
+                self.add_about(&name, &joined(&texts), &[&row.part, fitting]);
             }
         }
     }
 
-    fn mark(&mut self, name: &str, mark: Option<&MarkFacts>) {
+    fn mark(&mut self, name: &str, mark: Option<&MarkFacts>, about: &[&str]) {
         if let Some(mark) = mark {
-            self.add(name, &joined(&[&mark.colour, &mark.text, &mark.notches_words]));
+            self.add_about(name, &joined(&[&mark.colour, &mark.text, &mark.notches_words]), about);
         }
     }
 

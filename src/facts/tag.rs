@@ -54,7 +54,7 @@ pub(super) fn facts(fitting: &Fitting, catalogue: &Catalogue) -> TagFacts {
     TagFacts {
         number: fitting.number.clone(),
         name: fitting.name.clone(),
-        status_words: words::status(fitting.status, fitting.superseded_by.as_deref()),
+        status_words: words::status(fitting.status, fitting.use_instead.as_deref()),
         conductors: fitting.conductors.iter().map(|conductor| conductor.name.clone()).collect(),
         mark: fitting.mark.as_ref().map(mark::facts),
         gripping_stamps: gripping_stamps(fitting),

@@ -15,6 +15,7 @@ const BOOKLET: &[(&str, &str)] = built_in![
     "booklet/chapter.html",
     "booklet/closed.html",
     "booklet/conductor.html",
+    "booklet/current.html",
     "booklet/fitting.html",
     "booklet/footer.html",
     "booklet/glossary.html",
@@ -72,7 +73,17 @@ const CARDS: &[(&str, &str)] = built_in![
     "cards/witness.xml",
 ];
 
+/// Path and text of the layouts of the register's pages, sorted by path.
+const REGISTER: &[(&str, &str)] = built_in![
+    "register/approval.html",
+    "register/base.html",
+    "register/call-in.html",
+    "register/current-cards.html",
+    "register/notice-to-crews.html",
+    "register/what-changed.html",
+];
+
 /// Path and text of every built-in layout, sorted by path.
 pub(super) fn all() -> impl Iterator<Item = (&'static str, &'static str)> {
-    BOOKLET.iter().chain(CARDS).copied()
+    BOOKLET.iter().chain(CARDS).chain(REGISTER).copied()
 }

@@ -52,6 +52,7 @@ fn catalogue(notes: Vec<Note>) -> Catalogue {
         fittings: BTreeMap::new(),
         notices: BTreeMap::from([("N-1".to_owned(), Arc::new(notice))]),
         holders: BTreeMap::new(),
+        editions: Vec::new(),
         notes,
         fonts: Vec::new(),
         left_out: BTreeSet::new(),

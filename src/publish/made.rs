@@ -122,7 +122,7 @@ impl Making<'_> {
         let mut items = Waiting::new(items.into_iter());
         let options = self.prepared.sheets(file.kind);
         let pdf = self.clock.pdf(&mut items, |items| sheets::pdf(file, count, items, &options));
-        self.sheet(&format!("sheets/{}", file.name), pdf)
+        self.sheet(&path(file), pdf)
     }
 
     /// The sheet of outlines that shows how far a printer misses.
@@ -221,6 +221,11 @@ impl Making<'_> {
             Err(findings) => Ok(findings),
         }
     }
+}
+
+/// Where a file of sheets goes: below `sheets`, unless its name says where.
+fn path(file: &SheetFile) -> String {
+    if file.name.contains('/') { file.name.clone() } else { format!("sheets/{}", file.name) }
 }
 
 /// What makes one item, with what is found in it.

@@ -21,7 +21,13 @@ impl Prepared {
         let fonts: Vec<blake3::Hash> =
             self.catalogue.fonts.iter().map(|font| blake3::hash(&font.bytes)).collect();
         let layout = |(name, text): (&str, &str)| (format!("layouts/{name}"), cache::hash(&text));
-        let mut common: Inputs = self.design.own().chain(self.booklet_layouts.own()).map(layout).collect();
+        let mut common: Inputs = self
+            .design
+            .own()
+            .chain(self.booklet_layouts.own())
+            .chain(self.register_layouts.own())
+            .map(layout)
+            .collect();
         common.insert(cache::PROGRAM.to_owned(), cache::program()?);
         common.insert(cache::FONTS.to_owned(), cache::hash(&fonts));
         common.insert("the settings in catalogue.yaml".to_owned(), cache::hash(&self.catalogue.settings));

@@ -4,10 +4,12 @@ mod apart;
 mod cache;
 mod cards;
 mod clock;
+mod copies;
 mod counted;
 mod data;
 mod disk;
 mod grouped;
+mod issue;
 mod made;
 mod made_from;
 mod manifest;
@@ -16,6 +18,8 @@ mod plan;
 mod prepared;
 mod put;
 mod refused;
+mod register_folder;
+mod register_pages;
 mod render;
 mod staging;
 mod system;
@@ -24,10 +28,11 @@ mod why;
 mod workspace;
 
 pub use data::{card_list, catalogue_json};
+pub use issue::{IssueInto, IssueReport, issue};
 pub use manifest::{Manifest, ManifestEntry};
 pub use options::{
-    AuditOptions, BookletForm, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness, Timings,
-    Unchanged, Why,
+    AuditOptions, BookletForm, Drafts, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness,
+    Timings, Unchanged, Why,
 };
 pub use plan::Leftovers;
 pub use put::PutInPlace;

@@ -28,6 +28,11 @@ pub struct RenderOptions {
     pub unchanged: Unchanged,
     /// The number of a card; the report says why it was made again.
     pub why: Option<String>,
+    /// What becomes of cards that no edition holds.
+    pub drafts: Drafts,
+    /// The holder whose copies alone are made, in their quantities and with their numbers; all cards once where none
+    /// is named. Everything else in the output stays as it was.
+    pub holder: Option<String>,
 }
 
 impl RenderOptions {
@@ -44,7 +49,15 @@ impl RenderOptions {
             strictness: Strictness::Errors,
             unchanged: Unchanged::Kept,
             why: None,
+            drafts: Drafts::Printed,
+            holder: None,
         }
+    }
+
+    /// Whether every output is made, not those of some cards or of one holder.
+    #[must_use]
+    pub fn is_of_all(&self) -> bool {
+        self.only.is_empty() && self.holder.is_none()
     }
 }
 
@@ -77,6 +90,15 @@ pub enum Unchanged {
     Kept,
     /// They are made again.
     MadeAgain,
+}
+
+/// What becomes of cards that no edition holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Drafts {
+    /// They are printed, and say that they are drafts.
+    Printed,
+    /// They stop the run.
+    Denied,
 }
 
 /// How the booklet is made.
@@ -186,6 +208,13 @@ pub enum Fault {
         /// The nearest that there is.
         nearest: Option<String>,
     },
+    /// There is no holder of that id.
+    UnknownHolder {
+        /// The id asked for.
+        id: String,
+        /// The nearest that there is.
+        nearest: Option<String>,
+    },
     /// The resolution is too small or too large for a picture.
     Resolution(String),
     /// So many threads can't be had.
@@ -206,6 +235,10 @@ impl std::fmt::Display for Fault {
                 write!(out, "there is no card {number}; did you mean {nearest}?")
             }
             Self::UnknownCard { number, nearest: None } => write!(out, "there is no card {number}"),
+            Self::UnknownHolder { id, nearest: Some(nearest) } => {
+                write!(out, "there is no holder {id}; did you mean {nearest}?")
+            }
+            Self::UnknownHolder { id, nearest: None } => write!(out, "there is no holder {id}"),
             Self::Resolution(reason) | Self::Jobs(reason) => out.write_str(reason),
         }
     }

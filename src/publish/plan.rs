@@ -18,6 +18,8 @@ pub(super) const NOT_OURS: &str =
 pub enum Leftovers {
     /// They no longer belong and are removed.
     Removed,
+    /// They stay.
+    Kept,
     /// They stay, but for those below this folder.
     KeptExceptIn(&'static str),
 }
@@ -137,6 +139,7 @@ impl Leftovers {
     fn removes(self, path: &str) -> bool {
         match self {
             Self::Removed => true,
+            Self::Kept => false,
             Self::KeptExceptIn(folder) => path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/')),
         }
     }

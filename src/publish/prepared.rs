@@ -28,6 +28,7 @@ pub(super) struct Prepared {
     pub(super) fonts: Arc<Fonts>,
     pub(super) design: cards::Design,
     pub(super) booklet_layouts: Layouts,
+    pub(super) register_layouts: Layouts,
     /// Whether a layout does not compile; it is then not there to be filled.
     layouts_failed: bool,
     facts_by_number: BTreeMap<String, CardFacts>,
@@ -52,10 +53,12 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     let (design, mut found) = cards::Design::load(world, &[])?;
     let (booklet_layouts, more) = Layouts::load(world, "booklet", &[])?;
     found.extend(more);
+    let (register_layouts, more) = Layouts::load(world, "register", &[])?;
+    found.extend(more);
     let layouts_failed = found.has_errors();
     findings.extend(found);
     findings.extend(layouts::unused(world)?);
-    let register = Register::default();
+    let register = Register::of(&catalogue);
     let facts = facts::of_catalogue(&catalogue, &mixups);
     let tags = facts::tags(&catalogue);
     findings.extend(too_large_for_the_sheet(&catalogue));
@@ -73,6 +76,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         fonts,
         design,
         booklet_layouts,
+        register_layouts,
         layouts_failed,
     };
     Ok((prepared, findings))
@@ -126,6 +130,18 @@ impl Prepared {
         self.facts_by_number.get(number).map_or(Standing::Draft, |card| self.register.standing(card))
     }
 
+    /// What is said of a card that no edition holds, where that is not to be.
+    pub(super) fn not_issued(&self, number: &str) -> Finding {
+        let fitting = self.catalogue.fittings.get(number).map(|fitting| &fitting.origin);
+        let origin = fitting.or_else(|| self.catalogue.parts.get(number).map(|part| &part.origin));
+        let place = origin.unwrap_or(&self.catalogue.settings.origin).place.clone();
+        Finding::error("card-not-issued", place, format!("no edition holds what card {number} prints"))
+            .record(number)
+            .help(
+                "`fittingcards compare` says what has changed, `fittingcards issue` puts it on the register",
+            )
+    }
+
     pub(super) fn sheets(&self, kind: PrintKind) -> sheets::Options<'_> {
         let settings = &self.catalogue.settings;
         sheets::Options {
@@ -154,8 +170,9 @@ fn file_names(kind: PrintKind, records: usize) -> Vec<String> {
 /// The issue and check code of each issued card, in words.
 fn issues(facts: &[CardFacts], register: &Register) -> BTreeMap<String, String> {
     let in_words = |card: &CardFacts| match register.standing(card) {
-        Standing::Issued { issue, check_code, .. } => {
-            Some((card.number.clone(), format!("issue {issue}, check code {check_code}")))
+        Standing::Issued(issued) => {
+            let words = format!("issue {}, check code {}", issued.issue, issued.check_code);
+            Some((card.number.clone(), words))
         }
         Standing::Draft => None,
     };

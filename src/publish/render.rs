@@ -3,19 +3,22 @@
 use super::apart;
 use super::cache::{self, Memory, Whole};
 use super::clock::Clock;
+use super::copies::{self, Copy};
 use super::data::{card_list, catalogue_json};
 use super::grouped::grouped;
 use super::made::{Making, Single};
 use super::options::{
-    AuditOptions, BookletForm, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness, Unchanged,
+    AuditOptions, BookletForm, Drafts, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness,
+    Unchanged,
 };
 use super::plan::Leftovers;
 use super::prepared::{Prepared, prepare};
 use super::put::PutInPlace;
 use super::staging::Staging;
 use super::why;
-use crate::diagnostics::{self, Findings, nearest};
+use crate::diagnostics::{self, Finding, Findings, nearest};
 use crate::facts::{CardFacts, TagFacts};
+use crate::register::Standing;
 use crate::source::{World, WorldError};
 use serde_json::Value;
 use std::collections::BTreeSet;
@@ -51,8 +54,8 @@ pub fn render(
 
 /// The hash of all that is read and asked for; None where the program can't be told from others.
 fn key(world: &dyn World, options: &RenderOptions) -> Result<Option<String>, WorldError> {
-    let RenderOptions { preview_dpi, only, booklet, strictness, .. } = options;
-    let asked = cache::hash(&(preview_dpi, only, booklet, strictness));
+    let RenderOptions { preview_dpi, only, booklet, strictness, drafts, holder, .. } = options;
+    let asked = cache::hash(&(preview_dpi, only, booklet, strictness, drafts, holder));
     let world = cache::of_world(world)?;
     Ok(cache::program().map(|program| cache::hash(&(program, world, asked))))
 }
@@ -74,6 +77,11 @@ fn made(
 ) -> Result<Report, Fault> {
     let (prepared, mut findings) = reading(world, clock, progress)?;
     let cards_wanted = wanted(&prepared, &options.only, &findings)?;
+    let copies = match &options.holder {
+        Some(id) => Some(copies_for(&prepared, id, &cards_wanted, &findings)?),
+        None => None,
+    };
+    findings.extend(denied(&prepared, &cards_wanted, options.drafts));
     memory.begin(prepared.common());
     let mut why = Vec::new();
     for card in wanted(&prepared, options.why.as_slice(), &findings)?.iter().filter(|_| options.why.is_some())
@@ -92,17 +100,22 @@ fn made(
         clock,
         progress,
     };
-    findings.extend(making.cards(&cards_wanted)?);
-    findings.extend(making.tags(&tags_of(&prepared, &cards_wanted))?);
-    if options.only.is_empty() {
+    if let (Some(copies), Some(holder)) = (&copies, &options.holder) {
+        findings.extend(making.copies(&format!("sheets/holder-{holder}.pdf"), copies)?);
+    } else {
+        findings.extend(making.cards(&cards_wanted)?);
+        findings.extend(making.tags(&tags_of(&prepared, &cards_wanted))?);
+    }
+    if options.is_of_all() {
         findings.extend(making.proof()?);
         findings.extend(making.booklet()?);
+        findings.extend(making.register()?);
     }
     let findings = grouped(findings);
     if options.strictness.refuses(&findings) {
         return Ok(Report { findings, put: None, cards: 0, why, timings: clock.timings() });
     }
-    let cards = cards_wanted.len();
+    let cards = copies.map_or(cards_wanted.len(), |copies| copies.len());
     progress(Progress { stage: Stage::Output, done: 0, of: 1 });
     let put = clock.output(|| finish(staging, &prepared, &findings, options))?;
     clock.output(|| remember(memory, &put, &findings, cards, key, options));
@@ -127,7 +140,7 @@ fn remember(
         written: put.written,
         bytes: put.bytes,
     });
-    memory.save(&put.files, options.only.is_empty(), whole);
+    memory.save(&put.files, options.is_of_all(), whole);
 }
 
 /// Everything that `render` would find, with nothing written.
@@ -168,7 +181,7 @@ pub fn check(
     })
 }
 
-fn on_threads<T: Send>(
+pub(super) fn on_threads<T: Send>(
     jobs: Option<usize>,
     work: impl FnOnce() -> Result<T, Fault> + Send,
 ) -> Result<T, Fault> {
@@ -176,7 +189,7 @@ fn on_threads<T: Send>(
     threads.map_err(|error| Fault::Jobs(error.to_string()))?.install(work)
 }
 
-fn reading(
+pub(super) fn reading(
     world: &dyn World,
     clock: &Clock,
     progress: &(dyn Fn(Progress) + Sync),
@@ -203,8 +216,33 @@ fn wanted<'a>(
     Ok(prepared.facts.iter().filter(named).collect())
 }
 
+/// The copies of a holder, card by card.
+fn copies_for<'a>(
+    prepared: &'a Prepared,
+    id: &str,
+    wanted: &[&'a CardFacts],
+    findings: &Findings,
+) -> Result<Vec<Copy<'a>>, Fault> {
+    match prepared.catalogue.holders.get(id) {
+        Some(holder) => Ok(copies::of_holder(holder, wanted)),
+        // Its record may be among those in error.
+        None if findings.has_errors() => Ok(Vec::new()),
+        None => {
+            let nearest = nearest(id, prepared.catalogue.holders.keys().map(String::as_str));
+            Err(Fault::UnknownHolder { id: id.to_owned(), nearest: nearest.map(str::to_owned) })
+        }
+    }
+}
+
+/// Drafts among these cards, where they are not to be.
+fn denied(prepared: &Prepared, wanted: &[&CardFacts], drafts: Drafts) -> Vec<Finding> {
+    let denied = wanted.iter().filter(|_| drafts == Drafts::Denied);
+    let is_draft = |card: &&&CardFacts| prepared.standing(&card.number) == Standing::Draft;
+    denied.filter(is_draft).map(|card| prepared.not_issued(&card.number)).collect()
+}
+
 /// The tags of the fittings among these cards.
-fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&'a TagFacts> {
+pub(super) fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&'a TagFacts> {
     let numbers: BTreeSet<&str> = cards.iter().map(|card| card.number.as_str()).collect();
     prepared.tags.iter().filter(|tag| numbers.contains(tag.number.as_str())).collect()
 }
@@ -215,6 +253,9 @@ fn finish(
     findings: &Findings,
     options: &RenderOptions,
 ) -> Result<PutInPlace, Fault> {
+    if options.holder.is_some() {
+        return Ok(staging.put_in_place(Leftovers::Kept)?);
+    }
     if !options.only.is_empty() {
         return Ok(staging.put_in_place(Leftovers::KeptExceptIn("sheets"))?);
     }

@@ -39,7 +39,11 @@ impl Workspace {
             return Err(fault(&folder, NOT_OURS));
         }
         let made = at(&output, disk::make_folder(&folder))?;
-        let workspace = Self { lock: lock(&folder)?, output, folder: folder.clone() };
+        let workspace = Self {
+            lock: lock(&folder, "another run is writing this output")?,
+            output,
+            folder: folder.clone(),
+        };
         under_way.push(Traces { folder, made });
         drop(under_way);
         let tree = workspace.tree();
@@ -99,7 +103,7 @@ pub fn stop_writing() -> impl Sized {
     under_way
 }
 
-const LOCK: &str = "lock";
+pub(super) const LOCK: &str = "lock";
 const TREE: &str = "new";
 
 fn clear(folder: &Path) -> io::Result<()> {
@@ -115,9 +119,9 @@ fn place(output: &Path) -> PathBuf {
     }
 }
 
-/// Takes the lock. A run that has just ended may have removed the file between opening and locking it;
-/// then it is made anew.
-fn lock(folder: &Path) -> Result<File, WorldError> {
+/// Takes the lock of a folder, or says that it is `taken`. A run that has just ended may have removed the file between
+/// opening and locking it; then it is made anew.
+pub(super) fn lock(folder: &Path, taken: &str) -> Result<File, WorldError> {
     let path = folder.join(LOCK);
     for _ in 0..100 {
         if exists(&path) && !disk::is(&path, FileType::is_file) {
@@ -132,12 +136,12 @@ fn lock(folder: &Path) -> Result<File, WorldError> {
         match file.try_lock() {
             Ok(()) if still_there(&file, &path) => return Ok(file),
             Ok(()) => {}
-            Err(TryLockError::WouldBlock) => return Err(fault(folder, "another run is writing this output")),
+            Err(TryLockError::WouldBlock) => return Err(fault(folder, taken)),
             Err(TryLockError::Error(error)) if error.kind() == io::ErrorKind::Unsupported => return Ok(file),
             Err(TryLockError::Error(error)) => return at(&path, Err(error)),
         }
     }
-    Err(fault(folder, "other runs keep taking this output"))
+    Err(fault(folder, taken))
 }
 
 /// Whether the file that is held is the one that others would find.

@@ -4,7 +4,6 @@ use super::field::{Read, Reader};
 use super::node::{Node, Written, documents};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Place};
-use jiff::civil::Date;
 use std::collections::BTreeMap;
 
 /// A record as written, with its places.
@@ -93,10 +92,4 @@ fn read_one<T: Read>(file: &FilePath, node: &Node, lines: &[&str], findings: &mu
 
 fn empty(place: Place, message: &str) -> Finding {
     Finding::warning("empty-document", place, message).help("write a record there, or delete the empty part")
-}
-
-/// The dates of the editions in a register file, as far as it can be read.
-pub(super) fn register_dates(text: &str) -> Vec<Date> {
-    let date = |node: &Node| node.get("date").and_then(Node::written).and_then(|date| date.parse().ok());
-    documents(text).0.iter().filter_map(date).collect()
 }

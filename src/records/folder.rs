@@ -1,15 +1,14 @@
 //! Reading a catalogue folder: every file by the folder it lies in.
 
-use super::document::{Document, Salvaged, read_documents, register_dates};
+use super::document::{Document, Salvaged, read_documents};
 use super::file_kind::{FileKind, file_kind};
 use super::kinds::{
-    CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, MaterialRecord, NoticeRecord, PartRecord,
-    ProcedureRecord,
+    CatalogueRecord, ConductorRecord, EditionRecord, FittingRecord, HolderRecord, MaterialRecord,
+    NoticeRecord, PartRecord, ProcedureRecord, read_edition,
 };
-use super::text::{decode, forbidden};
+use super::text::{decode, forbidden, utf8};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Folder, Place, World, WorldError};
-use jiff::civil::Date;
 use rayon::prelude::*;
 use std::sync::Arc;
 
@@ -36,8 +35,8 @@ pub struct Records {
     pub notes: Vec<TextFile>,
     /// Font files.
     pub fonts: Vec<(FilePath, Arc<[u8]>)>,
-    /// Dates of the editions on the register.
-    pub register_dates: Vec<Date>,
+    /// Editions on the register, in the order of their files' names.
+    pub editions: Vec<EditionRecord>,
     /// Ids and numbers seen in files that can't be read as YAML.
     pub salvaged: Vec<Salvaged>,
     /// Every regular file of the folder, for links between files.
@@ -101,6 +100,13 @@ fn read_file(world: &dyn World, file: &FilePath) -> Records {
         records.fonts.push((file.clone(), bytes));
         return records;
     }
+    if kind == FileKind::Register {
+        match utf8(file, &bytes).and_then(|text| read_edition(file, text)) {
+            Ok(edition) => records.editions.push(edition),
+            Err(finding) => records.findings.push(*finding),
+        }
+        return records;
+    }
     match text_of(&kind, file, &bytes) {
         Ok(text) => records.take(&kind, file, text),
         Err(findings) => {
@@ -141,9 +147,8 @@ impl Records {
             FileKind::Procedure => {
                 self.procedures = read_documents(file, text, &mut self.findings, &mut self.salvaged)
             }
-            FileKind::Register => self.register_dates = register_dates(text),
             FileKind::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
-            FileKind::Font | FileKind::Ignored | FileKind::Misplaced(_) => {}
+            FileKind::Register | FileKind::Font | FileKind::Ignored | FileKind::Misplaced(_) => {}
         }
     }
 
@@ -168,7 +173,7 @@ impl Records {
         self.procedures.extend(other.procedures);
         self.notes.extend(other.notes);
         self.fonts.extend(other.fonts);
-        self.register_dates.extend(other.register_dates);
+        self.editions.extend(other.editions);
         self.salvaged.extend(other.salvaged);
         self.findings.extend(other.findings);
     }

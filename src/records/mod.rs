@@ -26,6 +26,7 @@
 //! | `nan`, `infinite`, `negative`, `zero`, `absurd`, `not-whole` | numbers that are no size or count; each key has its own bound |
 //! | `window-upside-down` | least above most |
 //! | `list-too-long` | more entries than anybody reads |
+//! | `edition-unreadable` | a file of the register that is not as `issue` writes it |
 //! | `bad-id`, `bad-text`, `bad-language`, `not-a-date` | names, texts, tags, dates |
 
 mod bore;
@@ -61,12 +62,12 @@ pub use number::{
     AboveZero, AnySign, Count, Deg, FromZero, KgPerKm, KgPerM3, Kn, Mm, Mm2, NPerMm2, Nm, NohmM, Number,
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,
 };
-pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth};
+pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth, amiss_in_identifier};
 pub use schemas::{explained_schemas, schemas};
-pub use text::decode;
+pub use text::{decode, utf8};
 pub use wording::{Letters, Worded};
 pub use words::{
-    BearsOnWord, CardKey, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, InServiceWord,
-    MagneticWord, MaterialGroupWord, Orientation, Reuse, Role, RopeCoreWord, SheetSize, StandOutFrom, Status,
-    WearBasis,
+    BearsOnWord, CardKey, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, Grade, InServiceWord,
+    MagneticWord, MaterialGroupWord, Orientation, ReceiptWord, Reuse, Role, RopeCoreWord, SheetSize,
+    StandOutFrom, Status, WearBasis,
 };

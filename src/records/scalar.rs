@@ -90,8 +90,9 @@ impl Read for Identifier {
     }
 }
 
-/// What is wrong with an id.
-fn amiss_in_identifier(written: &str) -> Option<String> {
+/// What is wrong with an id or number; none where it is well written.
+#[must_use]
+pub fn amiss_in_identifier(written: &str) -> Option<String> {
     let allowed = |letter: char| letter.is_ascii_alphanumeric() || "._-".contains(letter);
     if let Some(letter) = written.chars().find(|letter| !allowed(*letter)) {
         return Some(format!("`{letter}` is not allowed in it"));

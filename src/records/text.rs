@@ -75,6 +75,14 @@ pub fn decode<'a>(file: &FilePath, bytes: &'a [u8]) -> Result<&'a str, Box<Findi
             .help("split it into several files of the same folder");
         return Err(Box::new(finding));
     }
+    utf8(file, bytes)
+}
+
+/// The text of a file of any size that a world reads: UTF-8, without a byte order mark.
+///
+/// # Errors
+/// `not-utf8`, with the place of the first byte that is no UTF-8.
+pub fn utf8<'a>(file: &FilePath, bytes: &'a [u8]) -> Result<&'a str, Box<Finding>> {
     match std::str::from_utf8(bytes) {
         Ok(text) => Ok(text.strip_prefix('\u{feff}').unwrap_or(text)),
         Err(error) => Err(Box::new(not_utf8(file, bytes, error.valid_up_to()))),

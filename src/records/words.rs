@@ -217,3 +217,23 @@ words! {
         Pressed = "pressed_mm", Witness = "witness",
     }
 }
+words! {
+    /// How much a change of a printed text weighs.
+    Grade {
+        /// It says which part, whether it holds, how it is closed and checked.
+        Safety = "safety",
+        /// Anything else.
+        Text = "text",
+    }
+}
+words! {
+    /// What became of printed copies.
+    ReceiptWord {
+        /// Given back.
+        Returned = "returned",
+        /// Destroyed where they were.
+        Destroyed = "destroyed",
+        /// Not to be found.
+        Lost = "lost",
+    }
+}

@@ -5,6 +5,7 @@ mod explain;
 mod hostile;
 mod identify;
 mod mixups;
+mod register;
 mod render;
 mod schema;
 mod section;

@@ -201,8 +201,10 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
     add("line tension", On::Back, line_tension_max.as_deref().unwrap_or_default());
     for notice in notices {
         add("notice", On::Back, &notice.number);
-        add("in force from", On::Back, &notice.in_force_from);
     }
+    // Of several notices, the last settles all.
+    let from = notices.iter().map(|notice| notice.in_force_from.as_str()).max();
+    add("in force from", On::Back, from.unwrap_or_default());
     for number in supersedes {
         add("supersedes", On::Back, number);
     }

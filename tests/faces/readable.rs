@@ -71,6 +71,7 @@ fn of_run(run: &[Item]) -> String {
         ItemMark::Sign(sign) => format!("sign: {}", sign.meaning()),
         ItemMark::Rule => "rule".to_owned(),
         ItemMark::Strike => "strike over the face".to_owned(),
+        ItemMark::ChangeBar => "change bar".to_owned(),
         ItemMark::Drawing(name, scale) if scale.is_empty() => format!("drawing {name}"),
         ItemMark::Drawing(name, scale) => format!("drawing {name}, {scale}"),
         ItemMark::Svg(svg) => format!("svg {}", svg.class.word()),

@@ -71,7 +71,7 @@ fn signs(facts: &BodyFacts) -> Value {
 }
 
 fn head(facts: &BodyFacts, number: &str) -> Value {
-    json!({ "mark": part(facts, number).and_then(|part| part.mark.as_ref()).map(mark), "stamp": stamp(facts, number) })
+    json!({ "number": number, "mark": part(facts, number).and_then(|part| part.mark.as_ref()).map(mark), "stamp": stamp(facts, number) })
 }
 
 fn part<'a>(facts: &'a BodyFacts, number: &str) -> Option<&'a BodyPart> {

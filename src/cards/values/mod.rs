@@ -16,20 +16,21 @@ use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
 pub(super) use tag::{of_tag, tag_part};
-use texts::{capital, foot, joined, listed, mark, sentence, whole};
+use texts::{capital, dated, foot, joined, listed, mark, sentence, whole};
 pub(super) use texts::{object, prefixed};
 
 /// The values of a card's two faces.
 pub(in crate::cards) fn of_card(
     facts: &CardFacts,
     standing: &Standing,
+    copy: &str,
     settings: &Settings,
 ) -> Map<String, Value> {
-    let foot_lines = foot_lines(facts, settings);
+    let foot_lines = foot_lines(facts, standing, settings);
     let mut values = object(json!({
         "number": facts.number, "title": facts.title, "status": facts.status_words, "caution": facts.caution,
         "barred": facts.status != Status::Current, "before_work": facts.before_work,
-        "owner": settings.owner, "foot": foot(standing, settings), "foot_words": foot_lines.join(" "),
+        "owner": settings.owner, "foot": foot(standing, copy, settings), "foot_words": foot_lines.join(" "),
         "foot_lines": foot_lines.iter().map(|text| json!({ "text": text })).collect::<Vec<_>>(),
     }));
     match &facts.content {
@@ -62,20 +63,24 @@ fn more(facts: &FittingFacts) -> String {
 }
 
 /// What the foot of the back says, line by line.
-fn foot_lines(facts: &CardFacts, settings: &Settings) -> Vec<String> {
-    let date = settings.date.map_or_else(String::new, |date| date.to_string());
+fn foot_lines(facts: &CardFacts, standing: &Standing, settings: &Settings) -> Vec<String> {
     let mut lines = vec![facts.caution.clone()];
     let mut history = Vec::new();
     if let Content::Fitting(fitting) = &facts.content {
         let notices: Vec<&str> = fitting.notices.iter().map(|notice| notice.number.as_str()).collect();
         history.push(prefixed("notice ", &notices.join(", ")));
-        // Of several that are to come, the last settles all.
-        let to_come = fitting.notices.iter().map(|notice| notice.in_force_from.as_str()).max();
-        history.push(prefixed("in force from ", to_come.unwrap_or_default()));
+        history.push(prefixed("in force from ", fitting.in_force_from()));
         history.push(prefixed("replaces ", &fitting.supersedes.join(", ")));
         history.push(fitting.in_service.clone().unwrap_or_default());
     }
-    history.extend([date, "printed copy: check the register".to_owned()]);
+    match standing {
+        Standing::Draft => history.push(dated(settings.date)),
+        Standing::Issued(issued) => {
+            history.push(prefixed("issued again: ", &issued.because));
+            history.push(dated(issued.date));
+        }
+    }
+    history.push("printed copy: check the register".to_owned());
     lines.push(capital(&joined(&history.iter().map(String::as_str).collect::<Vec<_>>(), " · ")));
     lines.retain(|line| !line.is_empty());
     lines

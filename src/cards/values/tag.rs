@@ -17,7 +17,7 @@ pub(in crate::cards) fn of_tag(
         "number": facts.number, "title": facts.name, "status": facts.status_words, "barred": true,
         "conductors": facts.conductors.join(" and "), "mark": facts.mark.as_ref().map(mark),
         "stamps": stamps, "pieces": pieces(&facts.parts), "caution": facts.caution, "owner": settings.owner,
-        "foot": foot(standing, settings),
+        "foot": foot(standing, "", settings),
     }))
 }
 

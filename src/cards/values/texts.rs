@@ -3,7 +3,8 @@
 use crate::catalogue::Settings;
 use crate::colour::{ColourCode, Srgb};
 use crate::facts::MarkFacts;
-use crate::register::Standing;
+use crate::register::{Issued, Standing};
+use jiff::civil::Date;
 use serde_json::{Map, Value, json};
 
 pub(in crate::cards) fn prefixed(prefix: &str, text: &str) -> String {
@@ -63,17 +64,31 @@ pub(super) fn listed(texts: &[&str]) -> String {
     joined(texts, ", ")
 }
 
-/// Issue, edition and check code; a card that no edition holds says so instead.
-pub(in crate::cards) fn foot(standing: &Standing, settings: &Settings) -> Value {
-    let date = settings.date.map_or_else(String::new, |date| date.to_string());
+/// Issue, edition and check code; a card that no edition holds says so instead. `copy` says which copy it is; beside it
+/// stands the issue before: never its code, which would make an old copy look good.
+pub(in crate::cards) fn foot(standing: &Standing, copy: &str, settings: &Settings) -> Value {
     match standing {
         Standing::Draft => json!({
             "draft": true, "standing": "draft, not issued", "edition": format!("edition {}", settings.edition),
-            "date": date, "check_code": "",
+            "date": dated(settings.date), "check_code": "", "more": copy,
         }),
-        Standing::Issued { issue, edition, check_code } => json!({
-            "draft": false, "standing": format!("issue {issue}"), "edition": format!("edition {edition}"),
-            "date": date, "check_code": format!("check {check_code}"),
+        Standing::Issued(issued) => json!({
+            "draft": false, "standing": format!("issue {}", issued.issue),
+            "edition": format!("edition {}", issued.edition), "date": dated(issued.date),
+            "check_code": format!("check {}", issued.check_code),
+            "more": joined(&[&superseded(issued), copy], " · "),
         }),
     }
+}
+
+fn superseded(issued: &Issued) -> String {
+    match &issued.supersedes {
+        Some((issue, edition)) => format!("supersedes issue\u{a0}{issue}, {edition}"),
+        None => String::new(),
+    }
+}
+
+/// A date as cards print it; empty where there is none.
+pub(super) fn dated(date: Option<Date>) -> String {
+    date.map_or_else(String::new, |date| date.to_string())
 }

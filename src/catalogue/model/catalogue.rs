@@ -1,6 +1,6 @@
 //! A whole catalogue.
 
-use super::{Conductor, Fitting, FontFile, Holder, Note, Notice, Part, Procedure, Settings};
+use super::{Conductor, Edition, Fitting, FontFile, Holder, Note, Notice, Part, Procedure, Settings};
 use crate::section::Material;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -24,6 +24,8 @@ pub struct Catalogue {
     pub notices: BTreeMap<String, Arc<Notice>>,
     /// Holders by id.
     pub holders: BTreeMap<String, Arc<Holder>>,
+    /// Editions on the register, the first one first.
+    pub editions: Vec<Arc<Edition>>,
     /// Markdown of records and chapters, in order of file name.
     pub notes: Vec<Note>,
     /// Fonts beside the built-in ones, in order of file name.

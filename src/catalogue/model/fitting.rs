@@ -57,6 +57,8 @@ pub struct Fitting {
     pub status: Status,
     /// What replaces it.
     pub superseded_by: Option<String>,
+    /// What replaces that, and so on, up to the last.
+    pub use_instead: Option<String>,
     /// What becomes of fittings already in the line, where stated.
     pub in_service: Option<InService>,
     /// Where it stands.

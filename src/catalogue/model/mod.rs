@@ -2,6 +2,7 @@
 
 mod catalogue;
 mod conductor;
+mod edition;
 mod fitting;
 mod note;
 mod notice;
@@ -12,14 +13,15 @@ mod settings;
 mod wording;
 
 pub use crate::records::{
-    CardKey, CardSize, Duty, Family, FlipEdge, Orientation, Reuse, Role, SheetSize, StandOutFrom, Status,
-    WearBasis,
+    CardKey, CardSize, Duty, Family, FlipEdge, Grade, Orientation, ReceiptWord, Reuse, Role, SheetSize,
+    StandOutFrom, Status, WearBasis,
 };
 pub use catalogue::Catalogue;
 pub use conductor::{Conductor, Identity, Stated, WearLimits};
+pub use edition::{CardIssue, Edition, IssuedText};
 pub use fitting::{CompleteWithout, Fitting, InService, Item, StandOut};
 pub use note::{FontFile, Note, NoteAbout};
-pub use notice::{Holder, Notice};
+pub use notice::{Holder, Notice, Receipt};
 pub use origin::Origin;
 pub use part::{Part, Proof};
 pub use procedure::{IfWrong, Procedure, Tightening};

@@ -1,6 +1,7 @@
 //! Notices, and the holders of copies.
 
 use super::Origin;
+use crate::records::ReceiptWord;
 use jiff::civil::Date;
 use std::collections::BTreeMap;
 
@@ -34,6 +35,25 @@ pub struct Holder {
     pub name: String,
     /// Copies by fitting or body number; `*` for every other card.
     pub copies: BTreeMap<String, u32>,
+    /// What became of copies that are no longer good.
+    pub receipts: Vec<Receipt>,
     /// Where it stands.
     pub origin: Origin,
+}
+
+/// What became of copies of an issue.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Receipt {
+    /// The card's number.
+    pub card: String,
+    /// The issue.
+    pub issue: u32,
+    /// How many copies.
+    pub copies: u32,
+    /// What became of them.
+    pub what: ReceiptWord,
+    /// The day.
+    pub date: Date,
+    /// Who says so.
+    pub by: String,
 }

@@ -3,8 +3,8 @@
 use super::object::Object;
 use super::parts::mark;
 use crate::catalogue::{
-    CompleteWithout, Fitting, Holder, IfWrong, InService, Item, Notice, Procedure, StandOut, Tightening,
-    Wording,
+    CompleteWithout, Fitting, Holder, IfWrong, InService, Item, Notice, Procedure, Receipt, StandOut,
+    Tightening, Wording,
 };
 use crate::facts;
 use crate::units::Numerals;
@@ -132,5 +132,17 @@ pub(super) fn holder(holder: &Holder) -> Value {
         copies.put(number, *count);
     }
     object.part("copies", copies);
+    object.list("receipts", holder.receipts.iter().map(receipt));
+    object.into()
+}
+
+fn receipt(receipt: &Receipt) -> Value {
+    let mut object = Object::new();
+    object.put("card", receipt.card.as_str());
+    object.put("issue", receipt.issue);
+    object.put("copies", receipt.copies);
+    object.put("what", receipt.what.word());
+    object.put("date", receipt.date.to_string());
+    object.put("by", receipt.by.as_str());
     object.into()
 }

@@ -33,7 +33,7 @@ use crate::register::{Register, Standing};
 use crate::units::Numerals;
 use object::Object;
 use serde_json::Value;
-use spreadsheet::harmless;
+pub(super) use spreadsheet::harmless;
 use uses::uses;
 
 /// What `data/catalogue.json` holds.
@@ -69,10 +69,10 @@ fn card(card: &CardFacts, register: &Register) -> Value {
     object.put("number", card.number.as_str());
     object.put("title", card.title.as_str());
     object.put("status", card.status.word());
-    if let Standing::Issued { issue, edition, check_code } = register.standing(card) {
-        object.put("issue", issue);
-        object.put("edition", edition);
-        object.put("check_code", check_code);
+    if let Standing::Issued(issued) = register.standing(card) {
+        object.put("issue", issued.issue);
+        object.put("edition", issued.edition);
+        object.put("check_code", issued.check_code);
     }
     object.list("prints", card.printed().iter().map(printed_text));
     object.into()
@@ -95,7 +95,7 @@ pub fn card_list(cards: &[CardFacts], register: &Register) -> Result<Vec<u8>, cs
     writer.write_record(["number", "title", "issue", "status", "check code"])?;
     for card in cards {
         let (issue, check_code) = match register.standing(card) {
-            Standing::Issued { issue, check_code, .. } => (issue.to_string(), check_code),
+            Standing::Issued(issued) => (issued.issue.to_string(), issued.check_code),
             Standing::Draft => (String::new(), String::new()),
         };
         let row = [&*card.number, &*card.title, &*issue, card.status.word(), &*check_code];

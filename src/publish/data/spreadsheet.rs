@@ -8,7 +8,7 @@ const STARTS: [char; 10] = ['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－',
 
 /// A cell that no spreadsheet runs: an apostrophe stands before a text that would be a formula, as is the usual
 /// convention. A number stays what it is.
-pub(super) fn harmless(cell: &str) -> Cow<'_, str> {
+pub(in crate::publish) fn harmless(cell: &str) -> Cow<'_, str> {
     let first = cell.trim_start_matches(' ').chars().next();
     if first.is_some_and(|first| STARTS.contains(&first)) && !is_number(cell) {
         return Cow::Owned(format!("'{cell}"));

@@ -4,7 +4,7 @@ use crate::records::field::{Field, Read, Reader};
 use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::schema::taking;
-use crate::records::{Count, Identifier, Name};
+use crate::records::{Count, Day, Identifier, Name, ReceiptWord};
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
@@ -21,6 +21,25 @@ record! {
         /// How many copies it holds, by the number of a fitting or body. `*` is every other card.
         /// Example: `{ ST-4100: 12, "*": 4 }`
         copies: Copies, Optional;
+        /// What became of copies that are no longer good.
+        receipts: Vec<Field<ReceiptRecord>>, Optional;
+    }
+}
+record! {
+    /// What became of copies of an issue.
+    ReceiptRecord ("a receipt") {
+        /// The card's number.
+        card: Identifier, Required;
+        /// The issue.
+        issue: Count<1, 100_000>, Required;
+        /// How many copies.
+        copies: Count<1, 10_000>, Required;
+        /// What became of them.
+        what: ReceiptWord, Required;
+        /// The day.
+        date: Day, Required;
+        /// Who says so.
+        by: Name, Required;
     }
 }
 

@@ -9,6 +9,7 @@ mod material;
 mod notice;
 mod part;
 mod procedure;
+mod register;
 
 pub use catalogue::{CardRecord, CatalogueRecord, LimitsRecord, SheetRecord};
 pub use conductor::{
@@ -22,8 +23,12 @@ pub use geometry::{
     BodyRecord, ColletRecord, FerruleRecord, GeometryRecord, RopeGripRecord, SocketRecord,
     SpreadingConeRecord, ThimbleRecord, WedgeBodyRecord, WedgeRecord,
 };
-pub use holder::{Copies, HolderRecord};
+pub use holder::{Copies, HolderRecord, ReceiptRecord};
 pub use material::{MaterialRecord, SourceRecord, StrengthRecord, StrengthStepRecord};
 pub use notice::NoticeRecord;
 pub use part::{MarkRecord, PartRecord, ProofRecord};
 pub use procedure::ProcedureRecord;
+pub use register::{
+    AfterRecord, CardIssueRecord, EditionRecord, GradeWord, HolderThenRecord, IssuedTextRecord, PrintsRecord,
+    read_edition, sealed,
+};

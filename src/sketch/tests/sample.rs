@@ -172,6 +172,7 @@ pub fn fitting(
         notices: Vec::new(),
         status: Status::Current,
         superseded_by: None,
+        use_instead: None,
         in_service: None,
         origin: origin(),
     }

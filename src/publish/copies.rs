@@ -1,0 +1,77 @@
+//! Copies: cards in the quantities of their holders, each with its number.
+
+use super::counted::Counted;
+use super::made::Making;
+use super::options::{Fault, Stage};
+use crate::cards;
+use crate::catalogue::{Holder, Status};
+use crate::diagnostics::Findings;
+use crate::facts::CardFacts;
+use crate::register::copies_of;
+use crate::sheets::{PrintKind, SheetFile};
+
+/// A numbered copy of a card.
+#[derive(Debug, Clone)]
+pub(super) struct Copy<'a> {
+    pub(super) facts: &'a CardFacts,
+    /// Whose it is and which, in words; no part of the check code.
+    pub(super) words: String,
+}
+
+/// All copies that a holder gets of these cards; none of what nobody may use any more.
+pub(super) fn of_holder<'a>(holder: &Holder, cards: &[&'a CardFacts]) -> Vec<Copy<'a>> {
+    let in_use = cards.iter().filter(|card| !matches!(card.status, Status::Withdrawn | Status::Superseded));
+    in_use.flat_map(|card| numbered(card, holder, copies_of(&holder.copies, &card.number))).collect()
+}
+
+/// So many copies of a card; they are the last of all that the holder has of it.
+pub(super) fn numbered<'a>(
+    card: &'a CardFacts,
+    holder: &Holder,
+    copies: u32,
+) -> impl Iterator<Item = Copy<'a>> + use<'a> {
+    let all = copies_of(&holder.copies, &card.number).max(copies);
+    let id = holder.id.clone();
+    (all - copies + 1..=all)
+        .map(move |number| Copy { facts: card, words: format!("copy {number}/{all} {id}") })
+}
+
+/// Of each card, the copy whose number takes most room; none of a card that nobody holds.
+pub(super) fn longest<'a>(
+    holders: impl Iterator<Item = &'a Holder> + Clone,
+    cards: &[&'a CardFacts],
+) -> Vec<Copy<'a>> {
+    let last = |card: &'a CardFacts| {
+        let copies = holders.clone().filter_map(move |holder| {
+            let copies = copies_of(&holder.copies, &card.number);
+            numbered(card, holder, copies).last()
+        });
+        copies.max_by_key(|copy| copy.words.chars().count())
+    };
+    cards.iter().filter_map(|card| last(card)).collect()
+}
+
+impl Making<'_> {
+    /// Makes a file of sheets of copies at a path of the output; nothing where there are no copies.
+    pub(super) fn copies(&self, path: &str, copies: &[Copy<'_>]) -> Result<Findings, Fault> {
+        if copies.is_empty() {
+            return Ok(Findings::new());
+        }
+        let counted = Counted::new(self.progress, Stage::Cards, copies.len());
+        let file = SheetFile {
+            kind: PrintKind::Cards,
+            name: path.to_owned(),
+            records: 0..copies.len(),
+            number: 1,
+            of: 1,
+        };
+        let make = |copy: &Copy<'_>| {
+            let made =
+                self.clock.drawing(|| cards::make_copy(self.prepared.cards(), copy.facts, &copy.words));
+            self.stop_for(&made.1);
+            counted.one_more();
+            Ok(made)
+        };
+        self.with_sheets(&file, copies, &make)
+    }
+}

@@ -1,0 +1,161 @@
+//! Two states against each other: what to print again, what is new, what to withdraw, and whose copies.
+
+use super::copies::{HolderLists, lists};
+use super::difference::differences;
+use super::entry::{text_of, withdrawn};
+use super::explained::Explaining;
+use super::{CardChange, Change, REISSUED, Register, State};
+use crate::catalogue::{CardIssue, Catalogue, Grade};
+use std::sync::Arc;
+
+/// What has changed between an edition and a later state.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Comparison {
+    /// The earlier edition; none where nothing was issued before.
+    pub since: Option<String>,
+    /// The later edition; none for the present state.
+    pub with: Option<String>,
+    /// Cards that print something else.
+    pub print_again: Vec<CardChange>,
+    /// Cards that were not there.
+    pub new: Vec<CardChange>,
+    /// Cards that nobody must use any more: gone, withdrawn, superseded.
+    pub withdraw: Vec<CardChange>,
+    /// Numbers of cards that print the same.
+    pub unchanged: Vec<String>,
+    /// What each holder gets and gives back.
+    pub holders: Vec<HolderLists>,
+}
+
+impl Comparison {
+    /// Every card of which something has changed, in the order of print again, new, withdraw.
+    pub fn changed(&self) -> impl Iterator<Item = &CardChange> {
+        self.print_again.iter().chain(&self.new).chain(&self.withdraw)
+    }
+}
+
+/// Compares an edition with a later one or, where none is named, with the present state.
+///
+/// `present` is the present state as [`Register::next`] gives it; `since` and `with` are places in
+/// [`Register::editions`]. `because` is a reason that explains what no notice does; empty where none is given.
+#[must_use]
+pub fn compare(
+    register: &Register,
+    catalogue: &Catalogue,
+    (since, with): (Option<usize>, Option<usize>),
+    (present, because): (&State, &str),
+) -> Comparison {
+    let none = State::new();
+    let editions = register.editions();
+    let was = since.map_or(&none, |nth| &editions[nth].cards);
+    let is = with.map_or(present, |nth| &editions[nth].cards);
+    let holders = lists(register, catalogue, was, is, with);
+    Comparison { holders, ..changes(register, (since, with), (present, because)) }
+}
+
+/// The same without the holders' lists.
+#[must_use]
+pub fn changes(
+    register: &Register,
+    (since, with): (Option<usize>, Option<usize>),
+    (present, because): (&State, &str),
+) -> Comparison {
+    let none = State::new();
+    let editions = register.editions();
+    let was = since.map_or(&none, |nth| &editions[nth].cards);
+    let is = with.map_or(present, |nth| &editions[nth].cards);
+    let between = since.map_or(0, |nth| nth + 1)..with.map_or(editions.len(), |nth| nth + 1);
+    let reasons = editions.get(between).unwrap_or_default();
+    let reasoned = !because.is_empty() || reasons.iter().any(|edition| !edition.because.is_empty());
+    let mut found = Comparison {
+        since: since.map(|nth| editions[nth].name.clone()),
+        with: with.map(|nth| editions[nth].name.clone()),
+        print_again: Vec::new(),
+        new: Vec::new(),
+        withdraw: Vec::new(),
+        unchanged: Vec::new(),
+        holders: Vec::new(),
+    };
+    sort_out(was, is, reasoned, &mut found);
+    found
+}
+
+fn sort_out(was: &State, is: &State, reasoned: bool, found: &mut Comparison) {
+    let explaining = Explaining::between(was, is);
+    for (number, card) in is {
+        let Some(before) = was.get(number) else {
+            found.new.push(fresh(number, card));
+            continue;
+        };
+        let changes = if Arc::ptr_eq(&before.texts, &card.texts) {
+            Vec::new()
+        } else {
+            differences(&before.texts, &card.texts)
+        };
+        if changes.is_empty() {
+            found.unchanged.push(number.clone());
+            continue;
+        }
+        let changed = explained(number, Some(before), Some(card), changes, &explaining, reasoned);
+        let list = if withdrawn(card.status) && !withdrawn(before.status) {
+            &mut found.withdraw
+        } else {
+            &mut found.print_again
+        };
+        list.push(changed);
+    }
+    for (number, card) in was.iter().filter(|(number, _)| !is.contains_key(*number)) {
+        found.withdraw.push(explained(number, Some(card), None, vec![gone()], &explaining, reasoned));
+    }
+    found.withdraw.sort_by(|one, other| one.number.cmp(&other.number));
+}
+
+fn fresh(number: &str, card: &CardIssue) -> CardChange {
+    CardChange {
+        number: number.to_owned(),
+        title: text_of(card, "name"),
+        issue: None,
+        becomes: Some(card.issue),
+        changes: Vec::new(),
+        explained: true,
+        status_words: text_of(card, "status"),
+    }
+}
+
+/// A card that is no longer there: what it was about has no record any more.
+fn gone() -> Change {
+    Change {
+        what: "card".to_owned(),
+        was: "on the register".to_owned(),
+        is: String::new(),
+        grade: Grade::Safety,
+        notices: Vec::new(),
+        about: Vec::new(),
+    }
+}
+
+fn explained(
+    number: &str,
+    was: Option<&CardIssue>,
+    is: Option<&CardIssue>,
+    mut changes: Vec<Change>,
+    explaining: &Explaining<'_>,
+    reasoned: bool,
+) -> CardChange {
+    for change in &mut changes {
+        change.notices = explaining.notices(number, change);
+    }
+    let is_explained = |change: &Change| {
+        change.grade == Grade::Text || !change.notices.is_empty() || change.what == REISSUED
+    };
+    let named = is.or(was);
+    CardChange {
+        number: number.to_owned(),
+        title: named.map(|card| text_of(card, "name")).unwrap_or_default(),
+        issue: was.map(|card| card.issue),
+        becomes: is.map(|card| card.issue),
+        explained: reasoned || changes.iter().all(is_explained),
+        changes,
+        status_words: is.map(|card| text_of(card, "status")).unwrap_or_default(),
+    }
+}

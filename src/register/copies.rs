@@ -1,0 +1,202 @@
+//! Copies: who gets which, and who has which that are no longer good.
+
+use super::entry::withdrawn;
+use super::{Register, State};
+use crate::catalogue::{CardIssue, Catalogue, Edition};
+use crate::records::HolderThenRecord;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// Copies of a card.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CopiesOfCard {
+    /// The card's number.
+    pub number: String,
+    /// How many copies.
+    pub copies: u32,
+}
+
+/// Copies of an issue of a card.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct CopiesOfIssue {
+    /// The card's number.
+    pub number: String,
+    /// The issue.
+    pub issue: u32,
+    /// How many copies.
+    pub copies: u32,
+}
+
+/// What a holder gets and gives back.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HolderLists {
+    /// The holder's id.
+    pub id: String,
+    /// The holder's name.
+    pub name: String,
+    /// Copies to be printed and handed out.
+    pub print: Vec<CopiesOfCard>,
+    /// Copies to be called in: of issues that are no longer good, as far as nobody has accounted for them.
+    pub call_in: Vec<CopiesOfIssue>,
+}
+
+/// Copies that a holder has of an issue that is no longer good.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StillOut {
+    /// The holder's id.
+    pub holder: String,
+    /// The holder's name.
+    pub name: String,
+    /// What is out.
+    pub copies: CopiesOfIssue,
+}
+
+/// Copies of issues that the newest edition no longer holds and nobody has accounted for, by holder and card.
+#[must_use]
+pub fn still_out(register: &Register, catalogue: &Catalogue) -> Vec<StillOut> {
+    let Some(newest) = register.newest() else { return Vec::new() };
+    let out = out(register.editions(), &newest.cards, catalogue);
+    let all = out.into_iter().flat_map(|((holder, name), copies)| {
+        copies.into_iter().map(move |copies| StillOut { holder: holder.clone(), name: name.clone(), copies })
+    });
+    all.collect()
+}
+
+/// The most copies of an issue that a holder had by any edition.
+#[must_use]
+pub fn copies_of_issue(register: &Register, holder: &str, number: &str, issue: u32) -> u32 {
+    let handed_out = handed_out(register.editions(), number);
+    let own = handed_out.iter().find(|((id, _), _)| id == holder);
+    own.and_then(|(_, issues)| issues.get(&issue)).copied().unwrap_or(0)
+}
+
+/// What each holder gets and gives back between two states, in the order of the holders' ids; without those who do
+/// neither.
+pub(super) fn lists(
+    register: &Register,
+    catalogue: &Catalogue,
+    was: &State,
+    is: &State,
+    with: Option<usize>,
+) -> Vec<HolderLists> {
+    let editions = register.editions();
+    let upto = with.map_or(editions, |nth| &editions[..nth]);
+    let mut call_in = out(upto, is, catalogue);
+    let earlier = upto.last().map(|edition| edition.holders.as_slice()).unwrap_or_default();
+    let holders = match with {
+        Some(nth) => editions[nth].holders.clone(),
+        None => holders_now(catalogue),
+    };
+    let mut lists = Vec::new();
+    for holder in holders {
+        let before = earlier.iter().find(|before| before.id == holder.id);
+        let print = to_print(&holder, before, was, is);
+        let key = (holder.id.clone(), holder.name.clone());
+        let back: Vec<_> = call_in.keys().filter(|(id, _)| *id == key.0).cloned().collect();
+        let call_in = back.iter().filter_map(|key| call_in.remove(key)).flatten().collect();
+        lists.push(HolderLists { id: key.0, name: key.1, print, call_in });
+    }
+    // Who holds copies no more has perhaps some left.
+    let left = call_in.into_iter();
+    lists.extend(left.map(|((id, name), call_in)| HolderLists { id, name, print: Vec::new(), call_in }));
+    lists.retain(|list| !(list.print.is_empty() && list.call_in.is_empty()));
+    lists.sort_by(|one, other| one.id.cmp(&other.id));
+    lists
+}
+
+/// The holders of the present state, as an edition holds them.
+pub(super) fn holders_now(catalogue: &Catalogue) -> Vec<HolderThenRecord> {
+    let holders = catalogue.holders.values();
+    let then = holders.map(|holder| HolderThenRecord {
+        id: holder.id.clone(),
+        name: holder.name.clone(),
+        copies: holder.copies.clone(),
+    });
+    then.collect()
+}
+
+/// How many copies of a card a holder gets.
+#[must_use]
+pub fn copies_of(copies: &BTreeMap<String, u32>, number: &str) -> u32 {
+    copies.get(number).or_else(|| copies.get("*")).copied().unwrap_or(0)
+}
+
+/// All copies of a card that is new or prints something else; of one that prints the same, those that are more.
+fn to_print(
+    holder: &HolderThenRecord,
+    before: Option<&HolderThenRecord>,
+    was: &State,
+    is: &State,
+) -> Vec<CopiesOfCard> {
+    let copies = |(number, card): (&String, &CardIssue)| {
+        let wanted = copies_of(&holder.copies, number);
+        let same = was.get(number).is_some_and(|was| was.issue == card.issue);
+        let has = before.filter(|_| same).map_or(0, |before| copies_of(&before.copies, number));
+        let copies = wanted.saturating_sub(has);
+        (copies > 0).then(|| CopiesOfCard { number: number.clone(), copies })
+    };
+    is.iter().filter(|(_, card)| !withdrawn(card.status)).filter_map(copies).collect()
+}
+
+/// A holder's id and name.
+type Holder = (String, String);
+
+/// What was handed out by these editions, is not good in a state any more, and is not accounted for.
+fn out(editions: &[Arc<Edition>], is: &State, catalogue: &Catalogue) -> BTreeMap<Holder, Vec<CopiesOfIssue>> {
+    let mut out: BTreeMap<Holder, Vec<CopiesOfIssue>> = BTreeMap::new();
+    for number in no_longer_good(editions, is) {
+        for ((holder, name), issues) in handed_out(editions, number) {
+            let good = is.get(number).filter(|card| !withdrawn(card.status)).map(|card| card.issue);
+            for (issue, copies) in issues.into_iter().filter(|(issue, _)| Some(*issue) != good) {
+                let copies = copies.saturating_sub(accounted_for(catalogue, &holder, number, issue));
+                if copies > 0 {
+                    let list = out.entry((holder.clone(), name.clone())).or_default();
+                    list.push(CopiesOfIssue { number: number.to_owned(), issue, copies });
+                }
+            }
+        }
+    }
+    out
+}
+
+/// Cards of which an issue was handed out that is not good in a state any more.
+fn no_longer_good<'a>(editions: &'a [Arc<Edition>], is: &State) -> BTreeSet<&'a str> {
+    let mut numbers = BTreeSet::new();
+    for edition in editions {
+        for (number, card) in &edition.cards {
+            let good = is.get(number).is_some_and(|now| now.issue == card.issue && !withdrawn(now.status));
+            if !good && !withdrawn(card.status) {
+                numbers.insert(number.as_str());
+            }
+        }
+    }
+    numbers
+}
+
+/// The most copies of each issue of a card that each holder had by any edition.
+fn handed_out(editions: &[Arc<Edition>], number: &str) -> BTreeMap<Holder, BTreeMap<u32, u32>> {
+    let mut handed_out: BTreeMap<Holder, BTreeMap<u32, u32>> = BTreeMap::new();
+    let mut names: BTreeMap<&str, &str> = BTreeMap::new();
+    for holder in editions.iter().flat_map(|edition| &edition.holders) {
+        names.insert(&holder.id, &holder.name);
+    }
+    for edition in editions {
+        let Some(card) = edition.cards.get(number).filter(|card| !withdrawn(card.status)) else { continue };
+        for holder in &edition.holders {
+            let copies = copies_of(&holder.copies, number);
+            let name = names.get(holder.id.as_str()).copied().unwrap_or(&holder.name);
+            let issues = handed_out.entry((holder.id.clone(), name.to_owned())).or_default();
+            let most = issues.entry(card.issue).or_insert(0);
+            *most = copies.max(*most);
+        }
+    }
+    handed_out
+}
+
+fn accounted_for(catalogue: &Catalogue, holder: &str, number: &str, issue: u32) -> u32 {
+    let receipts = catalogue.holders.get(holder).into_iter().flat_map(|holder| &holder.receipts);
+    receipts
+        .filter(|receipt| receipt.card == number && receipt.issue == issue)
+        .map(|receipt| receipt.copies)
+        .sum()
+}

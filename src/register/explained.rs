@@ -1,0 +1,56 @@
+//! Which notices explain a change: those that the card's fitting, or a fitting that uses the changed part, newly
+//! cites.
+
+use super::change::Change;
+use crate::catalogue::CardIssue;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Who cites what anew between two states, and who uses which part.
+pub(super) struct Explaining<'a> {
+    newly: BTreeMap<&'a str, BTreeSet<&'a str>>,
+    users: BTreeMap<&'a str, BTreeSet<&'a str>>,
+}
+
+impl<'a> Explaining<'a> {
+    pub(super) fn between(was: &'a BTreeMap<String, CardIssue>, is: &'a BTreeMap<String, CardIssue>) -> Self {
+        let mut newly = BTreeMap::new();
+        for (number, card) in is {
+            let before: BTreeSet<&str> = was.get(number).into_iter().flat_map(cited).collect();
+            let new: BTreeSet<&str> = cited(card).filter(|notice| !before.contains(notice)).collect();
+            if !new.is_empty() {
+                newly.insert(number.as_str(), new);
+            }
+        }
+        let mut users: BTreeMap<&str, BTreeSet<&str>> = BTreeMap::new();
+        // Who cites nothing anew explains nothing.
+        for (number, card) in is.iter().chain(was).filter(|(number, _)| newly.contains_key(number.as_str())) {
+            for part in parts(card) {
+                users.entry(part).or_default().insert(number);
+            }
+        }
+        Self { newly, users }
+    }
+
+    /// The notices that explain a change of this card, in order.
+    pub(super) fn notices(&self, card: &str, change: &Change) -> Vec<String> {
+        let concerned = std::iter::once(card).chain(change.about.iter().map(String::as_str));
+        let mut notices = BTreeSet::new();
+        for number in concerned {
+            let users = self.users.get(number).into_iter().flatten().copied();
+            for fitting in users.chain([number]) {
+                notices.extend(self.newly.get(fitting).into_iter().flatten());
+            }
+        }
+        notices.into_iter().map(|notice: &str| notice.to_owned()).collect()
+    }
+}
+
+fn cited(card: &CardIssue) -> impl Iterator<Item = &str> {
+    card.texts.iter().filter(|text| text.name == "notice").map(|text| text.text.as_str())
+}
+
+/// The parts of a fitting, by its card.
+fn parts(card: &CardIssue) -> impl Iterator<Item = &str> {
+    let items = card.texts.iter().filter(|text| text.name.starts_with("item "));
+    items.flat_map(|text| text.about.iter().map(String::as_str))
+}

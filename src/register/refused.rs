@@ -1,0 +1,169 @@
+//! What keeps an edition from being issued, each with its reason and what to do about it.
+
+use super::{CardChange, Comparison, Register};
+use crate::catalogue::Catalogue;
+use crate::diagnostics::{Finding, Findings, nearest};
+use crate::facts::CardFacts;
+use crate::records::amiss_in_identifier;
+use jiff::civil::Date;
+
+/// What `issue` is asked to put on the register.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Asked {
+    /// The name of the edition.
+    pub edition: String,
+    /// Its date.
+    pub date: Date,
+    /// Who checked it.
+    pub checked_by: String,
+    /// Who approved it.
+    pub approved_by: String,
+    /// Numbers of cards that are issued again though nothing that they print has changed.
+    pub reissue: Vec<String>,
+    /// Why, and why cards change that no notice explains; empty where nothing is said.
+    pub because: String,
+}
+
+/// Why what is asked for can't be done.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Refusal {
+    /// The reason, in one sentence without a full stop.
+    pub message: String,
+    /// What to do about it.
+    pub help: String,
+}
+
+fn refusal(message: impl Into<String>, help: impl Into<String>) -> Refusal {
+    Refusal { message: message.into(), help: help.into() }
+}
+
+/// What is wrong with what is asked for, whatever the cards print.
+#[must_use]
+pub fn refusals(
+    asked: &Asked,
+    register: &Register,
+    catalogue: &Catalogue,
+    facts: &[CardFacts],
+) -> Vec<Refusal> {
+    let mut refusals = Vec::new();
+    refusals.extend(wrong_name(asked, register, catalogue));
+    if let Some(newest) = register.newest().filter(|newest| asked.date < newest.date) {
+        refusals.push(refusal(
+            format!(
+                "the date {} is earlier than that of edition {}, {}",
+                asked.date, newest.name, newest.date
+            ),
+            "give the day on which this edition is issued",
+        ));
+    }
+    refusals.extend(wrong_people(asked));
+    refusals.extend(wrong_reissue(asked, facts));
+    refusals
+}
+
+fn wrong_name(asked: &Asked, register: &Register, catalogue: &Catalogue) -> Option<Refusal> {
+    let name = &asked.edition;
+    let same = |other: &str| other.eq_ignore_ascii_case(name);
+    if let Some(wrong) = amiss_in_identifier(name) {
+        let help = "1 to 40 of A–Z, a–z, 0–9, `.`, `_` and `-`, the first a letter or digit, such as 2026-2";
+        return Some(refusal(format!("an edition can't be called \"{name}\": {wrong}"), help));
+    }
+    if let Some(edition) = register.editions().iter().find(|edition| same(&edition.name)) {
+        let message = format!("edition {} is on the register since {}", edition.name, edition.date);
+        return Some(refusal(message, "an edition is never written again: choose the next name"));
+    }
+    let mut records = catalogue
+        .fittings
+        .keys()
+        .chain(catalogue.parts.keys())
+        .chain(catalogue.conductors.keys())
+        .chain(catalogue.notices.keys())
+        .chain(catalogue.holders.keys());
+    let taken = records.find(|record| same(record))?;
+    Some(refusal(format!("{taken} is the number or id of a record"), "choose another name for the edition"))
+}
+
+fn wrong_people(asked: &Asked) -> Vec<Refusal> {
+    let mut refusals = Vec::new();
+    let texts = [
+        ("--checked-by", &asked.checked_by, true),
+        ("--approved-by", &asked.approved_by, true),
+        ("--because", &asked.because, false),
+    ];
+    for (option, text, needed) in texts {
+        if needed && text.is_empty() {
+            refusals.push(refusal(format!("{option} is empty"), "give the name of a person"));
+        }
+        if text.chars().count() > LONGEST || text.chars().any(crate::diagnostics::is_hidden) {
+            let message =
+                format!("{option} is longer than {LONGEST} characters, or has some that can't be seen");
+            refusals.push(refusal(message, "give one line of plain text"));
+        }
+    }
+    let plain = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+    if !asked.checked_by.is_empty() && plain(&asked.checked_by) == plain(&asked.approved_by) {
+        refusals.push(refusal(
+            format!("{} both checked and approved", asked.checked_by),
+            "two people look at an edition: one checks it, another approves it",
+        ));
+    }
+    refusals
+}
+
+/// The most characters of a name or a reason: a reason is printed on the card.
+const LONGEST: usize = 200;
+
+fn wrong_reissue(asked: &Asked, facts: &[CardFacts]) -> Vec<Refusal> {
+    let mut refusals = Vec::new();
+    if !asked.reissue.is_empty() && asked.because.is_empty() {
+        let message = "a card is issued again and nothing says why";
+        refusals.push(refusal(message, "say it with --because: the reason is printed on the card"));
+    }
+    let numbers = || facts.iter().map(|card| card.number.as_str());
+    for number in asked.reissue.iter().filter(|number| !numbers().any(|known| known == *number)) {
+        let help = match nearest(number, numbers()) {
+            Some(near) => format!("did you mean {near}?"),
+            None => "cards have the number of a fitting or of a shared body".to_owned(),
+        };
+        refusals.push(refusal(format!("there is no card {number} to be issued again"), help));
+    }
+    refusals
+}
+
+/// Changes of grade safety that nothing explains, a finding a card.
+#[must_use]
+pub fn unexplained(comparison: &Comparison, catalogue: &Catalogue) -> Findings {
+    let mut findings = Findings::new();
+    findings.extend(
+        comparison.changed().filter(|card| !card.explained).map(|card| unexplained_card(card, catalogue)),
+    );
+    findings
+}
+
+fn unexplained_card(card: &CardChange, catalogue: &Catalogue) -> Finding {
+    let fitting = catalogue.fittings.get(&card.number).map(|fitting| fitting.origin.of("notices"));
+    let part = || catalogue.parts.get(&card.number).map(|part| part.origin.place.clone());
+    let place = fitting.or_else(part).unwrap_or_else(|| catalogue.settings.origin.place.clone());
+    let safety = card
+        .changes
+        .iter()
+        .filter(|change| change.grade == crate::catalogue::Grade::Safety && change.notices.is_empty());
+    let words: Vec<String> = safety.map(super::Change::words).collect();
+    let message = format!("no notice explains a change of card {} that decides safety", card.number);
+    Finding::error("safety-change-unexplained", place, message)
+        .record(&card.number)
+        .field("notices")
+        .found(shown(&words))
+        .expected("a notice that its fitting, or a fitting that uses the changed part, did not cite before")
+        .help("name the notice in the fitting's `notices`; where there is none, say why with --because")
+}
+
+/// The first few of several changes.
+fn shown(words: &[String]) -> String {
+    const MOST: usize = 3;
+    let mut shown = words.iter().take(MOST).cloned().collect::<Vec<_>>().join("; ");
+    if words.len() > MOST {
+        shown.push_str(&format!("; and {} more", words.len() - MOST));
+    }
+    shown
+}

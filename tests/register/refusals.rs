@@ -1,0 +1,45 @@
+//! What keeps an edition from being issued; the reasons are those of the design of `issue`.
+
+use super::{Desk, asked};
+use fittingcards::register::Asked;
+
+fn refused(desk: &Desk, asked: &Asked) -> Vec<String> {
+    match desk.clone().issue_as(asked) {
+        Ok(()) => Vec::new(),
+        Err((refusals, _)) => {
+            assert!(refusals.iter().all(|refusal| !refusal.help.is_empty()), "{refusals:?}");
+            refusals.into_iter().map(|refusal| refusal.message).collect()
+        }
+    }
+}
+
+#[test]
+fn each_refusal_has_its_reason_and_all_are_told_at_once() {
+    let desk = Desk::issued();
+    let good = asked("2", "2026-11-25", "");
+    assert_eq!(refused(&desk, &good), Vec::<String>::new());
+    let bad = |change: &dyn Fn(&mut Asked)| {
+        let mut asked = good.clone();
+        change(&mut asked);
+        refused(&desk, &asked)
+    };
+    assert_eq!(bad(&|asked| asked.edition = "1".into()), ["edition 1 is on the register since 2026-11-25"]);
+    assert_eq!(
+        bad(&|asked| asked.date = "2026-11-24".parse().unwrap()),
+        ["the date 2026-11-24 is earlier than that of edition 1, 2026-11-25"]
+    );
+    assert_eq!(bad(&|asked| asked.approved_by = "A. Rood".into()), Vec::<String>::new());
+    assert_eq!(bad(&|asked| asked.approved_by = " A.   reed".into()), ["A. Reed both checked and approved"]);
+    assert_eq!(bad(&|asked| asked.edition = "ST-4100".into()), ["ST-4100 is the number or id of a record"]);
+    assert_eq!(bad(&|asked| asked.edition = "../2".into()).len(), 1);
+    assert_eq!(
+        bad(&|asked| asked.reissue = vec!["ST-4100".into()]),
+        ["a card is issued again and nothing says why"]
+    );
+    let several = bad(&|asked| {
+        asked.edition = "1".into();
+        asked.checked_by = String::new();
+        asked.reissue = vec!["ST-9".into()];
+    });
+    assert_eq!(several.len(), 4, "{several:?}");
+}
