@@ -105,7 +105,10 @@ impl<'a> Told<'a> {
 
     fn stage(&self, stage: &Comparison) -> Value {
         let edition = stage.with.as_deref().and_then(|name| self.prepared.register.edition(name));
-        let heading = edition.map_or_else(|| "Waits to be issued".to_owned(), named);
+        let heading = edition.map_or_else(
+            || "Waits to be issued".to_owned(),
+            |edition| format!("Issued as {}", named(edition)),
+        );
         let since = stage.since.as_ref().map(|since| format!(", since edition {since}")).unwrap_or_default();
         let lists = lists(stage).into_iter().filter(|(_, cards)| !cards.is_empty()).map(|(name, cards)| {
             json!({ "name": name, "cards": cards.iter().map(|card| self.card(card)).collect::<Vec<_>>() })
@@ -129,6 +132,8 @@ impl<'a> Told<'a> {
         let all: Vec<&CardChange> = self.newest.iter().flat_map(Comparison::changed).collect();
         let mut told: Vec<&&CardChange> = all.iter().filter(|card| card.grade() == Grade::Safety).collect();
         told.extend(all.iter().filter(|card| card.grade() == Grade::Text));
+        let withdrawn = || self.newest.iter().flat_map(|newest| &newest.withdraw);
+        let is_withdrawn = |card: &CardChange| withdrawn().any(|other| other.number == card.number);
         let number = |issue: Option<u32>| issue.map_or_else(|| "none".to_owned(), |issue| issue.to_string());
         let cards = told.iter().take(ON_ONE_PAGE).map(|card| {
             let mut changes: Vec<String> =
@@ -141,7 +146,7 @@ impl<'a> Told<'a> {
             }
             json!({
                 "number": card.number, "title": card.title, "was": number(card.issue),
-                "is": number(card.becomes), "changes": changes, "notices": card.notices().join(", "),
+                "is": if is_withdrawn(card) { "withdrawn".to_owned() } else { number(card.becomes) }, "changes": changes, "notices": card.notices().join(", "),
             })
         });
         let values = json!({

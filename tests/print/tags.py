@@ -109,7 +109,7 @@ def read(first, second):
 def whole(name, kit, tags, catalogue):
     """Each tag carries head and foot; over all of them, every part stands once, in its order."""
     check(f"{name}: its tags are counted", [tag.number for tag in tags] == list(range(1, len(tags) + 1)))
-    foot = [catalogue["caution"], kit.number, "draft, not issued", f"edition {catalogue['edition']}"]
+    foot = [catalogue["caution"], kit.number, *standing(kit.number, catalogue)]
     for tag in tags:
         follows(f"{name}: tag {tag.number}: head and foot", tag.text, [*turned(kit.head, tag), *foot])
     rows = [text for first, second in kit.rows() for text in read(first, second)]
@@ -119,6 +119,14 @@ def whole(name, kit, tags, catalogue):
         along = [text for text in (first[0], first[1], first[3]) if text]
         found = any(all(bare(text) in line for text in along) for line in lines)
         check(f"{name}: quantity, number and stamp of {first[1]} share a line", found, along)
+
+
+def standing(number, catalogue):
+    """What says whether the card of the kit's fitting is in force."""
+    card = next(card for card in catalogue["cards"] if card["number"] == number)
+    if "issue" not in card:
+        return ["draft, not issued", f"edition {catalogue['edition']}"]
+    return [f"issue {card['issue']}", f"edition {card['edition']}", card["check_code"]]
 
 
 def turned(head, tag):

@@ -131,7 +131,7 @@ fn a_card_that_comes_back_goes_on_counting() {
         whole.split("\n---\n").filter(|record| !record.contains("number: ST-4220")).collect();
     desk.files.insert(path.to_owned(), without.join("\n---\n"));
     desk.issue("2", "2026-12-01", "test");
-    assert!(desk.read().register.editions()[1].cards.get("ST-4220").is_none());
+    assert!(!desk.read().register.editions()[1].cards.contains_key("ST-4220"));
     desk.files.insert(path.to_owned(), whole);
     desk.issue("3", "2026-12-01", "test");
     assert_eq!(desk.read().register.editions()[2].cards["ST-4220"].issue, 2);
