@@ -124,7 +124,9 @@ fn without_settings_everything_else_is_still_read() {
 #[test]
 fn the_date_is_stated_else_the_environments_else_the_newest() {
     let notice = "number: N-1\ndate: 2026-03-04\ntitle: A notice\n";
-    let register = "edition: \"0\"\ndate: 2026-05-06\n";
+    let register = crate::records::sealed(
+        "edition: \"0\"\ndate: \"2026-05-06\"\nchecked_by: \"A\"\napproved_by: \"B\"\nnotices: []\n",
+    );
     let dated = format!("{SETTINGS}date: 2026-07-08\n");
     let date_of = |world: &MemoryWorld| load(world).unwrap().catalogue.settings.date;
     let mut world = sound();

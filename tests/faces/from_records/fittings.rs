@@ -9,7 +9,7 @@ pub fn needed(records: &Records, number: &str, small: bool) -> Vec<Needed> {
     let mut list = Vec::new();
     for on in [On::Front, On::Back] {
         list.push(Needed::new("number", on, number));
-        list.push(Needed::new("status", on, words::status(fitting)));
+        list.push(Needed::new("status", on, status(records, fitting)));
     }
     list.push(Needed::new("title", On::Front, text(fitting, "name")));
     mark(records, fitting, &mut list);
@@ -27,6 +27,19 @@ pub fn needed(records: &Records, number: &str, small: bool) -> Vec<Needed> {
 }
 
 /// The mark of the fitting; its gripping part's where it states none.
+/// Of several that replace each other, the last is what a crew uses.
+fn status(records: &Records, fitting: &Value) -> String {
+    let mut last = fitting;
+    while let Some(next) = records.fittings.get(&text(last, "superseded_by")) {
+        last = next;
+    }
+    let direct = text(fitting, "superseded_by");
+    if direct.is_empty() {
+        return words::status(fitting);
+    }
+    words::status(fitting).replace(&direct, &text(last, "number"))
+}
+
 pub fn mark_of<'a>(records: &'a Records, fitting: &'a Value) -> Option<&'a Value> {
     let of_parts = gripping(records, fitting).into_iter().map(|part| &part["mark"]);
     [&fitting["mark"]].into_iter().chain(of_parts).find(|mark| mark.is_mapping())
