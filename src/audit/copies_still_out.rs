@@ -1,9 +1,4 @@
-//! `copies-still-out`: copies of an issue that is no longer good were handed out, and nobody has said what became of
-//! them.
-//!
-//! Why: a crew that has an old card works by it.
-//!
-//! To put it right: call the copies in, then say in the holder's `receipts` how many were returned, destroyed or lost.
+#![doc = include_str!("../explain/codes/copies-still-out.md")]
 
 use super::Context;
 use crate::diagnostics::{Finding, Findings};

@@ -1,8 +1,4 @@
-//! `receipt-without-copies`: receipts account for more copies of an issue than the holder was ever given.
-//!
-//! Why: a slip in a number or an issue makes copies look called in that are still out.
-//!
-//! To put it right: compare the receipt with the card that came back: number, issue, how many.
+#![doc = include_str!("../explain/codes/receipt-without-copies.md")]
 
 use super::Context;
 use crate::catalogue::{Holder, Receipt};

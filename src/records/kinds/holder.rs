@@ -22,6 +22,7 @@ record! {
         /// Example: `{ ST-4100: 12, "*": 4 }`
         copies: Copies, Optional;
         /// What became of copies that are no longer good.
+        /// Example: `[{ card: ST-4100, issue: 2, copies: 3, what: returned, date: 2026-12-04, by: M. Orrin }]`
         receipts: Vec<Field<ReceiptRecord>>, Optional;
     }
 }
@@ -29,16 +30,22 @@ record! {
     /// What became of copies of an issue.
     ReceiptRecord ("a receipt") {
         /// The card's number.
+        /// Example: `ST-4100`
         card: Identifier, Required;
-        /// The issue.
+        /// The issue that the card says.
+        /// Example: `2`
         issue: Count<1, 100_000>, Required;
         /// How many copies.
+        /// Example: `3`
         copies: Count<1, 10_000>, Required;
         /// What became of them.
+        /// Example: `returned`
         what: ReceiptWord, Required;
         /// The day.
+        /// Example: `2026-12-04`
         date: Day, Required;
         /// Who says so.
+        /// Example: `M. Orrin`
         by: Name, Required;
     }
 }
