@@ -153,7 +153,7 @@ impl<'a> Painter<'a, '_> {
             }
             Content::Strike => {
                 let (width, height) = (self.card.trim.0.mm(), self.card.trim.1.mm());
-                written.write(&paint::strike(width, height));
+                written.write(&paint::strike(self.card.side == Side::Front, width, height));
                 written.items.push(item(slot, Rect::new(0.0, 0.0, width, height), ItemMark::Strike));
             }
             Content::Drawing(room) => self.drawing(slot, room, written),

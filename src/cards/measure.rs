@@ -71,7 +71,7 @@ const FALL: f64 = 0.24;
 /// Least room between the ink of two lines, in type sizes.
 const BETWEEN: f64 = 0.05;
 /// Side of a sign, in type sizes of a check.
-const SIGN: f64 = 0.92;
+const SIGN: f64 = 0.8;
 
 impl<'a> Leaf<'a> {
     pub fn of(node: &'a Node) -> Option<Self> {

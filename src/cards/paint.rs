@@ -37,14 +37,16 @@ pub(super) fn line(from: (f64, f64), to: (f64, f64), width: f64, colour: Srgb) -
     format!("<path d=\"M{x} {y}L{to_x} {to_y}\" stroke=\"{colour}\" stroke-width=\"{width}\"/>")
 }
 
-/// Two broad lines from the lower left corner to the upper right, clear of the trim; what they cross shows through.
-pub(super) fn strike(width: f64, height: f64) -> String {
+/// Two broad lines from corner to corner, clear of the trim and of the corner that is punched, which is the upper right
+/// one of a front and the upper left one of a back; what they cross shows through.
+pub(super) fn strike(falls: bool, width: f64, height: f64) -> String {
+    let (left, right) = if falls { (SAFE, height - SAFE) } else { (height - SAFE, SAFE) };
     let long = width.hypot(height);
-    let off = (height / long * STRIKE_APART / 2.0, width / long * STRIKE_APART / 2.0);
-    let lines = [-1.0, 1.0].map(|side| {
-        let (x, y) = (side * off.0, side * off.1);
-        let [from_x, to_x, from_y, to_y] =
-            [SAFE + x, width - SAFE + x, height - SAFE + y, SAFE + y].map(number);
+    let turn = (right - left).signum();
+    let off = (-turn * height / long * STRIKE_APART / 2.0, width / long * STRIKE_APART / 2.0);
+    let lines = [-1.0, 1.0].map(|line| {
+        let (x, y) = (line * off.0, line * off.1);
+        let [from_x, to_x, from_y, to_y] = [SAFE + x, width - SAFE + x, left + y, right + y].map(number);
         format!("M{from_x} {from_y}L{to_x} {to_y}")
     });
     format!(

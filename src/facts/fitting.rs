@@ -174,7 +174,7 @@ fn noticed(comes: &Consequence, numerals: Numerals) -> String {
     }
     match comes.outcome.stand_out {
         _ if !comes.danger => String::new(),
-        Some(stand_out) => format!("stand-out {}", numerals.length(stand_out, 1)),
+        Some(stand_out) => forms::stand_out(stand_out, numerals),
         None => "stand-out wrong".to_owned(),
     }
 }

@@ -25,12 +25,12 @@ pub(super) fn tail(fitting: &Fitting, numerals: Numerals) -> Option<String> {
 
 pub(super) fn seated(fitting: &Fitting, numerals: Numerals) -> Option<String> {
     let window = fitting.stand_out.as_ref()?.seated?.map(Length::mm);
-    Some(stated_window(fitting, "stand_out.seated_mm", window, "mm", numerals))
+    Some(out_or_sunk(fitting, "stand_out.seated_mm", window, numerals))
 }
 
 pub(super) fn tensioned(fitting: &Fitting, numerals: Numerals) -> Option<String> {
     let window = fitting.stand_out.as_ref()?.tensioned?.map(Length::mm);
-    Some(stated_window(fitting, "stand_out.tensioned_mm", window, "mm", numerals))
+    Some(out_or_sunk(fitting, "stand_out.tensioned_mm", window, numerals))
 }
 
 pub(super) fn draw_in_max(fitting: &Fitting, numerals: Numerals) -> Option<String> {
@@ -81,6 +81,26 @@ pub(super) fn pressed(part: &Part, numerals: Numerals) -> Option<String> {
 
 fn stated(fitting: &Fitting, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
     format!("{}\u{a0}{unit}", numerals.stated(value, fitting.decimals(field)))
+}
+
+/// A window of stand-outs; one that lies below the face says how far the part is sunk: a minus is overlooked.
+fn out_or_sunk(fitting: &Fitting, field: &str, window: Range<f64>, numerals: Numerals) -> String {
+    if window.least() >= 0.0 || window.most() > 0.0 {
+        return stated_window(fitting, field, window, "mm", numerals);
+    }
+    let end = |key: &str, value: f64| numerals.stated(-value, fitting.decimals(&format!("{field}.{key}")));
+    let (least, most) = (end("max", window.most()), end("min", window.least()));
+    if least == most {
+        format!("sunk\u{a0}{least}\u{a0}mm")
+    } else {
+        format!("sunk\u{a0}{least}\u{a0}to\u{a0}{most}\u{a0}mm")
+    }
+}
+
+/// A computed stand-out in words.
+pub(super) fn stand_out(length: Length, numerals: Numerals) -> String {
+    let size = numerals.length(Length::from_mm(length.mm().abs()), 1);
+    if length.mm() < 0.0 { format!("sunk {size}") } else { format!("stand-out {size}") }
 }
 
 fn stated_window(

@@ -124,9 +124,12 @@ impl Axial {
         ((self.head(setup).1 - self.drawn_back).max(self.end) + hole + 0.22 * self.shell(setup), hole)
     }
 
-    /// The rearmost point of the fitting.
+    /// The rearmost point of the fitting. Where a cap nut closes it, records do not say how the eye goes on: it is left out.
     pub fn rear(&self, setup: &Setup) -> f64 {
-        self.eye(setup).0 + self.arm(setup)
+        match Self::closing(setup).0 {
+            Closing::Nut => self.head(setup).1.max(self.end),
+            _ => self.eye(setup).0 + self.arm(setup),
+        }
     }
 
     /// Half the height of the fitting.
@@ -280,6 +283,9 @@ impl Axial {
 
     /// In front of everything: the near arm with its eye, and the pin in it.
     pub fn draw_in_front(&self, scaled: &mut ScaledDraft, setup: &Setup, body: Look) {
+        if Self::closing(setup).0 == Closing::Nut {
+            return;
+        }
         self.arms(scaled, setup, body, 1.0);
         let (x, hole) = self.eye(setup);
         match setup.first(&[Role::Pin]) {
@@ -294,27 +300,23 @@ impl Axial {
 
     /// One arm: the half above (−1) or below (+1) the axis, with its half of the rounded eye.
     fn arms(&self, scaled: &mut ScaledDraft, setup: &Setup, body: Look, side: f64) {
+        if Self::closing(setup).0 == Closing::Nut {
+            return;
+        }
         let (arm, (x, _)) = (self.arm(setup), self.eye(setup));
         let from = if side < 0.0 { -0.5 } else { self.seam(setup) };
         let rounded = arc(at(x, 0.0), arm, side * FRAC_PI_2, 0.0, SAG);
         let mut points = vec![at(from, 0.0), at(from, side * arm)];
         points.extend(rounded);
         scaled.fill(body, &Outline::new(points.clone()));
-        // The arm grows out of the body's face; over a nut it has an end of its own.
-        let own_end = side > 0.0 && Self::closing(setup).0 == Closing::Nut;
-        if !own_end {
-            points[1].x = points[1].x.max(0.0);
-        }
-        scaled.edge(if own_end { &points } else { &points[1..] });
+        // The arm grows out of the body's face.
+        points[1].x = points[1].x.max(0.0);
+        scaled.edge(&points[1..]);
     }
 
-    /// Where the near arm leaves the body: behind the face of a body with a window, else under the nut.
+    /// Where the near arm leaves the body: behind the face of a body with a window.
     fn seam(&self, setup: &Setup) -> f64 {
-        if Self::closing(setup).0 == Closing::Nut {
-            -0.55 * self.shell(setup)
-        } else {
-            -0.06 * self.shell(setup)
-        }
+        -0.06 * self.shell(setup)
     }
 }
 

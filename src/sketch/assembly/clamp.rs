@@ -1,24 +1,26 @@
-//! A parallel-groove clamp, cut across its conductors.
+//! A clamp of two halves, cut across its conductors: two side by side with bolts between them, or one between bolts.
 
 use super::dead_end::Measures;
 use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::{Proportions, Setup};
 use super::{Figure, Pose};
-use crate::catalogue::{Conductor, Role};
+use crate::catalogue::{Conductor, Family, Role};
 use crate::sketch::conductor::{Subject, add_cut_surfaces, cut_surfaces};
 use crate::sketch::outline::{Outline, arc};
 use crate::sketch::plane::{Affine, Point, at};
 use std::f64::consts::PI;
 
-/// The sizes of a clamp, in millimetres: the halves part at y = 0, the bolt stands at x = 0.
+/// The sizes of a clamp, in millimetres: the halves part at y = 0, its middle is at x = 0.
 #[derive(Debug, Clone)]
 pub(crate) struct Clamp {
     lower: Look,
     upper: Look,
     bolt: Option<Look>,
     shank: f64,
-    /// Radii of the two conductors, and x of their middles.
-    pub grooves: [(f64, f64); 2],
+    /// x of the conductors' middles, and their radii.
+    pub grooves: Vec<(f64, f64)>,
+    /// x of the bolts that are seen.
+    bolts: Vec<f64>,
     gap: f64,
     wall: f64,
 }
@@ -29,30 +31,27 @@ impl Clamp {
         let (lower, _) = setup.first(&[Role::Body])?;
         let (upper, _) = setup.first(&[Role::Keeper]).unwrap_or((lower, setup.parts[lower.item]));
         let bolt = setup.first(&[Role::Bolt, Role::Screw]).map(|found| found.0);
-        let radii = [setup.fitting.conductors.first(), setup.fitting.conductors.last()].map(|conductor| {
-            conductor.map_or(5.0, |conductor| conductor.section.overall_diameter.mm() / 2.0)
-        });
-        let shank = setup.thread().map_or(0.5 * radii[0].max(radii[1]), |thread| thread / 2.0);
-        let wall = 0.55 * radii[0].max(radii[1]) + 1.5;
+        let radius = |conductor: &Conductor| conductor.section.overall_diameter.mm() / 2.0;
+        let radii: Vec<f64> = held(setup).iter().map(|held| radius(held)).collect();
+        let most = radii.iter().copied().fold(0.0, f64::max);
+        let least = radii.iter().copied().fold(f64::INFINITY, f64::min);
+        let shank = setup.thread().map_or(0.5 * most, |thread| thread / 2.0);
+        let wall = 0.55 * most + 1.5;
         let away = |radius: f64| shank + radius + 0.7 * wall;
-        Some(Self {
-            lower,
-            upper,
-            bolt,
-            shank,
-            grooves: [(-away(radii[0]), radii[0]), (away(radii[1]), radii[1])],
-            gap: 0.22 * radii[0].min(radii[1]),
-            wall,
-        })
+        let (grooves, bolts) = match radii[..] {
+            [left, right] => (vec![(-away(left), left), (away(right), right)], vec![0.0]),
+            [only] => (vec![(0.0, only)], vec![-away(only), away(only)]),
+            _ => return None,
+        };
+        Some(Self { lower, upper, bolt, shank, grooves, bolts, gap: 0.22 * least, wall })
     }
 
     /// One half: below (+1) or above (−1) the parting plane.
     pub fn half(&self, side: f64) -> Outline {
-        let [(left, a), (right, b)] = self.grooves;
-        let (face, back) = (self.gap / 2.0, a.max(b) + self.wall);
-        let (start, end) = (left - a - self.wall, right + b + self.wall);
+        let (face, back) = (self.gap / 2.0, self.back());
+        let (start, end) = self.ends();
         let mut points = vec![at(start, face)];
-        for (x, radius) in self.grooves {
+        for &(x, radius) in &self.grooves {
             let lift = (face / radius).asin();
             points.extend(arc(at(x, 0.0), radius, PI - lift, lift, 0.02));
         }
@@ -67,21 +66,34 @@ impl Clamp {
     }
 
     fn back(&self) -> f64 {
-        self.grooves[0].1.max(self.grooves[1].1) + self.wall
+        self.grooves.iter().map(|groove| groove.1).fold(0.0, f64::max) + self.wall
+    }
+
+    /// x of its left and right ends.
+    fn ends(&self) -> (f64, f64) {
+        let wide = |(x, radius): &(f64, f64)| (x - radius - self.wall, x + radius + self.wall);
+        let bolts = self
+            .bolts
+            .iter()
+            .map(|x| (x - 1.75 * self.shank - 0.5 * self.wall, x + 1.75 * self.shank + 0.5 * self.wall));
+        let all = self.grooves.iter().map(wide).chain(bolts);
+        all.fold((0.0, 0.0), |sum: (f64, f64), (left, right)| (sum.0.min(left), sum.1.max(right)))
     }
 
     fn draw_bolt(&self, scaled: &mut ScaledDraft, setup: &Setup, pose: Pose) {
         let (shank, back) = (self.shank, self.back());
-        let bar = |half: f64, top: f64, bottom: f64| {
-            let lift = pose.conductor + pose.closing;
-            Outline::of(&[(-half, top), (half, top), (half, bottom), (-half, bottom)])
-                .mapped(Affine::translate((0.0, lift)))
-        };
         let Some(look) = self.bolt else { return };
         let nut = setup.first(&[Role::Nut]).map_or(look, |found| found.0);
-        scaled.view(look, &bar(shank, -back - 2.1 * shank, back));
-        scaled.view(look, &bar(1.75 * shank, back, back + 1.3 * shank));
-        scaled.view(nut, &bar(1.75 * shank, -back - 1.6 * shank, -back));
+        for &x in &self.bolts {
+            let bar = |half: f64, top: f64, bottom: f64| {
+                let lift = pose.conductor + pose.closing;
+                Outline::of(&[(-half, top), (half, top), (half, bottom), (-half, bottom)])
+                    .mapped(Affine::translate((x, lift)))
+            };
+            scaled.view(look, &bar(shank, -back - 2.1 * shank, back));
+            scaled.view(look, &bar(1.75 * shank, back, back + 1.3 * shank));
+            scaled.view(nut, &bar(1.75 * shank, -back - 1.6 * shank, -back));
+        }
     }
 }
 
@@ -91,12 +103,13 @@ impl Figure for Clamp {
         scaled.cut(self.lower, &lifted(1.0, pose.conductor));
         scaled.cut(self.upper, &lifted(-1.0, pose.cone));
         self.draw_bolt(scaled, setup, pose);
-        let conductors = [setup.fitting.conductors.first(), setup.fitting.conductors.last()];
-        for (conductor, (x, _)) in conductors.into_iter().flatten().zip(self.grooves) {
+        for (conductor, &(x, _)) in held(setup).into_iter().zip(&self.grooves) {
             draw_conductor(scaled, conductor, at(x, 0.0));
         }
         let reach = self.back() + 2.3 * self.shank;
-        scaled.axis(at(0.0, -reach), at(0.0, reach - 0.8 * self.shank));
+        for &x in &self.bolts {
+            scaled.axis(at(x, -reach), at(x, reach - 0.8 * self.shank));
+        }
     }
 
     fn measures(&self, _: &Setup) -> Option<Measures> {
@@ -108,12 +121,22 @@ impl Figure for Clamp {
     }
 
     fn rear(&self, _: &Setup) -> f64 {
-        self.grooves[1].0 + self.grooves[1].1
+        self.ends().1
     }
 
     fn gripping_length(&self) -> f64 {
         self.shank
     }
+}
+
+/// What lies in the grooves: in one of two, the same twice where the record names one conductor.
+fn held<'a>(setup: &Setup<'a>) -> Vec<&'a Conductor> {
+    let conductors = &setup.fitting.conductors;
+    let second = match setup.fitting.family {
+        Family::ParallelGroove => conductors.last(),
+        _ => conductors.get(1),
+    };
+    conductors.first().into_iter().chain(second).map(|conductor| &**conductor).collect()
 }
 
 fn draw_conductor(scaled: &mut ScaledDraft, conductor: &Conductor, middle: Point) {

@@ -83,8 +83,9 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
         && let Some(window) = stand_out.seated
     {
         let text = stated_window(setup.fitting, window, numerals);
+        let out = if is_sunk(window) { "sunk" } else { "stand-out" };
         let (name, ends) = match stand_out.from {
-            StandOutFrom::ConeFace | StandOutFrom::WedgeEnd => ("stand-out", measures.faces),
+            StandOutFrom::ConeFace | StandOutFrom::WedgeEnd => (out, measures.faces),
             StandOutFrom::ScrewGap => ("gap under screw", measures.gap),
             StandOutFrom::None => ("", None),
         };
@@ -118,9 +119,18 @@ fn stated(fitting: &Fitting, field: &str, length: Length, numerals: Numerals) ->
     numerals.stated(length.mm(), fitting.decimals(field))
 }
 
+/// Whether a window lies below the face.
+fn is_sunk(window: Range<Length>) -> bool {
+    window.least().mm() < 0.0 && window.most().mm() <= 0.0
+}
+
 fn stated_window(fitting: &Fitting, window: Range<Length>, numerals: Numerals) -> String {
-    let end = |key: &str, length| stated(fitting, &format!("stand_out.seated_mm.{key}"), length, numerals);
+    let end = |key: &str, length: Length| {
+        let length = if is_sunk(window) { -length } else { length };
+        stated(fitting, &format!("stand_out.seated_mm.{key}"), length, numerals)
+    };
     let (least, most) = (end("min", window.least()), end("max", window.most()));
+    let (least, most) = if is_sunk(window) { (most, least) } else { (least, most) };
     if least == most { format!("{least}\u{a0}mm") } else { format!("{least}\u{a0}to\u{a0}{most}\u{a0}mm") }
 }
 

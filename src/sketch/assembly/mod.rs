@@ -32,7 +32,7 @@ use super::options::{Detail, Options};
 use super::outline::Outline;
 use super::plane::Rect;
 use super::scale::Scale;
-use crate::catalogue::{Family, Fitting, Limits};
+use crate::catalogue::{Family, Fitting, Limits, Role};
 use clamp::Clamp;
 use collet::ColletSeat;
 pub(crate) use figure::{Figure, Pose};
@@ -56,6 +56,12 @@ pub(crate) fn figure(setup: &Setup, pose: Pose) -> Box<dyn Figure> {
         Family::RopeThimble => boxed(RopeEye::of(setup)),
         Family::Sleeve => boxed(Sleeve::of(setup)),
         Family::ParallelGroove => boxed(Clamp::of(setup)),
+        Family::Other
+            if setup.first(&[Role::Keeper]).is_some()
+                && setup.first(&[Role::Bolt, Role::Screw]).is_some() =>
+        {
+            boxed(Clamp::of(setup))
+        }
         Family::Other => None,
     };
     let unsound = found.as_ref().is_some_and(|figure| figure.proportions().unsound);

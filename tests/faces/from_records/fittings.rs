@@ -176,6 +176,12 @@ fn assembly(records: &Records, fitting: &Value, needed: &mut Vec<Needed>) {
 /// A window with so many decimals at least; one number where its ends are the same.
 fn window(records: &Records, window: &Value, least: usize) -> Option<String> {
     let written = |value| if least > 0 { records.number(value, least) } else { records.bare(value, 1) };
-    let (min, max) = (written(window["min"].as_f64()?), written(window["max"].as_f64()?));
+    let (min, max) = (window["min"].as_f64()?, window["max"].as_f64()?);
+    // Below the face: how far it is sunk, the least first.
+    if max <= 0.0 && min < 0.0 {
+        let (min, max) = (written(-max), written(-min));
+        return Some(if min == max { format!("sunk {min}") } else { format!("sunk {min} to {max}") });
+    }
+    let (min, max) = (written(min), written(max));
     Some(if min == max { min } else { format!("{min} to {max}") })
 }
