@@ -135,7 +135,12 @@ impl On<'_> {
         let (_, rest) = document(self.files, &self.record)?.split_once(&head)?;
         let (least, rest) = rest.split_once(", max: ")?;
         let (most, _) = rest.split_once(" }")?;
-        let old = if least == most { format!("{least} {unit}") } else { format!("{least} to {most} {unit}") };
+        let old = match (least.strip_prefix('-'), most.strip_prefix('-')) {
+            // Below the face: how far it is sunk, the least first.
+            (Some(most), Some(least)) => format!("sunk {least} to {most} {unit}"),
+            _ if least == most => format!("{least} {unit}"),
+            _ => format!("{least} to {most} {unit}"),
+        };
         let was = format!("{head}{least}, max: {most} }}");
         Some(self.change(
             was,
