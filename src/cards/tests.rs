@@ -225,8 +225,8 @@ fn the_first_column_gets_the_width_that_leaves_most_room() {
     let columns = |share: &str| {
         let texts = format!(
             "<stack><block id=\"a\">{}</block></stack><stack><block id=\"b\">{}</block></stack>",
-            words(90),
-            words(40)
+            words(45),
+            words(20)
         );
         let columns =
             format!("<space height=\"12\"/><columns between=\"3\" share=\"{share}\">{texts}</columns>");
@@ -288,7 +288,7 @@ fn a_style_changes_one_class_on_one_size() {
         sizes.fold(0.0, f64::max)
     };
     let styled = world("Look.").with(FilePath::layouts("cards/style.yaml"), larger);
-    assert!((step(&world("Look.")) - 9.0).abs() < 0.05);
+    assert!((step(&world("Look.")) - 10.5).abs() < 0.05);
     assert!((step(&styled) - 12.0).abs() < 0.05);
 }
 
