@@ -174,7 +174,7 @@ fn assembly(records: &Records, fitting: &Value, needed: &mut Vec<Needed>) {
 }
 
 /// A window with so many decimals at least; one number where its ends are the same.
-fn window(records: &Records, window: &Value, least: usize) -> Option<String> {
+pub(super) fn window(records: &Records, window: &Value, least: usize) -> Option<String> {
     let written = |value| if least > 0 { records.number(value, least) } else { records.bare(value, 1) };
     let (min, max) = (window["min"].as_f64()?, window["max"].as_f64()?);
     // Below the face: how far it is sunk, the least first.

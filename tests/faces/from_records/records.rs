@@ -99,7 +99,10 @@ impl Records {
             "insertion" | "tail" => {
                 format!("{} mm", self.bare(fitting[format!("{name}_mm")].as_f64().unwrap(), 1))
             }
-            "seated" | "tensioned" => window(&fitting["stand_out"][format!("{name}_mm")], "mm"),
+            "seated" | "tensioned" => {
+                let stated = &fitting["stand_out"][format!("{name}_mm")];
+                format!("{} mm", super::fittings::window(self, stated, 1).unwrap())
+            }
             "diameter" => format!(
                 "⌀ {} mm",
                 self.number(conductor["stated"]["overall_diameter_mm"].as_f64().unwrap(), 1)
