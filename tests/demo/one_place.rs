@@ -42,7 +42,7 @@ fn a_value_that_is_changed_in_its_record_changes_everywhere_on_the_card() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 12, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn so_does_any_value_that_becomes_any_other(
