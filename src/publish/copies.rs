@@ -9,6 +9,7 @@ use crate::diagnostics::Findings;
 use crate::facts::CardFacts;
 use crate::register::copies_of;
 use crate::sheets::{PrintKind, SheetFile};
+use std::collections::BTreeMap;
 
 /// A numbered copy of a card.
 #[derive(Debug, Clone)]
@@ -49,6 +50,19 @@ pub(super) fn longest<'a>(
         copies.max_by_key(|copy| copy.words.chars().count())
     };
     cards.iter().filter_map(|card| last(card)).collect()
+}
+
+/// Of these copies, of each card the one whose number takes most room.
+pub(super) fn widest(copies: Vec<Copy<'_>>) -> Vec<Copy<'_>> {
+    let mut widest: BTreeMap<&str, Copy<'_>> = BTreeMap::new();
+    let room = |copy: &Copy<'_>| copy.words.chars().count();
+    for copy in copies {
+        let number = copy.facts.number.as_str();
+        if widest.get(number).is_none_or(|other| room(other) < room(&copy)) {
+            widest.insert(number, copy);
+        }
+    }
+    widest.into_values().collect()
 }
 
 impl Making<'_> {

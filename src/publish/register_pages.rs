@@ -28,20 +28,30 @@ struct Told<'a> {
 }
 
 impl Making<'_> {
-    /// Makes the pages, tables and sheets of the register; gives what is wrong with them.
+    /// Makes the pages, tables and sheets of the register; gives what is wrong with them. Where nothing is written,
+    /// one copy of each card is looked over: its others differ from it by a shorter number.
     pub(super) fn register(&self) -> Result<Findings, Fault> {
         let told = Told::of(self.prepared);
-        let mut findings = self.copies("register/print-again.pdf", &told.to_print_again())?;
-        let Some(staging) = self.staging() else { return Ok(findings) };
+        let mut copies = told.to_print_again();
+        if self.staging().is_none() {
+            copies = copies::widest(copies);
+        }
+        let mut findings = self.copies("register/print-again.pdf", &copies)?;
         let mut pages = vec![told.what_changed(), told.to_crews(), told.approval(), told.current_cards()];
         pages.extend(told.call_in());
-        for page in pages {
-            match told.filled(&page) {
-                Ok(text) => staging.write(&format!("register/{}.html", page.name), text.as_bytes())?,
-                Err(finding) => findings.push(*finding),
+        let mut texts = Vec::new();
+        for page in &pages {
+            match told.filled(page) {
+                Ok(text) => texts.push((format!("register/{}.html", page.name), text)),
+                Err(finding) => findings.extend(Some(*finding).filter(|found| self.prepared.is_news(found))),
             }
         }
-        told.tables(staging)?;
+        if let Some(staging) = self.staging() {
+            for (path, text) in &texts {
+                staging.write(path, text.as_bytes())?;
+            }
+            told.tables(staging)?;
+        }
         Ok(findings)
     }
 }

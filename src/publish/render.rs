@@ -177,6 +177,7 @@ pub fn check(
         findings.extend(making.tags(&prepared.tags.iter().collect::<Vec<_>>())?);
         findings.extend(making.proof()?);
         findings.extend(making.booklet()?);
+        findings.extend(making.register()?);
         Ok(grouped(findings))
     })
 }
