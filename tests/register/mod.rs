@@ -5,6 +5,7 @@ mod chance;
 mod changes;
 mod demo;
 mod on_the_register;
+mod pages;
 mod refusals;
 mod whole;
 mod year;
