@@ -1,12 +1,14 @@
-// The booklet as people open it: from disk, by double click, in a small window and a large one.
+// The booklet and the register's pages as people open them: from disk, by double click, in a small window and a large one.
 
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { agrees } from "./agrees.mjs";
+import { current } from "./current.mjs";
 import { close, launch } from "./kit.mjs";
 import { looks } from "./looks.mjs";
 import { network } from "./network.mjs";
 import { paper } from "./paper.mjs";
+import { register } from "./register.mjs";
 import { single } from "./single.mjs";
 import { use } from "./use.mjs";
 import { valid } from "./valid.mjs";
@@ -17,13 +19,17 @@ if (!folder) {
   process.exit(2);
 }
 
-const booklet = resolve(folder, "booklet");
-const pages = readdirSync(booklet).filter((name) => name.endsWith(".html")).sort();
-const site = {
-  pages,
-  address: (name) => `file://${join(booklet, name)}`,
-  text: (name) => readFileSync(join(booklet, name), "utf8"),
-};
+/** The pages of a folder of the output. */
+function pagesOf(name) {
+  const place = resolve(folder, name);
+  return {
+    pages: readdirSync(place).filter((name) => name.endsWith(".html")).sort(),
+    address: (name) => `file://${join(place, name)}`,
+    text: (name) => readFileSync(join(place, name), "utf8"),
+  };
+}
+
+const site = pagesOf("booklet");
 
 const browser = await launch();
 try {
@@ -31,6 +37,8 @@ try {
   await looks(browser, site);
   await use(browser, site);
   await agrees(browser, site, program);
+  await current(browser, site, resolve(program));
+  await register(browser, pagesOf("register"));
   await network(browser, site);
   await paper(browser, site);
   if (singleFile) {
