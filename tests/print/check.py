@@ -7,6 +7,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+from again import print_again
 from demo import demo_as_rendered, demo_in_every_size
 from measure import CARDS, SHEETS, bars, boxes, check, cut_lines, marked_cards, near, same_box, tally
 from pdf import Pdf
@@ -157,6 +158,7 @@ def main():
     program, output = Path(sys.argv[1]), Path(sys.argv[2])
     demo_as_rendered(output)
     tags_as_rendered(output)
+    print_again(output)
     with tempfile.TemporaryDirectory() as work:
         tags_of_long_names(program, Path(work))
         demo_in_every_size(program, Path(work))
