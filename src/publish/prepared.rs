@@ -15,6 +15,7 @@ use crate::sketch;
 use crate::source::{Folder, World, WorldError};
 use crate::typeset::{FontSource, Fonts};
 use crate::units::{Length, Numerals};
+use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -62,10 +63,11 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     let facts = facts::of_catalogue(&catalogue, &mixups);
     let tags = facts::tags(&catalogue);
     findings.extend(too_large_for_the_sheet(&catalogue));
+    let issues = issues(&facts, &register);
     let prepared = Prepared {
         facts_by_number: facts.iter().map(|card| (card.number.clone(), card.clone())).collect(),
-        issues: issues(&facts, &register),
-        state: state(&facts, &register),
+        state: if issues.len() < facts.len() { "Draft, not issued" } else { "" },
+        issues,
         card_sheets: file_names(PrintKind::Cards, facts.len()),
         tag_sheets: file_names(PrintKind::Tags, tags.len()),
         catalogue,
@@ -125,9 +127,14 @@ impl Prepared {
         sketch::Options { numerals, ..sketch::Options::new(&self.fonts, width, height) }
     }
 
+    /// What the card of this number prints.
+    pub(super) fn card(&self, number: &str) -> Option<&CardFacts> {
+        self.facts_by_number.get(number)
+    }
+
     /// Where the card of this number stands; a draft where there is none.
     pub(super) fn standing(&self, number: &str) -> Standing {
-        self.facts_by_number.get(number).map_or(Standing::Draft, |card| self.register.standing(card))
+        self.card(number).map_or(Standing::Draft, |card| self.register.standing(card))
     }
 
     /// What is said of a card that no edition holds, where that is not to be.
@@ -176,12 +183,7 @@ fn issues(facts: &[CardFacts], register: &Register) -> BTreeMap<String, String> 
         }
         Standing::Draft => None,
     };
-    facts.iter().filter_map(in_words).collect()
-}
-
-fn state(facts: &[CardFacts], register: &Register) -> &'static str {
-    let draft = facts.iter().any(|card| register.standing(card) == Standing::Draft);
-    if draft { "Draft, not issued" } else { "" }
+    facts.par_iter().filter_map(in_words).collect()
 }
 
 fn too_large_for_the_sheet(catalogue: &Catalogue) -> Option<Finding> {

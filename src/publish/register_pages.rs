@@ -13,8 +13,12 @@ use crate::register::{self, CardChange, Comparison, Reissue, Standing, compare, 
 use crate::source::WorldError;
 use serde_json::{Value, json};
 
-/// So many cards stand on the notice to crews, which is one page.
-const ON_ONE_PAGE: usize = 14;
+/// So many lines have room in the table of the notice to crews, which is one page; a card takes one for its edges.
+const LINES_ON_THE_NOTICE: usize = 36;
+/// So many letters stand in a line of a card's title there.
+const LETTERS_OF_TITLE: usize = 18;
+/// So many letters stand in a line of what is different.
+const LETTERS_OF_CHANGE: usize = 30;
 /// So many changes of a card stand there.
 const CHANGES_THERE: usize = 4;
 
@@ -145,23 +149,23 @@ impl<'a> Told<'a> {
         let withdrawn = || self.newest.iter().flat_map(|newest| &newest.withdraw);
         let is_withdrawn = |card: &CardChange| withdrawn().any(|other| other.number == card.number);
         let number = |issue: Option<u32>| issue.map_or_else(|| "none".to_owned(), |issue| issue.to_string());
-        let cards = told.iter().take(ON_ONE_PAGE).map(|card| {
-            let mut changes: Vec<String> =
-                card.changes.iter().take(CHANGES_THERE).map(register::Change::words).collect();
-            if card.changes.len() > CHANGES_THERE {
-                changes.push(format!("and {} more", card.changes.len() - CHANGES_THERE));
+        let mut lines = 0;
+        let mut cards = Vec::new();
+        for card in &told {
+            let changes = changes_for_crews(card);
+            let title = lines_of(&format!("{} {}", card.number, card.title), LETTERS_OF_TITLE);
+            let different = changes.iter().map(|words| lines_of(words, LETTERS_OF_CHANGE)).sum();
+            lines += title.max(different) + 1;
+            if lines > LINES_ON_THE_NOTICE {
+                break;
             }
-            if card.issue.is_none() {
-                changes.push("new card".to_owned());
-            }
-            json!({
+            cards.push(json!({
                 "number": card.number, "title": card.title, "was": number(card.issue),
-                "is": if is_withdrawn(card) { "withdrawn".to_owned() } else { number(card.becomes) }, "changes": changes, "notices": card.notices().join(", "),
-            })
-        });
-        let values = json!({
-            "cards": cards.collect::<Vec<_>>(), "more": told.len().saturating_sub(ON_ONE_PAGE),
-        });
+                "is": if is_withdrawn(card) { "withdrawn".to_owned() } else { number(card.becomes) },
+                "changes": changes, "notices": card.notices().join(", "),
+            }));
+        }
+        let values = json!({ "more": told.len() - cards.len(), "cards": cards });
         page("notice-to-crews", "Notice to crews", values)
     }
 
@@ -234,7 +238,7 @@ impl<'a> Told<'a> {
     }
 
     fn title(&self, number: &str) -> &str {
-        self.prepared.facts.iter().find(|card| card.number == number).map_or("", |card| &card.title)
+        self.prepared.card(number).map_or("", |card| &card.title)
     }
 
     /// Copies of the cards that the newest edition changed and that still are as it says.
@@ -244,8 +248,9 @@ impl<'a> Told<'a> {
         for lists in self.newest.iter().flat_map(|newest| &newest.holders) {
             let Some(holder) = prepared.catalogue.holders.get(&lists.id) else { continue };
             for line in &lists.print {
-                let card = prepared.facts.iter().find(|card| card.number == line.number);
-                let issued = card.filter(|card| prepared.register.standing(card) != Standing::Draft);
+                let issued = prepared
+                    .card(&line.number)
+                    .filter(|card| prepared.register.standing(card) != Standing::Draft);
                 copies
                     .extend(issued.into_iter().flat_map(|card| copies::numbered(card, holder, line.copies)));
             }
@@ -283,6 +288,24 @@ impl<'a> Told<'a> {
         });
         Ok(staging.write("register/call-in.csv", &table("call-in", &head, &call_in.collect::<Vec<_>>())?)?)
     }
+}
+
+/// The weightiest changes of a card in words.
+fn changes_for_crews(card: &CardChange) -> Vec<String> {
+    let mut changes: Vec<String> =
+        card.changes.iter().take(CHANGES_THERE).map(register::Change::words).collect();
+    if card.changes.len() > CHANGES_THERE {
+        changes.push(format!("and {} more", card.changes.len() - CHANGES_THERE));
+    }
+    if card.issue.is_none() {
+        changes.push("new card".to_owned());
+    }
+    changes
+}
+
+/// Lines that a text takes where so many letters stand in one.
+fn lines_of(text: &str, letters: usize) -> usize {
+    text.chars().count().div_ceil(letters).max(1)
 }
 
 fn lists(stage: &Comparison) -> [(&'static str, &[CardChange]); 3] {

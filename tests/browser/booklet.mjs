@@ -38,7 +38,7 @@ try {
   await use(browser, site);
   await agrees(browser, site, program);
   await current(browser, site, resolve(program));
-  await register(browser, pagesOf("register"));
+  await register(browser, pagesOf("register"), resolve(program));
   await network(browser, site);
   await paper(browser, site);
   if (singleFile) {
