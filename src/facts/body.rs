@@ -18,7 +18,7 @@ pub(super) fn facts(body: &Part, catalogue: &Catalogue, mixups: &Mixups) -> Opti
             .collect(),
         ..BodyFacts::default()
     };
-    if let Some(found) = mixups.bodies.iter().find(|found| found.body.number == body.number) {
+    if let Some(found) = mixups.body(&body.number) {
         facts.parts = found.parts.iter().map(|part| body_part(part, found)).collect();
         facts.rows = found.parts.iter().map(|part| row(part, &fittings, found)).collect();
     }

@@ -32,6 +32,7 @@ pub use values::{NAMED_VALUES, Unnamed, VALUE_NAMES, Values, values};
 use crate::catalogue::{Catalogue, Role, Status};
 use crate::mixups::{self, Mixups};
 use crate::units::Numerals;
+use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 /// The facts of every card of a catalogue, in the order of their numbers: one card a fitting, and one a
@@ -40,16 +41,15 @@ use std::collections::BTreeMap;
 pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
     let alikes = mixups::look_alikes(catalogue);
-    let mut cards = BTreeMap::new();
-    for fitting in catalogue.fittings.values() {
-        cards.insert(fitting.number.clone(), fitting::facts(fitting, catalogue, mixups, &alikes, numerals));
-    }
-    for body in catalogue.parts.values().filter(|part| part.role == Role::Body) {
-        if let Some(facts) = body::facts(body, catalogue, mixups) {
-            cards.insert(body.number.clone(), facts);
-        }
-    }
-    cards.into_values().collect()
+    let fittings: Vec<_> = catalogue.fittings.values().collect();
+    let of_fittings =
+        fittings.par_iter().map(|fitting| fitting::facts(fitting, catalogue, mixups, &alikes, numerals));
+    let bodies: Vec<_> = catalogue.parts.values().filter(|part| part.role == Role::Body).collect();
+    let of_bodies = bodies.par_iter().filter_map(|body| body::facts(body, catalogue, mixups));
+    let cards: Vec<CardFacts> = of_fittings.chain(of_bodies).collect();
+    let by_number: BTreeMap<String, CardFacts> =
+        cards.into_iter().map(|card| (card.number.clone(), card)).collect();
+    by_number.into_values().collect()
 }
 
 /// The facts of the tag of the kit of every fitting that may be built, in the order of the fittings' numbers.

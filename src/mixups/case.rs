@@ -126,6 +126,12 @@ impl Mixups {
         self.bodies.get(at)
     }
 
+    /// What can be built with the bodies of a fitting, in the order of their numbers.
+    fn bodies_of(&self, fitting: &Fitting) -> impl Iterator<Item = &BodyMixups> {
+        let numbers: BTreeSet<&str> = fitting.bodies().map(|item| item.part.number.as_str()).collect();
+        numbers.into_iter().filter_map(|number| self.body(number))
+    }
+
     /// Every case, body by body and then of fittings without one.
     pub fn cases(&self) -> impl Iterator<Item = &Case> {
         let open = self.without_body.iter().flat_map(|interface| &interface.cases);
@@ -141,8 +147,12 @@ impl Mixups {
     /// dangers that show, then parts that are proven, then those that won't go in.
     #[must_use]
     pub fn wrong_parts(&self, fitting: &Fitting) -> Vec<&Case> {
+        let closed = self.bodies_of(fitting).flat_map(|body| &body.cases);
+        // Whoever has a body stands with its bodies alone.
+        let is_open = fitting.bodies().next().is_none();
+        let open = self.without_body.iter().filter(|_| is_open).flat_map(|interface| &interface.cases);
         let mut wrong: Vec<&Case> =
-            self.cases().filter(|case| !case.right && case.fitting.number == fitting.number).collect();
+            closed.chain(open).filter(|case| !case.right && case.fitting.number == fitting.number).collect();
         wrong.sort_by(|a, b| {
             let place = |case: &Case| (case.part.number.clone(), case.conductor.id.clone());
             a.weight().cmp(&b.weight()).then_with(|| place(a).cmp(&place(b)))
@@ -158,7 +168,8 @@ impl Mixups {
     #[must_use]
     pub fn wrong_kits(&self, fitting: &Fitting) -> Vec<&Kit> {
         let mut wrong: Vec<&Kit> = self
-            .kits()
+            .bodies_of(fitting)
+            .flat_map(|body| &body.kits)
             .filter(|kit| !kit.right && kit.fitting.number == fitting.number && kit.parts.len() > 1)
             .collect();
         wrong.sort_by(|a, b| {
