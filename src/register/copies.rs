@@ -1,6 +1,7 @@
 //! Copies: who gets which, and who has which that are no longer good.
 
 use super::entry::withdrawn;
+use super::handed_out::{HandedOut, copies_of};
 use super::{Register, State};
 use crate::catalogue::{CardIssue, Catalogue, Edition};
 use crate::records::HolderThenRecord;
@@ -65,9 +66,8 @@ pub fn still_out(register: &Register, catalogue: &Catalogue) -> Vec<StillOut> {
 /// The most copies of an issue that a holder had by any edition.
 #[must_use]
 pub fn copies_of_issue(register: &Register, holder: &str, number: &str, issue: u32) -> u32 {
-    let handed_out = handed_out(register.editions(), number);
-    let own = handed_out.iter().find(|((id, _), _)| id == holder);
-    own.and_then(|(_, issues)| issues.get(&issue)).copied().unwrap_or(0)
+    let handed_out = HandedOut::by(register.editions()).of_card(number);
+    handed_out.get(holder).and_then(|issues| issues.get(&issue)).copied().unwrap_or(0)
 }
 
 /// What each holder gets and gives back between two states, in the order of the holders' ids; without those who do
@@ -115,12 +115,6 @@ pub(super) fn holders_now(catalogue: &Catalogue) -> Vec<HolderThenRecord> {
     then.collect()
 }
 
-/// How many copies of a card a holder gets.
-#[must_use]
-pub fn copies_of(copies: &BTreeMap<String, u32>, number: &str) -> u32 {
-    copies.get(number).or_else(|| copies.get("*")).copied().unwrap_or(0)
-}
-
 /// All copies of a card that is new or prints something else; of one that prints the same, those that are more.
 fn to_print(
     holder: &HolderThenRecord,
@@ -144,13 +138,15 @@ type Holder = (String, String);
 /// What was handed out by these editions, is not good in a state any more, and is not accounted for.
 fn out(editions: &[Arc<Edition>], is: &State, catalogue: &Catalogue) -> BTreeMap<Holder, Vec<CopiesOfIssue>> {
     let mut out: BTreeMap<Holder, Vec<CopiesOfIssue>> = BTreeMap::new();
+    let handed_out = HandedOut::by(editions);
     for number in no_longer_good(editions, is) {
-        for ((holder, name), issues) in handed_out(editions, number) {
-            let good = is.get(number).filter(|card| !withdrawn(card.status)).map(|card| card.issue);
+        let good = is.get(number).filter(|card| !withdrawn(card.status)).map(|card| card.issue);
+        for (holder, issues) in handed_out.of_card(number) {
             for (issue, copies) in issues.into_iter().filter(|(issue, _)| Some(*issue) != good) {
-                let copies = copies.saturating_sub(accounted_for(catalogue, &holder, number, issue));
+                let copies = copies.saturating_sub(accounted_for(catalogue, holder, number, issue));
                 if copies > 0 {
-                    let list = out.entry((holder.clone(), name.clone())).or_default();
+                    let key = (holder.to_owned(), handed_out.name(holder).to_owned());
+                    let list = out.entry(key).or_default();
                     list.push(CopiesOfIssue { number: number.to_owned(), issue, copies });
                 }
             }
@@ -171,26 +167,6 @@ fn no_longer_good<'a>(editions: &'a [Arc<Edition>], is: &State) -> BTreeSet<&'a 
         }
     }
     numbers
-}
-
-/// The most copies of each issue of a card that each holder had by any edition.
-fn handed_out(editions: &[Arc<Edition>], number: &str) -> BTreeMap<Holder, BTreeMap<u32, u32>> {
-    let mut handed_out: BTreeMap<Holder, BTreeMap<u32, u32>> = BTreeMap::new();
-    let mut names: BTreeMap<&str, &str> = BTreeMap::new();
-    for holder in editions.iter().flat_map(|edition| &edition.holders) {
-        names.insert(&holder.id, &holder.name);
-    }
-    for edition in editions {
-        let Some(card) = edition.cards.get(number).filter(|card| !withdrawn(card.status)) else { continue };
-        for holder in &edition.holders {
-            let copies = copies_of(&holder.copies, number);
-            let name = names.get(holder.id.as_str()).copied().unwrap_or(&holder.name);
-            let issues = handed_out.entry((holder.id.clone(), name.to_owned())).or_default();
-            let most = issues.entry(card.issue).or_insert(0);
-            *most = copies.max(*most);
-        }
-    }
-    handed_out
 }
 
 fn accounted_for(catalogue: &Catalogue, holder: &str, number: &str, issue: u32) -> u32 {

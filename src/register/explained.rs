@@ -4,6 +4,7 @@
 use super::change::Change;
 use crate::catalogue::CardIssue;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// Who cites what anew between two states, and who uses which part.
 pub(super) struct Explaining<'a> {
@@ -14,7 +15,11 @@ pub(super) struct Explaining<'a> {
 impl<'a> Explaining<'a> {
     pub(super) fn between(was: &'a BTreeMap<String, CardIssue>, is: &'a BTreeMap<String, CardIssue>) -> Self {
         let mut newly = BTreeMap::new();
-        for (number, card) in is {
+        // Who prints the very same texts cites nothing anew; of a large register that is nearly all.
+        let same = |number: &str, card: &CardIssue| {
+            was.get(number).is_some_and(|before| Arc::ptr_eq(&before.texts, &card.texts))
+        };
+        for (number, card) in is.iter().filter(|(number, card)| !same(number, card)) {
             let before: BTreeSet<&str> = was.get(number).into_iter().flat_map(cited).collect();
             let new: BTreeSet<&str> = cited(card).filter(|notice| !before.contains(notice)).collect();
             if !new.is_empty() {

@@ -3,6 +3,7 @@
 use super::{REISSUED, Register, State};
 use crate::catalogue::{CardIssue, Catalogue, Grade, IssuedText};
 use crate::facts::{CardFacts, CheckCode, PrintedText};
+use rayon::prelude::*;
 use std::sync::Arc;
 
 /// Cards that are issued again though nothing that they print has changed.
@@ -25,16 +26,15 @@ impl Register {
         edition: &str,
         reissue: Reissue<'_>,
     ) -> State {
-        let mut next: State = facts
-            .into_iter()
-            .map(|card| {
-                let replaced_by = catalogue.fittings.get(&card.number);
-                let replaced_by = replaced_by.and_then(|fitting| fitting.use_instead.clone());
-                let next =
-                    CardIssue { superseded_by: replaced_by, ..self.next_issue(card, edition, reissue) };
-                (card.number.clone(), next)
-            })
-            .collect();
+        let facts: Vec<&CardFacts> = facts.into_iter().collect();
+        let next_of = |card: &&CardFacts| {
+            let replaced_by = catalogue.fittings.get(&card.number);
+            let replaced_by = replaced_by.and_then(|fitting| fitting.use_instead.clone());
+            let next = CardIssue { superseded_by: replaced_by, ..self.next_issue(card, edition, reissue) };
+            (card.number.clone(), next)
+        };
+        let each: Vec<(String, CardIssue)> = facts.par_iter().map(next_of).collect();
+        let mut next: State = each.into_iter().collect();
         // Of a record that can't be read nobody knows what its card will print: it is not gone.
         for (number, card) in self.newest().into_iter().flat_map(|newest| &newest.cards) {
             if catalogue.left_out.contains(number) && !next.contains_key(number) {

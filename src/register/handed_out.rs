@@ -1,0 +1,46 @@
+//! What editions handed out: the most copies of each issue of a card that each holder had by any of them.
+
+use super::entry::withdrawn;
+use crate::catalogue::Edition;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// What some editions handed out.
+pub(super) struct HandedOut<'a> {
+    editions: &'a [Arc<Edition>],
+    /// The name of each holder by the newest of them that holds it, by id.
+    names: BTreeMap<&'a str, &'a str>,
+}
+
+impl<'a> HandedOut<'a> {
+    pub(super) fn by(editions: &'a [Arc<Edition>]) -> Self {
+        let holders = editions.iter().flat_map(|edition| &edition.holders);
+        Self { editions, names: holders.map(|holder| (&*holder.id, &*holder.name)).collect() }
+    }
+
+    /// The name of a holder.
+    pub(super) fn name(&self, holder: &str) -> &'a str {
+        self.names.get(holder).copied().unwrap_or_default()
+    }
+
+    /// The most copies of each issue of a card, by the holder's id.
+    pub(super) fn of_card(&self, number: &str) -> BTreeMap<&'a str, BTreeMap<u32, u32>> {
+        let mut handed_out: BTreeMap<&str, BTreeMap<u32, u32>> = BTreeMap::new();
+        for edition in self.editions {
+            let Some(card) = edition.cards.get(number).filter(|card| !withdrawn(card.status)) else {
+                continue;
+            };
+            for holder in &edition.holders {
+                let most = handed_out.entry(&holder.id).or_default().entry(card.issue).or_insert(0);
+                *most = copies_of(&holder.copies, number).max(*most);
+            }
+        }
+        handed_out
+    }
+}
+
+/// How many copies of a card a holder gets.
+#[must_use]
+pub fn copies_of(copies: &BTreeMap<String, u32>, number: &str) -> u32 {
+    copies.get(number).or_else(|| copies.get("*")).copied().unwrap_or(0)
+}
