@@ -53,14 +53,16 @@ pub(super) fn word(word: &str) -> Address {
     glossary().at(format!("word-{}", slug(word)))
 }
 
-/// The pages that every page leads to, in order, and what they are called there.
-pub(super) fn everywhere() -> [(Address, &'static str); 9] {
+/// The pages that every page leads to at once, in order, and what they are called there: few enough for one line on a
+/// phone.
+pub(super) fn everywhere() -> [(Address, &'static str); 4] {
+    [(start(), "Start"), (hand(), "In my hand"), (closed(), "Closed fitting"), (current(), "My card")]
+}
+
+/// The pages that every page leads to after one more tap.
+pub(super) fn behind_more() -> [(Address, &'static str); 5] {
     [
-        (start(), "Start"),
         (look_alikes(), "Look-alikes"),
-        (hand(), "In my hand"),
-        (closed(), "Inside a closed fitting"),
-        (current(), "Is my card current"),
         (wear(), "Wear"),
         (numbers(), "Numbers and stamps"),
         (key(), "Materials and lines"),

@@ -66,7 +66,10 @@ fn is_no_text(name: &str) -> bool {
 
 fn frame(booklet: &Booklet<'_>) -> Value {
     let settings = &booklet.input.catalogue.settings;
-    let links = addresses::everywhere();
+    let links = |places: &[(Address, &str)]| {
+        let link = |(to, text): &(Address, &str)| json!({ "href": booklet.link(to), "text": text });
+        places.iter().map(link).collect::<Vec<_>>()
+    };
     json!({
         "language": settings.language,
         "title": settings.title,
@@ -76,6 +79,7 @@ fn frame(booklet: &Booklet<'_>) -> Value {
         "state": booklet.input.state,
         "caution": settings.caution,
         "start": { "href": booklet.link(&addresses::start()) },
-        "links": links.map(|(to, text)| json!({ "href": booklet.link(&to), "text": text })),
+        "links": links(&addresses::everywhere()),
+        "more": links(&addresses::behind_more()),
     })
 }
