@@ -2,10 +2,11 @@
 
 use super::frame::Draft;
 use super::input::Booklet;
-use super::view::{body_link, fitting_link, part_link, script_json};
+use super::view::{body_link, capital, fitting_link, part_link, script_json};
 use crate::catalogue::Conductor;
 use crate::facts::Content;
-use crate::mixups::{BodyMixups, Inside, Interval, NONE_FITS, closed_with};
+use crate::facts::words::unmeasured;
+use crate::mixups::{BodyMixups, Consequence, Inside, Interval, NONE_FITS, Summary, closed_with};
 use crate::units::{Length, Numerals, Range};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -48,7 +49,9 @@ fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Va
             "text": link["text"],
             "href": link["href"],
             "words": words(inside),
+            "noticed": noticed(body, conductor, inside),
             "right": inside.right,
+            "class": class(body, conductor, inside),
             "seated": inside.seated.map(ends),
             "tensioned": inside.tensioned.map(ends),
         })
@@ -58,7 +61,7 @@ fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Va
         "body": body.body.number,
         "conductor": conductor.id,
         "inside": inside.collect::<Vec<_>>(),
-        "none": none_fits(booklet, body, conductor),
+        "none": capital(&none_fits(booklet, body, conductor)),
     })
 }
 
@@ -106,11 +109,13 @@ fn ends(interval: Interval) -> Value {
 fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
     let conductors = conductors(body).into_values().map(|conductor| {
         let inside = closed_with(body, &conductor.id);
-        let lines = inside.iter().map(|inside| line(booklet, inside));
+        let lines = inside.iter().map(|inside| {
+            line(booklet, class(body, conductor, inside), noticed(body, conductor, inside), inside)
+        });
         json!({
             "caption": format!("On {}", conductor.name),
             "lines": lines.collect::<Vec<_>>(),
-            "none": none_fits(booklet, body, conductor),
+            "none": capital(&none_fits(booklet, body, conductor)),
         })
     });
     json!({
@@ -120,14 +125,47 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
     })
 }
 
-fn line(booklet: &Booklet<'_>, inside: &Inside) -> Value {
-    let class = if inside.right { "right-part" } else { "" };
+/// How it is drawn: the right part, a danger that nothing measured shows, another danger, or neither.
+fn class(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'static str {
+    let found = comes(body, conductor, inside);
+    match inside.summary {
+        Summary::Right if inside.right => "right-part",
+        _ if found.iter().any(|comes| comes.hidden) => "hidden-danger",
+        _ if found.iter().any(|comes| comes.danger) => "seen-danger",
+        _ => "",
+    }
+}
+
+/// What it comes to in each fitting of the body on that conductor.
+fn comes<'b>(body: &'b BodyMixups, conductor: &Conductor, inside: &Inside) -> Vec<&'b Consequence> {
+    match &inside.kit {
+        Some(built) => {
+            let kits = body.kits.iter().filter(|kit| kit.kit.number == built.number);
+            kits.filter(|kit| kit.conductor.id == conductor.id).map(|kit| &kit.comes).collect()
+        }
+        None => {
+            let cases = body.cases.iter().filter(|case| case.part.number == inside.part.number);
+            cases.filter(|case| case.conductor.id == conductor.id).map(|case| &case.comes).collect()
+        }
+    }
+}
+
+/// How somebody would notice a danger that nothing measured shows, as cards say it.
+fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'static str {
+    if class(body, conductor, inside) != "hidden-danger" {
+        return "";
+    }
+    comes(body, conductor, inside).into_iter().find_map(unmeasured).unwrap_or_default()
+}
+
+fn line(booklet: &Booklet<'_>, class: &str, noticed: &str, inside: &Inside) -> Value {
     let numerals = booklet.numerals;
     json!({
         "class": class,
         "part": link(booklet, inside),
         "seated": in_words(inside.seated, numerals),
         "tensioned": in_words(inside.tensioned, numerals),
+        "noticed": noticed,
         "words": words(inside),
     })
 }

@@ -23,6 +23,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let data = json!({
         "conductors": conductors.iter().map(|conductor| entry(booklet, conductor)).collect::<Vec<_>>(),
         "apart": apart(booklet, &conductors),
+        "mark": booklet.input.catalogue.settings.decimal_mark,
     });
     let values = json!({
         "tolerance": booklet.numerals.shortest(Readings::default().tolerance.mm(), 2),
@@ -35,7 +36,8 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 fn line(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
     let printed = facts::conductor(conductor, booklet.numerals);
     let mut line = conductor_link(booklet, conductor);
-    line["diameter"] = booklet.numerals.length(conductor.section.overall_diameter, 1).into();
+    let diameter = booklet.numerals.shortest(conductor.section.overall_diameter.mm(), 2);
+    line["diameter"] = format!("{diameter}\u{a0}mm").into();
     line["build"] = printed.build.into();
     line["material"] = printed.material.into();
     line["fittings"] = fitting_links(booklet, booklet.uses.by_conductor.get(&conductor.id)).into();

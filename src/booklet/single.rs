@@ -9,7 +9,9 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
 /// The scripts of a page, in the order that they run in.
-const SCRIPTS: [&str; 3] = ["index.js", "booklet.js", "tools.js"];
+const SCRIPTS: [&str; 5] = ["index.js", "booklet.js", "tools.js", "hand.js", "closed.js"];
+/// The style sheets of a page, in the order that they apply in.
+const STYLES: [&str; 3] = ["booklet.css", "narrow.css", "print.css"];
 
 /// One HTML file that holds all pages.
 ///
@@ -25,7 +27,7 @@ pub fn single_file(input: Input<'_>, cards: &BTreeMap<String, String>) -> Result
     let values = bind(&booklet, &pages, &nonce);
     let text = input.layouts.fill("booklet/single.html", &values).map_err(Findings::from)?;
     let findings =
-        booklet.check_single(&text, &nonce, &SCRIPTS.map(|path| text_of(&pages, path)), style(&pages));
+        booklet.check_single(&text, &nonce, &SCRIPTS.map(|path| text_of(&pages, path)), &style(&pages));
     if findings.has_errors() { Err(findings) } else { Ok(text) }
 }
 
@@ -33,8 +35,8 @@ fn text_of<'p>(pages: &'p [Page], path: &str) -> &'p str {
     pages.iter().find(|page| page.path == path).map_or("", |page| &page.text)
 }
 
-fn style(pages: &[Page]) -> &str {
-    text_of(pages, "booklet.css")
+fn style(pages: &[Page]) -> String {
+    STYLES.map(|path| text_of(pages, path)).concat()
 }
 
 fn all(booklet: &Booklet<'_>) -> Result<Vec<Page>, Findings> {

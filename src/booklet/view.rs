@@ -20,14 +20,14 @@ pub(super) fn facts<const N: usize>(facts: [Option<Value>; N]) -> Vec<Value> {
     facts.into_iter().flatten().collect()
 }
 
-fn link(href: String, number: &str, name: &str, status: String) -> Value {
-    json!({ "href": href, "number": number, "name": name, "status": status })
+fn link(href: String, number: &str, name: &str, standing: Standing) -> Value {
+    json!({ "href": href, "number": number, "name": name, "status": standing.words, "standing": standing.kind })
 }
 
 pub(super) fn fitting_link(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
-    let status = words::status(fitting.status, fitting.use_instead.as_deref());
+    let words = words::status(fitting.status, fitting.use_instead.as_deref());
     let href = booklet.link(&address::fitting(&fitting.number));
-    link(href, &fitting.number, &fitting.name, status)
+    link(href, &fitting.number, &fitting.name, Standing { words, kind: standing(fitting.status) })
 }
 
 pub(super) fn fitting_links(booklet: &Booklet<'_>, fittings: Option<&Vec<Arc<Fitting>>>) -> Vec<Value> {
@@ -36,23 +36,41 @@ pub(super) fn fitting_links(booklet: &Booklet<'_>, fittings: Option<&Vec<Arc<Fit
 
 pub(super) fn part_link(booklet: &Booklet<'_>, part: &Part) -> Value {
     let href = booklet.link(&address::part(&part.number));
-    link(href, &part.number, &part.name, status(part.status))
+    let standing = Standing { words: status(part.status), kind: standing(part.status) };
+    link(href, &part.number, &part.name, standing)
 }
 
 /// The page of all that goes into a body.
 pub(super) fn body_link(booklet: &Booklet<'_>, part: &Part) -> Value {
     let href = booklet.link(&address::body(&part.number));
-    link(href, &part.number, &format!("{}: what goes into it", part.name), String::new())
+    link(href, &part.number, &format!("{}: what goes into it", part.name), Standing::default())
 }
 
 pub(super) fn notice_link(booklet: &Booklet<'_>, notice: &Notice) -> Value {
     let href = booklet.link(&address::notice(&notice.number));
-    link(href, &notice.number, &notice.title, String::new())
+    link(href, &notice.number, &notice.title, Standing::default())
 }
 
 pub(super) fn conductor_link(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
     let href = booklet.link(&address::conductor(&conductor.id));
     json!({ "href": href, "name": conductor.name })
+}
+
+/// How a record stands, in words and as the form that pages give it; both empty while it is current.
+#[derive(Default)]
+struct Standing {
+    words: String,
+    kind: &'static str,
+}
+
+/// The form that pages give a status, by the end of its class; empty while a record is current.
+pub(super) fn standing(status: Status) -> &'static str {
+    match status {
+        Status::Current => "",
+        Status::OnHold => "held",
+        Status::Withdrawn => "withdrawn",
+        Status::Superseded => "superseded",
+    }
 }
 
 /// A part's status in words; empty while it is current.
@@ -155,6 +173,12 @@ const CARD_PIXELS_PER_MM: f64 = 4.6;
 /// A text, or a word where there is none.
 pub(super) fn or_else(text: &str, otherwise: &str) -> String {
     if text.is_empty() { otherwise.to_owned() } else { text.to_owned() }
+}
+
+/// A text that begins with a capital letter.
+pub(super) fn capital(text: &str) -> String {
+    let mut characters = text.chars();
+    characters.next().map_or_else(String::new, |first| first.to_uppercase().chain(characters).collect())
 }
 
 /// JSON as it may stand inside a script element.

@@ -142,10 +142,15 @@ fn a_page_that_lacks_what_it_must_show_is_refused() {
         assert_eq!(found.first().map(|first| (first.0, &*first.1)), Some(("page-incomplete", &*path)));
     }
     for lacking in ["frame.caution", "frame.edition", "frame.state"] {
-        let footer = Layouts::built_in("booklet/footer.html").unwrap();
-        let footer = footer.replace(&format!("{{{{ {lacking} }}}}"), "");
+        let without =
+            |layout: &str| Layouts::built_in(layout).unwrap().replace(&format!("{{{{ {lacking} }}}}"), "");
+        let (header, footer) = (without("booklet/header.html"), without("booklet/footer.html"));
         // The demo's edition is long enough not to stand in a page by chance.
-        let layouts = [("booklet/footer.html", footer), ("booklet/start.html", empty.to_owned())];
+        let layouts = [
+            ("booklet/header.html", header),
+            ("booklet/footer.html", footer),
+            ("booklet/start.html", empty.to_owned()),
+        ];
         let found = found_in("content", &layouts);
         assert!(
             found.iter().any(|first| first.0 == "page-incomplete" && first.1.contains("booklet/")),
