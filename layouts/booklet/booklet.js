@@ -24,16 +24,22 @@
 
   /* ---- Find ---- */
 
+  /* Letters that Unicode does not take apart into a letter and an accent. */
+  var PLAIN = { "\u00df": "ss", "\u00e6": "ae", "\u0153": "oe", "\u00f8": "o", "\u0111": "d", "\u0142": "l", "\u0131": "i", "\u00fe": "th" };
+
+  /* Text as it is compared: no case, no accents; O and 0 are one, so are I, l and 1. */
   function plain(text) {
-    return text.normalize("NFD").replace(/[\u00ad\u0300-\u036f]/g, "").toLowerCase();
+    return text.normalize("NFD").replace(/[\u00ad\u0300-\u036f]/g, "").toLowerCase()
+      .replace(/[\u00df\u00e6\u0153\u00f8\u0111\u0142\u0131\u00fe]/g, function (letter) { return PLAIN[letter]; })
+      .replace(/o/g, "0").replace(/[il]/g, "1").replace(/[-\u00a0\u2010-\u2015\u2212]/g, " ");
   }
 
-  /* Numbers and stamps as they are typed with gloves on: no spaces, hyphens, dots. */
-  function tight(text) { return plain(text).replace(/[^a-z0-9]/g, ""); }
+  /* Numbers and stamps as they are typed with gloves on: no spaces, hyphens, dots, commas. */
+  function tight(text) { return plain(text).replace(/[\s.,:;_/'"()]/g, ""); }
 
   function prepare(entry) {
     return {
-      kind: entry[0], number: entry[1], name: entry[2], href: entry[3], stamp: entry[4], status: entry[5],
+      kind: entry[0], number: entry[1], name: entry[2], href: entry[3], stamp: entry[4], status: entry[5], standing: entry[7], mark: entry[8],
       numbers: [tight(entry[1]), tight(entry[4])],
       words: plain([entry[0], entry[1], entry[2], entry[4], entry[5], entry[6]].join(" "))
     };
@@ -50,10 +56,13 @@
       if (at < 0) {
         return typed.length > 2 && entry.numbers.some(function (number) { return number.indexOf(typed) >= 0; }) ? 4 : null;
       }
-      if (at > 0 && /[a-z0-9]/.test(entry.words.charAt(at - 1))) { place = 3; }
+      if (at > 0 && /[^\s]/.test(entry.words.charAt(at - 1))) { place = 3; }
     }
     return place;
   }
+
+  /* What is replaced or withdrawn, after what may be used. */
+  function stale(hit) { return /^(superseded|withdrawn)$/.test(hit.entry.standing) ? 1 : 0; }
 
   function search(entries, query) {
     var words = plain(query).split(/\s+/).filter(Boolean);
@@ -62,8 +71,28 @@
       var place = rank(entry, query, words);
       if (place !== null) { hits.push({ entry: entry, place: place, order: order }); }
     });
-    hits.sort(function (a, b) { return a.place - b.place || a.order - b.order; });
+    /* What was typed in full comes first; after it, what must not be used is last. */
+    function out(hit) { return hit.place > 0 ? stale(hit) : 0; }
+    hits.sort(function (a, b) { return out(a) - out(b) || a.place - b.place || stale(a) - stale(b) || a.order - b.order; });
     return hits.map(function (hit) { return hit.entry; });
+  }
+
+  function drawn(name, attributes) {
+    var element = document.createElementNS("http://www.w3.org/2000/svg", name);
+    Object.keys(attributes).forEach(function (key) { element.setAttribute(key, attributes[key]); });
+    return element;
+  }
+
+  /* A mark as pages draw it: paint with its notches and text, and the same in words. */
+  function markLine(mark) {
+    var line = make("span", "mark"), swatch = drawn("svg", { "class": "swatch", viewBox: "0 0 48 26", "aria-hidden": "true", focusable: "false" });
+    swatch.appendChild(drawn("path", { d: mark.outline, fill: mark.fill }));
+    var text = drawn("text", { x: "24", y: "15", "text-anchor": "middle", fill: mark.ink });
+    text.textContent = mark.text;
+    swatch.appendChild(text);
+    line.appendChild(swatch);
+    line.appendChild(make("span", "", mark.words));
+    return line;
   }
 
   function hitLine(entry) {
@@ -75,8 +104,13 @@
     if (entry.number) { what.appendChild(make("span", "number", entry.number)); }
     what.appendChild(document.createTextNode((entry.number ? " " : "") + entry.name));
     link.appendChild(what);
-    var more = [entry.stamp ? "stamp " + entry.stamp : "", entry.status].filter(Boolean).join(" · ");
-    if (more) { link.appendChild(make("span", "found-more", more)); }
+    if (entry.stamp) { link.appendChild(make("span", "found-more", "stamp " + entry.stamp)); }
+    if (entry.mark) { link.appendChild(markLine(entry.mark)); }
+    if (entry.status) {
+      var standing = make("span", "found-more");
+      standing.appendChild(make("strong", "standing standing-" + entry.standing, entry.status));
+      link.appendChild(standing);
+    }
     item.appendChild(link);
     return item;
   }
@@ -178,6 +212,7 @@
       all("nav a", one("header")).forEach(function (link) {
         if (link.getAttribute("href") === "#" + shown.id) { link.setAttribute("aria-current", "page"); } else { link.removeAttribute("aria-current"); }
       });
+      all("details", one("header")).forEach(function (more) { more.open = false; });
       document.title = shown.getAttribute("data-title");
       if (target === shown) { window.scrollTo(0, 0); } else { target.scrollIntoView(); }
     }

@@ -59,6 +59,17 @@ pub(super) fn everywhere() -> [(Address, &'static str); 4] {
     [(start(), "Start"), (hand(), "In my hand"), (closed(), "Closed fitting"), (current(), "My card")]
 }
 
+/// Other words that lead to one of these pages: what it is called at its head, and what it is asked.
+pub(super) fn sought(page: &Address) -> &'static str {
+    match page.name() {
+        "hand" => "what is in my hand, measured conductor, identify",
+        "closed" => "what is inside a closed fitting, stand-out",
+        "current" => "is my card current, check code, register",
+        "wear" => "wear of contact wire, remaining height, width of the flat",
+        _ => "",
+    }
+}
+
 /// The pages that every page leads to after one more tap.
 pub(super) fn behind_more() -> [(Address, &'static str); 5] {
     [

@@ -3,8 +3,9 @@
 use super::frame::Draft;
 use super::glossary::WORDS;
 use super::input::Booklet;
-use super::view::{part_link, script_json, status};
+use super::view::{optional_mark, part_link, script_json, standing, status};
 use super::{addresses, chapters};
+use crate::catalogue::{Mark, Part};
 use crate::facts::words;
 use crate::notes::address::{self, Address};
 use serde_json::{Value, json};
@@ -17,19 +18,33 @@ struct Entry {
     href: String,
     stamp: String,
     status: String,
+    /// The form of its status; empty while it is current.
+    standing: &'static str,
     /// Other words that lead to it.
     words: String,
+    /// The paint, text and notches that it carries.
+    mark: Value,
 }
 
-/// The index as a classic script that sets one global: rows of kind, number, name, address, stamp, status
-/// and other words.
+/// The index as a classic script that sets one global: rows of kind, number, name, address, stamp, status, other
+/// words, the form of the status, and the mark.
 pub(super) fn script(booklet: &Booklet<'_>) -> String {
     let mut entries = records(booklet);
     entries.extend(texts(booklet));
     let rows: Vec<Value> = entries
         .into_iter()
         .map(|entry| {
-            json!([entry.kind, entry.number, entry.name, entry.href, entry.stamp, entry.status, entry.words])
+            json!([
+                entry.kind,
+                entry.number,
+                entry.name,
+                entry.href,
+                entry.stamp,
+                entry.status,
+                entry.words,
+                entry.standing,
+                entry.mark,
+            ])
         })
         .collect();
     let rows: Vec<String> = rows.iter().map(script_json).collect();
@@ -43,7 +58,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let lines = numbers.iter().map(|entry| {
         json!({
             "href": entry.href, "number": entry.number, "kind": entry.kind, "name": entry.name,
-            "status": entry.status, "stamp": entry.stamp,
+            "status": entry.status, "standing": entry.standing, "stamp": entry.stamp,
         })
     });
     let mut stamped: Vec<_> =
@@ -66,6 +81,8 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
             href: booklet.link(&address::fitting(&fitting.number)),
             stamp: fitting.stamp.clone(),
             status: words::status(fitting.status, fitting.use_instead.as_deref()),
+            standing: standing(fitting.status),
+            mark: optional_mark(fitting.mark.as_ref()),
             words: [
                 words::family(fitting.family),
                 &fitting
@@ -74,10 +91,7 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
                     .map(|conductor| conductor.name.as_str())
                     .collect::<Vec<_>>()
                     .join(" "),
-                &fitting
-                    .mark
-                    .as_ref()
-                    .map_or_else(String::new, |mark| format!("{} {}", mark.colour.word(), mark.text)),
+                &mark_words(fitting.mark.as_ref()),
             ]
             .join(" "),
         }
@@ -89,7 +103,14 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
         href: booklet.link(&address::part(&part.number)),
         stamp: part.stamp.clone(),
         status: status(part.status),
-        words: format!("part {} {}", part.material.name, part.drawing),
+        standing: standing(part.status),
+        words: format!(
+            "part {} {} {}",
+            part.material.name,
+            part.drawing,
+            mark_words(gripping_mark(booklet, part))
+        ),
+        mark: optional_mark(gripping_mark(booklet, part)),
     }));
     entries.extend(catalogue.conductors.values().map(|conductor| Entry {
         kind: "Conductor",
@@ -98,6 +119,8 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
         href: booklet.link(&address::conductor(&conductor.id)),
         stamp: String::new(),
         status: String::new(),
+        standing: "",
+        mark: Value::Null,
         words:
             [words::duty(conductor.duty), &conductor.material.name, &conductor.identity.drum_tag].join(" "),
     }));
@@ -108,9 +131,20 @@ fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
         href: booklet.link(&address::notice(&notice.number)),
         stamp: String::new(),
         status: String::new(),
+        standing: "",
+        mark: Value::Null,
         words: format!("{} {}", notice.reference, notice.summary),
     }));
     entries
+}
+
+/// The mark that a gripping part carries.
+fn gripping_mark<'a>(booklet: &Booklet<'a>, part: &Part) -> Option<&'a Mark> {
+    if part.role.grips() { booklet.mark_of(part) } else { None }
+}
+
+fn mark_words(mark: Option<&Mark>) -> String {
+    mark.map_or_else(String::new, |mark| format!("{} {}", mark.colour.word(), mark.text))
 }
 
 /// Chapters, pages and words.
@@ -122,6 +156,8 @@ fn texts(booklet: &Booklet<'_>) -> Vec<Entry> {
         href: booklet.link(to),
         stamp: String::new(),
         status: String::new(),
+        standing: "",
+        mark: Value::Null,
         words: words.to_owned(),
     };
     let mut entries: Vec<Entry> = Vec::new();
@@ -137,6 +173,8 @@ fn texts(booklet: &Booklet<'_>) -> Vec<Entry> {
         let words = chapters::html(booklet, stem).text;
         text("Chapter", &chapters::title(booklet, stem), &address::chapter(stem), &words)
     }));
+    let pages = addresses::everywhere().into_iter().chain(addresses::behind_more());
+    entries.extend(pages.map(|(to, name)| text("Page", name, &to, addresses::sought(&to))));
     entries.extend(WORDS.iter().map(|(word, meaning)| text("Word", word, &addresses::word(word), meaning)));
     let materials = booklet.input.catalogue.materials.values();
     entries
