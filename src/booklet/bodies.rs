@@ -3,10 +3,11 @@
 use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
-use super::view::{card, fitting_link, fitting_links, optional_mark, part_link, status};
+use super::view::{capital, card, fitting_link, fitting_links, optional_mark, part_link, standing, status};
 use crate::catalogue::{Conductor, Fitting, Part};
+use crate::facts::words;
 use crate::mixups::words::why;
-use crate::mixups::{BodyMixups, Consequence};
+use crate::mixups::{BodyMixups, Consequence, Summary};
 use serde_json::{Value, json};
 use std::sync::Arc;
 
@@ -21,6 +22,7 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "number": body.number,
         "name": body.name,
         "status": status(body.status),
+        "standing": standing(body.status),
         "stamp": body.stamp,
         "lead": found.map_or_else(String::new, lead),
         "table": table,
@@ -117,25 +119,27 @@ fn kits(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
 }
 
 fn nothing() -> Value {
-    json!({ "class": "", "heading": "Not looked at", "text": "", "detail": "" })
+    json!({ "class": "", "heading": "Not looked at", "noticed": "", "text": "", "detail": "" })
 }
 
 fn cell(booklet: &Booklet<'_>, comes: &Consequence) -> Value {
-    let (class, heading) = kind(comes);
+    let noticed = words::unmeasured(comes).unwrap_or_default();
     let stand_out = comes.outcome.stand_out.map_or_else(String::new, |length| {
         format!("Stand-out seated {}", booklet.numerals.length(length, 1))
     });
-    json!({ "class": class, "heading": heading, "text": why(comes, booklet.numerals), "detail": stand_out })
+    json!({
+        "class": class(comes), "heading": comes.summary.heading(), "noticed": capital(noticed),
+        "text": why(comes, booklet.numerals), "detail": stand_out,
+    })
 }
 
-/// The class that a case is drawn by, and its heading; the heading alone says all that the class shows.
-pub(super) fn kind(comes: &Consequence) -> (&'static str, String) {
-    let words = comes.summary.words();
+/// The class that a case is drawn by. Its words, which are those of the card, say all that the class shows.
+fn class(comes: &Consequence) -> &'static str {
     match comes {
-        Consequence { right: true, .. } => ("right-part", comes.summary.heading()),
-        Consequence { hidden: true, .. } => ("hidden-danger", format!("Hidden danger: {words}")),
-        Consequence { danger: true, .. } => ("seen-danger", format!("Danger that shows: {words}")),
-        _ => ("", comes.summary.heading()),
+        Consequence { summary: Summary::Right, .. } => "right-part",
+        Consequence { hidden: true, .. } => "hidden-danger",
+        Consequence { danger: true, .. } => "seen-danger",
+        _ => "",
     }
 }
 

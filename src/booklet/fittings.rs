@@ -3,8 +3,8 @@
 use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{
-    body_link, card, conductor_link, fact, facts, fitting_link, fitting_links, note, notice_link,
-    optional_mark, part_link,
+    body_link, capital, card, conductor_link, fact, facts, fitting_link, fitting_links, note, notice_link,
+    optional_mark, part_link, standing,
 };
 use super::{conductors, figures};
 use crate::catalogue::{Conductor, Fitting, Item, Tightening};
@@ -27,6 +27,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "number": fitting.number,
         "name": fitting.name,
         "status": booklet.input.facts.get(&fitting.number).map_or("", |card| card.status_words.as_str()),
+        "standing": how_it_stands(booklet, fitting),
         "in_service": fitting.in_service.map_or_else(String::new, words::in_service),
         "replaced_by": fitting_links(booklet, replaced_by.map(|other| vec![other.clone()]).as_ref()),
         "replaces": fitting_links(booklet, booklet.uses.replaced.get(&fitting.number)),
@@ -52,6 +53,15 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
     }
 }
 
+/// The form of its status: of one that may be built, whether its record is complete.
+fn how_it_stands(booklet: &Booklet<'_>, fitting: &Fitting) -> &'static str {
+    let lacks = booklet.input.facts.get(&fitting.number).is_some_and(|card| !card.status_words.is_empty());
+    match standing(fitting.status) {
+        "" if lacks => "incomplete",
+        standing => standing,
+    }
+}
+
 fn gripping(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
     let Some(Item { part, .. }) = fitting.gripping().next() else { return Value::Null };
     json!({
@@ -66,6 +76,7 @@ fn conductor_blocks(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
     let blocks = fitting.conductors.iter().map(|conductor| {
         let mut block = conductor_link(booklet, conductor);
         block["facts"] = conductors::to_know_it(booklet, conductor).into();
+        block["build"] = conductors::build(booklet, conductor).into();
         block["caution"] = conductor.caution.as_str().into();
         block
     });
@@ -111,11 +122,6 @@ fn loads(booklet: &Booklet<'_>, fitting: &Fitting, printed: &FittingFacts) -> Ve
     ]);
     loads.extend(printed.dimensions.iter().filter_map(|(name, text)| fact(&capital(name), text.as_str())));
     loads
-}
-
-fn capital(text: &str) -> String {
-    let mut characters = text.chars();
-    characters.next().map_or_else(String::new, |first| first.to_uppercase().chain(characters).collect())
 }
 
 fn how(values: &mut Value, fitting: &Fitting, printed: &FittingFacts) {
@@ -164,6 +170,7 @@ fn not_this(booklet: &Booklet<'_>, case: &Case) -> Value {
         "happens": on(&case.conductor, &case.fitting, happens(&case.comes, booklet.numerals)),
         "noticed": noticed(case, booklet.numerals),
         "hidden": case.hidden,
+        "unmeasured": capital(words::unmeasured(&case.comes).unwrap_or_default()),
     })
 }
 
@@ -179,6 +186,7 @@ fn not_this_kit(booklet: &Booklet<'_>, kit: &Kit) -> Value {
         "happens": on(&kit.conductor, &kit.fitting, happens(&kit.comes, booklet.numerals)),
         "noticed": seen(&kit.comes, &kit.fitting, stamp, booklet.numerals),
         "hidden": kit.hidden,
+        "unmeasured": capital(words::unmeasured(&kit.comes).unwrap_or_default()),
     })
 }
 

@@ -2,7 +2,9 @@
 
 use super::frame::Draft;
 use super::input::Booklet;
-use super::view::{body_link, conductor_link, fact, facts, fitting_links, note, optional_mark, status};
+use super::view::{
+    body_link, conductor_link, fact, facts, fitting_links, note, optional_mark, standing, status,
+};
 use crate::catalogue::{Part, Proof};
 use crate::facts::words;
 use crate::notes::address;
@@ -18,6 +20,7 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         "number": part.number,
         "name": part.name,
         "status": status(part.status),
+        "standing": standing(part.status),
         "stamp": part.stamp,
         "mark": optional_mark(booklet.mark_of(part)),
         "facts": about(part),
