@@ -3,5 +3,6 @@
 mod literal;
 mod made;
 mod markup;
+mod named;
 mod offline;
 mod pages;

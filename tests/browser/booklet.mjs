@@ -5,11 +5,13 @@ import { join, resolve } from "node:path";
 import { agrees } from "./agrees.mjs";
 import { current } from "./current.mjs";
 import { close, launch } from "./kit.mjs";
+import { links } from "./links.mjs";
 import { looks } from "./looks.mjs";
 import { network } from "./network.mjs";
 import { paper } from "./paper.mjs";
 import { register } from "./register.mjs";
 import { single } from "./single.mjs";
+import { small } from "./small.mjs";
 import { use } from "./use.mjs";
 import { valid } from "./valid.mjs";
 
@@ -34,7 +36,9 @@ const site = pagesOf("booklet");
 const browser = await launch();
 try {
   await valid(site);
+  await links(browser, site);
   await looks(browser, site);
+  await small(browser, site);
   await use(browser, site);
   await agrees(browser, site, program);
   await current(browser, site, resolve(program));

@@ -33,8 +33,9 @@ export function equal(found, expected, what) {
   holds(found === expected, `${what}: found ${JSON.stringify(found)}, expected ${JSON.stringify(expected)}`);
 }
 
-export function launch() {
-  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ARGUMENTS });
+/** A browser; with settings of its own where some are given. */
+export function launch(settings = []) {
+  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: [...ARGUMENTS, ...settings] });
 }
 
 /** A page in a context of its own; what it asks of anything but files, and what it complains of, lands in `faults`. */

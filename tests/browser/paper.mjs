@@ -20,8 +20,38 @@ export async function paper(browser, site) {
       equal(text.includes("Find a number"), false, "the box to find things is printed");
     });
   }
+  await dark(page, site);
+  await pages(page, site, folder);
   await done();
   rmSync(folder, { recursive: true });
+}
+
+/** Nothing that must be read is white on a fill: browsers print no fills unless they are told to. */
+async function dark(page, site) {
+  await page.emulateMedia({ media: "print" });
+  for (const name of site.pages) {
+    await page.goto(site.address(name));
+    await check(`${name} reads without its fills`, async () => {
+      const pale = await page.evaluate(() => [...document.querySelectorAll("body *:not(svg *)")].filter((element) => {
+        const [red, green, blue] = getComputedStyle(element).color.match(/[0-9.]+/g).map(Number);
+        return element.checkVisibility() && Math.max(red, green, blue) > 0x60;
+      }).slice(0, 3).map((element) => element.outerHTML.slice(0, 80)));
+      equal(pale.join("\n"), "", "pale text");
+    });
+  }
+}
+
+/** A fitting and a part print on two sides of a sheet at most. */
+async function pages(page, site, folder) {
+  for (const name of site.pages.filter((name) => /^(fitting|part)-/.test(name))) {
+    await check(`${name} prints on two pages at most`, async () => {
+      const path = join(folder, "record.pdf");
+      await page.goto(site.address(name));
+      await page.pdf({ path, format: "A4" });
+      const count = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [path], { encoding: "utf8" }))[1]);
+      holds(count <= 2, `${count} pages`);
+    });
+  }
 }
 
 /** The first page of each kind. */

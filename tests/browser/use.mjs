@@ -55,6 +55,31 @@ async function find(browser, site) {
     const links = await page.locator(".find-list a").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
     holds(links.includes(stamped[3]), `${stamped[4]} finds ${links.join(", ")}`);
   });
+  await check("letters taken for digits, no spaces, other hyphens: the same is found", async () => {
+    // From memory: O is taken for 0, and I and l for 1, wherever stamps are read off metal.
+    const swapped = (text) => text.replaceAll("0", "O").replaceAll("1", "I").replaceAll("-", "\u2010");
+    for (const typed of [swapped(stamped[4]), stamped[4].toLowerCase().replaceAll(" ", ""), swapped(stamped[1]).toLowerCase()]) {
+      await type(typed);
+      const links = await page.locator(".find-list a").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
+      holds(links.includes(stamped[3]), `${typed} finds ${links.join(", ")}`);
+    }
+  });
+  await check("accents count for nothing", async () => {
+    await type("lo\u0301ok-\u00e0like");
+    holds((await page.locator(".find-list a").count()) > 0, "nothing found");
+  });
+  await check("what is found shows its mark", async () => {
+    const marked = rows(site).find((row) => row[8] && row[4]);
+    await type(marked[4]);
+    const shown = await page.locator(`.find-list a[href="${marked[3]}"] .mark`).textContent();
+    holds(shown.includes(marked[8].words), shown);
+  });
+  await check("what is replaced or withdrawn comes last, and says so", async () => {
+    await type("cone");
+    const lines = await page.locator(".find-list li").evaluateAll((all) => all.map((line) => line.querySelector(".standing-superseded, .standing-withdrawn") !== null));
+    holds(lines.includes(true) && lines.includes(false), "the demo has none of one kind");
+    equal(lines.lastIndexOf(false) < lines.indexOf(true), true, "all others stand before them");
+  });
   await check("a word of the glossary is found", async () => {
     await type("look-alike");
     holds((await page.locator(".find-list a").count()) > 0, "nothing found");
@@ -116,6 +141,14 @@ async function closed(browser, site) {
     await page.locator("[name=reading]").fill(String((own.seated[0] + own.seated[1]) / 2));
     holds((await answer.textContent()).includes(own.text), await answer.textContent());
   });
+  await check("dangers are drawn as dangers, and what to do stands before them", async () => {
+    const danger = data.cases[0].inside.find((part) => part.class === "hidden-danger" && part.seated !== null);
+    await page.locator("[name=reading]").fill(String((danger.seated[0] + danger.seated[1]) / 2));
+    holds((await answer.locator(":scope > :first-child").textContent()).startsWith("Stop"), "what to do is not first");
+    holds((await answer.locator(".hidden-danger").first().textContent()).startsWith("Danger"), "no danger");
+    equal((await answer.textContent()).includes("undefined"), false, "a gap in the words");
+    equal(await answer.locator("svg.ruler line.reading").count(), 1, "readings on the ruler");
+  });
   await check("a stand-out that no part gives means stop", async () => {
     await page.locator("[name=reading]").fill("500");
     const known = data.cases[0].inside.every((part) => part.seated !== null);
@@ -126,7 +159,7 @@ async function closed(browser, site) {
 }
 
 async function hand(browser, site) {
-  const { page, faults, done } = await open(browser);
+  const { page, faults, done } = await open(browser, { viewport: { width: 390, height: 844 } });
   await page.goto(site.address("hand.html"));
   const data = JSON.parse(await page.locator("#hand-data").textContent());
   const answer = page.locator("[data-tool=hand] .answer");
@@ -134,6 +167,17 @@ async function hand(browser, site) {
   await check("a measured conductor is among the candidates", async () => {
     await page.locator("[name=one]").fill(String(first.diameter));
     holds((await answer.textContent()).includes(first.text), await answer.textContent());
+  });
+  await check("the answer stays in sight while the last field is filled", async () => {
+    await page.locator("[name=colour]").scrollIntoViewIfNeeded();
+    await page.evaluate(() => document.querySelector("[name=colour]").scrollIntoView({ block: "center" }));
+    const box = await page.locator(".tally").boundingBox();
+    holds(box.y >= 0 && box.y + box.height <= 844, `the answer is at ${box.y} px`);
+  });
+  await check("what is ruled out stands there with the reason", async () => {
+    const other = data.conductors.find((conductor) => Math.abs(conductor.diameter - first.diameter) > 2);
+    const line = await page.locator(".ruled-out li", { hasText: other.text }).first().textContent();
+    holds(line.includes(`it measures ${other.diameter}`), line);
   });
   await check("a diameter that nothing has means stop", async () => {
     await page.locator("[name=one]").fill("500");
