@@ -4,7 +4,7 @@ use super::made::html;
 use pulldown_cmark::{Event, Parser, Tag, TagEnd};
 use std::path::Path;
 
-/// Emphasised texts of a note that begin with a capital letter: names of pages.
+/// Emphasised texts of a note that begin with a capital letter and are no sentences: names of pages.
 fn named(markdown: &str) -> Vec<String> {
     let (mut names, mut open) = (Vec::new(), false);
     for event in Parser::new(markdown) {
@@ -18,7 +18,7 @@ fn named(markdown: &str) -> Vec<String> {
             _ => {}
         }
     }
-    names.retain(|name| name.starts_with(char::is_uppercase));
+    names.retain(|name| name.starts_with(char::is_uppercase) && !name.ends_with('.'));
     names
 }
 

@@ -43,7 +43,8 @@ async function dark(page, site) {
 
 /** A fitting and a part print on two sides of a sheet at most. */
 async function pages(page, site, folder) {
-  for (const name of site.pages.filter((name) => /^(fitting|part)-/.test(name))) {
+  // A note of its own may take more.
+  for (const name of site.pages.filter((name) => /^(fitting|part)-/.test(name) && !site.text(name).includes("class=\"note\""))) {
     await check(`${name} prints on two pages at most`, async () => {
       const path = join(folder, "record.pdf");
       await page.goto(site.address(name));
