@@ -11,6 +11,9 @@ use textwrap::wrap_algorithms::wrap_first_fit;
 /// Soft hyphen: where its writer lets a long word break.
 const SOFT_HYPHEN: char = '\u{00AD}';
 
+/// Word joiner: no line breaks beside it, and it is never drawn.
+const JOINER: char = '\u{2060}';
+
 /// Spaces that no line breaks at; once the lines are broken they are spaces like others.
 const UNBROKEN_SPACES: [char; 2] = ['\u{A0}', '\u{202F}'];
 
@@ -134,7 +137,7 @@ impl Fonts {
         let parts = if code(word) { vec![(word.to_owned(), false)] } else { hyphen_parts(word) };
         let last = parts.len() - 1;
         let piece = |(index, (text, soft)): (usize, (String, bool))| {
-            let text = text.replace(SOFT_HYPHEN, "");
+            let text = text.replace([SOFT_HYPHEN, JOINER], "");
             let space = space && index == last;
             let measure = |shown: bool, text: &str| if shown { self.width(text, style).mm() } else { 0.0 };
             Piece {
@@ -276,6 +279,17 @@ mod tests {
         for whole in ["B14.0", "ST-4103", "N-2026-04", "ST-D-4103/B"] {
             assert_eq!(lines(&format!("cone {whole} here"), 1.0), ["cone", whole, "here"]);
         }
+    }
+
+    /// UAX 14 lets lines break after a solidus (class SY) and after a hyphen (class HY), and never beside a word joiner
+    /// (class WJ).
+    #[test]
+    fn no_line_breaks_beside_a_word_joiner() {
+        assert_eq!(lines("at LEFT/RIGHT-HAND end", 1.0), ["at", "LEFT/", "RIGHT-", "HAND", "end"]);
+        assert_eq!(
+            lines("at LEFT\u{2060}/\u{2060}RIGHT\u{2060}-\u{2060}HAND end", 1.0),
+            ["at", "LEFT/RIGHT-HAND", "end"]
+        );
     }
 
     #[test]
