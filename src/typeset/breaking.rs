@@ -1,6 +1,7 @@
 //! Breaking a text into lines at measured widths.
 
 use super::glue::{code, glued};
+use super::values::valued;
 use super::{FontStyle, Fonts, Line, Style};
 use crate::units::Length;
 use std::sync::{Arc, PoisonError};
@@ -137,7 +138,10 @@ impl Fonts {
         let parts = if code(word) { vec![(word.to_owned(), false)] } else { hyphen_parts(word) };
         let last = parts.len() - 1;
         let piece = |(index, (text, soft)): (usize, (String, bool))| {
-            let text = text.replace([SOFT_HYPHEN, JOINER], "");
+            let mut text = text.replace([SOFT_HYPHEN, JOINER], "");
+            if style.font_style.of_values() != style.font_style && code(&text) {
+                text = valued(&text);
+            }
             let space = space && index == last;
             let measure = |shown: bool, text: &str| if shown { self.width(text, style).mm() } else { 0.0 };
             Piece {

@@ -4,6 +4,7 @@ use super::breaking::Broken;
 use super::direction::{Stretch, directed, is_right};
 use super::fonts::Fonts;
 use super::shaping::Extent;
+use super::values::{parts, unvalued};
 use super::{FontStyle, Style};
 use crate::units::Length;
 use std::sync::{Arc, PoisonError};
@@ -95,6 +96,7 @@ impl Fonts {
     fn set(&self, text: String, right_to_left: bool, stretches: &[Stretch], style: Style) -> Line {
         let mut pieces = self.pieces_of(stretches, style.font_style);
         pieces.sort_by_key(|piece| piece.place);
+        let text = unvalued(text);
         let (mut left, mut ink) = (0.0, None::<Extent>);
         for piece in &mut pieces {
             let shaped = self.shape(piece.face, piece.right_to_left, &piece.text);
@@ -109,12 +111,16 @@ impl Fonts {
         Line { text, right_to_left, runs, width: style.size * left, ink: Ink::of(ink, left, style.size) }
     }
 
-    /// The stretches of a line cut where the font changes.
+    /// The stretches of a line cut where values begin and end, and where the font changes.
     fn pieces_of(&self, stretches: &[Stretch], font_style: FontStyle) -> Vec<Piece> {
         let mut pieces = Vec::with_capacity(stretches.len());
+        let mut in_value = false;
         for stretch in stretches {
             let right_to_left = stretch.right_to_left;
-            for (index, (face, text)) in self.by_font(&stretch.text, font_style).into_iter().enumerate() {
+            let parts = parts(&stretch.text, &mut in_value).into_iter().flat_map(|(is_value, text)| {
+                self.by_font(&text, if is_value { font_style.of_values() } else { font_style })
+            });
+            for (index, (face, text)) in parts.enumerate() {
                 let text = if right_to_left { marked(text) } else { text };
                 let within = if right_to_left { usize::MAX - index } else { index };
                 let (place, read) = ((stretch.place, within), pieces.len());

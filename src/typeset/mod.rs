@@ -15,6 +15,7 @@ mod shaping;
 mod style;
 mod trial;
 mod trial_texts;
+mod values;
 
 pub use direction::isolated;
 pub use fonts::{FontSource, Fonts};

@@ -13,6 +13,8 @@ pub enum FontStyle {
     #[default]
     Condensed,
     CondensedBold,
+    /// Condensed, with figures and their units in bold.
+    CondensedValues,
 }
 
 impl FontStyle {
@@ -21,15 +23,20 @@ impl FontStyle {
     pub fn family(self) -> &'static str {
         match self {
             Self::Regular | Self::Bold => "DejaVu Sans",
-            Self::Condensed | Self::CondensedBold => "DejaVu Sans Condensed",
+            Self::Condensed | Self::CondensedBold | Self::CondensedValues => "DejaVu Sans Condensed",
         }
+    }
+
+    /// The style of its figures and their units.
+    pub(super) fn of_values(self) -> Self {
+        if self == Self::CondensedValues { Self::CondensedBold } else { self }
     }
 
     /// The weight as CSS counts it.
     #[must_use]
     pub fn weight(self) -> u16 {
         match self {
-            Self::Regular | Self::Condensed => 400,
+            Self::Regular | Self::Condensed | Self::CondensedValues => 400,
             Self::Bold | Self::CondensedBold => 700,
         }
     }
