@@ -147,8 +147,8 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
         if small {
             continue;
         }
-        add("nominal size", On::Back, held.nominal.as_deref().unwrap_or_default());
-        add("neck", On::Back, held.neck.as_deref().unwrap_or_default());
+        add("nominal size", On::Front, held.nominal.as_deref().unwrap_or_default());
+        add("neck", On::Front, held.neck.as_deref().unwrap_or_default());
         add("conductor's caution", On::Front, &held.caution);
         add("looks like", On::Front, &held.alike);
         if let Some(wear) = &held.wear {
@@ -157,8 +157,9 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
                 add("wear", On::Back, name);
                 add("wear", On::Back, text.trim_end_matches("\u{a0}mm"));
             }
-            for row in &wear.rows {
-                for text in [&row.height, &row.flat, &row.section, &row.worn] {
+            // Where there is no room for the whole table, it tells what is due at which height.
+            for row in wear.rows.iter().filter(|row| !matches!(row.action.as_str(), "" | "new")) {
+                for text in [&row.height, &row.flat, &row.worn] {
                     add("wear", On::Back, text);
                 }
             }
@@ -308,7 +309,8 @@ fn fixed(settings: &Settings) -> Vec<String> {
 }
 
 /// Longer ones first, where one stands in another.
-const FIXED: [&str; 52] = [
+const FIXED: [&str; 54] = [
+    "seated: ",
     "Large ends at true size: lay the part here.",
     "true size: lay the wire here",
     "Steps: see booklet",
@@ -359,6 +361,7 @@ const FIXED: [&str; 52] = [
     "mm²",
     "flat",
     "mm",
+    "%",
     "×",
     "replaces",
 ];

@@ -18,6 +18,7 @@ pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
         "parts": parts.collect::<Vec<_>>(),
         "matrix": matrix(facts),
         "signs": signs(facts),
+        "has_hidden": facts.rows.iter().flat_map(|row| &row.cells).any(|cell| cell.kind == CellKind::Hidden),
     });
     object(values)
 }

@@ -16,7 +16,7 @@ use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
 pub(super) use tag::{of_tag, tag_part};
-use texts::{capital, dated, foot, joined, listed, mark, sentence, whole};
+use texts::{capital, dated, foot, joined, kept_whole, listed, mark, sentence, whole};
 pub(super) use texts::{object, prefixed};
 
 /// The values of a card's two faces.
@@ -91,14 +91,15 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "family": facts.family,
         "mark": facts.mark.as_ref().map(mark),
         "conductors": facts.conductors.iter().map(conductor).collect::<Vec<_>>(),
-        "gripping": { "name": with_size(&facts.gripping_name), "number": facts.gripping_number, "role": gripping_role(facts), "stamp": whole(&facts.gripping_stamp), "others": other_gripping(facts) },
+        "gripping": { "name": with_size(&facts.gripping_name), "number": whole(&facts.gripping_number), "role": gripping_role(facts), "stamp": whole(&facts.gripping_stamp), "long": is_long(&facts.gripping_stamp), "others": other_gripping(facts) },
         "stamp": facts.stamp,
         "parts": facts.parts.iter().map(part).collect::<Vec<_>>(),
         "not_these": facts.not_these.iter().map(wrong).collect::<Vec<_>>(),
         "not_these_words": more(facts),
         "hidden_key": hidden(facts),
         "body_card": facts.body_card.clone().unwrap_or_default(),
-        "steps": numbered(&facts.steps),
+        "steps": numbered(facts),
+        "long_stamps": facts.parts.iter().any(|part| is_long(&part.stamp)),
         "tightening": facts.tightening.iter().map(tightening).collect::<Vec<_>>(),
         "checks": checks(&facts.checks),
         "tension_words": prefixed("Line tension max ", facts.line_tension_max.as_deref().unwrap_or_default()),
@@ -107,7 +108,7 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
         "line_tension_max": facts.line_tension_max.clone().unwrap_or_default(),
         "greased": greased(&facts.tightening),
         "reject": reject(facts),
-        "sizes": sizes(facts).into_iter().filter(|text| !text.is_empty()).map(|text| json!({ "text": text })).collect::<Vec<_>>(),
+        "sizes": sizes(facts),
         "worn": facts.conductors.iter().any(|conductor| conductor.wear.is_some()),
         "notices": facts.notices.iter().map(|notice| notice.number.clone()).collect::<Vec<_>>().join(", "),
         "supersedes": facts.supersedes.join(", "),
@@ -119,9 +120,11 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
 fn conductor(facts: &ConductorFacts) -> Value {
     let built = listed(&[&facts.material, &facts.build]);
     let measured = listed(&[&facts.diameter, &facts.section]);
+    let nominal = prefixed("nominal ", facts.nominal.as_deref().unwrap_or_default());
+    let neck = prefixed("neck ", facts.neck.as_deref().unwrap_or_default());
     let identity = facts.identity.iter().map(|(name, text)| json!({ "name": name, "text": text }));
     json!({
-        "id": facts.id, "name": facts.name, "built": built, "measured": measured,
+        "id": facts.id, "name": facts.name, "built": built, "measured": measured, "sized": listed(&[&nominal, &neck]),
         "nominal": facts.nominal.clone().unwrap_or_default(), "neck": facts.neck.clone().unwrap_or_default(),
         "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "alike": facts.alike, "wear": facts.wear.as_ref().map(wear::wear),
     })
@@ -130,7 +133,7 @@ fn conductor(facts: &ConductorFacts) -> Value {
 fn part(facts: &PartLine) -> Value {
     let quantity = if facts.quantity > 1 { format!("{}\u{a0}× ", facts.quantity) } else { String::new() };
     json!({
-        "item": facts.item.to_string(), "role": format!("{quantity}{}", facts.role), "number": facts.number,
+        "item": facts.item.to_string(), "role": format!("{quantity}{}", facts.role), "number": whole(&facts.number),
         "stamp": whole(&facts.stamp), "gripping": facts.gripping, "name": facts.name, "reuse": facts.reuse,
         "quantity": facts.quantity,
     })
@@ -160,8 +163,8 @@ fn gripping_role(facts: &FittingFacts) -> String {
 /// The gripping parts beside the first, for a card that lists no parts.
 fn other_gripping(facts: &FittingFacts) -> String {
     let others = facts.parts.iter().filter(|part| part.gripping && part.number != facts.gripping_number);
-    let called =
-        others.map(|part| joined(&[&format!("{} {}", part.role, part.number), &whole(&part.stamp)], ", "));
+    let called = others
+        .map(|part| joined(&[&format!("{} {}", part.role, whole(&part.number)), &whole(&part.stamp)], ", "));
     prefixed("and ", &called.collect::<Vec<_>>().join("; "))
 }
 
@@ -187,21 +190,11 @@ fn reject(facts: &FittingFacts) -> Vec<Value> {
     sentences.map(|text| json!({ "text": sentence(text.trim()) })).collect()
 }
 
-/// The sizes of each conductor, said of which where there are several; with the first, those of the assembly that no
-/// step says.
-fn sizes(facts: &FittingFacts) -> Vec<String> {
-    let several = facts.conductors.len() > 1;
-    let of = |(index, conductor): (usize, &ConductorFacts)| {
-        let nominal = prefixed("nominal ", conductor.nominal.as_deref().unwrap_or_default());
-        let neck = prefixed("neck ", conductor.neck.as_deref().unwrap_or_default());
-        let own = listed(&[&nominal, &neck]);
-        let own = if several { prefixed(&format!("{}: ", conductor.name), &own) } else { own };
-        let said = |text: &String| facts.steps.iter().any(|step| step.contains(text.as_str()));
-        let dimensions = facts.dimensions.iter().filter(|(_, text)| index == 0 && !said(text));
-        let assembly: Vec<String> = dimensions.map(|(name, text)| format!("{name} {text}")).collect();
-        joined(&[&own, &assembly.join(", ")], if several { "; " } else { ", " })
-    };
-    facts.conductors.iter().enumerate().map(of).collect()
+/// The sizes of the assembly that no step says.
+fn sizes(facts: &FittingFacts) -> String {
+    let said = |text: &String| facts.steps.iter().any(|step| step.contains(text.as_str()));
+    let dimensions = facts.dimensions.iter().filter(|(_, text)| !said(text));
+    dimensions.map(|(name, text)| format!("{name} {text}")).collect::<Vec<_>>().join(", ")
 }
 
 /// Spanners and grease, each once where several tightenings share it, and what torque does not tell.
@@ -219,8 +212,18 @@ fn greased(facts: &[TighteningFacts]) -> String {
     how.into_iter().chain(["torque does not prove grip"]).map(sentence).collect::<Vec<_>>().join(" ")
 }
 
-fn numbered(texts: &[String]) -> Vec<Value> {
-    texts.iter().zip(1_u32..).map(|(text, n)| json!({ "n": n.to_string(), "text": text })).collect()
+/// The steps, in which no stamp is broken.
+fn numbered(facts: &FittingFacts) -> Vec<Value> {
+    let stamps = || facts.parts.iter().map(|part| part.stamp.as_str());
+    let step = |(text, n): (&String, u32)| json!({ "n": n.to_string(), "text": kept_whole(text, stamps()) });
+    facts.steps.iter().zip(1_u32..).map(step).collect()
+}
+
+/// The most characters of a stamp that stands beside something else at its size.
+const SHORT: usize = 8;
+
+fn is_long(stamp: &str) -> bool {
+    stamp.chars().count() > SHORT
 }
 
 /// A name whose size stays with the word before it: alone on a line beside the stamp, it would read as part of that.

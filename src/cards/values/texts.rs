@@ -34,9 +34,23 @@ pub(super) fn joined(texts: &[&str], between: &str) -> String {
     texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(between)
 }
 
-/// A stamp or the text of a mark is never broken, not even at its spaces.
+/// A stamp, a number or the text of a mark is never broken: not at its spaces, strokes or hyphens.
 pub(in crate::cards) fn whole(stamp: &str) -> String {
-    stamp.replace(' ', "\u{a0}")
+    let mut whole = String::with_capacity(stamp.len());
+    for letter in stamp.chars() {
+        match letter {
+            ' ' => whole.push('\u{a0}'),
+            _ if letter.is_alphanumeric() => whole.push(letter),
+            _ => whole.extend(['\u{2060}', letter, '\u{2060}']),
+        }
+    }
+    whole
+}
+
+/// A text in which these stamps and numbers are never broken.
+pub(super) fn kept_whole<'a>(text: &str, codes: impl IntoIterator<Item = &'a str>) -> String {
+    let codes = codes.into_iter().filter(|code| !code.chars().all(char::is_alphanumeric));
+    codes.fold(text.to_owned(), |text, code| text.replace(code, &whole(code)))
 }
 
 pub(super) fn sentence(text: &str) -> String {

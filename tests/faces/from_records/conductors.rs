@@ -12,7 +12,7 @@ pub fn needed(records: &Records, conductor: &Value, small: bool, list: &mut Vec<
     add(On::Front, diameter(records, conductor));
     add(On::Front, section(records, conductor));
     if let (Some(size), false) = (conductor["nominal_size_mm2"].as_f64(), small) {
-        add(On::Back, format!("{} mm²", records.bare(size, 2)));
+        add(On::Front, format!("{} mm²", records.bare(size, 2)));
     }
     if !small {
         add(On::Front, text(conductor, "caution"));
