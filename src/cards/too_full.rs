@@ -102,7 +102,7 @@ pub(super) fn too_full(
     let named: Vec<String> = heights
         .iter()
         .take(MOST_NAMED)
-        .map(|(field, high)| format!("{field} {} mm", tenths(*high)))
+        .map(|(field, high)| format!("{} {} mm", called(field), tenths(*high)))
         .collect();
     let said = format!("its texts are {excess} mm too long together: {}", named.join(", "));
     TooFull { field, excess, said, at: None }
@@ -115,6 +115,14 @@ fn field<'a>(slots: &[Slot<'a>], mut index: usize) -> Option<&'a str> {
             Some(block) => return Some(&block.field),
             None => index = slots[index].parent?,
         }
+    }
+}
+
+/// What takes the room: a field of the record, or what the program makes from it, which no shorter text makes lower.
+fn called(field: &str) -> &str {
+    match field {
+        "wear" => "the table made by the program from `wear`",
+        field => field,
     }
 }
 
