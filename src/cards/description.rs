@@ -181,6 +181,8 @@ pub(super) struct Text {
     pub align: Align,
     /// Whether it runs upward.
     pub upward: bool,
+    /// Whether it is set in one line, and smaller than its class where that line has no room for it.
+    pub shrinks: bool,
     /// How narrow and how wide it is, in sizes of type, once it has been measured.
     pub extents: OnceLock<(f64, f64)>,
 }

@@ -150,7 +150,10 @@ impl<'a> Measurer<'a> {
         available: Size<AvailableSpace>,
     ) -> Measured {
         let size = self.style.size(text.class, tightness);
-        let (narrowest, widest) = self.extents(text, size);
+        let (mut narrowest, widest) = self.extents(text, size);
+        if text.shrinks {
+            narrowest = self.extents(text, self.style.least_in_one_line(text.class)).1.min(widest);
+        }
         let width = match (known.width, available.width) {
             (Some(width), _) | (None, AvailableSpace::Definite(width)) => f64::from(width),
             (None, AvailableSpace::MinContent) => narrowest,
@@ -164,7 +167,8 @@ impl<'a> Measurer<'a> {
             };
         }
         let set = self.set(text, tightness, width);
-        let taken = if set.lines.len() == 1 { set.extent().max(widest) } else { set.extent() };
+        let in_a_row = widest * (set.size.mm() / size.mm());
+        let taken = if set.lines.len() == 1 { set.extent().max(in_a_row) } else { set.extent() };
         Measured {
             size: Size {
                 width: known.width.unwrap_or((taken + HAIR) as f32),
@@ -174,11 +178,24 @@ impl<'a> Measurer<'a> {
         }
     }
 
-    /// A text broken at a width.
+    /// A text broken at a width; one that shrinks is set as large as it stands there in one line.
     pub fn set(&self, text: &Text, tightness: Tightness, width: f64) -> SetText {
-        let size = self.style.size(text.class, tightness);
+        let mut size = self.style.size(text.class, tightness);
+        if text.shrinks {
+            size = self.in_one_line(text, size, width);
+        }
         let leading = size.mm() * self.style.leading(text.class, tightness);
         SetText { lines: self.lines(text, size, width), size, leading }
+    }
+
+    /// The size in which a text stands in one line, down to a hundredth of a millimetre.
+    fn in_one_line(&self, text: &Text, size: Length, width: f64) -> Length {
+        let (_, widest) = self.extents(text, Length::from_mm(1.0));
+        if widest * size.mm() <= width + HAIR {
+            return size;
+        }
+        let mm = (width / widest * 100.0).floor() / 100.0;
+        Length::from_mm(mm.max(self.style.least_in_one_line(text.class).mm()).min(size.mm()))
     }
 
     /// How narrow and how wide a text is.

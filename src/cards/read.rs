@@ -284,6 +284,7 @@ fn text(reading: &mut Reading<'_, '_>) -> Text {
         ink: reading.colour("ink"),
         align: reading.word("align"),
         upward: reading.yes("upward"),
+        shrinks: reading.yes("shrink"),
         extents: OnceLock::new(),
     }
 }

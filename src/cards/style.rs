@@ -214,6 +214,11 @@ impl CardStyle {
         Length::from_mm((size.mm() * 100.0 - 1e-6).ceil() / 100.0)
     }
 
+    /// The least that a text of a class shrinks to where it must stand in one line and that is too short for it.
+    pub fn least_in_one_line(&self, class: TypeClass) -> Length {
+        Length::from_pt(self.smallest.pt().max(class.least_in_one_line()))
+    }
+
     /// From one base line to the next, in type sizes; steps are never closed up as far as others.
     pub fn leading(&self, class: TypeClass, tightness: Tightness) -> f64 {
         let leading = self.leading.roomy + (self.leading.tight - self.leading.roomy) * tightness.spacing;

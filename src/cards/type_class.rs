@@ -48,6 +48,17 @@ impl TypeClass {
         if self == Self::Step { 1.15 } else { 1.0 }
     }
 
+    /// The smallest type in points for a text that must stand in one line and is longer than any line that the card has
+    /// for it: a long stamp is still read as surely as a check is (common practice, no source).
+    #[must_use]
+    pub fn least_in_one_line(self) -> f64 {
+        match self {
+            Self::Stamp => 10.0,
+            Self::Stamps | Self::Check => 8.5,
+            _ => self.least_legible(),
+        }
+    }
+
     /// The smallest type in points that is legible for what the class is for, at arm's length in bad light; no
     /// style goes under it (common practice, no source). That of the foot is the catalogue's `smallest_type_pt`.
     #[must_use]

@@ -62,11 +62,14 @@ pub(super) fn too_pale(finding: Finding, found: f64, (ink, ground): (Srgb, Srgb)
 
 /// The stamps of the gripping parts, each of which stands on the front once as large as stamps must.
 fn stamps(check: Check<'_>, findings: &mut Findings) {
-    let least = TypeClass::Stamp.least_legible();
     for stamp in check.limits.stamps.iter().filter(|stamp| !stamp.is_empty()) {
         let says = |item: &&Item| matches!(&item.mark, ItemMark::Line { words, .. } if words.replace('\u{a0}', " ").trim() == stamp);
         let largest = items(check).filter(says).max_by(|a, b| size(a).total_cmp(&size(b)));
-        let Some(item) = largest.filter(|item| size(item).pt() + SLACK < least) else { continue };
+        let Some(item) = largest else { continue };
+        let least = least_stamp(item);
+        if size(item).pt() + SLACK >= least {
+            continue;
+        }
         let found = format!("{:.1} pt", size(item).pt());
         let said = format!("the gripping part's stamp “{stamp}” is set in {found}");
         let finding = check.finding("type-below-class", &item.at, &said).field("stamp");
@@ -76,6 +79,14 @@ fn stamps(check: Check<'_>, findings: &mut Findings) {
                 .expected(format!("at least {least:.1} pt"))
                 .help("give it the class `stamp`"),
         );
+    }
+}
+
+/// A text of the class `stamp` is smaller than that only where it must stand in one line that is too short for it.
+fn least_stamp(item: &Item) -> f64 {
+    match item.mark {
+        ItemMark::Line { class: TypeClass::Stamp, .. } => TypeClass::Stamp.least_in_one_line(),
+        _ => TypeClass::Stamp.least_legible(),
     }
 }
 

@@ -33,8 +33,8 @@ fn pieces(parts: &[TagPart]) -> String {
 pub(in crate::cards) fn tag_part(facts: &TagPart) -> Value {
     json!({
         "item": format!("item {}", facts.item), "field": format!("parts.{}", facts.item - 1),
-        "quantity": format!("{}\u{a0}×", facts.quantity), "number": facts.number, "name": facts.name,
-        "role": facts.role, "made": joined(&[&facts.drawing, &facts.material], " · "),
+        "id": facts.number, "quantity": format!("{}\u{a0}×", facts.quantity), "number": whole(&facts.number), "name": facts.name,
+        "role": facts.role, "made": joined(&[&whole(&facts.drawing), &facts.material], " · "),
         "stamp": whole(&facts.stamp), "gripping": facts.gripping, "status": facts.status_words,
     })
 }
