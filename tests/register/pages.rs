@@ -355,7 +355,7 @@ fn audit_fills_the_pages_as_render_does() {
         let options = RenderOptions {
             preview_dpi: 30.0,
             strictness: Strictness::Errors,
-            ..RenderOptions::into_folder(&folder.path().join("output"))
+            ..RenderOptions::into_folder(folder.path().join("output"))
         };
         let report = publish::render(&world, &options, &|_| {}).unwrap();
         assert!(report.put.is_none());
