@@ -8,6 +8,7 @@ mod changes;
 mod difference;
 mod from_records;
 mod lines;
+mod long_stamps;
 mod made;
 mod pictures;
 mod printed;
