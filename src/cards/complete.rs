@@ -99,7 +99,9 @@ fn lacking(face: &Face, needed: &[Needed], called: &str, layout: &str, number: &
 
 /// A text without what line breaking puts in and takes out.
 fn plain(text: &str) -> String {
-    text.chars().filter(|letter| !letter.is_whitespace() && !matches!(letter, '-' | '\u{ad}')).collect()
+    text.chars()
+        .filter(|letter| !letter.is_whitespace() && !matches!(letter, '-' | '\u{ad}' | '\u{2060}'))
+        .collect()
 }
 
 #[cfg(test)]

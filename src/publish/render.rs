@@ -46,7 +46,11 @@ pub fn render(
         // Whoever asks why is answered from the records.
         let asked = key.as_deref().filter(|_| options.why.is_none());
         match asked.and_then(|key| clock.output(|| memory.whole(key))) {
-            Some(whole) => Ok(as_it_is(whole, &clock)),
+            Some(whole) => {
+                // A run that was killed after it had put all in place leaves its folder; opening it clears that.
+                drop(Staging::open(&options.output)?);
+                Ok(as_it_is(whole, &clock))
+            }
             None => made(world, options, progress, &clock, memory, key),
         }
     })

@@ -309,8 +309,10 @@ fn fixed(settings: &Settings) -> Vec<String> {
 }
 
 /// Longer ones first, where one stands in another.
-const FIXED: [&str; 54] = [
-    "seated: ",
+const FIXED: [&str; 56] = [
+    "seated, sunk",
+    "seated gap",
+    "seated",
     "Large ends at true size: lay the part here.",
     "true size: lay the wire here",
     "Steps: see booklet",

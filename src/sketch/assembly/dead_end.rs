@@ -83,10 +83,10 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
         && let Some(window) = stand_out.seated
     {
         let text = stated_window(setup.fitting, window, numerals);
-        let out = if is_sunk(window) { "seated: sunk" } else { "seated: stand-out" };
+        let out = if is_sunk(window) { "seated, sunk" } else { "seated" };
         let (name, ends) = match stand_out.from {
             StandOutFrom::ConeFace | StandOutFrom::WedgeEnd => (out, measures.faces),
-            StandOutFrom::ScrewGap => ("seated: gap under screw", measures.gap),
+            StandOutFrom::ScrewGap => ("seated gap", measures.gap),
             StandOutFrom::None => ("", None),
         };
         if let Some(ends) = ends {

@@ -60,7 +60,7 @@ fn a_numbered_list_has_its_balloons_and_a_check_its_dimension() {
             assert_eq!(balloons.count(), fitting.items.len(), "{} in {width} × {height}", fitting.name);
             let checked =
                 setup.fitting.stand_out.as_ref().is_some_and(|out| out.from == StandOutFrom::ConeFace);
-            let printed = draft.dimensions.iter().any(|dimension| dimension.name == "stand-out");
+            let printed = draft.dimensions.iter().any(|dimension| dimension.name == "seated");
             assert!(printed || !checked, "{} in {width} × {height}: {:#?}", fitting.name, setup.fitting);
         }
     }
