@@ -88,6 +88,8 @@ pub(super) fn too_full(
             _ => "",
         };
         let excess = tenths(over);
+        // Word joiners keep a stamp in one line; nobody wrote them.
+        let words = words.replace('\u{2060}', "");
         let said = format!("“{words}” is {excess} mm too long for its line");
         return TooFull {
             field: field(slots, index).unwrap_or_default().to_owned(),

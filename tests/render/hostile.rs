@@ -104,7 +104,9 @@ fn rendered(text: &str) -> (Elements, bool) {
 fn read(path: &Path, text: &str, elements: &mut Elements, is_seen: &mut bool) {
     let name = path.file_name().unwrap().to_string_lossy().into_owned();
     let all = elements.entry(name.clone()).or_default();
-    let plain = |text: &str| text.chars().filter(|letter| !letter.is_whitespace()).collect::<String>();
+    // A word joiner is never drawn: it keeps stamps in one line.
+    let is_drawn = |letter: &char| !letter.is_whitespace() && *letter != '\u{2060}';
+    let plain = |text: &str| text.chars().filter(is_drawn).collect::<String>();
     if name.ends_with(".html") {
         let (names, shown) = of_page(&std::fs::read_to_string(path).unwrap());
         names.into_iter().for_each(|name| *all.entry(name).or_default() += 1);

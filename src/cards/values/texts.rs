@@ -34,8 +34,14 @@ pub(super) fn joined(texts: &[&str], between: &str) -> String {
     texts.iter().filter(|text| !text.is_empty()).copied().collect::<Vec<_>>().join(between)
 }
 
+/// Longer than any stamp or number that is struck or cast: what is longer may break where texts do.
+const LONGEST_CODE: usize = 20;
+
 /// A stamp, a number or the text of a mark is never broken: not at its spaces, strokes or hyphens.
 pub(in crate::cards) fn whole(stamp: &str) -> String {
+    if stamp.chars().count() > LONGEST_CODE {
+        return stamp.to_owned();
+    }
     let mut whole = String::with_capacity(stamp.len());
     for letter in stamp.chars() {
         match letter {
