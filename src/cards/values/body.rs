@@ -18,22 +18,29 @@ pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
         "parts": parts.collect::<Vec<_>>(),
         "matrix": matrix(facts),
         "signs": signs(facts),
-        "has_hidden": facts.rows.iter().flat_map(|row| &row.cells).any(|cell| cell.kind == CellKind::Hidden),
+        "hidden_key": hidden(facts),
     });
     object(values)
+}
+
+/// How little shows of what can't be measured: each sign once, with what it means.
+fn hidden(facts: &BodyFacts) -> Vec<Value> {
+    let cells = facts.rows.iter().flat_map(|row| &row.cells).filter(|cell| cell.kind == CellKind::Hidden);
+    let signs: BTreeSet<(Sign, &str)> = cells.map(|cell| (sign(cell), cell.noticed)).collect();
+    signs.into_iter().map(|(sign, noticed)| json!({ "sign": sign, "means": noticed })).collect()
 }
 
 /// Conductor by conductor: the right gripping part's stamp, and what each of the others does.
 fn matrix(facts: &BodyFacts) -> Vec<Value> {
     let on = |(column, (number, conductor)): (usize, &(String, String))| {
         let cells = || facts.rows.iter().filter_map(|row| Some((row, row.cells.get(column)?)));
-        let mut wrong: BTreeMap<(bool, &str), Vec<String>> = BTreeMap::new();
+        let mut wrong: BTreeMap<(bool, &str, Option<Sign>), Vec<String>> = BTreeMap::new();
         for (row, cell) in cells().filter(|(_, cell)| cell.kind != CellKind::Right) {
-            let seen = cell.kind != CellKind::Hidden;
-            wrong.entry((seen, &cell.text)).or_default().push(stamp(facts, &row.part));
+            let unseen = (cell.kind == CellKind::Hidden).then(|| sign(cell));
+            wrong.entry((unseen.is_none(), &cell.text, unseen)).or_default().push(stamp(facts, &row.part));
         }
         let rows = wrong.into_iter().map(
-            |((seen, text), stamps)| json!({ "text": format!("{text}: {}", stamps.join(", ")), "hidden": !seen }),
+            |((_, text, sign), stamps)| json!({ "text": format!("{text}: {}", stamps.join(", ")), "sign": sign }),
         );
         json!({
             "number": number, "conductor": format!("{number}: {conductor}"), "right": right(facts, column),
@@ -54,17 +61,14 @@ fn right(facts: &BodyFacts, column: usize) -> String {
 fn signs(facts: &BodyFacts) -> Value {
     let heads: Vec<Value> = facts.rows.iter().map(|row| head(facts, &row.part)).collect();
     let on = |(column, (number, conductor)): (usize, &(String, String))| {
-        let cells =
-            facts.rows.iter().map(|row| row.cells.get(column).map(|cell| cell.kind).unwrap_or_default());
+        let cells = facts.rows.iter().map(|row| row.cells.get(column).map(sign).unwrap_or(Sign::Unknown));
         json!({
             "number": number, "conductor": conductor, "right": right(facts, column),
-            "cells": cells.map(sign).collect::<Vec<_>>(),
+            "cells": cells.collect::<Vec<_>>(),
         })
     };
-    let used: BTreeSet<CellKind> =
-        facts.rows.iter().flat_map(|row| &row.cells).map(|cell| cell.kind).collect();
-    let key =
-        used.into_iter().map(|kind| json!({ "sign": sign(kind), "means": whole(sign(kind).meaning()) }));
+    let used: BTreeSet<Sign> = facts.rows.iter().flat_map(|row| &row.cells).map(sign).collect();
+    let key = used.into_iter().map(|sign| json!({ "sign": sign, "means": whole(sign.meaning()) }));
     json!({
         "parts": heads, "fittings": facts.fittings.iter().enumerate().map(on).collect::<Vec<_>>(),
         "key": key.collect::<Vec<_>>(),
@@ -86,9 +90,10 @@ fn stamp(facts: &BodyFacts, number: &str) -> String {
         .map_or_else(|| number.to_owned(), |part| whole(&part.stamp))
 }
 
-/// The sign that a cell is drawn with.
-fn sign(kind: CellKind) -> Sign {
-    match kind {
+/// The sign that a cell is drawn with: the same as on the fitting's card.
+fn sign(cell: &Cell) -> Sign {
+    match cell.kind {
+        CellKind::Hidden if cell.noticed == Sign::Marked.meaning() => Sign::Marked,
         CellKind::Right => Sign::Right,
         CellKind::Proven => Sign::Proven,
         CellKind::Hidden => Sign::Hidden,

@@ -77,6 +77,7 @@ pub fn meaning(case: &Json) -> &'static str {
         "right part" => "right part",
         "will not go in" => "cannot be built",
         "proven here too" => "proven too",
+        _ if case["hidden"] == true && case["seen_by"] == "mark" => "seen by its mark only",
         _ if case["hidden"] == true => "wrong, not seen",
         "withdrawn: do not use" => "do not use",
         "not known: treat as wrong" => "not known",
