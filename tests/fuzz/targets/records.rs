@@ -2,10 +2,11 @@
 
 use super::{file, findings};
 use fittingcards::catalogue::load;
+use fittingcards::register::Register;
 use fittingcards::source::{FilePath, MemoryWorld};
 use std::sync::LazyLock;
 
-const PATHS: [&str; 8] = [
+const PATHS: [&str; 9] = [
     "parts/x.yaml",
     "catalogue.yaml",
     "conductors/x.yaml",
@@ -14,6 +15,7 @@ const PATHS: [&str; 8] = [
     "materials/x.yaml",
     "notices/x.yaml",
     "procedures/x.yaml",
+    "register/2025-2.yaml",
 ];
 
 static SETTINGS: LazyLock<Vec<u8>> =
@@ -26,6 +28,10 @@ pub fn run(input: &[u8]) {
         .with(FilePath::catalogue(path), text);
     let loaded = load(&world).expect("what lies in memory is read");
     findings::sound(&loaded.findings, &world);
+    for issue in Register::of(&loaded.catalogue).editions().iter().flat_map(|edition| edition.cards.values())
+    {
+        assert!(issue.issue > 0, "{issue:?}");
+    }
     for conductor in loaded.catalogue.conductors.values() {
         let section = &conductor.section;
         assert!(section.metal.is_positive() && section.overall_diameter.is_positive(), "{section:?}");
