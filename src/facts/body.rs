@@ -1,53 +1,43 @@
 //! The facts of a shared body's card.
 
+use super::ground::Ground;
 use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, mark, words};
-use crate::catalogue::{Catalogue, Conductor, Fitting, Part};
-use crate::mixups::{BodyMixups, Case, Mixups, Summary};
+use crate::catalogue::{Conductor, Fitting, Part};
+use crate::mixups::{BodyMixups, Case, Summary};
 use std::sync::Arc;
 
 /// The facts of a body that at least two fittings share.
-pub(super) fn facts(body: &Part, catalogue: &Catalogue, mixups: &Mixups) -> Option<CardFacts> {
-    let fittings = built_with(body, catalogue);
+pub(super) fn facts(body: &Part, ground: &Ground<'_>) -> Option<CardFacts> {
+    let fittings = ground.built_with(&body.number);
     if fittings.len() < 2 {
         return None;
     }
     let mut facts = BodyFacts {
         stamp: body.stamp.clone(),
-        fittings: columns(&fittings)
+        fittings: columns(fittings)
             .map(|(fitting, conductor)| (fitting.number.clone(), conductor.name.clone()))
             .collect(),
         ..BodyFacts::default()
     };
-    if let Some(found) = mixups.body(&body.number) {
+    if let Some(found) = ground.mixups.body(&body.number) {
         facts.parts = found.parts.iter().map(|part| body_part(part, found)).collect();
-        facts.rows = found.parts.iter().map(|part| row(part, &fittings, found)).collect();
+        facts.rows = found.parts.iter().map(|part| row(part, fittings, found)).collect();
     }
     Some(CardFacts {
         number: body.number.clone(),
         title: body.name.clone(),
         status: body.status,
         status_words: words::status(body.status, None),
-        before_work: catalogue.settings.before_work.clone(),
+        before_work: ground.catalogue.settings.before_work.clone(),
         content: Content::Body(Box::new(facts)),
-        caution: catalogue.settings.caution.clone(),
+        caution: ground.catalogue.settings.caution.clone(),
     })
 }
 
 /// The number of the first of a fitting's bodies that has a card of its own.
-pub(super) fn shared_body(fitting: &Fitting, catalogue: &Catalogue) -> Option<String> {
-    fitting
-        .bodies()
-        .map(|item| &item.part)
-        .find(|body| built_with(body, catalogue).len() > 1)
-        .map(|body| body.number.clone())
-}
-
-fn built_with<'a>(body: &Part, catalogue: &'a Catalogue) -> Vec<&'a Arc<Fitting>> {
-    catalogue
-        .fittings
-        .values()
-        .filter(|fitting| fitting.items.iter().any(|item| item.part.number == body.number))
-        .collect()
+pub(super) fn shared_body(fitting: &Fitting, ground: &Ground<'_>) -> Option<String> {
+    let mut bodies = fitting.bodies().map(|item| &item.part.number);
+    bodies.find(|body| ground.built_with(body).len() > 1).cloned()
 }
 
 /// A column for each conductor of each fitting.

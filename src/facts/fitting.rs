@@ -1,5 +1,6 @@
 //! The facts of a fitting's card.
 
+use super::ground::Ground;
 use super::{
     CardFacts, CheckFacts, Content, FittingFacts, IfWrongFacts, NotThis, NoticeFacts, PartLine,
     TighteningFacts, Values, body, completeness, conductor, failed, forms, mark, values, words,
@@ -8,28 +9,23 @@ use crate::catalogue::{
     Catalogue, Conductor, Fitting, Item, Notice, StandOutFrom, Status, Tightening, Wording,
 };
 use crate::mixups::words::summary as words_of;
-use crate::mixups::{Case, Consequence, Kit, LookAlike, Mixups, Summary};
+use crate::mixups::{Case, Consequence, Kit, Mixups, Summary};
 use crate::units::Numerals;
 use std::sync::Arc;
 
 /// A card names this many wrong parts; the rest are on the body's card.
 const NAMED_WRONG_PARTS: usize = 3;
 
-pub(super) fn facts(
-    fitting: &Fitting,
-    catalogue: &Catalogue,
-    mixups: &Mixups,
-    alikes: &[LookAlike],
-    numerals: Numerals,
-) -> CardFacts {
+pub(super) fn facts(fitting: &Fitting, ground: &Ground<'_>) -> CardFacts {
+    let settings = &ground.catalogue.settings;
     CardFacts {
         number: fitting.number.clone(),
         title: fitting.name.clone(),
         status: fitting.status,
-        status_words: status_words(fitting, catalogue, mixups),
-        before_work: catalogue.settings.before_work.clone(),
-        content: Content::Fitting(Box::new(content(fitting, catalogue, mixups, alikes, numerals))),
-        caution: catalogue.settings.caution.clone(),
+        status_words: status_words(fitting, ground.catalogue, ground.mixups),
+        before_work: settings.before_work.clone(),
+        content: Content::Fitting(Box::new(content(fitting, ground))),
+        caution: settings.caution.clone(),
     }
 }
 
@@ -41,15 +37,10 @@ fn status_words(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> St
     }
 }
 
-fn content(
-    fitting: &Fitting,
-    catalogue: &Catalogue,
-    mixups: &Mixups,
-    alikes: &[LookAlike],
-    numerals: Numerals,
-) -> FittingFacts {
+fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
+    let numerals = ground.numerals;
     let gripping = fitting.gripping().next();
-    let wrong = not_to_be_used(fitting, mixups);
+    let wrong = not_to_be_used(fitting, ground.mixups);
     let values = values(fitting, numerals);
     let if_wrong = failed::if_wrong(fitting, &values);
     // What must not be built carries no building instructions.
@@ -59,7 +50,7 @@ fn content(
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark::facts),
         conductors: once(&fitting.conductors)
-            .map(|held| conductor::with_alike(held, alikes, numerals))
+            .map(|held| conductor::with_alike(held, &ground.alikes, numerals))
             .collect(),
         gripping_name: gripping.map(|item| item.part.name.clone()).unwrap_or_default(),
         gripping_number: gripping.map(|item| item.part.number.clone()).unwrap_or_default(),
@@ -68,7 +59,7 @@ fn content(
         parts: parts(fitting),
         not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|wrong| wrong.facts(numerals)).collect(),
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
-        body_card: body::shared_body(fitting, catalogue),
+        body_card: body::shared_body(fitting, ground),
         steps: built_by(&fitting.steps),
         tightening: fitting
             .tightening
@@ -84,7 +75,7 @@ fn content(
         reject_if: filled(&fitting.reject_if, &values),
         dimensions: dimensions(fitting, numerals),
         notices: fitting.notices.iter().map(|notice| notice_facts(notice)).collect(),
-        supersedes: supersedes(fitting, catalogue),
+        supersedes: ground.superseded_by(&fitting.number),
         in_service: fitting.in_service.map(words::in_service),
     }
 }
@@ -245,13 +236,4 @@ fn notice_facts(notice: &Notice) -> NoticeFacts {
         title: notice.title.clone(),
         in_force_from: notice.effective.map(|day| day.to_string()).unwrap_or_default(),
     }
-}
-
-fn supersedes(fitting: &Fitting, catalogue: &Catalogue) -> Vec<String> {
-    catalogue
-        .fittings
-        .values()
-        .filter(|other| other.superseded_by.as_deref() == Some(&fitting.number))
-        .map(|other| other.number.clone())
-        .collect()
 }

@@ -9,6 +9,7 @@ mod failed;
 mod fitting;
 mod forms;
 mod grade;
+mod ground;
 mod mark;
 mod printed;
 mod tag;
@@ -30,8 +31,8 @@ pub use tag::{TagFacts, TagPart};
 pub use values::{NAMED_VALUES, Unnamed, VALUE_NAMES, Values, values};
 
 use crate::catalogue::{Catalogue, Role, Status};
-use crate::mixups::{self, Mixups};
-use crate::units::Numerals;
+use crate::mixups::Mixups;
+use ground::Ground;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 
@@ -39,13 +40,11 @@ use std::collections::BTreeMap;
 /// body that several fittings share.
 #[must_use]
 pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
-    let numerals = Numerals::new(catalogue.settings.decimal_mark);
-    let alikes = mixups::look_alikes(catalogue);
+    let ground = Ground::of(catalogue, mixups);
     let fittings: Vec<_> = catalogue.fittings.values().collect();
-    let of_fittings =
-        fittings.par_iter().map(|fitting| fitting::facts(fitting, catalogue, mixups, &alikes, numerals));
+    let of_fittings = fittings.par_iter().map(|fitting| fitting::facts(fitting, &ground));
     let bodies: Vec<_> = catalogue.parts.values().filter(|part| part.role == Role::Body).collect();
-    let of_bodies = bodies.par_iter().filter_map(|body| body::facts(body, catalogue, mixups));
+    let of_bodies = bodies.par_iter().filter_map(|body| body::facts(body, &ground));
     let cards: Vec<CardFacts> = of_fittings.chain(of_bodies).collect();
     let by_number: BTreeMap<String, CardFacts> =
         cards.into_iter().map(|card| (card.number.clone(), card)).collect();
