@@ -46,9 +46,7 @@ pub fn compare(
     (present, because): (&State, &str),
 ) -> Comparison {
     let none = State::new();
-    let editions = register.editions();
-    let was = since.map_or(&none, |nth| &editions[nth].cards);
-    let is = with.map_or(present, |nth| &editions[nth].cards);
+    let (was, is) = states(register, (since, with), present, &none);
     let holders = lists(register, catalogue, was, is, with);
     Comparison { holders, ..changes(register, (since, with), (present, because)) }
 }
@@ -61,9 +59,8 @@ pub fn changes(
     (present, because): (&State, &str),
 ) -> Comparison {
     let none = State::new();
+    let (was, is) = states(register, (since, with), present, &none);
     let editions = register.editions();
-    let was = since.map_or(&none, |nth| &editions[nth].cards);
-    let is = with.map_or(present, |nth| &editions[nth].cards);
     let between = since.map_or(0, |nth| nth + 1)..with.map_or(editions.len(), |nth| nth + 1);
     let reasons = editions.get(between).unwrap_or_default();
     let reasoned = !because.is_empty() || reasons.iter().any(|edition| !edition.because.is_empty());
@@ -78,6 +75,17 @@ pub fn changes(
     };
     sort_out(was, is, reasoned, &mut found);
     found
+}
+
+/// The earlier and the later state.
+fn states<'a>(
+    register: &'a Register,
+    (since, with): (Option<usize>, Option<usize>),
+    present: &'a State,
+    none: &'a State,
+) -> (&'a State, &'a State) {
+    let of = |nth: usize| &register.editions()[nth].cards;
+    (since.map_or(none, of), with.map_or(present, of))
 }
 
 fn sort_out(was: &State, is: &State, reasoned: bool, found: &mut Comparison) {
