@@ -1,0 +1,71 @@
+//! The notice to crews, which is one page.
+
+use super::{Page, Told, page};
+use crate::catalogue::Grade;
+use crate::register::{self, CardChange, Comparison};
+use serde_json::json;
+use std::collections::BTreeSet;
+
+/// So many lines have room in the table of the notice to crews, which is one page; a card takes one for its edges.
+const LINES_ON_THE_NOTICE: usize = 36;
+/// So many letters stand in a line of a card's title there.
+const LETTERS_OF_TITLE: usize = 18;
+/// So many letters stand in a line of what is different.
+const LETTERS_OF_CHANGE: usize = 30;
+/// So many changes of a card stand there.
+const CHANGES_THERE: usize = 4;
+
+impl Told<'_> {
+    pub(super) fn to_crews(&self) -> Page {
+        let all: Vec<&CardChange> = self.newest.iter().flat_map(Comparison::changed).collect();
+        let mut told: Vec<&&CardChange> = all.iter().filter(|card| card.grade() == Grade::Safety).collect();
+        told.extend(all.iter().filter(|card| card.grade() == Grade::Text));
+        let withdrawn = self.newest.iter().flat_map(|newest| &newest.withdraw);
+        let withdrawn: BTreeSet<&str> = withdrawn.map(|card| &*card.number).collect();
+        let mut lines = 0;
+        let mut cards = Vec::new();
+        for card in &told {
+            let changes = changes_for_crews(card);
+            let title = lines_of(&format!("{} {}", card.number, card.title), LETTERS_OF_TITLE);
+            let different = changes.iter().map(|words| lines_of(words, LETTERS_OF_CHANGE)).sum();
+            lines += title.max(different) + 1;
+            if lines > LINES_ON_THE_NOTICE {
+                break;
+            }
+            cards.push(json!({
+                "number": card.number, "title": card.title, "was": number(card.issue),
+                "is": if withdrawn.contains(&*card.number) { do_not_use(card) } else { number(card.becomes) },
+                "changes": changes, "notices": card.notices().join(", "),
+            }));
+        }
+        let values = json!({ "more": told.len() - cards.len(), "cards": cards });
+        page("notice-to-crews", "Notice to crews", values)
+    }
+}
+
+fn number(issue: Option<u32>) -> String {
+    issue.map_or_else(|| "none".to_owned(), |issue| issue.to_string())
+}
+
+/// Why a card must not be used any more; of a card that is gone there is no status.
+fn do_not_use(card: &CardChange) -> String {
+    if card.status_words.is_empty() { "Withdrawn: do not use".to_owned() } else { card.status_words.clone() }
+}
+
+/// The weightiest changes of a card in words.
+fn changes_for_crews(card: &CardChange) -> Vec<String> {
+    let mut changes: Vec<String> =
+        card.changes.iter().take(CHANGES_THERE).map(register::Change::words).collect();
+    if card.changes.len() > CHANGES_THERE {
+        changes.push(format!("and {} more", card.changes.len() - CHANGES_THERE));
+    }
+    if card.issue.is_none() {
+        changes.push("new card".to_owned());
+    }
+    changes
+}
+
+/// Lines that a text takes where so many letters stand in one.
+fn lines_of(text: &str, letters: usize) -> usize {
+    text.chars().count().div_ceil(letters).max(1)
+}

@@ -1,0 +1,137 @@
+//! `register/`: what an edition changes, for people: printable pages, tables for a spreadsheet, and the sheets to print
+//! again.
+
+mod crews;
+mod pages;
+mod tables;
+
+use super::copies::{self, Copy};
+use super::made::Making;
+use super::options::Fault;
+use super::prepared::Prepared;
+use crate::catalogue::Edition;
+use crate::diagnostics::{Finding, Findings};
+use crate::register::{self, CardChange, Comparison, Reissue, Standing, compare};
+use serde_json::Value;
+
+/// What the pages tell of.
+struct Told<'a> {
+    prepared: &'a Prepared,
+    /// What each edition changed, the newest first; before them what waits to be issued, where anything does.
+    stages: Vec<Comparison>,
+    /// What the newest edition changed, with what each holder gets and gives back.
+    newest: Option<Comparison>,
+}
+
+impl Making<'_> {
+    /// Makes the pages, tables and sheets of the register; gives what is wrong with them. Where nothing is written,
+    /// one copy of each card is looked over: its others differ from it by a shorter number.
+    pub(super) fn register(&self) -> Result<Findings, Fault> {
+        let told = Told::of(self.prepared);
+        let mut copies = told.to_print_again();
+        if self.staging().is_none() {
+            copies = copies::widest(copies);
+        }
+        let mut findings = self.copies("register/print-again.pdf", &copies)?;
+        let mut pages = vec![told.what_changed(), told.to_crews(), told.approval(), told.current_cards()];
+        pages.extend(told.call_in());
+        let mut texts = Vec::new();
+        for page in &pages {
+            match told.filled(page) {
+                Ok(text) => texts.push((format!("register/{}.html", page.name), text)),
+                Err(finding) => findings.extend(Some(*finding).filter(|found| self.prepared.is_news(found))),
+            }
+        }
+        if let Some(staging) = self.staging() {
+            for (path, text) in &texts {
+                staging.write(path, text.as_bytes())?;
+            }
+            told.tables(staging)?;
+        }
+        Ok(findings)
+    }
+}
+
+/// A page before its frame.
+struct Page {
+    name: String,
+    layout: &'static str,
+    heading: String,
+    values: Value,
+}
+
+fn page(name: &str, heading: impl Into<String>, values: Value) -> Page {
+    let layout = match name {
+        "what-changed" => "what-changed",
+        "notice-to-crews" => "notice-to-crews",
+        "approval" => "approval",
+        "current-cards" => "current-cards",
+        _ => "call-in",
+    };
+    Page { name: name.to_owned(), layout, heading: heading.into(), values }
+}
+
+impl<'a> Told<'a> {
+    fn of(prepared: &'a Prepared) -> Self {
+        let Prepared { register, catalogue, facts, .. } = prepared;
+        let present = register.next(catalogue, facts, "", Reissue::default());
+        let mut stages = register::history(register, &present);
+        if register.editions().is_empty() {
+            stages.push(register::changes(register, (None, None), (&present, "")));
+        }
+        stages.reverse();
+        stages.retain(|stage| stage.with.is_some() || stage.changed().next().is_some());
+        let last = register.editions().len().checked_sub(1);
+        let between = last.map(|last| (last.checked_sub(1), Some(last)));
+        let newest = between.map(|between| compare(register, catalogue, between, (&present, "")));
+        Self { prepared, stages, newest }
+    }
+
+    fn filled(&self, page: &Page) -> Result<String, Box<Finding>> {
+        let settings = &self.prepared.catalogue.settings;
+        let mut values = page.values.clone();
+        values["heading"] = page.heading.as_str().into();
+        values["title"] = settings.title.as_str().into();
+        values["owner"] = settings.owner.as_str().into();
+        values["language"] = settings.language.as_str().into();
+        values["caution"] = settings.caution.as_str().into();
+        values["state"] = self.edition().map_or_else(|| "no edition issued".to_owned(), named).into();
+        let layout = format!("register/{}.html", page.layout);
+        self.prepared.register_layouts.fill(&layout, &values).map_err(Box::new)
+    }
+
+    fn edition(&self) -> Option<&Edition> {
+        self.prepared.register.newest()
+    }
+
+    fn title(&self, number: &str) -> &str {
+        self.prepared.card(number).map_or("", |card| &card.title)
+    }
+
+    /// Copies of the cards that the newest edition changed and that still are as it says. None after a first edition:
+    /// nobody has a card yet that is printed again, and each holder's own sheets have all.
+    fn to_print_again(&self) -> Vec<Copy<'a>> {
+        let prepared = self.prepared;
+        let mut copies = Vec::new();
+        let newest = self.newest.iter().filter(|newest| newest.since.is_some());
+        for lists in newest.flat_map(|newest| &newest.holders) {
+            let Some(holder) = prepared.catalogue.holders.get(&lists.id) else { continue };
+            for line in &lists.print {
+                let issued = prepared
+                    .card(&line.number)
+                    .filter(|card| prepared.register.standing(card) != Standing::Draft);
+                copies
+                    .extend(issued.into_iter().flat_map(|card| copies::numbered(card, holder, line.copies)));
+            }
+        }
+        copies
+    }
+}
+
+fn lists(stage: &Comparison) -> [(&'static str, &[CardChange]); 3] {
+    [("Print again", &stage.print_again), ("New", &stage.new), ("Withdraw", &stage.withdraw)]
+}
+
+fn named(edition: &Edition) -> String {
+    format!("edition {} of {}", edition.name, edition.date)
+}

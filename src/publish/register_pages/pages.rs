@@ -1,0 +1,114 @@
+//! The pages: what changed, the approval sheet, the list of current cards, a list for each holder.
+
+use super::{Page, Told, lists, named, page};
+use crate::register::{self, CardChange, Comparison, explained_by};
+use serde_json::{Value, json};
+
+impl Told<'_> {
+    pub(super) fn what_changed(&self) -> Page {
+        let stages: Vec<Value> = self.stages.iter().map(|stage| self.stage(stage)).collect();
+        page("what-changed", "What changed", json!({ "stages": stages }))
+    }
+
+    fn stage(&self, stage: &Comparison) -> Value {
+        let edition = stage.with.as_deref().and_then(|name| self.prepared.register.edition(name));
+        let heading = edition.map_or_else(
+            || "Waits to be issued".to_owned(),
+            |edition| format!("Issued as {}", named(edition)),
+        );
+        let since = stage.since.as_ref().map(|since| format!(", since edition {since}")).unwrap_or_default();
+        let lists = lists(stage).into_iter().filter(|(_, cards)| !cards.is_empty()).map(|(name, cards)| {
+            json!({ "name": name, "cards": cards.iter().map(|card| self.card(card)).collect::<Vec<_>>() })
+        });
+        json!({
+            "heading": format!("{heading}{since}"), "because": edition.map_or("", |edition| &edition.because),
+            "lists": lists.collect::<Vec<_>>(),
+        })
+    }
+
+    fn card(&self, card: &CardChange) -> Value {
+        let groups = explained_by(card, &self.prepared.catalogue).into_iter();
+        let groups = groups.map(|(by, changes)| json!({ "by": by, "changes": changes }));
+        json!({
+            "number": card.number, "title": card.title, "issue": issue(card), "unexplained": !card.explained,
+            "groups": groups.collect::<Vec<_>>(),
+        })
+    }
+
+    pub(super) fn approval(&self) -> Page {
+        let stage = self.stages.first();
+        let edition = stage.and_then(|stage| self.prepared.register.edition(stage.with.as_deref()?));
+        let cards = stage.into_iter().flat_map(Comparison::changed).map(|card| {
+            let notices = card.notices().join(", ");
+            let explained = match (card.explained, notices.is_empty()) {
+                (false, _) => "UNEXPLAINED".to_owned(),
+                (true, true) => "no notice needed, or a reason given".to_owned(),
+                (true, false) => notices,
+            };
+            json!({
+                "number": card.number, "title": card.title, "issue": issue(card),
+                "grade": card.grade().word(), "explained": explained,
+            })
+        });
+        let what = match edition {
+            Some(edition) => format!("{}, as issued", named(edition)),
+            None => "What waits to be issued. After it is signed: `fittingcards issue`.".to_owned(),
+        };
+        let values = json!({
+            "what": what, "cards": cards.collect::<Vec<_>>(),
+            "checked_by": edition.map_or("", |edition| &edition.checked_by),
+            "approved_by": edition.map_or("", |edition| &edition.approved_by),
+        });
+        page("approval", "Approval sheet", values)
+    }
+
+    pub(super) fn current_cards(&self) -> Page {
+        page("current-cards", "List of current cards", json!({ "cards": self.current() }))
+    }
+
+    /// Number, title, issue, check code, edition and status of every card on the register.
+    pub(super) fn current(&self) -> Vec<Value> {
+        let cards = self.edition().into_iter().flat_map(|edition| &edition.cards);
+        let line = |(number, card): (&String, &crate::catalogue::CardIssue)| {
+            let text = |name| card.texts.iter().find(|text| text.name == name).map_or("", |text| &text.text);
+            let status = text("status");
+            json!({
+                "number": number, "title": text("name"), "issue": card.issue.to_string(),
+                "code": card.check_code, "edition": card.since,
+                "status": if status.is_empty() { card.status.word() } else { status },
+            })
+        };
+        cards.map(line).collect()
+    }
+
+    /// A list for each holder that gets or gives back anything, to be signed.
+    pub(super) fn call_in(&self) -> Vec<Page> {
+        let lists = self.newest.iter().flat_map(|newest| &newest.holders);
+        let page_of = |lists: &register::HolderLists| {
+            let print = lists.print.iter().map(|line| {
+                json!({ "number": line.number, "title": self.title(&line.number), "copies": line.copies })
+            });
+            let call_in = lists.call_in.iter().map(|line| {
+                json!({
+                    "number": line.number, "title": self.title(&line.number), "issue": line.issue,
+                    "copies": line.copies,
+                })
+            });
+            let values = json!({
+                "holder": { "id": lists.id, "name": lists.name },
+                "print": print.collect::<Vec<_>>(), "call_in": call_in.collect::<Vec<_>>(),
+            });
+            page(&format!("call-in-{}", lists.id), format!("Call-in list, {}", lists.name), values)
+        };
+        lists.map(page_of).collect()
+    }
+}
+
+fn issue(card: &CardChange) -> String {
+    match (card.issue, card.becomes) {
+        (Some(was), Some(is)) => format!("{was} → {is}"),
+        (None, Some(is)) => format!("{is}, new"),
+        (Some(was), None) => format!("{was}, gone"),
+        (None, None) => String::new(),
+    }
+}
