@@ -10,8 +10,8 @@ use tera::{Error, Kwargs, State, StringInput, Tera, TeraResult, Value};
 /// Bytes that a face and a page may come to, beside what is put into them.
 const OF_A_FACE: usize = 16 << 20;
 const OF_A_PAGE: usize = 64 << 20;
-/// How often what is put into a layout may be put out.
-const TIMES: usize = 8;
+/// How often what is put into a layout may be put out; a layout of the user's is measured there twice.
+const TIMES: usize = 16;
 /// The longest text or list that a layout may keep or make of others.
 const MOST_KEPT: usize = 4 << 20;
 /// How deep lists may stand in lists.

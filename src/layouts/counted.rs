@@ -1,7 +1,7 @@
 //! A layout of the user's that tells how far it has come: each pass through a loop, a block, a component and the file
 //! itself is counted, and each text that it keeps is measured. The built-in layouts need no counting.
 
-use super::tags::{Tag, tags};
+use super::tags::{Tag, end, tags};
 
 /// Names of the functions that count: a pass, the way into a file, block or component and out of it, a text kept.
 pub(super) const STEP: &str = "layout_step";
@@ -38,6 +38,9 @@ pub(super) fn counted(text: &str) -> String {
 
 /// What counts behind a tag.
 fn behind(tag: &Tag<'_>, earlier: &[Tag<'_>], later: &[Tag<'_>]) -> Option<String> {
+    if !tag.acts {
+        return put_out(tag.inside);
+    }
     match tag.word() {
         "for" => Some(pass(STEP, length(tag, "for", later))),
         word @ ("block" | "component") => Some(pass(INTO, length(tag, word, later))),
@@ -45,6 +48,14 @@ fn behind(tag: &Tag<'_>, earlier: &[Tag<'_>], later: &[Tag<'_>]) -> Option<Strin
         "endset" => name_of_set(earlier).map(kept),
         _ => None,
     }
+}
+
+/// What measures a value that is put out: into a text that is kept, the library writes it past all that counts. What a
+/// component or the block above puts out is counted where it does so, and to ask for it twice would double the work.
+fn put_out(expression: &str) -> Option<String> {
+    let expression = expression.trim();
+    let is_counted_there = expression.starts_with('<') || expression.starts_with("super");
+    (!is_counted_there).then(|| kept(&format!("({})", expression.replace(['\r', '\n'], " "))))
 }
 
 /// How many bytes a tag goes round.
@@ -94,16 +105,14 @@ fn put_in(call: &str, trims_before: bool, trims: bool) -> String {
     format!("{{%{} if {call} %}}{{% endif {}%}}", sign(trims_before), sign(trims))
 }
 
-const CLOSING: &str = "%}";
-
 /// Where what was put in at the beginning of this text ends; none where it begins with nothing of that.
 pub(super) fn put_in_before(text: &str) -> Option<usize> {
     let call = ["{% if ", "{%- if "].iter().find_map(|opening| text.strip_prefix(opening))?;
     if ![STEP, INTO, OUT_OF, KEPT].iter().any(|name| call.starts_with(name)) {
         return None;
     }
-    let ends: Vec<usize> = text.match_indices(CLOSING).map(|(at, _)| at + CLOSING.len()).take(2).collect();
-    Some(ends.get(1).copied().unwrap_or(text.len()))
+    let ends = (0..2).try_fold(0, |at, _| end(text, at + 2, '%'));
+    Some(ends.unwrap_or(text.len()))
 }
 
 #[cfg(test)]
@@ -130,6 +139,21 @@ mod tests {
             "{% extends \"a\" %}{% set t = a %}{% if layout_kept(of=t) %}{% endif %}{% set f %}{% set g = 1 %}\
              {% if layout_kept(of=g) %}{% endif %}z{% endset -%}{% if layout_kept(of=f) %}{% endif -%} h"
         );
+    }
+
+    /// Lines stay the lines that they were.
+    #[test]
+    fn values_put_out_are_measured_but_for_what_is_counted_elsewhere() {
+        let layout =
+            "{% extends \"a\" %}{% set t %}{{ a ~ \"%}\"\n| safe -}} {{ <c/> }}{{ super() }}{% endset %}";
+        let counted = counted(layout);
+        assert_eq!(
+            counted,
+            "{% extends \"a\" %}{% set t %}{{ a ~ \"%}\"\n| safe -}}{% if layout_kept(of=(a ~ \"%}\" | safe)) %}\
+             {% endif -%} {{ <c/> }}{{ super() }}{% endset %}{% if layout_kept(of=t) %}{% endif %}"
+        );
+        let put_in = &counted[counted.find("{% if").unwrap()..];
+        assert!(put_in[put_in_before(put_in).unwrap()..].starts_with(" {{ <c/> }}"));
     }
 
     #[test]

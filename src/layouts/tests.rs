@@ -128,6 +128,14 @@ fn a_layout_that_goes_on_and_on_is_stopped_at_its_line() {
         (format!("\n{loops}{{{{ note }}}}{ends}"), 2),
         (format!("\n{loops}{{{{ note | safe }}}}{ends}"), 2),
         (format!("{{% set t %}}\n{loops}{{{{ note }}}}{ends}{{% endset %}}"), 2),
+        (format!("{{% set t %}}\n{loops}{{{{ note | safe }}}}{ends}{{% endset %}}"), 2),
+        (
+            format!(
+                "{{% set n %}}{{{{ note }}}}{{% endset %}}{{% set t %}}\n{loops}{{{{ n }}}}{ends}{{% endset %}}"
+            ),
+            2,
+        ),
+        (format!("{{% filter trim %}}\n{loops}{{{{ note | safe }}}}{ends}{{% endfilter %}}"), 2),
         ("\n{{ note | replace(from=\"x\", to=note) }}".to_owned(), 2),
         ("\n{{ note | split(pat=\"x\") | join(sep=note) }}".to_owned(), 2),
         ("\n{{ [x for x in note] }}".to_owned(), 2),
