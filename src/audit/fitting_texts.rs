@@ -1,9 +1,9 @@
 //! The texts that are about a fitting: those of its card, and its note.
 
-use super::Context;
 use super::inspected::on_wording;
-use crate::catalogue::{Fitting, Note, NoteAbout, PieceKind, Wording, pieces};
+use crate::catalogue::{Catalogue, Fitting, Note, NoteAbout, PieceKind, Wording, pieces};
 use crate::diagnostics::{Finding, Place, Severity};
+use std::collections::BTreeMap;
 
 /// A text about a fitting.
 pub(super) struct Text<'a> {
@@ -16,11 +16,24 @@ enum From<'a> {
     Note(&'a Note),
 }
 
+/// The notes about records, by the record's id or number.
+pub(super) type NotesOfRecords<'a> = BTreeMap<&'a str, Vec<&'a Note>>;
+
+/// The notes of a catalogue by what they are about.
+pub(super) fn notes_of_records(catalogue: &Catalogue) -> NotesOfRecords<'_> {
+    let mut notes = NotesOfRecords::new();
+    for note in &catalogue.notes {
+        if let NoteAbout::Record(number) = &note.about {
+            notes.entry(number).or_default().push(note);
+        }
+    }
+    notes
+}
+
 /// The texts about a fitting, those of its card first.
-pub(super) fn texts<'a>(fitting: &'a Fitting, context: Context<'a>) -> Vec<Text<'a>> {
-    let is_its = |note: &&Note| matches!(&note.about, NoteAbout::Record(number) if *number == fitting.number);
-    let notes = context.catalogue.notes.iter().filter(is_its).map(From::Note);
-    fitting.wordings().map(From::Card).chain(notes).map(|from| Text { fitting, from }).collect()
+pub(super) fn texts<'a>(fitting: &'a Fitting, notes: &NotesOfRecords<'a>) -> Vec<Text<'a>> {
+    let own = notes.get(fitting.number.as_str()).into_iter().flatten().copied().map(From::Note);
+    fitting.wordings().map(From::Card).chain(own).map(|from| Text { fitting, from }).collect()
 }
 
 impl<'a> Text<'a> {

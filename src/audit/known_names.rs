@@ -2,8 +2,9 @@
 
 use super::Context;
 use crate::catalogue::Fitting;
+use crate::colour::Mark;
 use crate::diagnostics::Place;
-use crate::mixups::marks;
+use std::collections::BTreeMap;
 
 /// What texts of one fitting may say.
 pub(super) struct Known {
@@ -31,7 +32,8 @@ pub(super) struct Other {
     pub(super) place: Place,
 }
 
-pub(super) fn known(fitting: &Fitting, context: Context<'_>) -> Known {
+/// `marks` are those of all parts, by [`crate::mixups::marks`].
+pub(super) fn known(fitting: &Fitting, context: Context<'_>, marks: &BTreeMap<&str, &Mark>) -> Known {
     let own_parts = || fitting.items.iter().map(|item| &item.part);
     let stamps: Vec<String> = own_parts()
         .map(|part| spaced(&part.stamp))
@@ -67,7 +69,7 @@ pub(super) fn known(fitting: &Fitting, context: Context<'_>) -> Known {
         stamps,
         marks: own_marks,
         own,
-        others: others(fitting, context),
+        others: others(fitting, context, marks),
         stamp_place: stamp_place
             .unwrap_or_else(|| (fitting.origin.of("parts"), "none of its gripping parts has a stamp")),
         mark_place: (mark_place, if fitting.mark.is_some() { "its mark" } else { "it has no mark" }),
@@ -75,8 +77,7 @@ pub(super) fn known(fitting: &Fitting, context: Context<'_>) -> Known {
 }
 
 /// A stamp of figures alone stands in any text as a size, and is none of these.
-fn others(fitting: &Fitting, context: Context<'_>) -> Vec<Other> {
-    let marks = marks(context.catalogue);
+fn others(fitting: &Fitting, context: Context<'_>, marks: &BTreeMap<&str, &Mark>) -> Vec<Other> {
     let mut others = Vec::new();
     let bodies = fitting.bodies().filter_map(|item| context.mixups.body(&item.part.number));
     for part in bodies.flat_map(|body| &body.parts) {

@@ -1,17 +1,19 @@
 #![doc = include_str!("../explain/codes/text-contradicts-record.md")]
 
 use super::Context;
-use super::fitting_texts::{Text, texts};
+use super::fitting_texts::{Text, notes_of_records, texts};
 use super::known_names::{Known, known};
 use super::words_of_text::{Figures, Word, figures, named, spells, words};
 use crate::catalogue::Fitting;
 use crate::diagnostics::{Finding, Findings, Place, Severity};
+use crate::mixups::marks;
 use crate::units::{Force, Torque};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let (marks, notes) = (marks(context.catalogue), notes_of_records(context.catalogue));
     for fitting in context.catalogue.fittings.values() {
-        let known = known(fitting, context);
-        for text in texts(fitting, context) {
+        let known = known(fitting, context, &marks);
+        for text in texts(fitting, &notes) {
             for (at, stretch) in text.stretches() {
                 let look = Look { fitting, known: &known, text: &text, at, words: words(stretch) };
                 look.figures(findings);
