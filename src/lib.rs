@@ -13,6 +13,7 @@ pub mod diagnostics;
 pub mod explain;
 pub mod facts;
 pub mod grip;
+pub mod installed;
 pub mod layouts;
 mod measurements;
 pub mod mixups;

@@ -9,6 +9,7 @@ mod explain;
 mod faces;
 mod findings;
 mod fixtures;
+mod installed;
 mod placing;
 mod properties;
 mod published;

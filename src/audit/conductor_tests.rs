@@ -109,6 +109,7 @@ fn catalogue(conductor: Conductor) -> Catalogue {
         editions: Vec::new(),
         notes: Vec::new(),
         fonts: Vec::new(),
+        installed: Vec::new(),
         left_out: BTreeSet::new(),
     }
 }

@@ -9,7 +9,7 @@ use super::fittings::{Indexes, fitting};
 use super::materials::material;
 use super::model::Catalogue;
 use super::names::Names;
-use super::notes::{fonts, notes};
+use super::notes::{fonts, installed, notes};
 use super::notices::{holder, notice};
 use super::parts::part;
 use super::procedures::procedure;
@@ -106,6 +106,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         settings: settings(records.settings.as_ref()),
         notes: notes(&records.notes, names, findings),
         fonts: fonts(records.fonts),
+        installed: installed(records.installed),
         materials: materials.sound,
         conductors: conductors.sound,
         parts: parts.sound,

@@ -1,6 +1,6 @@
 //! Notes and fonts: which file belongs to what.
 
-use super::model::{FontFile, Note, NoteAbout};
+use super::model::{FontFile, InstalledFile, Note, NoteAbout};
 use super::names::Names;
 use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings, KnownNames};
@@ -50,4 +50,9 @@ fn note(
 /// The font files.
 pub(super) fn fonts(files: Vec<(FilePath, Arc<[u8]>)>) -> Vec<FontFile> {
     files.into_iter().map(|(file, bytes)| FontFile { bytes, place: Place::whole(file) }).collect()
+}
+
+/// The lists of installed fittings.
+pub(super) fn installed(files: Vec<(FilePath, Arc<[u8]>)>) -> Vec<InstalledFile> {
+    files.into_iter().map(|(file, bytes)| InstalledFile { file, bytes }).collect()
 }

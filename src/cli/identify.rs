@@ -5,15 +5,13 @@ use super::outcome::{Fault, Outcome};
 use super::report;
 use crate::catalogue::{self, Catalogue};
 use crate::mixups::{
-    self, Candidate, Closed, ClosedAnswer, Identified, Inside, Interval, Pull, Readings, Scratch, Shape,
+    self, Candidate, Closed, ClosedAnswer, Identified, Inside, Interval, Pull, Readings, STAND_OUT_TOLERANCE,
+    Scratch, Shape,
 };
 use crate::section::Magnetic;
 use crate::units::{Length, Numerals, Range};
 use clap::ValueEnum;
 use std::fmt::Write;
-
-/// How far a measured stand-out may be off, where nothing else is said.
-const STAND_OUT_TOLERANCE: Length = Length::from_mm(0.5);
 
 /// Options of `identify`: what was measured on a conductor, or on a closed fitting.
 #[derive(Debug, clap::Args)]

@@ -4,6 +4,7 @@ mod audit;
 mod compare;
 mod explain;
 mod file;
+mod follow_up;
 mod identify;
 mod interrupt;
 mod issue;
@@ -48,6 +49,8 @@ enum Command {
     Mixups(mixups::Options),
     /// What has changed since an edition: print again, new, withdraw, and whose copies
     Compare(compare::Options),
+    /// Which installed fittings a notice, a hold or their own readings call for
+    FollowUp(follow_up::Options),
     /// Put the present state on the register as an edition
     Issue(issue::Options),
     /// Write a small working catalogue into an empty folder
@@ -77,6 +80,7 @@ pub fn run() -> ExitCode {
         Command::Identify(options) => identify::run(&globals, &options),
         Command::Mixups(options) => mixups::run(&globals, &options),
         Command::Compare(options) => compare::run(&globals, &options),
+        Command::FollowUp(options) => follow_up::run(&globals, &options),
         Command::Issue(options) => issue::run(&globals, &options),
         Command::Start(options) => start::run(&globals, &options),
         Command::Explain(options) => explain::run(&globals, &options),

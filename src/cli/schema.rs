@@ -32,7 +32,7 @@ pub(super) fn files() -> Vec<(String, String)> {
 
 fn written(folder: &Path, asked: &Map<String, Value>) -> Result<(), Fault> {
     for (kind, schema) in asked {
-        file::write(&folder.join(format!("{kind}.json")), &text(schema))?;
+        file::write(&folder.join(format!("{kind}.json")), text(schema))?;
     }
     let (count, folder) = (asked.len(), folder.display().to_string());
     let files = if count == 1 { "file" } else { "files" };

@@ -83,6 +83,7 @@ const REGISTER: &[(&str, &str)] = built_in![
     "register/base.html",
     "register/call-in.html",
     "register/current-cards.html",
+    "register/follow-up.html",
     "register/notice-to-crews.html",
     "register/what-changed.html",
 ];

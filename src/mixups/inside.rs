@@ -9,6 +9,9 @@ use crate::units::Length;
 use serde_json::{Map, Value, json};
 use std::sync::Arc;
 
+/// How far a stand-out that was read with a rule may be off, where nothing else is said.
+pub const STAND_OUT_TOLERANCE: Length = Length::from_mm(0.5);
+
 /// What to do where no part agrees with a reading.
 pub const NONE_FITS: &str = "nothing that goes in agrees with this reading: keep clear; take the load on a \
                              puller first, then ask. Do not open it";

@@ -30,7 +30,9 @@ pub use features::{
 };
 pub use find::find;
 pub use identify::{Candidate, Identified, Readings, Unanswerable, identify};
-pub use inside::{Closed, ClosedAnswer, Inside, NONE_FITS, Pull, closed_with, inside, inside_to_json};
+pub use inside::{
+    Closed, ClosedAnswer, Inside, NONE_FITS, Pull, STAND_OUT_TOLERANCE, closed_with, inside, inside_to_json,
+};
 pub use json::to_json;
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};

@@ -55,6 +55,7 @@ fn catalogue(notes: Vec<Note>) -> Catalogue {
         editions: Vec::new(),
         notes,
         fonts: Vec::new(),
+        installed: Vec::new(),
         left_out: BTreeSet::new(),
     }
 }

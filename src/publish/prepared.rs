@@ -6,6 +6,7 @@ use crate::cards;
 use crate::catalogue::{self, Catalogue};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::{self, CardFacts, TagFacts};
+use crate::installed::{self, Installed};
 use crate::layouts::{self, Layouts};
 use crate::mixups::{self, Mixups};
 use crate::notes;
@@ -26,6 +27,7 @@ pub(super) struct Prepared {
     pub(super) register: Register,
     pub(super) facts: Vec<CardFacts>,
     pub(super) tags: Vec<TagFacts>,
+    pub(super) installed: Vec<Installed>,
     pub(super) fonts: Arc<Fonts>,
     pub(super) design: cards::Design,
     pub(super) booklet_layouts: Layouts,
@@ -46,6 +48,8 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     let mixups = mixups::find(&catalogue);
     findings.extend(audit::check(audit::Context { catalogue: &catalogue, mixups: &mixups }));
     findings.extend(notes::check(&catalogue));
+    let (installed, found) = installed::installed(&catalogue, &mixups);
+    findings.extend(found);
     let sources: Vec<FontSource> = catalogue.fonts.iter().map(font_source).collect();
     let (fonts, found) = Fonts::new(&world.fonts(), &sources);
     findings.extend(found);
@@ -75,6 +79,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         register,
         facts,
         tags,
+        installed,
         fonts,
         design,
         booklet_layouts,

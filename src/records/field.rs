@@ -51,19 +51,32 @@ pub struct Reader<'a> {
     path: String,
     findings: &'a mut Findings,
     faults: usize,
+    is_row: bool,
 }
 
 impl<'a> Reader<'a> {
     /// A reader of one record; `record` is the id that its findings carry.
     #[must_use]
     pub fn new(file: &'a FilePath, record: Option<String>, findings: &'a mut Findings) -> Self {
-        Self { file, lines: &[], record, path: String::new(), findings, faults: 0 }
+        Self { file, lines: &[], record, path: String::new(), findings, faults: 0, is_row: false }
     }
 
     /// The same reader with the lines of the file, in which the letters of texts are found.
     #[must_use]
     pub fn in_lines(self, lines: &'a [&'a str]) -> Self {
         Self { lines, ..self }
+    }
+
+    /// The same reader of a row of a table, whose keys are its columns.
+    #[must_use]
+    pub fn in_row(self) -> Self {
+        Self { is_row: true, ..self }
+    }
+
+    /// Whether it reads a row of a table.
+    #[must_use]
+    pub fn is_row(&self) -> bool {
+        self.is_row
     }
 
     /// The file that the record stands in.
@@ -230,8 +243,11 @@ impl<'a> Reader<'a> {
                 Some(entry) => (self.key_place(entry), format!("`{}` has no value", key.name)),
                 None => (node.place(self.file), format!("{called} must have the key `{}`", key.name)),
             };
-            let finding =
-                Finding::error("missing-key", place, message).help(format!("add `{}: …`", key.name));
+            let help = match self.is_row {
+                true => format!("fill in the cell in column `{}`", key.name),
+                false => format!("add `{}: …`", key.name),
+            };
+            let finding = Finding::error("missing-key", place, message).help(help);
             let path = self.path_of(key.name);
             self.push(finding, &path);
         }

@@ -18,6 +18,8 @@ pub(super) enum FileKind {
     Register,
     Note,
     Font,
+    /// A list of installed fittings.
+    Installed,
     /// Nothing of ours, and nothing to be said about it.
     Ignored,
     /// It would not be read where it is, or as it is called.
@@ -68,6 +70,13 @@ pub(super) fn file_kind(path: &str) -> FileKind {
     match (folder, ending.to_ascii_lowercase().as_str()) {
         ("notes", "md") => note(name),
         ("fonts", "ttf" | "otf") => FileKind::Font,
+        ("installed", "csv") => FileKind::Installed,
+        ("installed", _) => misplaced(
+            Severity::Error,
+            "file-ending",
+            "lists of installed fittings are read from `.csv` files only",
+            "save the list from the spreadsheet as CSV, in UTF-8",
+        ),
         ("fonts", "txt" | "md" | "") | ("schemas", "json") => FileKind::Ignored,
         (_, "yaml" | "yml") => record(folder, name, ending),
         _ => unknown(path),
@@ -118,6 +127,9 @@ fn unknown(path: &str) -> FileKind {
     let help = match path.split('/').next() {
         Some("fonts") => "fonts are `.ttf` and `.otf` files",
         Some("notes") => "notes are `.md` files",
+        _ if path.to_ascii_lowercase().ends_with(".csv") => {
+            "lists of installed fittings are `.csv` files in `installed`"
+        }
         _ => "records are `.yaml` files, notes are `.md` files in `notes`",
     };
     misplaced(Severity::Warning, "unknown-file", "this file is not read", help)

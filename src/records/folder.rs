@@ -35,6 +35,8 @@ pub struct Records {
     pub notes: Vec<TextFile>,
     /// Font files.
     pub fonts: Vec<(FilePath, Arc<[u8]>)>,
+    /// Lists of installed fittings, as bytes: what asks for them reads them.
+    pub installed: Vec<(FilePath, Arc<[u8]>)>,
     /// Editions on the register, in the order of their files' names.
     pub editions: Vec<EditionRecord>,
     /// Ids and numbers seen in files that can't be read as YAML.
@@ -100,6 +102,10 @@ fn read_file(world: &dyn World, file: &FilePath) -> Records {
         records.fonts.push((file.clone(), bytes));
         return records;
     }
+    if kind == FileKind::Installed {
+        records.installed.push((file.clone(), bytes));
+        return records;
+    }
     if kind == FileKind::Register {
         match utf8(file, &bytes).and_then(|text| read_edition(file, text)) {
             Ok(edition) => records.editions.push(edition),
@@ -148,7 +154,11 @@ impl Records {
                 self.procedures = read_documents(file, text, &mut self.findings, &mut self.salvaged)
             }
             FileKind::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
-            FileKind::Register | FileKind::Font | FileKind::Ignored | FileKind::Misplaced(_) => {}
+            FileKind::Register
+            | FileKind::Font
+            | FileKind::Installed
+            | FileKind::Ignored
+            | FileKind::Misplaced(_) => {}
         }
     }
 
@@ -173,6 +183,7 @@ impl Records {
         self.procedures.extend(other.procedures);
         self.notes.extend(other.notes);
         self.fonts.extend(other.fonts);
+        self.installed.extend(other.installed);
         self.editions.extend(other.editions);
         self.salvaged.extend(other.salvaged);
         self.findings.extend(other.findings);

@@ -27,9 +27,11 @@
 //! | `window-upside-down` | least above most |
 //! | `list-too-long` | more entries than anybody reads |
 //! | `edition-unreadable` | a file of the register that is not as `issue` writes it |
+//! | `wrong-number-of-cells`, `quote-not-closed` | a list of installed fittings that is no table |
 //! | `bad-id`, `bad-text`, `bad-language`, `not-a-date` | names, texts, tags, dates |
 
 mod bore;
+mod cell;
 mod correction;
 mod document;
 mod events;
@@ -46,13 +48,16 @@ mod record;
 mod scalar;
 mod schema;
 mod schemas;
+mod table;
 #[cfg(test)]
 mod tests;
 mod text;
 mod wording;
 mod words;
+mod written_table;
 
 pub use bore::BoreRecord;
+pub use cell::{as_it_was, harmless};
 pub use document::{Document, Salvaged};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use folder::{Records, TextFile, read};
@@ -64,6 +69,7 @@ pub use number::{
 };
 pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth, amiss_in_identifier};
 pub use schemas::{explained_schemas, schemas};
+pub use table::{Cell, MOST_ROWS, Table, table};
 pub use text::{decode, utf8};
 pub use wording::{Letters, Worded};
 pub use words::{
@@ -71,3 +77,4 @@ pub use words::{
     MagneticWord, MaterialGroupWord, Orientation, ReceiptWord, Reuse, Role, RopeCoreWord, SheetSize,
     StandOutFrom, Status, WearBasis,
 };
+pub use written_table::written_table;

@@ -17,16 +17,20 @@ macro_rules! record {
             $( $(#[doc = $doc])+ pub $field: Option<$crate::records::Field<$type>>, )+
         }
 
+        impl $name {
+            /// Its keys, in the order of the declaration.
+            pub const KEYS: &'static [$crate::records::Key] = &[$($crate::records::Key {
+                name: $crate::records::record::key!($field $($key)?),
+                need: $crate::records::Need::$need,
+            }),+];
+        }
+
         impl $crate::records::Read for $name {
             fn read(
                 node: &$crate::records::Node,
                 reader: &mut $crate::records::Reader<'_>,
             ) -> Option<Self> {
-                const KEYS: &[$crate::records::Key] = &[$($crate::records::Key {
-                    name: $crate::records::record::key!($field $($key)?),
-                    need: $crate::records::Need::$need,
-                }),+];
-                let entries = reader.mapping(node, $called, KEYS)?;
+                let entries = reader.mapping(node, $called, Self::KEYS)?;
                 Some(Self {
                     $($field: reader.field(entries, $crate::records::record::key!($field $($key)?)),)+
                 })

@@ -207,10 +207,12 @@ impl Read for Day {
 fn one_line(node: &Node, reader: &mut Reader<'_>) -> Option<String> {
     let written = text(node, reader)?.trim().to_owned();
     if written.contains('\n') {
+        let help = match reader.is_row() {
+            true => "write it in one line; longer texts go to the column for remarks",
+            false => "use `>-` instead of `|`, or one line; longer texts go to notes",
+        };
         reader.fault("bad-text", node, "this text has several lines", |finding| {
-            finding
-                .expected("one line")
-                .help("use `>-` instead of `|`, or one line; longer texts go to notes")
+            finding.expected("one line").help(help)
         });
         return None;
     }

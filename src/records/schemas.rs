@@ -1,8 +1,8 @@
 //! JSON Schemas of all kinds of record, for editors.
 
 use super::kinds::{
-    CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, MaterialRecord, NoticeRecord, PartRecord,
-    ProcedureRecord,
+    CatalogueRecord, ConductorRecord, FittingRecord, HolderRecord, InstalledRecord, MaterialRecord,
+    NoticeRecord, PartRecord, ProcedureRecord,
 };
 use super::schema::without_notes;
 use schemars::{Schema, schema_for};
@@ -10,7 +10,7 @@ use serde_json::Value;
 use std::collections::BTreeMap;
 
 /// The JSON Schema of each kind of record, by the folder it lies in; `catalogue` is that of
-/// `catalogue.yaml`.
+/// `catalogue.yaml`, `installed` that of a row of a list, column by column.
 ///
 /// ```
 /// let schemas = fittingcards::records::schemas();
@@ -43,6 +43,7 @@ pub fn explained_schemas() -> BTreeMap<&'static str, Schema> {
         ("fittings", schema_for!(FittingRecord)),
         ("notices", schema_for!(NoticeRecord)),
         ("holders", schema_for!(HolderRecord)),
+        ("installed", schema_for!(InstalledRecord)),
         ("procedures", schema_for!(ProcedureRecord)),
     ])
 }

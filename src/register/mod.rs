@@ -14,6 +14,7 @@ mod entry;
 mod explained;
 mod handed_out;
 mod history;
+mod issue_then;
 mod json;
 mod next;
 mod refused;

@@ -9,7 +9,7 @@ import { looks } from "./looks.mjs";
 import { valid } from "./valid.mjs";
 
 /** Pages that every register has, beside a call-in list for each holder who gives back or gets anything. */
-const ALWAYS = ["approval.html", "current-cards.html", "notice-to-crews.html", "what-changed.html"];
+const ALWAYS = ["approval.html", "current-cards.html", "follow-up.html", "notice-to-crews.html", "what-changed.html"];
 
 export async function register(browser, site, program) {
   await check("the register has all its pages", () => {

@@ -78,6 +78,6 @@ fn the_answer_as_json_has_kinds_keys_and_codes() {
     assert_eq!((&key["least"], &key["most"], &key["needed"]), (&0.0.into(), &12.0.into(), &false.into()));
     assert_eq!(one["codes"], serde_json::json!([]));
     let all = run.json(&["explain"]);
-    assert_eq!(all["kinds"].as_array().unwrap().len(), 8);
+    assert_eq!(all["kinds"].as_array().unwrap().len(), 9);
     assert!(all["codes"].as_array().unwrap().iter().any(|code| code["code"] == "zero"));
 }

@@ -93,7 +93,12 @@ fn refused(key: &Key, value: &str) -> Option<String> {
 }
 
 fn findings(key: &Key, record: &str) -> Findings {
-    records::read(&world_of(key.kind(), record)).unwrap().findings
+    let mut read = records::read(&world_of(key.kind(), record)).unwrap();
+    for (file, bytes) in std::mem::take(&mut read.installed) {
+        let rows = records::read_installed(&file, &bytes, &mut read.findings);
+        assert_eq!(rows.len(), 1, "{record}");
+    }
+    read.findings
 }
 
 /// The unit by the ending of the key, against the one in the message of the reader.

@@ -20,8 +20,21 @@ pub fn world_of(kind: &str, record: &str) -> MemoryWorld {
         return MemoryWorld::new().with(settings, record);
     }
     let least = "title: Example\nowner: Example railway\nedition: \"1\"\ncaution: Example, not for use.\n";
+    if kind == "installed" {
+        let file = FilePath::catalogue("installed/one.csv");
+        return MemoryWorld::new().with(settings, least).with(file, table_of(record));
+    }
     let file = FilePath::catalogue(&format!("{kind}/one.yaml"));
     MemoryWorld::new().with(settings, least).with(file, record)
+}
+
+/// A head and one row, of the lines `key: value` of a record without mappings.
+pub fn table_of(record: &str) -> String {
+    let cells: Vec<(&str, &str)> = record.lines().filter_map(|line| line.split_once(": ")).collect();
+    let quoted = |value: &str| format!("\"{}\"", value.trim_matches('"').replace('"', "\"\""));
+    let head: Vec<&str> = cells.iter().map(|(key, _)| *key).collect();
+    let row: Vec<String> = cells.iter().map(|(_, value)| quoted(value)).collect();
+    format!("{}\n{}\n", head.join(","), row.join(","))
 }
 
 /// The mapping at a depth of the path, line by line: the needed keys with their examples, and the path's own.

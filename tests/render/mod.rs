@@ -2,6 +2,7 @@
 //! whole when something is in the way.
 
 mod hostile;
+mod installed;
 mod kept;
 
 use fittingcards::publish::{

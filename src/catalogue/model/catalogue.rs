@@ -1,6 +1,8 @@
 //! A whole catalogue.
 
-use super::{Conductor, Edition, Fitting, FontFile, Holder, Note, Notice, Part, Procedure, Settings};
+use super::{
+    Conductor, Edition, Fitting, FontFile, Holder, InstalledFile, Note, Notice, Part, Procedure, Settings,
+};
 use crate::section::Material;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -30,6 +32,8 @@ pub struct Catalogue {
     pub notes: Vec<Note>,
     /// Fonts beside the built-in ones, in order of file name.
     pub fonts: Vec<FontFile>,
+    /// Lists of installed fittings, in order of file name; read by whoever asks for what they hold.
+    pub installed: Vec<InstalledFile>,
     /// Ids and numbers of records that are left out, because they or what they need are faulty. Whatever
     /// names one of them is not wrong.
     pub left_out: BTreeSet<String>,

@@ -20,7 +20,7 @@ pub use catalogue::Catalogue;
 pub use conductor::{Conductor, Identity, Stated, WearLimits};
 pub use edition::{CardIssue, Edition, IssuedText};
 pub use fitting::{CompleteWithout, Fitting, InService, Item, StandOut};
-pub use note::{FontFile, Note, NoteAbout};
+pub use note::{FontFile, InstalledFile, Note, NoteAbout};
 pub use notice::{Holder, Notice, Receipt};
 pub use origin::Origin;
 pub use part::{Part, Proof};

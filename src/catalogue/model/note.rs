@@ -1,6 +1,6 @@
-//! Markdown and fonts of a catalogue.
+//! Files of a catalogue that are no records: Markdown, fonts, lists of installed fittings.
 
-use crate::source::Place;
+use crate::source::{FilePath, Place};
 use std::sync::Arc;
 
 /// Markdown as written.
@@ -30,4 +30,19 @@ pub struct FontFile {
     pub bytes: Arc<[u8]>,
     /// Where it stands.
     pub place: Place,
+}
+
+/// A list of installed fittings, as it lies on the disk.
+#[derive(Clone)]
+pub struct InstalledFile {
+    /// The file.
+    pub file: FilePath,
+    /// The bytes.
+    pub bytes: Arc<[u8]>,
+}
+
+impl std::fmt::Debug for InstalledFile {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(out, "InstalledFile({:?}, {} bytes)", self.file.path, self.bytes.len())
+    }
 }

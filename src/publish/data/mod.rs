@@ -23,17 +23,16 @@ mod fittings;
 mod object;
 mod parts;
 mod settings;
-mod spreadsheet;
 mod uses;
 
 use crate::catalogue::Catalogue;
 use crate::facts::{CardFacts, PrintedText};
 use crate::mixups::{self, Mixups};
+use crate::records::harmless;
 use crate::register::{Register, Standing};
 use crate::units::Numerals;
 use object::Object;
 use serde_json::Value;
-pub(super) use spreadsheet::harmless;
 use uses::uses;
 
 /// What `data/catalogue.json` holds.

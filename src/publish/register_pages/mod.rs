@@ -2,6 +2,7 @@
 //! again.
 
 mod crews;
+mod follow_up;
 mod pages;
 mod tables;
 
@@ -11,6 +12,7 @@ use super::options::Fault;
 use super::prepared::Prepared;
 use crate::catalogue::Edition;
 use crate::diagnostics::{Finding, Findings};
+use crate::installed::{FollowUp, follow_up};
 use crate::register::{self, CardChange, Comparison, Reissue, Standing, compare};
 use serde_json::Value;
 
@@ -21,6 +23,8 @@ struct Told<'a> {
     stages: Vec<Comparison>,
     /// What the newest edition changed, with what each holder gets and gives back.
     newest: Option<Comparison>,
+    /// Which fittings in the line call for something, where there are lists of them.
+    follow_up: Option<FollowUp<'a>>,
 }
 
 impl Making<'_> {
@@ -35,6 +39,7 @@ impl Making<'_> {
         let mut findings = self.copies("register/print-again.pdf", &copies)?;
         let mut pages = vec![told.what_changed(), told.to_crews(), told.approval(), told.current_cards()];
         pages.extend(told.call_in());
+        pages.extend(told.follow_up_page());
         let mut texts = Vec::new();
         for page in &pages {
             match told.filled(page) {
@@ -66,6 +71,7 @@ fn page(name: &str, heading: impl Into<String>, values: Value) -> Page {
         "notice-to-crews" => "notice-to-crews",
         "approval" => "approval",
         "current-cards" => "current-cards",
+        "follow-up" => "follow-up",
         _ => "call-in",
     };
     Page { name: name.to_owned(), layout, heading: heading.into(), values }
@@ -73,7 +79,7 @@ fn page(name: &str, heading: impl Into<String>, values: Value) -> Page {
 
 impl<'a> Told<'a> {
     fn of(prepared: &'a Prepared) -> Self {
-        let Prepared { register, catalogue, facts, .. } = prepared;
+        let Prepared { register, catalogue, mixups, facts, installed, .. } = prepared;
         let present = register.next(catalogue, facts, "", Reissue::default());
         let mut stages = register::history(register, &present);
         if register.editions().is_empty() {
@@ -84,7 +90,9 @@ impl<'a> Told<'a> {
         let last = register.editions().len().checked_sub(1);
         let between = last.map(|last| (last.checked_sub(1), Some(last)));
         let newest = between.map(|between| compare(register, catalogue, between, (&present, "")));
-        Self { prepared, stages, newest }
+        let lists = !catalogue.installed.is_empty();
+        let follow_up = lists.then(|| follow_up(catalogue, mixups, installed, None));
+        Self { prepared, stages, newest, follow_up }
     }
 
     fn filled(&self, page: &Page) -> Result<String, Box<Finding>> {

@@ -1,9 +1,10 @@
 //! The tables for a spreadsheet: what changed, the current cards, the copies to call in.
 
 use super::{Told, lists};
-use crate::publish::data::harmless;
+use crate::installed::{FOLLOW_UP_HEAD, follow_up_rows};
 use crate::publish::options::Fault;
 use crate::publish::staging::Staging;
+use crate::records::written_table;
 use crate::register::{self, CardChange, Comparison};
 use crate::source::WorldError;
 use serde_json::Value;
@@ -37,6 +38,10 @@ impl Told<'_> {
                 vec![lists.id.clone(), lists.name.clone(), line.number.clone(), issue, copies]
             })
         });
+        if let Some(found) = &self.follow_up {
+            let rows = follow_up_rows(found);
+            staging.write("register/follow-up.csv", &table("follow-up", &FOLLOW_UP_HEAD, &rows)?)?;
+        }
         Ok(staging.write("register/call-in.csv", &table("call-in", &head, &call_in.collect::<Vec<_>>())?)?)
     }
 }
@@ -63,11 +68,5 @@ fn rows_of(stage: &Comparison, list: &str, card: &CardChange) -> Vec<Vec<String>
 
 fn table(name: &str, head: &[&str], rows: &[Vec<String>]) -> Result<Vec<u8>, WorldError> {
     let fault = |reason: String| WorldError { path: format!("register/{name}.csv"), reason };
-    let mut writer = csv::Writer::from_writer(Vec::new());
-    writer.write_record(head).map_err(|error| fault(error.to_string()))?;
-    for row in rows {
-        let row: Vec<_> = row.iter().map(|text| harmless(text)).collect();
-        writer.write_record(row.iter().map(AsRef::as_ref)).map_err(|error| fault(error.to_string()))?;
-    }
-    writer.into_inner().map_err(|error| fault(error.to_string()))
+    written_table(head, rows).map_err(|error| fault(error.to_string()))
 }

@@ -5,6 +5,7 @@ mod conductor;
 mod fitting;
 mod geometry;
 mod holder;
+mod installed;
 mod material;
 mod notice;
 mod part;
@@ -24,6 +25,7 @@ pub use geometry::{
     SpreadingConeRecord, ThimbleRecord, WedgeBodyRecord, WedgeRecord,
 };
 pub use holder::{Copies, HolderRecord, ReceiptRecord};
+pub use installed::{InstalledRecord, InstalledRow, read_installed};
 pub use material::{MaterialRecord, SourceRecord, StrengthRecord, StrengthStepRecord};
 pub use notice::NoticeRecord;
 pub use part::{MarkRecord, PartRecord, ProofRecord};
