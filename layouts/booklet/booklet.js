@@ -204,7 +204,7 @@
   function startSingle() {
     var pages = all(".page"), shown = pages[0];
     function show() {
-      var name = decodeURIComponent(location.hash.slice(1));
+      var name = decodeURIComponent(location.hash.slice(1).split("?")[0]);
       var target = (name && document.getElementById(name)) || pages[0];
       /* What stands outside all pages, such as the start of the main part, leaves the page that is shown. */
       shown = target.closest(".page") || shown;

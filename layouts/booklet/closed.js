@@ -3,40 +3,47 @@
 (function () {
   "use strict";
 
-  var tools = window.bookletTools, make = tools.make, link = tools.link, say = tools.say, typed = tools.typed;
-  var ORDER = ["hidden-danger", "seen-danger", "", "right-part"];
+  var tools = window.bookletTools, lookup = window.bookletLookup, make = tools.make, link = tools.link, say = tools.say, typed = tools.typed;
   var CALLED = { "hidden-danger": "Danger", "seen-danger": "Danger", "": "Other part", "right-part": "Right part" };
 
-  /* Whether a window takes a reading; one that is not known takes any, one without a least is open below. */
-  function takes(ends, reading, tolerance) {
-    return ends === null || ((ends[0] === null || reading + tolerance >= ends[0] - 1e-9) && reading - tolerance <= ends[1] + 1e-9);
-  }
-
-  /* The worst first. */
-  function ranked(parts) {
-    return parts.slice().sort(function (a, b) { return ORDER.indexOf(a["class"]) - ORDER.indexOf(b["class"]); });
-  }
-
-  function possible(inside, reading, tolerance, state) {
-    var can = inside.filter(function (part) {
-      return (state !== "tensioned" && takes(part.seated, reading, tolerance)) || (state !== "seated" && takes(part.tensioned, reading, tolerance));
+  /* What each part or kit would be: as it agrees with the reading, else as it is in the first of its fittings. */
+  function judged(inside, read) {
+    return inside.map(function (part) {
+      var fits = part.ways.filter(function (way) { return !lookup.against(way.tests, read).length; })[0];
+      return { text: part.text, href: part.href, way: fits || part.ways[0], fits: Boolean(fits) };
     });
-    /* A part that is right for one fitting of the body and not for another is named once, as what it is right for. */
-    return ranked(can.filter(function (part, index) {
-      return can.findIndex(function (other) { return other.text === part.text; }) === index;
-    }));
+  }
+
+  /* The worst first; among those that are as bad, the nearest to the reading. */
+  function ranked(parts, read) {
+    var nearest = lookup.sorted(parts, function (part) { return lookup.distance(part.way, read); });
+    return lookup.sorted(nearest, function (part) { return part.way.found; });
   }
 
   function listed(can) {
     var list = make("ul");
     list.className = "verdicts";
     can.forEach(function (part) {
-      var item = make("li");
-      item.className = part["class"];
-      item.appendChild(make("strong", CALLED[part["class"]] + (part.noticed ? ", " + part.noticed : "")));
+      var item = make("li"), way = part.way;
+      item.className = way["class"];
+      item.appendChild(make("strong", CALLED[way["class"]] + (way.noticed ? ", " + way.noticed : "")));
       item.appendChild(document.createTextNode(": "));
       item.appendChild(link(part));
-      item.appendChild(document.createTextNode(" – " + part.words));
+      item.appendChild(document.createTextNode(" – " + way.words));
+      list.appendChild(item);
+    });
+    return list;
+  }
+
+  /* What the reading rules out, each with where it would stand. */
+  function ruledOut(parts, read) {
+    var list = make("ul");
+    list.className = "ruled-out";
+    parts.forEach(function (part) {
+      var item = make("li"), name = make("s");
+      name.appendChild(link(part));
+      item.appendChild(name);
+      item.appendChild(document.createTextNode(" – " + lookup.against(part.way.tests, read).join("; ")));
       list.appendChild(item);
     });
     return list;
@@ -54,13 +61,10 @@
   }
 
   function windows(part, state) {
-    return [["seated", part.seated], ["tensioned", part.tensioned]].filter(function (pair) {
+    return [["seated", part.way.seated], ["tensioned", part.way.tensioned]].filter(function (pair) {
       return pair[1] !== null && (state === "unknown" || state === pair[0]);
     });
   }
-
-  /* What a row of the ruler shows; a part that does the same in several fittings has one row. */
-  function looks(part) { return JSON.stringify([part.text, part["class"], part.seated, part.tensioned]); }
 
   /* Least and most of all that the ruler shows, with room beside them. */
   function reach(inside, state, reading) {
@@ -77,7 +81,7 @@
 
   function row(svg, part, top, place, state, low) {
     var name = part.text.indexOf("all parts") === 0 ? part.text : part.text.split(" ")[0];
-    svg.appendChild(drawn("text", { x: EDGE, y: top + 11 }, name + " – " + CALLED[part["class"]].toLowerCase()));
+    svg.appendChild(drawn("text", { x: EDGE, y: top + 11 }, name + " – " + CALLED[part.way["class"]].toLowerCase()));
     windows(part, state).forEach(function (pair) {
       var from = place(pair[1][0] === null ? low : pair[1][0]), to = place(pair[1][1]);
       svg.appendChild(drawn("rect", { x: from, y: top + (pair[0] === "seated" ? 15 : 23), width: Math.max(2, to - from), height: 6, "class": "window-" + pair[0] }));
@@ -85,8 +89,7 @@
   }
 
   function ruler(inside, reading, tolerance, state) {
-    var parts = ranked(inside.filter(function (part) { return windows(part, state).length; }));
-    parts = parts.filter(function (part, index) { return parts.findIndex(function (other) { return looks(other) === looks(part); }) === index; });
+    var parts = inside.filter(function (part) { return windows(part, state).length; });
     var high = EDGE + parts.length * ROW, ends = reach(parts, state, reading);
     function place(mm) { return EDGE + (mm - ends[0]) / (ends[1] - ends[0]) * (WIDE - 2 * EDGE); }
     var svg = drawn("svg", { viewBox: "0 0 " + WIDE + " " + (high + 24), "class": "ruler", role: "img", "aria-label": "The reading on the windows of all parts; the list says the same in words" });
@@ -102,32 +105,38 @@
   }
 
   function startClosed(form) {
-    var table = tools.data(form), answer = form.querySelector(".answer"), fields = form.elements;
+    var table = tools.data(form), answer = form.querySelector(".answer"), fields = form.elements, usual = typed(fields.tolerance);
     table.cases.forEach(function (entry, index) {
       var option = make("option", entry.text);
       option.value = String(index);
       fields["case"].appendChild(option);
     });
 
+    function stop(words) { say(answer, [words]); }
+
     function show() {
-      var reading = typed(fields.reading), tolerance = Math.abs(typed(fields.tolerance) || 0), state = fields.state.value;
-      if (reading === null) { say(answer, [fields.reading.value === "" ? "" : "This is not a number."]); return; }
-      var chosen = table.cases[Number(fields["case"].value)];
-      var can = possible(chosen.inside, reading, tolerance, state);
-      var picture = ruler(chosen.inside, reading, tolerance, state);
+      var reading = typed(fields.reading), off = typed(fields.tolerance), state = fields.state.value;
+      if (reading === null) { stop(fields.reading.value === "" ? "" : "This is not a number."); return; }
+      var read = { stand_out: reading, tolerance: off === null ? usual : off, state: state };
+      var refused = lookup.against(table.limits, read, table.mark);
+      if (refused.length) { stop(tools.sentence(refused[0])); return; }
+      answered(table.cases[Number(fields["case"].value)], read);
+    }
+
+    function answered(chosen, read) {
+      var all = ranked(judged(chosen.inside, read), read);
+      var can = all.filter(function (part) { return part.fits; }), out = all.filter(function (part) { return !part.fits; });
+      var words = can.length ? table.says[can[0].way.found] : table.none;
+      var right = can.length > 0 && can[0].way["class"] === "right-part";
+      var told = make("p");
+      told.className = right ? "told" : "told stop";
+      told.setAttribute("data-says", words);
+      say(told, right ? [make("strong", tools.sentence(words))] : [make("strong", "Stop."), " " + tools.sentence(words)]);
+      if (!right && chosen.card) { say(told, [make("strong", "Stop."), " " + tools.sentence(words) + " The card says: " + tools.sentence(chosen.card)]); }
       var key = make("p", "Thick line: the reading, with what it may be off by. Filled: seated. Outlined: tensioned. In mm.");
       key.className = "faint";
-      var wrong = can.some(function (part) { return part["class"] !== "right-part"; });
-      var told = make("p");
-      told.className = !can.length || wrong ? "told stop" : "told";
-      if (!can.length) {
-        say(told, [make("strong", "Stop."), " No known part stands out like this. " + chosen.none + "."]);
-      } else if (wrong) {
-        say(told, [make("strong", "Stop: it can be a wrong part."), " Read its stamp or mark. Where neither can be seen, treat it as wrong. " + chosen.none + "."]);
-      } else {
-        say(told, [make("strong", "Only the right part stands out like this"), "; that does not prove that it grips."]);
-      }
-      say(answer, can.length ? [told, listed(can), picture, key] : [told, picture, key]);
+      say(answer, [told].concat(can.length ? [listed(can)] : [], [ruler(all, read.stand_out, read.tolerance, read.state), key],
+        out.length ? [make("h3", "Ruled out: " + out.length), ruledOut(out, read)] : []));
     }
     form.addEventListener("input", show);
   }

@@ -1,77 +1,62 @@
 /* What is in my hand: the conductors that agree with all that was found, and why the others do not. A classic
-   script, run after tools.js. */
+   script, run after lookup.js and tools.js. */
 (function () {
   "use strict";
 
-  var tools = window.bookletTools, typed = tools.typed, make = tools.make, link = tools.link, say = tools.say;
+  var tools = window.bookletTools, lookup = window.bookletLookup, typed = tools.typed, make = tools.make, say = tools.say;
   var NUMBERS = ["one", "two", "tolerance", "wires", "outer", "wire"];
-  var FOUND = ["one", "two", "wires", "outer", "wire", "shape", "magnet", "colour"];
-  var PULLS = { no: "a magnet does not pull it", slight: "a magnet pulls it a little", yes: "a magnet holds it" };
-  var SHAPES = { round: "it is round", grooved: "it is grooved", rope: "it is a rope of strands", tube: "it is a tube", bar: "it is a bar" };
-  var SCRATCHES = { copper: "a fresh scratch is copper or bronze", grey: "a fresh scratch is grey" };
+  var COUNTED = ["wires", "outer", "wire"], SEEN = ["shape", "magnet", "scratch"];
+  var FOUND = ["one", "two"].concat(COUNTED, SEEN);
+  /* With more candidates, what tells them apart is behind a tap. */
+  var MANY = 6;
 
-  function within(one, other, most) { return Math.abs(one - other) <= most + 1e-9; }
-
-  function mean(readings) { return readings.reduce(function (sum, reading) { return sum + reading; }, 0) / readings.length; }
-
-  /* A worn grooved wire keeps its width; its height is anything down to its lowest. */
-  function wornAlike(worn, asked, most) {
-    var low = Math.min.apply(null, asked.readings), high = Math.max.apply(null, asked.readings);
-    var stands = low >= worn.lowest - most && low <= worn.height + most;
-    if (asked.readings.length === 2) { return within(high, worn.width, most) && stands; }
-    return within(low, worn.width, most) || (asked.shape === "grooved" && stands);
+  function fittings(conductor) {
+    return conductor.fittings.map(function (fitting) {
+      var entry = make("li", "Fitting "), text = fitting.number + " " + fitting.name;
+      entry.appendChild(tools.link({ href: fitting.href, text: text }));
+      if (fitting.status) {
+        entry.appendChild(document.createTextNode(" "));
+        entry.appendChild(make("strong", fitting.status));
+      }
+      return entry;
+    });
   }
 
-  function measuresAlike(conductor, asked) {
-    var most = asked.tolerance + conductor.tolerance;
-    if (!asked.readings.length || within(mean(asked.readings), conductor.diameter, most)) { return true; }
-    return conductor.worn !== null && wornAlike(conductor.worn, asked, most);
+  /* How to tell a conductor from the others that agree. */
+  function toldApart(conductor, found, common) {
+    var others = found.filter(function (other) { return other !== conductor; });
+    return others.map(function (other) {
+      var entry = make("li", "Or is it " + other.text + "? ");
+      entry.className = "apart";
+      entry.setAttribute("data-from", other.id);
+      entry.appendChild(make("span", lookup.apart(conductor.signs, other.signs, common)));
+      return entry;
+    });
   }
 
-  /* A slight pull is told from none and from a strong one only with luck. */
-  function pullsAlike(seen, known) { return seen === known || known === "slight" || (seen === "slight" && known === "yes"); }
+  function put(list, entries) { entries.forEach(function (entry) { list.appendChild(entry); }); }
 
-  /* What rules a conductor out, in words. What is not known of it, or was not looked at, rules nothing out. */
-  function against(conductor, asked, mark) {
-    var reasons = [];
-    function same(seen, known) { return seen === known; }
-    function near(seen, known) { return within(seen, known, asked.tolerance + conductor.wireTolerance); }
-    function look(known, seen, alike, words) {
-      if (seen !== null && seen !== "" && known !== null && !alike(seen, known)) { reasons.push(words); }
-    }
-    function mm(length) { return String(length).replace(".", mark) + "\u00a0mm"; }
-    if (!measuresAlike(conductor, asked)) { reasons.push("it measures " + mm(conductor.diameter)); }
-    look(conductor.wires, asked.wires, same, "it has " + conductor.wires + " wires in all");
-    look(conductor.outer, asked.outer, same, "its outer layer has " + conductor.outer + " wires");
-    look(conductor.wire, asked.wire, near, "one wire of it measures " + mm(conductor.wire));
-    look(conductor.shape, asked.shape, same, SHAPES[conductor.shape]);
-    look(conductor.magnet, asked.magnet, pullsAlike, PULLS[conductor.magnet]);
-    look(conductor.colour, asked.colour, same, SCRATCHES[conductor.colour]);
-    return reasons;
-  }
-
-  /* A conductor that agrees: its fittings, and how to tell it from the others that do. */
-  function candidate(conductor, others, apart) {
-    var item = make("li"), list = make("ul");
-    item.appendChild(link(conductor));
+  function candidate(conductor, found, read, common) {
+    var item = make("li"), list = make("ul"), apart = toldApart(conductor, found, common);
+    item.appendChild(tools.link(conductor));
     item.appendChild(document.createTextNode(", " + conductor.measure));
-    conductor.fittings.forEach(function (fitting) {
-      var entry = make("li", "Fitting ");
-      entry.appendChild(link(fitting));
-      list.appendChild(entry);
-    });
-    others.forEach(function (other) {
-      list.appendChild(make("li", "Or is it " + other.text + "? " + (apart[conductor.id + "|" + other.id] || "overall diameter")));
-    });
+    lookup.remarks(conductor, read).forEach(function (remark) { list.appendChild(make("li", remark)).className = "remark"; });
+    put(list, fittings(conductor));
+    if (found.length <= MANY) { put(list, apart); }
     if (list.firstChild) { item.appendChild(list); }
+    if (found.length > MANY) {
+      var more = make("details"), others = make("ul");
+      more.appendChild(make("summary", "What tells it from the others"));
+      put(others, apart);
+      more.appendChild(others);
+      item.appendChild(more);
+    }
     return item;
   }
 
-  function candidates(found, apart) {
+  function candidates(found, read, common) {
     var list = make("ol");
-    found.forEach(function (conductor) {
-      list.appendChild(candidate(conductor, found.length > 6 ? [] : found.filter(function (other) { return other !== conductor; }), apart));
-    });
+    put(list, found.map(function (conductor) { return candidate(conductor, found, read, common); }));
     return list;
   }
 
@@ -80,7 +65,7 @@
     list.className = "ruled-out";
     out.forEach(function (entry) {
       var item = make("li"), name = make("s");
-      name.appendChild(link(entry.conductor));
+      name.appendChild(tools.link(entry.conductor));
       item.appendChild(name);
       item.appendChild(document.createTextNode(" – " + entry.reasons.join("; ")));
       list.appendChild(item);
@@ -96,48 +81,55 @@
     return [make("strong", found.length + " of " + all + " fit" + names)];
   }
 
+  function said(words) {
+    var line = make("p", tools.sentence(words));
+    line.className = "told";
+    line.setAttribute("data-says", words);
+    return line;
+  }
+
   function startHand(form) {
     var table = tools.data(form), answer = form.querySelector(".answer"), counted = form.querySelector(".tally"), fields = form.elements;
+    var usual = fields.tolerance.value;
 
     function asked() {
       var readings = [typed(fields.one), typed(fields.two)].filter(function (reading) { return reading !== null; });
-      return {
-        readings: readings, tolerance: Math.abs(typed(fields.tolerance) || 0), wires: typed(fields.wires), outer: typed(fields.outer),
-        wire: typed(fields.wire), shape: fields.shape.value, magnet: fields.magnet.value, colour: fields.colour.value
-      };
+      var read = lookup.sizes(readings), tolerance = typed(fields.tolerance);
+      read.tolerance = tolerance === null ? tools.number(usual) : tolerance;
+      COUNTED.forEach(function (name) { if (typed(fields[name]) !== null) { read[name] = typed(fields[name]); } });
+      SEEN.forEach(function (name) { if (fields[name].value) { read[name] = fields[name].value; } });
+      return read;
     }
 
-    function judged(query) {
-      var all = table.conductors.map(function (conductor) { return { conductor: conductor, reasons: against(conductor, query, table.mark) }; });
-      if (query.readings.length) {
-        var reading = mean(query.readings);
-        all.sort(function (a, b) { return Math.abs(a.conductor.diameter - reading) - Math.abs(b.conductor.diameter - reading); });
-      }
-      return all;
+    function stop(words) {
+      say(answer, [words]);
+      say(counted, [make("strong", words)]);
     }
 
     function show() {
       var odd = NUMBERS.filter(function (name) { return fields[name].value.trim() !== "" && typed(fields[name]) === null; });
-      if (odd.length) {
-        var wrong = "“" + fields[odd[0]].value + "” is not a number.";
-        say(answer, [wrong]);
-        say(counted, [make("strong", wrong)]);
-        return;
-      }
+      if (odd.length) { stop("“" + fields[odd[0]].value + "” is not a number."); return; }
       if (!FOUND.some(function (name) { return fields[name].value.trim() !== ""; })) {
         say(answer, []);
         say(counted, ["All " + table.conductors.length + " conductors fit so far."]);
         return;
       }
-      var all = judged(asked());
+      var read = asked(), refused = lookup.against(table.limits, read, table.mark);
+      if (refused.length) { stop(tools.sentence(refused[0])); return; }
+      answered(read);
+    }
+
+    function answered(read) {
+      var nearest = lookup.sorted(table.conductors, function (conductor) { return lookup.distance(conductor, read); });
+      var all = nearest.map(function (conductor) { return { conductor: conductor, reasons: lookup.against(conductor.tests, read, table.mark) }; });
       var found = all.filter(function (entry) { return !entry.reasons.length; }).map(function (entry) { return entry.conductor; });
       var out = all.filter(function (entry) { return entry.reasons.length; });
-      var first = "; go on until one is left.";
-      if (!found.length) { first = "Stop: measure again, read the drum tag or the line record."; }
-      if (found.length === 1) { first = "; the drum tag or the line record must agree."; }
+      var remarks = lookup.against(table.remarks, read, table.mark).concat(found.length ? [] : [table.none]);
       var head = found.length === 1 ? "One conductor fits" : found.length + " conductors fit";
+      var then = found.length === 1 ? "; the drum tag or the line record must agree." : "; go on until one is left.";
       say(counted, tally(found, all.length));
-      say(answer, (found.length ? [make("strong", head), first, candidates(found, table.apart)] : [make("strong", first)]).concat(
+      say(answer, remarks.map(said).concat(
+        found.length ? [make("strong", head), then, candidates(found, read, table.apart)] : [],
         out.length ? [make("h3", "Ruled out: " + out.length), ruledOut(out)] : []));
     }
     form.addEventListener("input", show);

@@ -6,11 +6,16 @@
   function data(form) { return JSON.parse(document.getElementById(form.getAttribute("data-table")).textContent); }
 
   /* A number as typed, with either decimal mark; null where there is none. */
-  function typed(field) {
-    var text = field.value.trim().replace(",", ".").replace("\u2212", "-");
-    var number = Number(text);
-    return text === "" || !isFinite(number) ? null : number;
+  function number(written) {
+    var text = written.trim().replace(",", ".").replace("\u2212", "-");
+    var value = Number(text);
+    return text === "" || !isFinite(value) ? null : value;
   }
+
+  function typed(field) { return number(field.value); }
+
+  /* Words as a sentence: with a capital, and a full stop. */
+  function sentence(words) { return words.charAt(0).toUpperCase() + words.slice(1).replace(/\.?$/, "."); }
 
   function make(name, text) {
     var element = document.createElement(name);
@@ -31,7 +36,7 @@
     });
   }
 
-  function written(number, places, mark) { return number.toFixed(places).replace(".", mark); }
+  var written = window.bookletLookup.written;
 
   /* ---- Wear: rows of height, flat, section, percent, from new downwards ---- */
 
@@ -95,15 +100,31 @@
     form.addEventListener("input", show);
   }
 
+  /* Fills in what stands in the address behind a question mark: "#?one=14&wires=19", or with the page's name before it
+     in the file that holds all pages. */
+  function fillIn(form) {
+    var at = location.hash.indexOf("?"), page = form.closest(".page");
+    if (at < 0 || (page && page.id !== decodeURIComponent(location.hash.slice(1, at)))) { return; }
+    new URLSearchParams(location.hash.slice(at + 1)).forEach(function (value, name) {
+      if (form.elements[name]) { form.elements[name].value = value; }
+    });
+    form.dispatchEvent(new Event("input"));
+    form.scrollIntoView();
+  }
+
   /* Starts a calculator where the page has one; each shows itself once it works. */
   function start(name, run) {
     Array.prototype.forEach.call(document.querySelectorAll("[data-tool=" + name + "]"), function (form) {
       run(form);
       form.hidden = false;
+      fillIn(form);
+      window.addEventListener("hashchange", function () { fillIn(form); });
     });
   }
 
+  window.bookletTools = {
+    data: data, number: number, typed: typed, sentence: sentence, make: make, link: link, say: say, start: start
+  };
   start("current", startCurrent);
   start("wear", startWear);
-  window.bookletTools = { data: data, typed: typed, make: make, link: link, say: say, written: written, start: start };
 }());

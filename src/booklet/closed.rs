@@ -6,19 +6,16 @@ use super::view::{body_link, capital, fitting_link, part_link, script_json};
 use crate::catalogue::Conductor;
 use crate::facts::Content;
 use crate::facts::words::unmeasured;
-use crate::mixups::{BodyMixups, Consequence, Inside, Interval, NONE_FITS, Summary, closed_with};
-use crate::units::{Length, Numerals, Range};
+use crate::mixups::{
+    BodyMixups, Consequence, Found, Inside, Interval, NONE_FITS, closed_by_name, closed_json, closed_with,
+};
+use crate::units::Numerals;
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
 const READING: f64 = 0.5;
-
-/// Intervals are written to a thousandth of a millimetre, rounded outward, so that rounding rules no part out.
-const FINE: f64 = 1000.0;
-/// What the last bits of a number may be off by, so that no file differs by them.
-const LAST_BITS: f64 = 1e-6;
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let found: Vec<&BodyMixups> =
@@ -27,9 +24,12 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         .iter()
         .flat_map(|body| conductors(body).into_values().map(|conductor| choice(booklet, body, conductor)))
         .collect();
+    let mut data = closed_json();
+    data["cases"] = choices.into();
+    data["mark"] = booklet.input.catalogue.settings.decimal_mark.to_string().into();
     let values = json!({
         "tolerance": booklet.numerals.shortest(READING, 1),
-        "data": script_json(&json!({ "cases": choices })),
+        "data": script_json(&data),
         "bodies": found.iter().map(|body| section(booklet, body)).collect::<Vec<_>>(),
     });
     Draft { layout: "closed", title: "What is inside a closed fitting".to_owned(), kind: "Look-up", values }
@@ -42,31 +42,32 @@ fn conductors(body: &BodyMixups) -> BTreeMap<&str, &Arc<Conductor>> {
 
 /// A body on a conductor, with all that goes together there: in which state it would read what.
 fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Value {
-    let inside = closed_with(body, &conductor.id);
-    let inside = inside.iter().map(|inside| {
-        let link = link(booklet, inside);
-        json!({
-            "text": link["text"],
-            "href": link["href"],
-            "words": words(inside),
-            "noticed": noticed(body, conductor, inside),
-            "right": inside.right,
-            "class": class(body, conductor, inside),
-            "seated": inside.seated.map(ends),
-            "tensioned": inside.tensioned.map(ends),
-        })
+    let named = closed_by_name(body, &conductor.id);
+    let inside = named.iter().map(|ways| {
+        let link = link(booklet, &ways[0]);
+        let ways = ways.iter().map(|inside| {
+            let mut way = inside.to_json(booklet.numerals);
+            way["words"] = words(inside).into();
+            way["noticed"] = noticed(body, conductor, inside).into();
+            way["found"] = inside.found.rank().into();
+            way["class"] = class(inside).into();
+            way["seated"] = inside.seated.map(Interval::to_json).into();
+            way["tensioned"] = inside.tensioned.map(Interval::to_json).into();
+            way
+        });
+        json!({ "text": link["text"], "href": link["href"], "ways": ways.collect::<Vec<_>>() })
     });
     json!({
         "text": format!("{} {} on {}", body.body.number, body.body.name, conductor.name),
         "body": body.body.number,
         "conductor": conductor.id,
         "inside": inside.collect::<Vec<_>>(),
-        "none": capital(&none_fits(booklet, body, conductor)),
+        "card": under_load(booklet, body, conductor),
     })
 }
 
-/// What is done where nothing fits: as the cards of the fittings say it, where they say it.
-fn none_fits(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> String {
+/// What is done where a wrong part can be inside: as the cards of the fittings say it.
+fn under_load(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> String {
     let fittings =
         body.cases.iter().filter(|case| case.conductor.id == conductor.id).map(|case| &case.fitting);
     let said: BTreeSet<&str> = fittings
@@ -76,7 +77,7 @@ fn none_fits(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) ->
         })
         .filter(|text| !text.is_empty())
         .collect();
-    if said.is_empty() { NONE_FITS.to_owned() } else { said.into_iter().collect::<Vec<_>>().join(". ") }
+    said.into_iter().map(capital).collect::<Vec<_>>().join(". ")
 }
 
 fn link(booklet: &Booklet<'_>, inside: &Inside) -> Value {
@@ -100,22 +101,15 @@ fn words(inside: &Inside) -> String {
     format!("{}{stamp}", inside.summary.words())
 }
 
-/// Least and most; nothing for a least that nothing stops.
-fn ends(interval: Interval) -> Value {
-    let least = interval.least.map(|least| (least.mm() * FINE + LAST_BITS).floor() / FINE);
-    json!([least, (interval.most.mm() * FINE - LAST_BITS).ceil() / FINE])
-}
-
 fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
     let conductors = conductors(body).into_values().map(|conductor| {
         let inside = closed_with(body, &conductor.id);
-        let lines = inside.iter().map(|inside| {
-            line(booklet, class(body, conductor, inside), noticed(body, conductor, inside), inside)
-        });
+        let lines = inside.iter().map(|inside| line(booklet, noticed(body, conductor, inside), inside));
+        let card = under_load(booklet, body, conductor);
         json!({
             "caption": format!("On {}", conductor.name),
             "lines": lines.collect::<Vec<_>>(),
-            "none": capital(&none_fits(booklet, body, conductor)),
+            "none": if card.is_empty() { capital(NONE_FITS) } else { card },
         })
     });
     json!({
@@ -125,14 +119,13 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
     })
 }
 
-/// How it is drawn: the right part, a danger that nothing measured shows, another danger, or neither.
-fn class(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'static str {
-    let found = comes(body, conductor, inside);
-    match inside.summary {
-        Summary::Right if inside.right => "right-part",
-        _ if found.iter().any(|comes| comes.hidden) => "hidden-danger",
-        _ if found.iter().any(|comes| comes.danger) => "seen-danger",
-        _ => "",
+/// How it is drawn.
+fn class(inside: &Inside) -> &'static str {
+    match inside.found {
+        Found::Hidden => "hidden-danger",
+        Found::Seen => "seen-danger",
+        Found::Other => "",
+        Found::Right => "right-part",
     }
 }
 
@@ -152,16 +145,16 @@ fn comes<'b>(body: &'b BodyMixups, conductor: &Conductor, inside: &Inside) -> Ve
 
 /// How somebody would notice a danger that nothing measured shows, as cards say it.
 fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'static str {
-    if class(body, conductor, inside) != "hidden-danger" {
+    if inside.found != Found::Hidden {
         return "";
     }
     comes(body, conductor, inside).into_iter().find_map(unmeasured).unwrap_or_default()
 }
 
-fn line(booklet: &Booklet<'_>, class: &str, noticed: &str, inside: &Inside) -> Value {
+fn line(booklet: &Booklet<'_>, noticed: &str, inside: &Inside) -> Value {
     let numerals = booklet.numerals;
     json!({
-        "class": class,
+        "class": class(inside),
         "part": link(booklet, inside),
         "seated": in_words(inside.seated, numerals),
         "tensioned": in_words(inside.tensioned, numerals),
@@ -171,11 +164,5 @@ fn line(booklet: &Booklet<'_>, class: &str, noticed: &str, inside: &Inside) -> V
 }
 
 fn in_words(interval: Option<Interval>, numerals: Numerals) -> String {
-    match interval {
-        None => "not known".to_owned(),
-        Some(Interval { least: None, most }) => format!("at most {}", numerals.length(most, 1)),
-        Some(Interval { least: Some(least), most }) => {
-            numerals.range(Range::between(least, most).map(Length::mm), 1, "mm")
-        }
-    }
+    interval.map_or_else(|| "not known".to_owned(), |interval| interval.words(numerals))
 }

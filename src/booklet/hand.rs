@@ -1,4 +1,4 @@
-//! What a measured conductor can be: the table that the page looks up.
+//! What a measured conductor can be: the conductors with what each takes and shows, for the page to look up.
 
 use super::conductors;
 use super::frame::Draft;
@@ -6,13 +6,8 @@ use super::input::Booklet;
 use super::view::{conductor_link, fitting_link, fitting_links, script_json};
 use crate::catalogue::Conductor;
 use crate::facts;
-use crate::mixups::{Readings, Scratch, Shape, features, shape, told_apart};
-use crate::section::{Construction, Magnetic};
-use crate::units::Length;
-use serde_json::{Map, Value, json};
-
-/// Conductors further apart than this are told apart by the caliper alone, in millimetres.
-const FAR_APART: f64 = 1.0;
+use crate::mixups::{Readings, fittings_for, measured_json};
+use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let mut conductors: Vec<&Conductor> =
@@ -20,14 +15,9 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     conductors.sort_by(|a, b| {
         (a.section.overall_diameter.total_cmp(&b.section.overall_diameter)).then_with(|| a.id.cmp(&b.id))
     });
-    let data = json!({
-        "conductors": conductors.iter().map(|conductor| entry(booklet, conductor)).collect::<Vec<_>>(),
-        "apart": apart(booklet, &conductors),
-        "mark": booklet.input.catalogue.settings.decimal_mark,
-    });
     let values = json!({
         "tolerance": booklet.numerals.shortest(Readings::default().tolerance.mm(), 2),
-        "data": script_json(&data),
+        "data": script_json(&data(booklet)),
         "conductors": conductors.iter().map(|conductor| line(booklet, conductor)).collect::<Vec<_>>(),
     });
     Draft { layout: "hand", title: "What is in my hand".to_owned(), kind: "Look-up", values }
@@ -44,87 +34,22 @@ fn line(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
     line
 }
 
-/// Everything that a hand, an eye, a caliper or a magnet finds on a conductor; unknown is null.
-fn entry(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
-    let found = features(conductor);
-    let link = conductor_link(booklet, conductor);
-    let fittings = booklet.uses.by_conductor.get(&conductor.id).into_iter().flatten().map(|fitting| {
-        let link = fitting_link(booklet, fitting);
-        let status = link["status"].as_str().unwrap_or_default();
-        let name = format!("{} {}", fitting.number, fitting.name);
-        json!({ "text": if status.is_empty() { name } else { format!("{name} – {status}") }, "href": link["href"] })
-    });
-    json!({
-        "id": conductor.id,
-        "text": conductor.name,
-        "href": link["href"],
-        "measure": conductors::build(booklet, conductor),
-        "diameter": microns(conductor.section.overall_diameter),
-        "tolerance": microns(conductor.diameter_tolerance.unwrap_or(Length::ZERO)),
-        "wires": found.wires,
-        "outer": found.outer_wires,
-        "wire": found.wire_diameter.map(microns),
-        "wireTolerance": microns(conductor.wire_diameter_tolerance.unwrap_or(Length::ZERO)),
-        "shape": shape_word(shape(conductor)),
-        "magnet": found.magnetic.map(magnet),
-        "colour": found.scratch.map(colour),
-        "worn": worn(conductor),
-        "fittings": fittings.collect::<Vec<_>>(),
-    })
-}
-
-/// What wear leaves alone, and how far it may go, of a grooved wire.
-fn worn(conductor: &Conductor) -> Value {
-    let Construction::Grooved(grooved) = &conductor.construction else { return Value::Null };
-    let stop = conductor.wear.as_ref().and_then(|limits| limits.stop_height);
-    json!({
-        "width": microns(grooved.width),
-        "height": microns(grooved.height),
-        "lowest": microns(stop.unwrap_or(grooved.height / 2.0)),
-    })
-}
-
-/// What tells each conductor from each that a caliper may take for it.
-fn apart(booklet: &Booklet<'_>, conductors: &[&Conductor]) -> Map<String, Value> {
-    let mut apart = Map::new();
-    for (index, one) in conductors.iter().enumerate() {
-        let near = |other: &&&Conductor| {
-            (other.section.overall_diameter - one.section.overall_diameter).mm() <= FAR_APART
-        };
-        for other in conductors[index + 1..].iter().take_while(near) {
-            apart.insert(format!("{}|{}", one.id, other.id), told_apart(one, other, booklet.numerals).into());
-            apart.insert(format!("{}|{}", other.id, one.id), told_apart(other, one, booklet.numerals).into());
-        }
+/// What look-ups go by, with what the page shows of each conductor.
+fn data(booklet: &Booklet<'_>) -> Value {
+    let catalogue = booklet.input.catalogue;
+    let mut data = measured_json(catalogue);
+    for entry in data["conductors"].as_array_mut().into_iter().flatten() {
+        let conductor = entry["id"].as_str().and_then(|id| catalogue.conductors.get(id));
+        let Some(conductor) = conductor else { continue };
+        entry["text"] = conductor.name.as_str().into();
+        entry["href"] = conductor_link(booklet, conductor)["href"].take();
+        entry["measure"] = conductors::build(booklet, conductor).into();
+        entry["fittings"] = fittings_for(catalogue, conductor)
+            .map(|fitting| {
+                let mut link = fitting_link(booklet, fitting);
+                json!({ "number": fitting.number, "name": fitting.name, "status": link["status"].take(), "href": link["href"].take() })
+            })
+            .collect();
     }
-    apart
-}
-
-fn shape_word(shape: Shape) -> &'static str {
-    match shape {
-        Shape::Round => "round",
-        Shape::Grooved => "grooved",
-        Shape::Rope => "rope",
-        Shape::Tube => "tube",
-        Shape::Bar => "bar",
-    }
-}
-
-fn magnet(magnetic: Magnetic) -> &'static str {
-    match magnetic {
-        Magnetic::No => "no",
-        Magnetic::Slight => "slight",
-        Magnetic::Yes => "yes",
-    }
-}
-
-fn colour(scratch: Scratch) -> &'static str {
-    match scratch {
-        Scratch::Copper => "copper",
-        Scratch::Grey => "grey",
-    }
-}
-
-/// Millimetres to the last thousandth, so that no file differs by a last bit.
-fn microns(length: Length) -> f64 {
-    (length.mm() * 1000.0).round() / 1000.0
+    data
 }

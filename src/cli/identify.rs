@@ -1,15 +1,15 @@
 //! `fittingcards identify`: what a measured conductor can be, or what is inside a closed fitting.
 
-use super::options::{Colouring, Format, Globals};
+use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::report;
-use crate::catalogue::{self, Catalogue};
+use crate::catalogue::{self, Catalogue, Fitting};
+use crate::facts::words;
 use crate::mixups::{
-    self, Candidate, Closed, ClosedAnswer, Identified, Inside, Interval, Pull, Readings, STAND_OUT_TOLERANCE,
-    Scratch, Shape,
+    self, Candidate, Closed, ClosedAnswer, Identified, Pull, Readings, STAND_OUT_TOLERANCE, Scratch, Shape,
 };
 use crate::section::Magnetic;
-use crate::units::{Length, Numerals, Range};
+use crate::units::{Length, Numerals};
 use clap::ValueEnum;
 use std::fmt::Write;
 
@@ -50,6 +50,9 @@ pub(super) struct Options {
     /// What a magnet does
     #[arg(long, value_enum, conflicts_with = "body")]
     magnetic: Option<Magnet>,
+    /// Colour of the metal under a fresh scratch
+    #[arg(long, value_enum, conflicts_with = "body")]
+    scratch: Option<Colour>,
 }
 
 /// Whether line tension has drawn the gripping part in.
@@ -95,6 +98,15 @@ enum Magnet {
     Yes,
 }
 
+/// The colour of the metal under a fresh scratch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Colour {
+    /// Reddish: copper or bronze
+    Copper,
+    /// Aluminium, steel, zinc
+    Grey,
+}
+
 impl From<Look> for Shape {
     fn from(look: Look) -> Self {
         match look {
@@ -115,6 +127,15 @@ impl From<Magnet> for Magnetic {
     }
 }
 
+impl From<Colour> for Scratch {
+    fn from(colour: Colour) -> Self {
+        match colour {
+            Colour::Copper => Self::Copper,
+            Colour::Grey => Self::Grey,
+        }
+    }
+}
+
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
     let world = globals.world();
     let loaded = catalogue::load(&world)?;
@@ -125,13 +146,13 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
             let state = options.state.map_or_else(Pull::default, Into::into);
             inside(globals, &loaded.catalogue, &Closed { body, conductor, stand_out, tolerance, state })?
         }
-        _ => candidates(globals, &loaded.catalogue, &readings(globals, options))?,
+        _ => candidates(globals, &loaded.catalogue, &readings(options))?,
     };
     report::result(&answer, globals.format)?;
     Ok(Outcome::unless(loaded.findings.has_errors()))
 }
 
-fn readings(globals: &Globals, options: &Options) -> Readings {
+fn readings(options: &Options) -> Readings {
     let usual = Readings::default();
     Readings {
         diameters: options.diameter.clone(),
@@ -141,11 +162,7 @@ fn readings(globals: &Globals, options: &Options) -> Readings {
         wire_diameter: options.wire_diameter,
         shape: options.shape.map(Into::into),
         magnetic: options.magnetic.map(Into::into),
-        scratch: match globals.colour {
-            Colouring::Copper => Some(Scratch::Copper),
-            Colouring::Grey => Some(Scratch::Grey),
-            _ => None,
-        },
+        scratch: options.scratch.map(Into::into),
     }
 }
 
@@ -163,19 +180,27 @@ fn candidates_text(found: &Identified, numerals: Numerals) -> String {
         1 => String::new(),
         count => format!("{count} conductors fit these readings\n"),
     };
-    for Candidate { conductor, fittings, difference, tell_apart } in &found.candidates {
-        let fittings: Vec<&str> = fittings.iter().map(|fitting| fitting.number.as_str()).collect();
+    for Candidate { conductor, fittings, difference, tell_apart, remarks } in &found.candidates {
+        let fittings: Vec<String> = fittings.iter().map(|fitting| numbered(fitting)).collect();
         let fittings = if fittings.is_empty() { "no fitting".to_owned() } else { fittings.join(", ") };
         let off = numerals.length(*difference, 2);
         let _ = writeln!(text, "{} ({}), {off} off; {fittings}", conductor.name, conductor.id);
-        for clue in tell_apart {
-            let _ = writeln!(text, "  {clue}");
+        for said in remarks.iter().copied().chain(tell_apart.iter().map(String::as_str)) {
+            let _ = writeln!(text, "  {said}");
         }
     }
     for remark in &found.remarks {
         let _ = writeln!(text, "{remark}");
     }
     text
+}
+
+/// The number of a fitting, with its status while it is not to be used.
+fn numbered(fitting: &Fitting) -> String {
+    match words::status(fitting.status, fitting.use_instead.as_deref()) {
+        status if status.is_empty() => fitting.number.clone(),
+        status => format!("{} ({status})", fitting.number),
+    }
 }
 
 fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Result<String, Fault> {
@@ -188,43 +213,17 @@ fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Resu
 }
 
 fn inside_text(found: &ClosedAnswer, state: Pull, numerals: Numerals) -> String {
-    let mut text = match found.agreeing {
-        0 => format!("{}\n", mixups::NONE_FITS),
-        _ => "what could be inside; the reading does not prove any of them\n".to_owned(),
-    };
+    let mut text = format!("{}\n", found.remark());
     for (nth, inside) in found.inside.iter().enumerate() {
         let agrees = if nth < found.agreeing { "could be inside" } else { "ruled out by the reading" };
         let name = match &inside.kit {
             Some(kit) => format!("kit of {}", kit.number),
             None => inside.part.number.clone(),
         };
-        let words = inside.summary.words();
-        let _ =
-            writeln!(text, "  {name:<16} {agrees:<26} {words:<32} {}", where_out(inside, state, numerals));
+        let (words, out) = (inside.summary.words(), inside.where_out(state, numerals));
+        let _ = writeln!(text, "  {name:<16} {agrees:<26} {words:<32} {out}");
     }
     text
-}
-
-/// Where it would stand out, seated, tensioned or both.
-fn where_out(inside: &Inside, state: Pull, numerals: Numerals) -> String {
-    let seated = || format!("seated {}", interval(inside.seated, numerals));
-    let tensioned = || format!("tensioned {}", interval(inside.tensioned, numerals));
-    match state {
-        _ if inside.seated.is_none() => "stand-out not known".to_owned(),
-        Pull::Seated => seated(),
-        Pull::Tensioned => tensioned(),
-        Pull::Unknown => format!("{}, {}", seated(), tensioned()),
-    }
-}
-
-fn interval(interval: Option<Interval>, numerals: Numerals) -> String {
-    match interval {
-        None => "not known".to_owned(),
-        Some(Interval { least: None, most }) => format!("at most {}", numerals.length(most, 1)),
-        Some(Interval { least: Some(least), most }) => {
-            numerals.range(Range::between(least, most).map(Length::mm), 1, "mm")
-        }
-    }
 }
 
 /// A length in millimetres: a number that is finite.

@@ -22,7 +22,6 @@ mod watch;
 use crate::diagnostics::{is_hidden, visible_lines};
 use clap::{Parser, Subcommand};
 use options::Globals;
-use outcome::Fault;
 use std::process::ExitCode;
 
 /// Illustrated fitting reference cards for overhead lines.
@@ -71,9 +70,6 @@ pub fn run() -> ExitCode {
         Err(error) => return not_understood(&error),
     };
     let outcome = match command {
-        command if globals.colour.is_of_metal() && !matches!(command, Command::Identify(_)) => {
-            Err(Fault::new("--colour copper and grey belong to identify; expected auto, always or never"))
-        }
         Command::Render(options) => render::run(&globals, &options),
         Command::Audit(options) => audit::run(&globals, &options),
         Command::Section(options) => section::run(&globals, &options),

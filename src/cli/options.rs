@@ -22,8 +22,7 @@ pub(super) struct Globals {
     /// How results and findings are given
     #[arg(long, value_enum, default_value_t = Format::Text, global = true)]
     pub format: Format,
-    /// Whether messages are coloured, NO_COLOR is honoured; with identify also copper or grey, the colour
-    /// under a fresh scratch
+    /// Whether messages are coloured; NO_COLOR is honoured
     #[arg(long, value_enum, default_value_t = Colouring::Auto, global = true)]
     pub colour: Colouring,
     /// Say nothing but errors and results
@@ -40,8 +39,7 @@ pub(super) enum Format {
     Json,
 }
 
-/// Whether messages are coloured; or, of a conductor, the colour under a fresh scratch. Both are
-/// `--colour`: the values never meet.
+/// Whether messages are coloured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum Colouring {
     /// On a terminal
@@ -50,19 +48,6 @@ pub(super) enum Colouring {
     Always,
     /// Not at all
     Never,
-    /// Reddish metal: copper or bronze
-    #[value(hide = true)]
-    Copper,
-    /// Grey metal: aluminium, steel, zinc
-    #[value(hide = true)]
-    Grey,
-}
-
-impl Colouring {
-    /// Whether it speaks of metal rather than of messages.
-    pub(super) fn is_of_metal(self) -> bool {
-        matches!(self, Self::Copper | Self::Grey)
-    }
 }
 
 impl Globals {
@@ -100,7 +85,7 @@ impl Globals {
         let choice = match self.colour {
             Colouring::Always => ColorChoice::Always,
             Colouring::Never => ColorChoice::Never,
-            _ => anstream::AutoStream::choice(&std::io::stderr()),
+            Colouring::Auto => anstream::AutoStream::choice(&std::io::stderr()),
         };
         if choice == ColorChoice::Never { Colour::Without } else { Colour::With }
     }

@@ -25,6 +25,7 @@ const BOOKLET: &[(&str, &str)] = built_in![
     "booklet/header.html",
     "booklet/key.html",
     "booklet/look-alikes.html",
+    "booklet/lookup.js",
     "booklet/narrow.css",
     "booklet/notice.html",
     "booklet/numbers.html",

@@ -1,11 +1,10 @@
 //! Where a part stands out after seating, and where line tension has drawn it.
 
+use super::acceptance::{Need, Reading, fine};
 use crate::catalogue::StandOut;
 use crate::grip::Outcome;
-use crate::units::{Length, Range};
-
-/// A nanometre: a reading at the limit counts, whatever the last binary digit.
-const EQUAL: Length = Length::from_mm(1e-9);
+use crate::units::{Length, Numerals, Range};
+use serde_json::{Value, json};
 
 /// Stand-outs that a part can have.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,11 +16,44 @@ pub struct Interval {
 }
 
 impl Interval {
-    /// Whether a reading that may be off by a tolerance lies in it.
+    /// In words, to a tenth of a millimetre. What lies below the face is sunk: a minus is overlooked.
+    ///
+    /// ```
+    /// use fittingcards::mixups::Interval;
+    /// use fittingcards::units::{Length, Numerals};
+    /// let from = |least, most| Interval { least: Some(Length::from_mm(least)), most: Length::from_mm(most) };
+    /// let words = |interval: Interval| interval.words(Numerals::default()).replace('\u{a0}', " ");
+    /// assert_eq!(words(from(3.42, 5.14)), "3.4 to 5.1 mm");
+    /// assert_eq!(words(from(-5.5, -4.2)), "sunk 4.2 to 5.5 mm");
+    /// assert_eq!(words(from(-0.5, 3.1)), "sunk 0.5 mm to out 3.1 mm");
+    /// ```
     #[must_use]
-    pub fn takes(self, reading: Length, tolerance: Length) -> bool {
-        let off = tolerance + EQUAL;
-        reading <= self.most + off && self.least.is_none_or(|least| reading >= least - off)
+    pub fn words(self, numerals: Numerals) -> String {
+        let (most, sunk) = (self.most, |length: Length| length.mm() <= -0.05);
+        let out = |length: Length| numerals.length(length.abs(), 1);
+        match self.least {
+            None if sunk(most) => format!("sunk {} or deeper", out(most)),
+            None => format!("at most {}", out(most)),
+            Some(least) if sunk(least) && !sunk(most) => {
+                format!("sunk {} to out {}", out(least), out(most.max(Length::ZERO)))
+            }
+            Some(least) => {
+                let range = Range::between(least.abs(), most.abs()).map(Length::mm);
+                let words = numerals.range(range, 1, "mm");
+                if sunk(most) { format!("sunk {words}") } else { words }
+            }
+        }
+    }
+
+    /// Least and most in millimetres; the least is `null` where nothing stops it.
+    #[must_use]
+    pub fn to_json(self) -> Value {
+        json!([self.least.map(fine), fine(self.most)])
+    }
+
+    /// What a reading of it has to be.
+    pub(super) fn need(self, of: Reading) -> Need {
+        Need::Between { of, least: self.least.map(fine), most: Some(fine(self.most)), widened: 1.0 }
     }
 }
 

@@ -1,14 +1,18 @@
 //! What a measured conductor can be.
 
-use super::features::{
-    Scratch, Shape, magnetic, outer_wires, scratch, shape, told_apart, wire_diameter, wires,
-};
+use super::acceptance::{Acceptance, Read, Reading, Test};
+use super::clues::{Signs, common_json, signs};
+use super::features::{Scratch, Shape};
 use super::json::number;
+use super::measured::{acceptance, limits, magnet_word, remarks, shape_word};
 use crate::catalogue::{Catalogue, Conductor, Fitting, Status};
-use crate::section::{Construction, Grooved, Magnetic};
+use crate::section::Magnetic;
 use crate::units::{Length, Numerals};
 use serde_json::{Value, json};
 use std::sync::Arc;
+
+/// What is said where no conductor agrees.
+const NONE: &str = "no conductor of the catalogue agrees: stop; no fitting of the catalogue is for it";
 
 /// What was measured and seen on a conductor; what was not looked at is `None`.
 #[derive(Debug, Clone, PartialEq)]
@@ -78,6 +82,8 @@ pub struct Candidate {
     pub difference: Length,
     /// What would tell it from the other candidates, or that nothing by hand does.
     pub tell_apart: Vec<String>,
+    /// What its own agreement gives to think about, such as that it would be worn.
+    pub remarks: Vec<&'static str>,
 }
 
 /// Looks for the conductors that agree with readings.
@@ -89,26 +95,65 @@ pub struct Candidate {
 /// # Errors
 /// Where a reading is no reading: none or more than two diameters, or one beyond reason.
 pub fn identify(catalogue: &Catalogue, readings: &Readings) -> Result<Identified, Unanswerable> {
-    check(readings)?;
-    let mut found: Vec<(Length, &Arc<Conductor>)> = catalogue
-        .conductors
-        .values()
-        .filter(|wire| agrees(wire, readings))
-        .filter_map(|wire| difference(wire, readings).map(|difference| (difference, wire)))
-        .collect();
-    found.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.id.cmp(&b.1.id)));
+    if readings.diameters.is_empty() || readings.diameters.len() > 2 {
+        return Err(Unanswerable("give one diameter, or two measured at right angles".into()));
+    }
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
-    let wires: Vec<&Arc<Conductor>> = found.iter().map(|(_, wire)| *wire).collect();
-    let candidates = found
-        .iter()
-        .map(|(difference, wire)| Candidate {
-            conductor: Arc::clone(wire),
-            fittings: fittings(catalogue, wire),
-            difference: *difference,
-            tell_apart: tell_apart(wire, &wires, numerals),
-        })
-        .collect();
-    Ok(Identified { candidates, remarks: remarks(readings, wires.len(), numerals) })
+    let read = read(readings);
+    refuse(&limits(), &read, numerals)?;
+    let all = catalogue.conductors.values().map(|wire| (wire, acceptance(wire, numerals)));
+    let mut found: Vec<(&Arc<Conductor>, Acceptance)> =
+        all.filter(|(_, takes)| takes.agrees(&read)).collect();
+    found.sort_by(|a, b| {
+        (a.1.distance(&read).total_cmp(&b.1.distance(&read))).then_with(|| a.0.id.cmp(&b.0.id))
+    });
+    let shown: Vec<(&str, Signs)> =
+        found.iter().map(|(wire, _)| (wire.id.as_str(), signs(wire, numerals))).collect();
+    let candidates = found.iter().zip(&shown).map(|((wire, takes), (_, own))| Candidate {
+        conductor: Arc::clone(wire),
+        fittings: fittings(catalogue, wire),
+        difference: Length::from_mm(takes.distance(&read)),
+        tell_apart: tell_apart(&wire.id, own, &shown),
+        remarks: takes.remarks(&read),
+    });
+    let candidates: Vec<Candidate> = candidates.collect();
+    let mut said: Vec<String> =
+        remarks().iter().filter_map(|remark| remark.against(&read, numerals)).collect();
+    if candidates.is_empty() {
+        said.push(NONE.to_owned());
+    }
+    Ok(Identified { candidates, remarks: said })
+}
+
+/// What a look-up goes by: what every conductor takes and shows, by its id, and what is common to them.
+#[must_use]
+pub fn measured_json(catalogue: &Catalogue) -> Value {
+    let numerals = Numerals::new(catalogue.settings.decimal_mark);
+    let tests = |tests: &[Test]| tests.iter().map(Test::to_json).collect::<Vec<_>>();
+    let entry = |wire: &Arc<Conductor>| {
+        let mut entry = acceptance(wire, numerals).to_json();
+        entry["id"] = wire.id.as_str().into();
+        entry["signs"] = signs(wire, numerals).to_json();
+        entry
+    };
+    json!({
+        "limits": tests(&limits()),
+        "remarks": tests(&remarks()),
+        "none": NONE,
+        "apart": common_json(),
+        "mark": catalogue.settings.decimal_mark,
+        "conductors": catalogue.conductors.values().map(entry).collect::<Vec<_>>(),
+    })
+}
+
+/// The fittings for a conductor that may be used, or will be again.
+pub fn fittings_for<'a>(
+    catalogue: &'a Catalogue,
+    wire: &'a Conductor,
+) -> impl Iterator<Item = &'a Arc<Fitting>> {
+    let usable = catalogue.fittings.values();
+    let usable = usable.filter(|fitting| matches!(fitting.status, Status::Current | Status::OnHold));
+    usable.filter(|fitting| fitting.conductors.iter().any(|held| held.id == wire.id))
 }
 
 impl Identified {
@@ -121,12 +166,16 @@ impl Identified {
             .map(|candidate| {
                 let fittings: Vec<&str> =
                     candidate.fittings.iter().map(|fitting| fitting.number.as_str()).collect();
-                json!({
+                let mut entry = json!({
                     "conductor": candidate.conductor.id,
                     "fittings": fittings,
                     "difference_mm": number(candidate.difference),
                     "tell_apart": candidate.tell_apart,
-                })
+                });
+                if !candidate.remarks.is_empty() {
+                    entry["remarks"] = json!(candidate.remarks);
+                }
+                entry
             })
             .collect();
         if self.remarks.is_empty() {
@@ -137,133 +186,48 @@ impl Identified {
     }
 }
 
-/// A conductor of a line is no thinner than a hair and no thicker than an arm.
-pub(super) fn check_length(what: &str, length: Length, most: f64) -> Result<(), Unanswerable> {
-    if length.is_finite() && length.mm().abs() <= most {
-        Ok(())
-    } else {
-        Err(Unanswerable(format!("a {what} of {} mm is not possible", length.mm())))
-    }
+/// Stops at the first reading that is none.
+pub(super) fn refuse(limits: &[Test], read: &Read, numerals: Numerals) -> Result<(), Unanswerable> {
+    limits
+        .iter()
+        .find_map(|test| Some((test.against(read, numerals)?, read.numbers.get(&test.of)?)))
+        .map_or(Ok(()), |(expected, found)| Err(Unanswerable(format!("found {found}, expected: {expected}"))))
 }
 
-fn check(readings: &Readings) -> Result<(), Unanswerable> {
-    if readings.diameters.is_empty() || readings.diameters.len() > 2 {
-        return Err(Unanswerable("give one diameter, or two measured at right angles".into()));
-    }
-    for size in readings.diameters.iter().chain(&readings.wire_diameter) {
-        check_length("diameter", *size, 200.0)?;
-        if size.mm() < 0.1 {
-            return Err(Unanswerable(format!("a diameter of {} mm is not possible", size.mm())));
-        }
-    }
-    check_length("tolerance", readings.tolerance, 10.0)?;
-    if readings.tolerance < Length::ZERO {
-        return Err(Unanswerable("a tolerance can't be negative".into()));
-    }
-    if [readings.wires, readings.outer_wires].into_iter().flatten().any(|wires| wires == 0 || wires > 2000) {
-        return Err(Unanswerable("a conductor has at least one wire, and no more than 2000".into()));
-    }
-    Ok(())
-}
-
-/// Whether everything but the diameter agrees; what a record does not say excludes nothing.
-fn agrees(wire: &Conductor, readings: &Readings) -> bool {
-    let same = |seen: Option<u32>, known: Option<u32>| seen.is_none() || known.is_none() || seen == known;
-    let near = readings.wire_diameter.is_none_or(|seen| {
-        let off = readings.tolerance + wire.wire_diameter_tolerance.unwrap_or(Length::ZERO);
-        wire_diameter(wire).is_none_or(|known| within(seen - known, off))
-    });
-    same(readings.wires, wires(wire))
-        && same(readings.outer_wires, outer_wires(wire))
-        && near
-        && readings.shape.is_none_or(|seen| seen == shape(wire))
-        && readings.magnetic.is_none_or(|seen| magnetic(wire).is_none_or(|known| pulls_alike(seen, known)))
-        && readings.scratch.is_none_or(|seen| scratch(wire).is_none_or(|known| seen == known))
-}
-
-/// A slight pull on a hand magnet is told from none and from a strong one only with luck.
-fn pulls_alike(seen: Magnetic, known: Magnetic) -> bool {
-    seen == known || known == Magnetic::Slight || (seen, known) == (Magnetic::Slight, Magnetic::Yes)
-}
-
-/// How far a conductor is from the readings; `None` where it is out of reach.
-fn difference(wire: &Conductor, readings: &Readings) -> Option<Length> {
-    let off = readings.tolerance + wire.diameter_tolerance.unwrap_or(Length::ZERO);
-    let mean = mean(&readings.diameters);
-    let plain = (mean - wire.section.overall_diameter).abs();
-    if within(plain, off) {
-        return Some(plain);
-    }
-    match &wire.construction {
-        Construction::Grooved(grooved) => worn(wire, grooved, readings, off),
-        _ => None,
-    }
-}
-
-/// A worn grooved wire: its width stays, its height lies between new and its stop height.
-fn worn(wire: &Conductor, grooved: &Grooved, readings: &Readings, off: Length) -> Option<Length> {
-    let stop = wire.wear.as_ref().and_then(|wear| wear.stop_height);
-    let lowest = stop.unwrap_or(grooved.height / 2.0) - off;
-    match readings.diameters[..] {
-        [one, two] => {
-            let (low, high) = (one.min(two), one.max(two));
-            let across = (high - grooved.width).abs();
-            (within(across, off) && low >= lowest && low <= grooved.height + off).then_some(across)
-        }
-        [only] => {
-            let across = (only - grooved.width).abs();
-            if within(across, off) {
-                return Some(across);
-            }
-            let seen_as_grooved = readings.shape == Some(Shape::Grooved);
-            (seen_as_grooved && only >= lowest && only <= grooved.height).then(|| grooved.height - only)
-        }
-        _ => None,
-    }
-}
-
-/// Up to a nanometre over: a reading at the limit counts, whatever the last binary digit.
-fn within(difference: Length, most: Length) -> bool {
-    difference.abs() <= most + Length::from_mm(1e-9)
-}
-
-fn mean(readings: &[Length]) -> Length {
-    let sum: Length = readings.iter().copied().sum();
-    sum * (1.0 / f64::from(u32::try_from(readings.len()).unwrap_or(1)))
+fn read(readings: &Readings) -> Read {
+    let mut read = Read::default();
+    let sizes: Vec<f64> = readings.diameters.iter().map(|diameter| diameter.mm()).collect();
+    let (low, high) = sizes
+        .iter()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), size| (size.min(low), size.max(high)));
+    let count = f64::from(u32::try_from(sizes.len()).unwrap_or(u32::MAX));
+    let counted = |wires: Option<u32>| wires.map(f64::from);
+    let numbers = [
+        (Reading::Count, Some(count)),
+        (Reading::Mean, Some(sizes.iter().sum::<f64>() / count)),
+        (Reading::Low, Some(low)),
+        (Reading::High, Some(high)),
+        (Reading::Apart, Some(high - low)),
+        (Reading::Tolerance, Some(readings.tolerance.mm())),
+        (Reading::Wires, counted(readings.wires)),
+        (Reading::Outer, counted(readings.outer_wires)),
+        (Reading::Wire, readings.wire_diameter.map(Length::mm)),
+    ];
+    read.numbers.extend(numbers.into_iter().filter_map(|(of, number)| Some((of, number?))));
+    let words = [
+        (Reading::Shape, readings.shape.map(shape_word)),
+        (Reading::Magnet, readings.magnetic.map(magnet_word)),
+        (Reading::Scratch, readings.scratch.map(Scratch::word)),
+    ];
+    read.words.extend(words.into_iter().filter_map(|(of, word)| Some((of, word?))));
+    read
 }
 
 fn fittings(catalogue: &Catalogue, wire: &Conductor) -> Vec<Arc<Fitting>> {
-    catalogue
-        .fittings
-        .values()
-        .filter(|fitting| matches!(fitting.status, Status::Current | Status::OnHold))
-        .filter(|fitting| fitting.conductors.iter().any(|held| held.id == wire.id))
-        .cloned()
-        .collect()
+    fittings_for(catalogue, wire).cloned().collect()
 }
 
-fn tell_apart(wire: &Conductor, candidates: &[&Arc<Conductor>], numerals: Numerals) -> Vec<String> {
-    candidates
-        .iter()
-        .filter(|other| other.id != wire.id)
-        .map(|other| format!("from {}: {}", other.id, told_apart(wire, other, numerals)))
-        .collect()
-}
-
-fn remarks(readings: &Readings, candidates: usize, numerals: Numerals) -> Vec<String> {
-    let mut remarks = Vec::new();
-    if let [one, two] = readings.diameters[..] {
-        let out_of_round = (one - two).abs();
-        if out_of_round > readings.tolerance * 2.0 {
-            remarks.push(format!(
-                "the readings differ by {}: worn, crushed or not round; measure again elsewhere",
-                numerals.length(out_of_round, 2)
-            ));
-        }
-    }
-    if candidates == 0 {
-        remarks
-            .push("no conductor of the catalogue agrees: stop; no fitting of the catalogue is for it".into());
-    }
-    remarks
+fn tell_apart(id: &str, own: &Signs, all: &[(&str, Signs)]) -> Vec<String> {
+    let others = all.iter().filter(|(other, _)| *other != id);
+    others.map(|(other, shows)| format!("from {other}: {}", own.against(shows))).collect()
 }

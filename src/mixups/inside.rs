@@ -1,11 +1,12 @@
 //! Which parts can be inside a closed fitting.
 
+use super::acceptance::{Acceptance, At, Need, Read, Reading, Test, Way};
 use super::draw_in::{Interval, seated, tensioned};
-use super::identify::{Unanswerable, check_length};
+use super::identify::{Unanswerable, refuse};
 use super::json::number;
 use super::{BodyMixups, Consequence, Mixups, Summary};
 use crate::catalogue::{Fitting, Part};
-use crate::units::Length;
+use crate::units::{Length, Numerals};
 use serde_json::{Map, Value, json};
 use std::sync::Arc;
 
@@ -15,6 +16,11 @@ pub const STAND_OUT_TOLERANCE: Length = Length::from_mm(0.5);
 /// What to do where no part agrees with a reading.
 pub const NONE_FITS: &str = "nothing that goes in agrees with this reading: keep clear; take the load on a \
                              puller first, then ask. Do not open it";
+/// What to do where a wrong part agrees with a reading.
+pub const WRONG_FITS: &str = "it can be a wrong part: read its stamp or mark; where neither can be seen, treat it \
+                              as wrong: keep clear; take the load on a puller first, then ask. Do not open it";
+/// What is said where the right part alone agrees.
+pub const RIGHT_FITS: &str = "only the right part stands out like this; that does not prove that it grips";
 
 /// A closed fitting with its stand-out measured.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,6 +49,50 @@ pub enum Pull {
     Unknown,
 }
 
+impl Pull {
+    fn word(self) -> &'static str {
+        match self {
+            Self::Seated => "seated",
+            Self::Tensioned => "tensioned",
+            Self::Unknown => "unknown",
+        }
+    }
+}
+
+/// What it would mean to find something inside; the worst first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Found {
+    /// A danger that nothing measured shows.
+    Hidden,
+    /// Another danger.
+    Seen,
+    /// Neither a danger nor right.
+    Other,
+    /// What belongs there.
+    Right,
+}
+
+impl Found {
+    /// Every one of them, the worst first.
+    pub const ALL: [Self; 4] = [Self::Hidden, Self::Seen, Self::Other, Self::Right];
+
+    /// Its place among them, from 0: the lower, the worse.
+    #[must_use]
+    pub fn rank(self) -> usize {
+        Self::ALL.iter().position(|found| *found == self).unwrap_or_default()
+    }
+
+    /// What is said where it is the worst that agrees with a reading; without one, where nothing agrees.
+    #[must_use]
+    pub fn remark(worst: Option<Self>) -> &'static str {
+        match worst {
+            None => NONE_FITS,
+            Some(Self::Right) => RIGHT_FITS,
+            Some(_) => WRONG_FITS,
+        }
+    }
+}
+
 /// A part, or the whole kit of a fitting, that goes together with that body and conductor.
 #[derive(Debug, Clone)]
 pub struct Inside {
@@ -54,6 +104,8 @@ pub struct Inside {
     pub right: bool,
     /// What it comes to.
     pub summary: Summary,
+    /// What it would mean to find it, in whichever fitting of the body.
+    pub found: Found,
     /// Where it would stand out after seating.
     pub stand_out: Option<Length>,
     /// The same over the tolerances; `None` where it is not known.
@@ -63,16 +115,53 @@ pub struct Inside {
 }
 
 impl Inside {
+    /// Which part or kit it is: its number, and whether it is a kit.
+    fn name(&self) -> (&str, bool) {
+        self.kit.as_ref().map_or((&self.part.number, false), |kit| (&kit.number, true))
+    }
+
+    /// The readings that it takes; one whose stand-out is not known can't be ruled out.
+    fn acceptance(&self, numerals: Numerals) -> Acceptance {
+        let way = |interval: Option<Interval>, state: Pull| {
+            let of = Reading::State;
+            let mut needs = vec![Need::Among { of, words: vec![state.word(), Pull::Unknown.word()] }];
+            needs.extend(interval.map(|interval| interval.need(Reading::StandOut)));
+            Way::new(needs)
+        };
+        let ways = vec![way(self.seated, Pull::Seated), way(self.tensioned, Pull::Tensioned)];
+        let otherwise = format!("it would be {}", self.where_out(Pull::Unknown, numerals));
+        Acceptance {
+            tests: vec![Test { of: Reading::StandOut, ways, otherwise }],
+            at: self.stand_out.map(|at| At::length(Reading::StandOut, at)),
+        }
+    }
+
     /// Whether a reading agrees; a part whose stand-out is not known can't be ruled out.
     #[must_use]
-    pub fn fits(&self, reading: Length, tolerance: Length, state: Pull) -> bool {
-        let within =
-            |interval: Option<Interval>| interval.is_none_or(|interval| interval.takes(reading, tolerance));
+    pub fn fits(&self, stand_out: Length, tolerance: Length, state: Pull) -> bool {
+        self.acceptance(Numerals::default()).agrees(&read(stand_out, tolerance, state))
+    }
+
+    /// Where it would stand out in a state, in words: seated, tensioned or both.
+    #[must_use]
+    pub fn where_out(&self, state: Pull, numerals: Numerals) -> String {
+        let words = |interval: Option<Interval>| {
+            interval.map_or_else(|| "not known".to_owned(), |interval| interval.words(numerals))
+        };
+        let seated = || format!("seated {}", words(self.seated));
+        let tensioned = || format!("tensioned {}", words(self.tensioned));
         match state {
-            Pull::Seated => within(self.seated),
-            Pull::Tensioned => within(self.tensioned),
-            Pull::Unknown => within(self.seated) || within(self.tensioned),
+            _ if self.seated.is_none() => "not known how far out".to_owned(),
+            Pull::Seated => seated(),
+            Pull::Tensioned => tensioned(),
+            Pull::Unknown => format!("{}, {}", seated(), tensioned()),
         }
+    }
+
+    /// What a look-up goes by.
+    #[must_use]
+    pub fn to_json(&self, numerals: Numerals) -> Value {
+        self.acceptance(numerals).to_json()
     }
 }
 
@@ -88,8 +177,46 @@ pub fn closed_with(body: &BodyMixups, conductor: &str) -> Vec<Inside> {
         Some(one(Arc::clone(part), Some(Arc::clone(&kit.kit)), &kit.fitting, &kit.comes))
     });
     let mut all: Vec<Inside> = cases.chain(kits).flatten().collect();
+    let worst: Vec<Found> = all.iter().map(|inside| worst(inside, &all)).collect();
+    for (inside, worst) in all.iter_mut().zip(worst) {
+        inside.found = worst;
+    }
     all.sort_by_key(|inside| !inside.right);
     all
+}
+
+/// The same with all that one part or kit does, one fitting of the body after the other, in a list of its own.
+#[must_use]
+pub fn closed_by_name(body: &BodyMixups, conductor: &str) -> Vec<Vec<Inside>> {
+    let mut named: Vec<Vec<Inside>> = Vec::new();
+    for here in closed_with(body, conductor) {
+        match named.iter_mut().find(|there| there[0].name() == here.name()) {
+            Some(there) => there.push(here),
+            None => named.push(vec![here]),
+        }
+    }
+    named
+}
+
+/// What a look-up on a closed fitting goes by, whatever the fitting: what no reading can be, what is said, the
+/// states of a part from the worst on.
+#[must_use]
+pub fn closed_json() -> Value {
+    let says = Found::ALL.map(|worst| Found::remark(Some(worst)));
+    json!({
+        "limits": limits().iter().map(Test::to_json).collect::<Vec<_>>(),
+        "says": says,
+        "none": Found::remark(None),
+    })
+}
+
+/// What no reading on a closed fitting can be.
+fn limits() -> Vec<Test> {
+    let range = |of, least, most, otherwise| Test::one(of, Need::within(of, least, most), otherwise);
+    vec![
+        range(Reading::StandOut, -500.0, 500.0, "a stand-out is from -500 to 500 mm"),
+        range(Reading::Tolerance, 0.0, 50.0, "a tolerance is from 0 to 50 mm"),
+    ]
 }
 
 fn one(part: Arc<Part>, kit: Option<Arc<Fitting>>, fitting: &Fitting, comes: &Consequence) -> Option<Inside> {
@@ -98,16 +225,31 @@ fn one(part: Arc<Part>, kit: Option<Arc<Fitting>>, fitting: &Fitting, comes: &Co
         kit,
         right: comes.right,
         summary: comes.summary,
+        found: match comes {
+            Consequence { summary: Summary::Right, right: true, .. } => Found::Right,
+            Consequence { hidden: true, .. } => Found::Hidden,
+            Consequence { danger: true, .. } => Found::Seen,
+            _ => Found::Other,
+        },
         stand_out: comes.outcome.stand_out,
         seated: seated(&comes.outcome),
         tensioned: tensioned(&comes.outcome, fitting.stand_out.as_ref()),
     })
 }
 
+/// What is right in its fitting is right there; all else is as bad as in the worst fitting of the body.
+fn worst(inside: &Inside, all: &[Inside]) -> Found {
+    if inside.found == Found::Right {
+        return Found::Right;
+    }
+    let same = all.iter().filter(|other| other.name() == inside.name());
+    same.map(|other| other.found).filter(|found| *found != Found::Right).min().unwrap_or(inside.found)
+}
+
 /// What a reading on a closed fitting says.
 #[derive(Debug, Clone)]
 pub struct ClosedAnswer {
-    /// What goes together there: what agrees with the reading first, and among it the nearest.
+    /// What goes together there: what agrees with the reading first, among it the worst, and then the nearest.
     pub inside: Vec<Inside>,
     /// How many of them, from the front, agree.
     pub agreeing: usize,
@@ -118,32 +260,38 @@ pub struct ClosedAnswer {
 /// # Errors
 /// Where the reading is not possible, or no fitting of that body holds that conductor.
 pub fn inside(mixups: &Mixups, closed: &Closed<'_>) -> Result<ClosedAnswer, Unanswerable> {
-    check_length("stand-out", closed.stand_out, 500.0)?;
-    check_length("tolerance", closed.tolerance, 50.0)?;
-    if closed.tolerance < Length::ZERO {
-        return Err(Unanswerable("a tolerance can't be negative".into()));
-    }
+    let read = read(closed.stand_out, closed.tolerance, closed.state);
+    refuse(&limits(), &read, Numerals::default())?;
     let body = mixups
         .body(closed.body)
         .ok_or_else(|| Unanswerable(format!("no gripping part goes into a body {}", closed.body)))?;
     check_conductor(body, closed)?;
-    let fits = |inside: &Inside| inside.fits(closed.stand_out, closed.tolerance, closed.state);
-    let mut found: Vec<Inside> = Vec::new();
-    for here in closed_with(body, closed.conductor) {
-        let name =
-            |inside: &Inside| (inside.part.number.clone(), inside.kit.as_ref().map(|kit| kit.number.clone()));
-        match found.iter_mut().find(|there| name(there) == name(&here)) {
-            Some(there) if (fits(&here), here.right) > (fits(there), there.right) => *there = here,
-            Some(_) => {}
-            None => found.push(here),
-        }
-    }
-    found.sort_by(|a, b| {
-        let off =
-            |inside: &Inside| inside.stand_out.map_or(f64::INFINITY, |at| (at - closed.stand_out).abs().mm());
-        fits(b).cmp(&fits(a)).then_with(|| off(a).total_cmp(&off(b)))
+    let judged = closed_by_name(body, closed.conductor).into_iter().filter_map(|named| {
+        let takes = |inside: &Inside| inside.acceptance(Numerals::default());
+        let agreeing = named.iter().position(|inside| takes(inside).agrees(&read));
+        let inside = named.into_iter().nth(agreeing.unwrap_or(0))?;
+        Some((agreeing.is_none(), inside.found, takes(&inside).distance(&read), inside))
     });
-    Ok(ClosedAnswer { agreeing: found.iter().filter(|inside| fits(inside)).count(), inside: found })
+    let mut judged: Vec<(bool, Found, f64, Inside)> = judged.collect();
+    judged.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| a.2.total_cmp(&b.2)));
+    let agreeing = judged.iter().filter(|(fails, ..)| !fails).count();
+    Ok(ClosedAnswer { agreeing, inside: judged.into_iter().map(|(.., inside)| inside).collect() })
+}
+
+impl ClosedAnswer {
+    /// What is to be thought and done.
+    #[must_use]
+    pub fn remark(&self) -> &'static str {
+        Found::remark(self.inside[..self.agreeing].first().map(|inside| inside.found))
+    }
+}
+
+fn read(stand_out: Length, tolerance: Length, state: Pull) -> Read {
+    let mut read = Read::default();
+    read.numbers.insert(Reading::StandOut, stand_out.mm());
+    read.numbers.insert(Reading::Tolerance, tolerance.mm());
+    read.words.insert(Reading::State, state.word());
+    read
 }
 
 /// The answer as JSON for other programs.
@@ -154,9 +302,7 @@ pub fn inside_to_json(answer: &ClosedAnswer, closed: &Closed<'_>) -> Value {
         inside.map(|(nth, inside)| entry(inside, nth < answer.agreeing, closed)).collect();
     let mut object = Map::new();
     object.insert("inside".into(), json!(inside));
-    if answer.agreeing == 0 {
-        object.insert("remarks".into(), json!([NONE_FITS]));
-    }
+    object.insert("remarks".into(), json!([answer.remark()]));
     Value::Object(object)
 }
 

@@ -1,6 +1,6 @@
 //! Conductors that a caliper can't tell apart.
 
-use super::features::{Clue, clues, told_apart};
+use super::clues::{Clue, clues, told_apart};
 use crate::catalogue::{Catalogue, Conductor};
 use crate::units::{Length, Numerals, Range};
 use std::sync::Arc;

@@ -1,8 +1,10 @@
 //! Which parts and conductors can be confused, and what a measured conductor can be.
 
+mod acceptance;
 mod adjustable_dimension;
 mod built;
 mod case;
+mod clues;
 mod deciding;
 mod design_fix;
 mod draw_in;
@@ -14,6 +16,7 @@ mod json;
 mod judging;
 mod look_alikes;
 mod marks;
+mod measured;
 mod proof;
 mod seat;
 mod summary;
@@ -22,16 +25,16 @@ mod what_if;
 pub mod words;
 
 pub use case::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups};
+pub use clues::{Clue, STOP, clues, told_apart};
 pub use deciding::{alike_in_place, decides};
 pub use design_fix::{DangerPlace, DesignFix, Effect, design_fixes_to_json, without_design_fix};
 pub use draw_in::Interval;
-pub use features::{
-    Clue, Features, STOP, Scratch, Shape, clues, features, labels, outer_wires, shape, told_apart,
-};
+pub use features::{Scratch, Shape, outer_wires, shape};
 pub use find::find;
-pub use identify::{Candidate, Identified, Readings, Unanswerable, identify};
+pub use identify::{Candidate, Identified, Readings, Unanswerable, fittings_for, identify, measured_json};
 pub use inside::{
-    Closed, ClosedAnswer, Inside, NONE_FITS, Pull, STAND_OUT_TOLERANCE, closed_with, inside, inside_to_json,
+    Closed, ClosedAnswer, Found, Inside, NONE_FITS, Pull, STAND_OUT_TOLERANCE, closed_by_name, closed_json,
+    closed_with, inside, inside_to_json,
 };
 pub use json::to_json;
 pub use look_alikes::{LookAlike, look_alikes};

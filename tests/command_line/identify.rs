@@ -15,8 +15,15 @@ fn candidates(answer: &Value) -> Vec<&str> {
 #[test]
 fn copper_and_bronze_of_one_size_can_t_be_settled_by_hand() {
     let catalogue = demo();
-    let answer =
-        Run::new().json(&["identify", "--catalogue", &catalogue, "--diameter", "14.0", "--colour", "copper"]);
+    let answer = Run::new().json(&[
+        "identify",
+        "--catalogue",
+        &catalogue,
+        "--diameter",
+        "14.0",
+        "--scratch",
+        "copper",
+    ]);
     assert_eq!(candidates(&answer), ["messenger-120", "messenger-cu-120"]);
     for found in answer["candidates"].as_array().unwrap() {
         let clues = found["tell_apart"].to_string();
@@ -30,7 +37,7 @@ fn copper_and_bronze_of_one_size_can_t_be_settled_by_hand() {
 fn a_grey_scratch_rules_copper_out() {
     let catalogue = demo();
     let answer =
-        Run::new().json(&["identify", "--catalogue", &catalogue, "--diameter", "14.0", "--colour", "grey"]);
+        Run::new().json(&["identify", "--catalogue", &catalogue, "--diameter", "14.0", "--scratch", "grey"]);
     assert!(candidates(&answer).is_empty());
 }
 
