@@ -106,20 +106,30 @@
 
   function startClosed(form) {
     var table = tools.data(form), answer = form.querySelector(".answer"), fields = form.elements, usual = typed(fields.tolerance);
-    table.cases.forEach(function (entry, index) {
-      var option = make("option", entry.text);
-      option.value = String(index);
-      fields["case"].appendChild(option);
-    });
+    var body = null;
+
+    /* The conductors of a body that is named in the address stand first; of several, none is taken for the one that is meant. */
+    function choices() {
+      if (body === fields.body.value) { return; }
+      body = fields.body.value;
+      fields["case"].textContent = "";
+      var own = table.cases.filter(function (entry) { return entry.body === body; });
+      if (own.length > 1) { fields["case"].appendChild(make("option", "Choose the conductor in " + body)).value = ""; }
+      own.concat(table.cases.filter(function (entry) { return entry.body !== body; })).forEach(function (entry) {
+        fields["case"].appendChild(make("option", entry.text)).value = String(table.cases.indexOf(entry));
+      });
+    }
 
     function stop(words) { say(answer, [words]); }
 
     function show() {
+      choices();
       var reading = typed(fields.reading), off = typed(fields.tolerance), state = fields.state.value;
       if (reading === null) { stop(fields.reading.value === "" ? "" : "This is not a number."); return; }
       var read = { stand_out: reading, tolerance: off === null ? usual : off, state: state };
       var refused = lookup.against(table.limits, read, table.mark);
       if (refused.length) { stop(tools.sentence(refused[0])); return; }
+      if (fields["case"].value === "") { stop("Choose the conductor."); return; }
       answered(table.cases[Number(fields["case"].value)], read);
     }
 
@@ -139,6 +149,7 @@
         out.length ? [make("h3", "Ruled out: " + out.length), ruledOut(out, read)] : []));
     }
     form.addEventListener("input", show);
+    choices();
   }
 
   tools.start("closed", startClosed);

@@ -106,10 +106,12 @@
     var at = location.hash.indexOf("?"), page = form.closest(".page");
     if (at < 0 || (page && page.id !== decodeURIComponent(location.hash.slice(1, at)))) { return; }
     new URLSearchParams(location.hash.slice(at + 1)).forEach(function (value, name) {
-      if (form.elements[name]) { form.elements[name].value = value; }
+      var field = form.elements[name];
+      if (!field) { return; }
+      field.value = value;
+      field.dispatchEvent(new Event("input", { bubbles: true }));
     });
-    form.dispatchEvent(new Event("input"));
-    form.scrollIntoView();
+    if (document.querySelector("[data-tool=" + form.getAttribute("data-tool") + "]") === form) { form.scrollIntoView(); }
   }
 
   /* Starts a calculator where the page has one; each shows itself once it works. */

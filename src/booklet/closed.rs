@@ -1,14 +1,16 @@
 //! What a closed fitting can hold, by its stand-out.
 
+use super::addresses;
 use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{body_link, capital, fitting_link, part_link, script_json};
-use crate::catalogue::Conductor;
+use crate::catalogue::{Conductor, Part};
 use crate::facts::Content;
 use crate::facts::words::unmeasured;
 use crate::mixups::{
     BodyMixups, Consequence, Found, Inside, Interval, NONE_FITS, closed_by_name, closed_json, closed_with,
 };
+use crate::notes::address::Address;
 use crate::units::Numerals;
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -16,6 +18,12 @@ use std::sync::Arc;
 
 /// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
 const READING: f64 = 0.5;
+
+/// Where it is looked up what is inside a body; `None` of a part that no more than one part goes into.
+pub(super) fn address(booklet: &Booklet<'_>, part: &Part) -> Option<Address> {
+    let found = booklet.input.mixups.body(&part.number);
+    found.filter(|body| body.parts.len() > 1).map(|_| addresses::closed())
+}
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let found: Vec<&BodyMixups> =

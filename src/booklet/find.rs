@@ -4,8 +4,8 @@ use super::frame::Draft;
 use super::glossary::WORDS;
 use super::input::Booklet;
 use super::view::{optional_mark, part_link, script_json, standing, status};
-use super::{addresses, chapters};
-use crate::catalogue::{Mark, Part};
+use super::{addresses, chapters, closed};
+use crate::catalogue::{Fitting, Mark, Part};
 use crate::facts::words;
 use crate::notes::address::{self, Address};
 use serde_json::{Value, json};
@@ -24,10 +24,22 @@ struct Entry {
     words: String,
     /// The paint, text and notches that it carries.
     mark: Value,
+    /// The look-up that it names, with its address: of a body, what is inside it.
+    asks: Value,
+    /// Stamps of its gripping parts.
+    holds: Vec<String>,
+}
+
+impl Entry {
+    fn new(kind: &'static str, name: &str, href: String) -> Self {
+        let (number, stamp, status, words) = Default::default();
+        let (name, mark, asks) = (name.to_owned(), Value::Null, Value::Null);
+        Self { kind, number, name, href, stamp, status, standing: "", words, mark, asks, holds: Vec::new() }
+    }
 }
 
 /// The index as a classic script that sets one global: rows of kind, number, name, address, stamp, status, other
-/// words, the form of the status, and the mark.
+/// words, the form of the status, the mark, the look-up, and the stamps of what grips in it.
 pub(super) fn script(booklet: &Booklet<'_>) -> String {
     let mut entries = records(booklet);
     entries.extend(texts(booklet));
@@ -44,6 +56,8 @@ pub(super) fn script(booklet: &Booklet<'_>) -> String {
                 entry.words,
                 entry.standing,
                 entry.mark,
+                entry.asks,
+                entry.holds,
             ])
         })
         .collect();
@@ -73,69 +87,56 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
     let catalogue = booklet.input.catalogue;
     let mut entries: Vec<Entry> = Vec::new();
-    entries.extend(catalogue.fittings.values().map(|fitting| {
+    entries.extend(catalogue.fittings.values().map(|fitting| of_fitting(booklet, fitting)));
+    entries.extend(catalogue.parts.values().map(|part| of_part(booklet, part)));
+    entries.extend(catalogue.conductors.values().map(|conductor| {
+        let href = booklet.link(&address::conductor(&conductor.id));
         Entry {
-            kind: "Fitting",
-            number: fitting.number.clone(),
-            name: fitting.name.clone(),
-            href: booklet.link(&address::fitting(&fitting.number)),
-            stamp: fitting.stamp.clone(),
-            status: words::status(fitting.status, fitting.use_instead.as_deref()),
-            standing: standing(fitting.status),
-            mark: optional_mark(fitting.mark.as_ref()),
-            words: [
-                words::family(fitting.family),
-                &fitting
-                    .conductors
-                    .iter()
-                    .map(|conductor| conductor.name.as_str())
-                    .collect::<Vec<_>>()
-                    .join(" "),
-                &mark_words(fitting.mark.as_ref()),
-            ]
-            .join(" "),
+            number: conductor.id.clone(),
+            words: [words::duty(conductor.duty), &conductor.material.name, &conductor.identity.drum_tag]
+                .join(" "),
+            ..Entry::new("Conductor", &conductor.name, href)
         }
     }));
-    entries.extend(catalogue.parts.values().map(|part| Entry {
-        kind: words::role(part.role),
+    entries.extend(catalogue.notices.values().map(|notice| Entry {
+        number: notice.number.clone(),
+        words: format!("{} {}", notice.reference, notice.summary),
+        ..Entry::new("Notice", &notice.title, booklet.link(&address::notice(&notice.number)))
+    }));
+    entries
+}
+
+fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Entry {
+    let conductors: Vec<&str> = fitting.conductors.iter().map(|conductor| conductor.name.as_str()).collect();
+    let stamps = fitting.gripping().map(|item| item.part.stamp.clone()).filter(|stamp| !stamp.is_empty());
+    Entry {
+        number: fitting.number.clone(),
+        stamp: fitting.stamp.clone(),
+        status: words::status(fitting.status, fitting.use_instead.as_deref()),
+        standing: standing(fitting.status),
+        words: [words::family(fitting.family), &conductors.join(" "), &mark_words(fitting.mark.as_ref())]
+            .join(" "),
+        mark: optional_mark(fitting.mark.as_ref()),
+        holds: stamps.collect(),
+        ..Entry::new("Fitting", &fitting.name, booklet.link(&address::fitting(&fitting.number)))
+    }
+}
+
+fn of_part(booklet: &Booklet<'_>, part: &Part) -> Entry {
+    let mark = gripping_mark(booklet, part);
+    Entry {
         number: part.number.clone(),
-        name: part.name.clone(),
-        href: booklet.link(&address::part(&part.number)),
         stamp: part.stamp.clone(),
         status: status(part.status),
         standing: standing(part.status),
-        words: format!(
-            "part {} {} {}",
-            part.material.name,
-            part.drawing,
-            mark_words(gripping_mark(booklet, part))
+        words: format!("part {} {} {}", part.material.name, part.drawing, mark_words(mark)),
+        mark: optional_mark(mark),
+        asks: closed::address(booklet, part).map_or(
+            Value::Null,
+            |to| json!({ "tool": "closed", "href": booklet.link(&to), "body": part.number }),
         ),
-        mark: optional_mark(gripping_mark(booklet, part)),
-    }));
-    entries.extend(catalogue.conductors.values().map(|conductor| Entry {
-        kind: "Conductor",
-        number: conductor.id.clone(),
-        name: conductor.name.clone(),
-        href: booklet.link(&address::conductor(&conductor.id)),
-        stamp: String::new(),
-        status: String::new(),
-        standing: "",
-        mark: Value::Null,
-        words:
-            [words::duty(conductor.duty), &conductor.material.name, &conductor.identity.drum_tag].join(" "),
-    }));
-    entries.extend(catalogue.notices.values().map(|notice| Entry {
-        kind: "Notice",
-        number: notice.number.clone(),
-        name: notice.title.clone(),
-        href: booklet.link(&address::notice(&notice.number)),
-        stamp: String::new(),
-        status: String::new(),
-        standing: "",
-        mark: Value::Null,
-        words: format!("{} {}", notice.reference, notice.summary),
-    }));
-    entries
+        ..Entry::new(words::role(part.role), &part.name, booklet.link(&address::part(&part.number)))
+    }
 }
 
 /// The mark that a gripping part carries.
@@ -150,15 +151,8 @@ fn mark_words(mark: Option<&Mark>) -> String {
 /// Chapters, pages and words.
 fn texts(booklet: &Booklet<'_>) -> Vec<Entry> {
     let text = |kind, name: &str, to: &Address, words: &str| Entry {
-        kind,
-        number: String::new(),
-        name: name.to_owned(),
-        href: booklet.link(to),
-        stamp: String::new(),
-        status: String::new(),
-        standing: "",
-        mark: Value::Null,
         words: words.to_owned(),
+        ..Entry::new(kind, name, booklet.link(to))
     };
     let mut entries: Vec<Entry> = Vec::new();
     entries.extend(booklet.shared_bodies().map(|body| {
@@ -174,7 +168,13 @@ fn texts(booklet: &Booklet<'_>) -> Vec<Entry> {
         text("Chapter", &chapters::title(booklet, stem), &address::chapter(stem), &words)
     }));
     let pages = addresses::everywhere().into_iter().chain(addresses::behind_more());
-    entries.extend(pages.map(|(to, name)| text("Page", name, &to, addresses::sought(&to))));
+    entries.extend(pages.map(|(to, name)| {
+        let asks = match addresses::sought(&to) {
+            "" => Value::Null,
+            _ => json!({ "tool": to.name(), "href": booklet.link(&to) }),
+        };
+        Entry { asks, ..text("Page", name, &to, addresses::sought(&to)) }
+    }));
     entries.extend(WORDS.iter().map(|(word, meaning)| text("Word", word, &addresses::word(word), meaning)));
     let materials = booklet.input.catalogue.materials.values();
     entries

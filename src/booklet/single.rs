@@ -9,7 +9,8 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
 /// The scripts of a page, in the order that they run in.
-const SCRIPTS: [&str; 6] = ["index.js", "booklet.js", "lookup.js", "tools.js", "hand.js", "closed.js"];
+const SCRIPTS: [&str; 8] =
+    ["index.js", "booklet.js", "asks.js", "find.js", "lookup.js", "tools.js", "hand.js", "closed.js"];
 /// The style sheets of a page, in the order that they apply in.
 const STYLES: [&str; 3] = ["booklet.css", "narrow.css", "print.css"];
 

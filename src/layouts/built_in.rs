@@ -8,6 +8,7 @@ macro_rules! built_in {
 
 /// Path and text of the layouts of pages, sorted by path.
 const BOOKLET: &[(&str, &str)] = built_in![
+    "booklet/asks.js",
     "booklet/base.html",
     "booklet/body.html",
     "booklet/booklet.css",
@@ -17,6 +18,7 @@ const BOOKLET: &[(&str, &str)] = built_in![
     "booklet/closed.js",
     "booklet/conductor.html",
     "booklet/current.html",
+    "booklet/find.js",
     "booklet/fitting.html",
     "booklet/footer.html",
     "booklet/glossary.html",

@@ -46,6 +46,12 @@ export async function single(browser, path) {
     await page.keyboard.press("Enter");
     equal(await page.locator(".page:visible").count(), 1, "pages shown");
   });
+  await check("one file: a reading typed into Find is looked up", async () => {
+    await page.locator("#find").fill("14.0 mm 19 wires");
+    await page.locator(".find-list a").first().click();
+    equal(await page.locator(".page:visible").getAttribute("id"), "hand", "page shown");
+    equal(await page.locator("[id='hand/hand-one']").inputValue(), "14.0", "the reading");
+  });
   await check("one file complains of nothing", async () => equal(faults.join("\n"), "", "faults"));
   await done();
 }

@@ -1,0 +1,104 @@
+/* Readings that are typed into Find: the look-up that answers them, already filled in. A classic script. */
+(function () {
+  "use strict";
+
+  /* Letters that Unicode does not take apart into a letter and an accent. */
+  var PLAIN = { "\u00df": "ss", "\u00e6": "ae", "\u0153": "oe", "\u00f8": "o", "\u0111": "d", "\u0142": "l", "\u0131": "i", "\u00fe": "th" };
+
+  /* Text as it is compared: no case, no accents; O and 0 are one, so are I, l and 1. */
+  function plain(text) {
+    return text.normalize("NFD").replace(/[\u00ad\u0300-\u036f]/g, "").toLowerCase()
+      .replace(/[\u00df\u00e6\u0153\u00f8\u0111\u0142\u0131\u00fe]/g, function (letter) { return PLAIN[letter]; })
+      .replace(/o/g, "0").replace(/[il]/g, "1").replace(/[-\u00a0\u2010-\u2015\u2212]/g, " ");
+  }
+
+  /* Numbers and stamps as they are typed with gloves on: no spaces, hyphens, dots, commas. */
+  function tight(text) { return plain(text).replace(/[\s.,:;_/'"()]/g, ""); }
+
+  var METALS = { copper: "copper", bronze: "copper", red: "copper", grey: "grey", gray: "grey", aluminium: "grey", steel: "grey" };
+  var SHAPES = { round: "round", grooved: "grooved", rope: "rope" };
+  var STATES = { seated: "seated", tensioned: "tensioned" };
+
+  /* Words and numbers, in the order that they were typed. A unit counts for nothing but that a number is a size. */
+  function read(words) {
+    var found = { sizes: [], counts: [], words: [] };
+    words.forEach(function (word, at) {
+      var number = /^([-\u2212+]?[0-9]+(?:[.,][0-9]+)?)(mm)?$/.exec(word);
+      if (!number) { found.words.push(word); return; }
+      var size = number[2] || /[.,]/.test(word) || words[at + 1] === "mm";
+      found[size ? "sizes" : "counts"].push(number[1].replace(",", ".").replace("\u2212", "-"));
+    });
+    return found;
+  }
+
+  function among(words, known) {
+    var named = words.filter(function (word) { return Object.prototype.hasOwnProperty.call(known, word); })[0];
+    return named ? known[named] : "";
+  }
+
+  function has(words, word) { return words.indexOf(word) >= 0; }
+
+  /* An address with what is asked there, and the same in words. */
+  function hit(asks, name, asked) {
+    var told = asked.filter(function (pair) { return pair[1]; });
+    var query = told.map(function (pair) { return pair[0] + "=" + encodeURIComponent(pair[1]); }).join("&");
+    var words = told.map(function (pair) { return pair[2] || pair[1]; }).join(", ");
+    return { kind: "Look-up", number: "", name: name + ": " + words, href: asks.href + (asks.href.indexOf("#") < 0 ? "#" : "") + "?" + query };
+  }
+
+  function hand(asks, found) {
+    if (!found.sizes.length) { return []; }
+    var wires = found.counts[0] || "", metal = among(found.words, METALS), shape = among(found.words, SHAPES);
+    return [hit(asks, "What is in my hand", [
+      ["one", found.sizes[0], found.sizes[0] + "\u00a0mm"], ["two", found.sizes[1], found.sizes[1] + "\u00a0mm"],
+      ["wires", wires, wires + " wires"], ["shape", shape], ["scratch", metal, metal === "copper" ? "copper or bronze" : metal]
+    ])];
+  }
+
+  function wear(asks, found) {
+    var of = has(found.words, "flat") ? "flat" : has(found.words, "height") ? "height" : "", size = found.sizes.concat(found.counts)[0];
+    return of && size ? [hit(asks, "Wear of contact wire", [[of, size, of + " " + size + "\u00a0mm"]])] : [];
+  }
+
+  function closed(asks, found) {
+    var size = found.sizes.concat(found.counts)[0], state = among(found.words, STATES);
+    if (size && has(found.words, "sunk")) { size = "-" + size.replace(/^[-+]/, ""); }
+    if (!size && !state) { return []; }
+    return [hit(asks, "What is inside a closed fitting", [
+      ["body", asks.body], ["reading", size, size && (size.charAt(0) === "-" ? "sunk " + size.slice(1) : "stand-out " + size) + "\u00a0mm"], ["state", state]
+    ])];
+  }
+
+  function current(asks, number, code) {
+    return /^[0-9a-z]{6}$/.test(code) ? [hit(asks, "Is my card current", [["number", number], ["code", code.toUpperCase()]])] : [];
+  }
+
+  /* A number at the beginning, typed with or without spaces, and what comes after it. */
+  function numbered(words, entries) {
+    for (var count = Math.min(3, words.length - 1); count > 0; count -= 1) {
+      var number = tight(words.slice(0, count).join(""));
+      var named = entries.filter(function (entry) { return entry.number && entry.numbers[0] === number; });
+      if (named.length) { return { entry: named.filter(function (entry) { return entry.asks; })[0] || named[0], rest: words.slice(count) }; }
+    }
+    return null;
+  }
+
+  /* The look-ups that a query asks for. */
+  function asked(query, entries) {
+    var words = query.trim().toLowerCase().split(/\s+/), tools = {};
+    if (words.length < 2 && !/[.,][0-9]|mm$/.test(query)) { return []; }
+    entries.forEach(function (entry) { if (entry.asks && !entry.asks.body) { tools[entry.asks.tool] = entry.asks; } });
+    var start = numbered(words, entries);
+    if (start) {
+      var inside = start.entry.asks && start.entry.asks.body ? closed(start.entry.asks, read(start.rest)) : [];
+      return inside.concat(tools.current ? current(tools.current, start.entry.number, asCode(start.rest)) : []);
+    }
+    var found = read(words), worn = tools.wear ? wear(tools.wear, found) : [];
+    return worn.length || !tools.hand ? worn : hand(tools.hand, found);
+  }
+
+  /* A check code as it may be typed: in two halves, with a hyphen. */
+  function asCode(words) { return words.join("").replace(/[^0-9a-z]/g, ""); }
+
+  window.bookletAsks = { asked: asked, plain: plain, tight: tight };
+}());
