@@ -18,3 +18,4 @@ mod render;
 mod size;
 mod supply;
 mod tidy;
+mod training;

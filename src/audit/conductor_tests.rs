@@ -95,6 +95,7 @@ fn catalogue(conductor: Conductor) -> Catalogue {
         },
         before_work: Vec::new(),
         caution: String::new(),
+        training: None,
         origin: origin(),
     };
     Catalogue {

@@ -15,7 +15,7 @@ use crate::facts::{CardFacts, Content, TagFacts};
 use crate::register::Standing;
 
 /// A text that must stand on a face, with what it is called.
-type Needed = (&'static str, String);
+pub(super) type Needed = (&'static str, String);
 
 /// What the faces of a card don't show and must.
 #[must_use]
@@ -68,7 +68,7 @@ fn needed(input: Input<'_>, facts: &CardFacts, standing: &Standing, side: Side) 
 }
 
 /// What says whether a copy is the one in force.
-fn in_force(input: Input<'_>, standing: &Standing) -> Vec<Needed> {
+pub(super) fn in_force(input: Input<'_>, standing: &Standing) -> Vec<Needed> {
     let edition = ("the edition", input.catalogue.settings.edition.clone());
     match standing {
         Standing::Draft => vec![("that it is a draft", "draft, not issued".to_owned()), edition],
@@ -80,7 +80,13 @@ fn in_force(input: Input<'_>, standing: &Standing) -> Vec<Needed> {
     }
 }
 
-fn lacking(face: &Face, needed: &[Needed], called: &str, layout: &str, number: &str) -> Option<Finding> {
+pub(super) fn lacking(
+    face: &Face,
+    needed: &[Needed],
+    called: &str,
+    layout: &str,
+    number: &str,
+) -> Option<Finding> {
     let texts = face.lines().map(str::to_owned).chain(preflight::texts_of_svg(face));
     let shown = plain(&texts.collect::<String>());
     let mut lacking: Vec<&str> =

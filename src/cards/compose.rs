@@ -9,10 +9,10 @@ use super::input::Input;
 use super::margins::SAFE;
 use super::measure::{BrokenTexts, Measurer};
 use super::read::read;
+use super::shape::Shape;
 use super::style::CardStyle;
 use super::too_full::FaceError;
 use super::values;
-use crate::catalogue::{CardFormat, Orientation};
 use crate::layouts::Layouts;
 use crate::sketch::Drawing;
 use crate::typeset::Fonts;
@@ -27,41 +27,41 @@ pub(super) struct Format<'a> {
     layouts: &'a Layouts,
     fonts: &'a Fonts,
     style: CardStyle,
-    format: CardFormat,
+    shape: Shape,
     bleed: Length,
 }
 
 impl<'a> Format<'a> {
     /// A format of cards, or of what the style calls by a name of its own.
-    pub fn of(input: Input<'a>, format: CardFormat, special: Option<&str>) -> Self {
-        let settings = &input.catalogue.settings;
+    pub fn of(input: Input<'a>, shape: impl Into<Shape>, special: Option<&str>) -> Self {
+        let (settings, shape) = (&input.catalogue.settings, shape.into());
         Self {
             layouts: &input.design.layouts,
             fonts: input.fonts,
-            style: input.design.styles.of(format, special, settings.limits.smallest_type),
-            format,
+            style: input.design.styles.of(shape, special, settings.limits.smallest_type),
+            shape,
             bleed: settings.sheet.bleed,
         }
     }
 
     /// The path of a layout: that of the size and orientation where there is one, else that of all.
     pub fn layout(&self, face: &str) -> String {
-        let (size, lies) = (self.format.size.word().to_lowercase(), self.format.orientation.word());
+        let (size, lies) = (self.shape.size.to_lowercase(), self.shape.orientation.word());
         let own = format!("cards/{size}-{lies}-{face}.xml");
         if self.layouts.has(&own) { own } else { format!("cards/{face}.xml") }
     }
 
     /// What layouts know of it.
     pub fn values(&self) -> Map<String, Value> {
-        let (width, height) = self.format.trim();
+        let (width, height) = self.shape.trim;
         values::object(json!({
-            "size": self.format.size.word(), "landscape": self.format.orientation == Orientation::Landscape,
+            "size": self.shape.size, "landscape": self.shape.lies(),
             "trim": { "width": width.mm(), "height": height.mm() },
         }))
     }
 
     fn inside(&self) -> (f64, f64) {
-        let (width, height) = self.format.trim();
+        let (width, height) = self.shape.trim;
         (width.mm() - 2.0 * SAFE, height.mm() - 2.0 * SAFE)
     }
 }
@@ -106,7 +106,7 @@ impl FaceJob<'_> {
     /// # Errors
     /// Where the layout is not sound, or where the texts don't fit at the least type of their classes.
     pub fn fit(&self, filled: &str) -> Result<FittedFace, FaceError> {
-        let height = self.format.format.trim().1.mm();
+        let height = self.format.shape.trim.1.mm();
         let description =
             read(&self.layout, filled, &self.format.style, height).map_err(FaceError::Layout)?;
         let drawn = self.drawings.natural(&description.drawn());
@@ -129,7 +129,7 @@ impl FaceJob<'_> {
         let flexible = drawing.filter(|drawing| !drawing.body.is_empty());
         let height = flexible.as_ref().map(|drawing| drawing.height.mm());
         let arrangement = finished(description, setting, &measurer, height);
-        let card = Card { side: self.side, trim: self.format.format.trim(), bleed: self.format.bleed };
+        let card = Card { side: self.side, trim: self.format.shape.trim, bleed: self.format.bleed };
         draw(&arrangement, &measurer, card, flexible.as_ref(), &self.changed)
     }
 

@@ -5,10 +5,11 @@ use crate::diagnostics::Findings;
 use crate::layouts::{Helper, Layouts};
 use crate::source::{World, WorldError};
 
-/// The layouts and the style of cards and kit tags.
+/// The layouts and the style of cards, kit tags and whatever else is made of blocks, with the pages that go with it.
 #[derive(Debug, Clone)]
 pub struct Design {
-    pub(super) layouts: Layouts,
+    /// The layouts.
+    pub layouts: Layouts,
     pub(super) styles: Styles,
 }
 
@@ -18,7 +19,7 @@ impl Design {
     /// # Errors
     /// Where the user's layouts can't be read.
     pub fn load(world: &dyn World, helpers: &[Helper]) -> Result<(Self, Findings), WorldError> {
-        let (layouts, mut findings) = Layouts::load(world, "cards", helpers)?;
+        let (layouts, mut findings) = Layouts::load_together(world, &["cards", "training"], helpers)?;
         let built_in = Layouts::built_in(STYLE).unwrap_or_default();
         let (styles, found) = Styles::read(built_in, layouts.text(STYLE).unwrap_or(built_in));
         findings.extend(found);

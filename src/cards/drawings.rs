@@ -17,6 +17,8 @@ pub(super) struct Drawings<'a> {
     input: Input<'a>,
     fitting: Option<&'a Arc<Fitting>>,
     body: Option<&'a BodyMixups>,
+    /// Drawings that whoever asks for the face brings: "own-1" and so on.
+    own: &'a [Drawing],
 }
 
 /// Gripping parts drawn lower than this can't be told apart: they are left out, as are more of them than
@@ -26,7 +28,13 @@ const LEAST_LINE_UP: Length = Length::from_mm(11.0);
 impl<'a> Drawings<'a> {
     /// The drawings of the fitting or body of this number.
     pub fn of(input: Input<'a>, number: &str) -> Self {
-        Self { input, fitting: input.catalogue.fittings.get(number), body: input.mixups.body(number) }
+        let fitting = input.catalogue.fittings.get(number);
+        Self { input, fitting, body: input.mixups.body(number), own: &[] }
+    }
+
+    /// The same with drawings that are brought.
+    pub fn with_own(self, own: &'a [Drawing]) -> Self {
+        Self { own, ..self }
     }
 
     /// Whether there is an assembly to draw.
@@ -61,6 +69,7 @@ impl<'a> Drawings<'a> {
                 "worn" => worn_profiles(conductor()?, &options)?,
                 "end" => self.end(nth)?,
                 "wrong" => self.wrong(nth)?,
+                "own" => self.own.get(nth - 1)?.clone(),
                 _ => return None,
             };
             Some(((*name).to_owned(), drawing))

@@ -305,7 +305,7 @@ fn rule(reading: &mut Reading<'_, '_>) -> Content {
 }
 
 /// How the names of drawings begin that are as large as they come.
-const NATURAL: [&str; 4] = ["true-size-", "end-", "wrong-", "worn-"];
+const NATURAL: [&str; 5] = ["true-size-", "end-", "wrong-", "worn-", "own-"];
 
 fn drawing(reading: &mut Reading<'_, '_>, height: f64) -> DrawingRoom {
     let of = reading.text("of");

@@ -1,8 +1,8 @@
 //! How cards look: sizes of type, gaps, frames and colours, read from `cards/style.yaml`.
 
+use super::shape::Shape;
 use super::tightness::Tightness;
 use super::type_class::TypeClass;
-use crate::catalogue::CardFormat;
 use crate::colour::Srgb;
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::units::Length;
@@ -78,7 +78,7 @@ struct Written {
     frames: BTreeMap<String, Frame>,
     #[serde(default)]
     notches: BTreeMap<String, Notch>,
-    /// By size ("A6"), by size and orientation ("A6-landscape"), or "tag".
+    /// By size ("A6"), by size and orientation ("A6-landscape"), or by name ("tag", "slip").
     #[serde(default)]
     sizes: BTreeMap<String, Written>,
 }
@@ -130,11 +130,11 @@ impl Styles {
         (styles, findings)
     }
 
-    /// The style of a format; `special` is what its faces are called beside their size, such as "tag".
-    pub fn of(&self, format: CardFormat, special: Option<&str>, smallest: Length) -> CardStyle {
+    /// The style of a shape; `special` is what its faces are called beside their size, such as "tag".
+    pub fn of(&self, shape: Shape, special: Option<&str>, smallest: Length) -> CardStyle {
         let mut style = CardStyle::bare(smallest);
-        let size = format.size.word();
-        let keys = [size.to_owned(), format!("{size}-{}", format.orientation.word())];
+        let size = shape.size;
+        let keys = [size.to_owned(), format!("{size}-{}", shape.orientation.word())];
         let keys: Vec<String> = keys.into_iter().chain(special.map(str::to_owned)).collect();
         for written in &self.0 {
             style.take(written);

@@ -15,7 +15,7 @@ use super::parts::part;
 use super::procedures::procedure;
 use super::record_index::RecordIndex;
 use super::record_kind::RecordKind;
-use super::settings::{check_before_work, settings};
+use super::settings::{check_before_work, check_groups, settings};
 use super::supersession;
 use crate::diagnostics::Findings;
 use crate::records::{self, Document, Records};
@@ -59,6 +59,7 @@ pub fn load(world: &dyn World) -> Result<Loaded, WorldError> {
     let names = Names::new(&records, &mut findings);
     let editions = editions(std::mem::take(&mut records.editions), &mut findings);
     check_before_work(records.settings.as_ref(), &mut findings);
+    check_groups(records.settings.as_ref(), &mut findings);
     let mut catalogue = link(records, &names, &mut findings);
     catalogue.editions = editions;
     let stated = catalogue.settings.date;

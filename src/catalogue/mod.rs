@@ -11,6 +11,7 @@
 //! | `heights-not-falling`, `rows-not-rising` | wear heights and strength rows out of order |
 //! | `geometry-of-another-role` | measurements that nobody would look at |
 //! | `too-many-lines` | lines before work |
+//! | `group-listed-twice` | groups that are taught |
 //! | `part-listed-twice`, `empty-list`, `too-many-steps`, `wrong-number-of-conductors` | lists of a fitting |
 //! | `edition-edited`, `edition-out-of-line` | a register that is not as `issue` left it |
 //! | `supersession-circle`, `supersession-to-nothing`, `status-contradiction` | what replaces what |

@@ -3,10 +3,14 @@
 use super::check::origin;
 use super::model::{
     CardFormat, CardSize, FlipEdge, Limits, Orientation, Origin, Settings, SheetFormat, SheetSize,
+    TaughtGroup, Training,
 };
 use super::quantities::{quantity, word};
 use crate::diagnostics::{Finding, Findings};
-use crate::records::{CardRecord, CatalogueRecord, DecimalMark, Document, Field, LimitsRecord, SheetRecord};
+use crate::records::{
+    CardRecord, CatalogueRecord, DecimalMark, Document, Field, LimitsRecord, SheetRecord, TaughtGroupRecord,
+    TrainingRecord,
+};
 use crate::source::{FilePath, Place};
 use crate::units::Length;
 use std::collections::BTreeMap;
@@ -70,6 +74,7 @@ fn defaults() -> Settings {
         },
         before_work: Vec::new(),
         caution: String::new(),
+        training: None,
         origin: Origin {
             place: Place::whole(FilePath::catalogue("catalogue.yaml")),
             fields: BTreeMap::new(),
@@ -104,6 +109,45 @@ fn state(record: &CatalogueRecord, settings: &mut Settings) {
     state_card(record.card.as_ref(), &mut settings.card);
     state_sheet(record.sheet.as_ref(), &mut settings.sheet);
     state_limits(record.limits.as_ref(), &mut settings.limits);
+    settings.training = record.training.as_ref().map(|training| training_of(&training.value));
+}
+
+fn training_of(record: &TrainingRecord) -> Training {
+    let mut training = Training::default();
+    let group = |field: &Field<TaughtGroupRecord>| {
+        let (id, name) = (field.value.id.as_ref()?, field.value.name.as_ref()?);
+        Some(TaughtGroup { id: id.value.0.clone(), name: name.value.0.clone() })
+    };
+    set(
+        &mut training.groups,
+        record.groups.as_ref().map(|groups| groups.value.iter().filter_map(group).collect()),
+    );
+    set(&mut training.questions, word(record.questions.as_ref()).map(|n| n.bare()));
+    set(&mut training.pass_percent, word(record.pass.as_ref()).map(|n| n.bare()));
+    set(&mut training.valid_months, word(record.valid_months.as_ref()).map(|n| n.bare()));
+    training
+}
+
+/// Two groups of one id would have one quiz.
+pub(super) fn check_groups(document: Option<&Document<CatalogueRecord>>, findings: &mut Findings) {
+    let record = document.and_then(|document| document.record.as_ref()?.training.as_ref());
+    let groups = record.and_then(|training| training.value.groups.as_ref());
+    let mut seen: BTreeMap<String, Place> = BTreeMap::new();
+    for id in groups.iter().flat_map(|groups| &groups.value).filter_map(|group| group.value.id.as_ref()) {
+        // Files of some systems have no capitals of their own.
+        let key = id.value.0.to_lowercase();
+        if let Some(first) = seen.get(&key) {
+            let message = format!("`{}` is already the id of a group", id.value.0);
+            let finding = Finding::error("group-listed-twice", id.place.clone(), message).field(&id.path);
+            findings.push(
+                finding
+                    .help("give each group an id of its own: its quiz is named after it")
+                    .related(first.clone(), "it is already here"),
+            );
+        } else {
+            seen.insert(key, id.place.clone());
+        }
+    }
 }
 
 fn state_card(record: Option<&Field<CardRecord>>, card: &mut CardFormat) {

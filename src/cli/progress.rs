@@ -42,6 +42,7 @@ fn words(stage: Stage) -> &'static str {
         Stage::Cards => "drawing cards",
         Stage::Tags => "drawing kit tags",
         Stage::Booklet => "writing the booklet",
+        Stage::Training => "making training sheets",
         Stage::Output => "putting files in place",
     }
 }

@@ -25,6 +25,10 @@ pub(super) struct Options {
     /// Also make the booklet as one HTML file with everything in it, booklet.html
     #[arg(long)]
     single_file: bool,
+    /// Also make quizzes, assessment sheets, assembly slips, gauges and bin labels, where the catalogue does not choose
+    /// them itself
+    #[arg(long)]
+    training: bool,
     /// Say why a card is made again: what it is made from that is not as it was
     #[arg(long, value_name = "NUMBER")]
     why: Option<String>,
@@ -96,6 +100,7 @@ fn asked(globals: &Globals, options: &Options) -> RenderOptions {
         unchanged: if options.anew { Unchanged::MadeAgain } else { Unchanged::Kept },
         why: options.why.clone(),
         drafts: if options.deny_drafts { Drafts::Denied } else { Drafts::Printed },
+        training: options.training,
         holder: options.holder.clone(),
         read: vec![globals.catalogue.clone(), globals.layouts_folder()],
         ..RenderOptions::into_folder(globals.output_folder())

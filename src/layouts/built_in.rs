@@ -91,7 +91,10 @@ const REGISTER: &[(&str, &str)] = built_in![
     "register/what-changed.html",
 ];
 
+/// Path and text of the layouts of what is made for training, sorted by path.
+const TRAINING: &[(&str, &str)] = built_in!["training/slip.xml",];
+
 /// Path and text of every built-in layout, sorted by path.
 pub(super) fn all() -> impl Iterator<Item = (&'static str, &'static str)> {
-    BOOKLET.iter().chain(CARDS).chain(REGISTER).copied()
+    BOOKLET.iter().chain(CARDS).chain(REGISTER).chain(TRAINING).copied()
 }

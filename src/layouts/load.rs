@@ -47,14 +47,26 @@ impl Layouts {
     /// # Errors
     /// Where the user's layouts can't be read.
     pub fn load(world: &dyn World, folder: &str, helpers: &[Helper]) -> Result<(Self, Findings), WorldError> {
+        Self::load_together(world, &[folder], helpers)
+    }
+
+    /// The layouts below several folders, which may take in each other's files.
+    ///
+    /// # Errors
+    /// Where the user's layouts can't be read.
+    pub fn load_together(
+        world: &dyn World,
+        folders: &[&str],
+        helpers: &[Helper],
+    ) -> Result<(Self, Findings), WorldError> {
         let mut findings = Findings::new();
-        let files = gather(world, folder, &mut findings)?;
+        let files = gather(world, folders, &mut findings)?;
         let own = files.iter().filter(|(_, file)| file.own);
         let own = own.map(|(name, file)| (name.clone(), file.text.clone())).collect();
         let (filled, passed): (BTreeMap<_, _>, BTreeMap<_, _>) =
             files.into_iter().partition(|(name, _)| is_filled(name));
         let placed = placed(&filled, &mut findings);
-        let tera = compile(&placed, folder, helpers, &mut findings);
+        let tera = compile(&placed, folders.first().unwrap_or(&""), helpers, &mut findings);
         let texts = passed.into_iter().map(|(name, file)| (name, file.text)).collect();
         Ok((Self { tera, placed: Arc::new(placed), texts, own }, findings))
     }
@@ -130,10 +142,12 @@ struct LayoutFile {
 
 fn gather(
     world: &dyn World,
-    folder: &str,
+    folders: &[&str],
     findings: &mut Findings,
 ) -> Result<BTreeMap<String, LayoutFile>, WorldError> {
-    let inside = |path: &str| path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/'));
+    let is_in =
+        |path: &str, folder: &str| path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/'));
+    let inside = |path: &str| folders.iter().any(|folder| is_in(path, folder));
     let built_in = built_in::all().filter(|(path, _)| inside(path));
     let mut files: BTreeMap<String, LayoutFile> = built_in
         .map(|(path, text)| (path.to_owned(), LayoutFile { text: Arc::from(text), own: false }))

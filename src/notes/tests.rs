@@ -86,6 +86,7 @@ fn settings() -> Settings {
         },
         before_work: Vec::new(),
         caution: String::new(),
+        training: None,
         origin: origin("catalogue.yaml"),
     }
 }

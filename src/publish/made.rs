@@ -224,7 +224,7 @@ impl Making<'_> {
 }
 
 /// Where a file of sheets goes: below `sheets`, unless its name says where.
-fn path(file: &SheetFile) -> String {
+pub(super) fn path(file: &SheetFile) -> String {
     if file.name.contains('/') { file.name.clone() } else { format!("sheets/{}", file.name) }
 }
 

@@ -3,6 +3,7 @@
 use super::cache::{self, Inputs};
 use super::prepared::Prepared;
 use crate::booklet::UnfilledPage;
+use crate::cards::Form;
 use crate::catalogue::Part;
 use crate::facts::{CardFacts, TagFacts};
 use crate::sheets::SheetFile;
@@ -59,6 +60,22 @@ impl Prepared {
     pub(super) fn sheet_from(&self, file: &SheetFile, cards: &[Inputs]) -> Inputs {
         from([
             ("its cards", cache::hash(&cards)),
+            (PLACE, cache::hash(&(file, self.catalogue.settings.sheet))),
+        ])
+    }
+
+    /// What a file of forms is made from.
+    pub(super) fn forms_from(&self, file: &SheetFile, forms: &[Form]) -> Inputs {
+        let drawn: Vec<_> = forms
+            .iter()
+            .map(|form| {
+                let parts = self.mixups.body(&form.number).map(|body| (&body.body, &body.parts));
+                (self.catalogue.fittings.get(&form.number), parts)
+            })
+            .collect();
+        from([
+            ("what its forms say", cache::hash(&forms)),
+            (DRAWN, cache::hash(&drawn)),
             (PLACE, cache::hash(&(file, self.catalogue.settings.sheet))),
         ])
     }

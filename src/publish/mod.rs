@@ -24,6 +24,7 @@ mod render;
 mod staging;
 mod system;
 mod tags;
+mod training;
 mod why;
 mod workspace;
 

@@ -30,6 +30,8 @@ pub struct RenderOptions {
     pub why: Option<String>,
     /// What becomes of cards that no edition holds.
     pub drafts: Drafts,
+    /// Whether what the training cell uses is made too, also where the catalogue does not choose it.
+    pub training: bool,
     /// The holder whose copies alone are made, in their quantities and with their numbers; all cards once where none
     /// is named. Everything else in the output stays as it was.
     pub holder: Option<String>,
@@ -50,6 +52,7 @@ impl RenderOptions {
             unchanged: Unchanged::Kept,
             why: None,
             drafts: Drafts::Printed,
+            training: false,
             holder: None,
         }
     }
@@ -149,6 +152,8 @@ pub enum Stage {
     Tags,
     /// Pages of the booklet.
     Booklet,
+    /// What the training cell uses.
+    Training,
     /// Putting files in place.
     Output,
 }

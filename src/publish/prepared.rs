@@ -3,7 +3,7 @@
 use crate::audit;
 use crate::booklet;
 use crate::cards;
-use crate::catalogue::{self, Catalogue};
+use crate::catalogue::{self, Catalogue, Training};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::{self, CardFacts, TagFacts};
 use crate::installed::{self, Installed};
@@ -14,6 +14,7 @@ use crate::register::{Register, Standing};
 use crate::sheets::{self, PrintKind};
 use crate::sketch;
 use crate::source::{Folder, World, WorldError};
+use crate::training;
 use crate::typeset::{FontSource, Fonts};
 use crate::units::{Length, Numerals};
 use rayon::prelude::*;
@@ -125,6 +126,15 @@ impl Prepared {
         }
     }
 
+    /// What is made for the training cell: what the catalogue chooses, else the defaults where it is asked for.
+    pub(super) fn training(&self, asked: bool) -> Option<Training> {
+        self.catalogue.settings.training.clone().or_else(|| asked.then(Training::default))
+    }
+
+    pub(super) fn for_training<'a>(&'a self, training: &'a Training) -> training::Input<'a> {
+        training::Input { cards: self.cards(), facts: &self.facts_by_number, training }
+    }
+
     /// Drawings take the room that each page gives them; none is larger than an A4 page.
     fn drawing(&self) -> sketch::Options<'_> {
         let (width, height) = (Length::from_mm(210.0), Length::from_mm(297.0));
@@ -165,6 +175,8 @@ impl Prepared {
             trim: match kind {
                 PrintKind::Cards => settings.card.trim(),
                 PrintKind::Tags => cards::TAG.trim(),
+                PrintKind::Slips => cards::A5.trim,
+                PrintKind::Gauges | PrintKind::Labels => cards::TAG.trim(),
             },
             fonts: &self.fonts,
         }

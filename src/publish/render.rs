@@ -58,8 +58,8 @@ pub fn render(
 
 /// The hash of all that is read and asked for; None where the program can't be told from others.
 fn key(world: &dyn World, options: &RenderOptions) -> Result<Option<String>, WorldError> {
-    let RenderOptions { preview_dpi, only, booklet, strictness, drafts, holder, .. } = options;
-    let asked = cache::hash(&(preview_dpi, only, booklet, strictness, drafts, holder));
+    let RenderOptions { preview_dpi, only, booklet, strictness, drafts, training, holder, .. } = options;
+    let asked = cache::hash(&(preview_dpi, only, booklet, strictness, drafts, training, holder));
     let world = cache::of_world(world)?;
     Ok(cache::program().map(|program| cache::hash(&(program, world, asked))))
 }
@@ -114,6 +114,9 @@ fn made(
         findings.extend(making.proof()?);
         findings.extend(making.booklet()?);
         findings.extend(making.register()?);
+        if let Some(training) = prepared.training(options.training) {
+            findings.extend(making.training(&training)?);
+        }
     }
     let findings = grouped(findings);
     if options.strictness.refuses(&findings) {
@@ -182,6 +185,9 @@ pub fn check(
         findings.extend(making.proof()?);
         findings.extend(making.booklet()?);
         findings.extend(making.register()?);
+        if let Some(training) = prepared.training(false) {
+            findings.extend(making.training(&training)?);
+        }
         Ok(grouped(findings))
     })
 }

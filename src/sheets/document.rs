@@ -1,7 +1,7 @@
 //! The PDF that cards and tags are printed from: PDF/A-2b, tagged, at true size.
 
 use super::fault::SheetFault;
-use super::impose::{SheetPlan, Slot, capacity, impose};
+use super::impose::{SheetPlan, Slot, capacity, impose, whole_pages};
 use super::margin::Margin;
 use super::options::Options;
 use super::page::{ItemTags, Printer};
@@ -74,9 +74,13 @@ pub fn pdf<P: Into<PrintItem>>(
     items: impl IntoIterator<Item = P>,
     options: &Options<'_>,
 ) -> Result<Vec<u8>, SheetFault> {
-    let plans = impose(options.trim, count, &options.format);
-    let plans = plans.ok_or_else(|| SheetFault::does_not_fit(file.kind, options))?;
-    let room = capacity(options.trim, &options.format).unwrap_or(1);
+    let (plans, room) = if file.kind.fills_its_page() {
+        (whole_pages(options.trim, count), 1)
+    } else {
+        let plans = impose(options.trim, count, &options.format);
+        let plans = plans.ok_or_else(|| SheetFault::does_not_fit(file.kind, options))?;
+        (plans, capacity(options.trim, &options.format).unwrap_or(1))
+    };
     let mut items = items.into_iter();
     let mut writer = Writer::new(options, file, plans.len());
     for plan in &plans {
@@ -116,7 +120,8 @@ impl<'a> Writer<'a> {
             let slots = plan.slots(side);
             let margin = self.margin(plan, side, slots);
             let faces = slots.iter().zip(items).zip(&mut tags);
-            self.printer.print(&mut self.document, plan.size, &margin, self.options, |page| {
+            let margin = (!self.file.kind.fills_its_page()).then_some(&margin);
+            self.printer.print(&mut self.document, plan.size, margin, self.options, |page| {
                 for ((slot, item), tags) in faces {
                     for face in item.faces.iter().filter(|face| face.side == side) {
                         page.face(*slot, face, tags);

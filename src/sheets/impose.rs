@@ -138,6 +138,16 @@ pub fn impose(trim: (Length, Length), count: usize, format: &SheetFormat) -> Opt
     Some((0..sheets).map(|index| grid.sheet_plan(index, count)).collect())
 }
 
+/// A page for each, as large as what is printed on it: paper that is not cut.
+pub(super) fn whole_pages(trim: (Length, Length), count: usize) -> Vec<SheetPlan> {
+    let whole = Rectangle { left: Length::ZERO, top: Length::ZERO, width: trim.0, height: trim.1 };
+    let page = |card| {
+        let slot = Slot { card, trim: whole, turned: false };
+        SheetPlan { number: card + 1, size: trim, fronts: vec![slot], backs: Vec::new() }
+    };
+    (0..count).map(page).collect()
+}
+
 /// How many cards one sheet takes; None where not even one fits.
 #[must_use]
 pub fn capacity(trim: (Length, Length), format: &SheetFormat) -> Option<usize> {

@@ -39,12 +39,12 @@ pub(super) struct Page<'a, 'b> {
 }
 
 impl Printer {
-    /// Adds a page with its margin, and lets `draw` fill it.
+    /// Adds a page with its margin, where it has one, and lets `draw` fill it.
     pub(super) fn print(
         &mut self,
         document: &mut Document,
         size: (Length, Length),
-        margin: &Margin,
+        margin: Option<&Margin>,
         options: &Options<'_>,
         draw: impl FnOnce(&mut Page<'_, '_>),
     ) {
@@ -52,22 +52,25 @@ impl Printer {
         let mut surface = page.surface();
         let (index, fonts, known) = (self.pages, options.fonts, &mut self.known);
         draw(&mut Page { surface: &mut surface, index, fonts, known });
-        margin::draw(&mut surface, size, margin, options);
+        if let Some(margin) = margin {
+            margin::draw(&mut surface, size, margin, options);
+        }
         surface.finish();
         page.finish();
         self.pages += 1;
     }
 }
 
-/// MediaBox the sheet, TrimBox round all cuts, BleedBox that and the bleed.
-fn settings(size: (Length, Length), margin: &Margin, options: &Options<'_>) -> PageSettings {
-    let bled = margin.trim_bounds.map(|trim| trim.grown(options.format.bleed));
+/// MediaBox the sheet, TrimBox round all cuts, BleedBox that and the bleed; without a margin all three are the sheet.
+fn settings(size: (Length, Length), margin: Option<&Margin>, options: &Options<'_>) -> PageSettings {
     let sheet = Rectangle { left: Length::ZERO, top: Length::ZERO, width: size.0, height: size.1 };
-    let settings = PageSettings::from_wh(pt(size.0), pt(size.1)).unwrap_or_default();
-    settings
-        .with_media_box(rect(sheet))
-        .with_trim_box(margin.trim_bounds.and_then(rect))
-        .with_bleed_box(bled.and_then(rect))
+    let settings =
+        PageSettings::from_wh(pt(size.0), pt(size.1)).unwrap_or_default().with_media_box(rect(sheet));
+    let Some(margin) = margin else {
+        return settings.with_trim_box(rect(sheet)).with_bleed_box(rect(sheet));
+    };
+    let bled = margin.trim_bounds.map(|trim| trim.grown(options.format.bleed));
+    settings.with_trim_box(margin.trim_bounds.and_then(rect)).with_bleed_box(bled.and_then(rect))
 }
 
 impl<'b> Page<'_, 'b> {

@@ -1,6 +1,6 @@
 //! What is cut from a sheet: cards with a back, tags without.
 
-use crate::cards::{Card, Face, Side, Tag};
+use crate::cards::{Card, Face, FormFace, Side, Tag};
 
 /// What the sheets of one file are cut into.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -9,6 +9,12 @@ pub enum PrintKind {
     Cards,
     /// One-sided kit tags.
     Tags,
+    /// Slips to be filled in by hand: a page each, as large as the slip.
+    Slips,
+    /// Gauges at true size.
+    Gauges,
+    /// Labels of bins in stores.
+    Labels,
 }
 
 impl PrintKind {
@@ -17,15 +23,23 @@ impl PrintKind {
     pub fn sides(self) -> &'static [Side] {
         match self {
             Self::Cards => &[Side::Front, Side::Back],
-            Self::Tags => &[Side::Front],
+            Self::Tags | Self::Slips | Self::Gauges | Self::Labels => &[Side::Front],
         }
     }
 
-    /// What its files are called, without number and ending.
+    /// Whether each is a page of its own, of paper that is not cut.
+    pub(super) fn fills_its_page(self) -> bool {
+        self == Self::Slips
+    }
+
+    /// What its files are called, without number and ending: below the folder of sheets, or with a folder of their own.
     pub(super) fn stem(self) -> &'static str {
         match self {
             Self::Cards => "cards",
             Self::Tags => "tags",
+            Self::Slips => "training/assembly-slips",
+            Self::Gauges => "training/gauges",
+            Self::Labels => "training/bin-labels",
         }
     }
 
@@ -34,6 +48,9 @@ impl PrintKind {
         match self {
             Self::Cards => "cards",
             Self::Tags => "kit tags",
+            Self::Slips => "assembly slips",
+            Self::Gauges => "gauges",
+            Self::Labels => "bin labels",
         }
     }
 
@@ -42,6 +59,9 @@ impl PrintKind {
         match self {
             Self::Cards => "card",
             Self::Tags => "kit tag",
+            Self::Slips => "assembly slip",
+            Self::Gauges => "gauge",
+            Self::Labels => "bin label",
         }
     }
 
@@ -50,6 +70,9 @@ impl PrintKind {
         match self {
             Self::Cards => side.word(),
             Self::Tags => "tags",
+            Self::Slips => "slips",
+            Self::Gauges => "gauges",
+            Self::Labels => "labels",
         }
     }
 }
@@ -74,5 +97,11 @@ impl From<Tag> for PrintItem {
         let turn = tag.turn.words();
         let turn = if turn.is_empty() { turn } else { format!(", tag {turn}") };
         Self { title: format!("{} {}{turn}", tag.number, tag.title), faces: vec![tag.face] }
+    }
+}
+
+impl From<FormFace> for PrintItem {
+    fn from(form: FormFace) -> Self {
+        Self { title: form.title, faces: vec![form.face] }
     }
 }

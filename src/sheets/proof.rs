@@ -35,9 +35,15 @@ pub fn proof(options: &Options<'_>) -> Result<Vec<u8>, SheetFault> {
     for plan in &plans {
         for &side in PrintKind::Cards.sides() {
             let slots = plan.slots(side);
-            printer.print(&mut document, plan.size, &margin_of(side, slots, options), options, |page| {
-                tags.push(outlines(page, plan, side, slots, options));
-            });
+            printer.print(
+                &mut document,
+                plan.size,
+                Some(&margin_of(side, slots, options)),
+                options,
+                |page| {
+                    tags.push(outlines(page, plan, side, slots, options));
+                },
+            );
         }
     }
     document.set_metadata(described(options, format!("{}: duplex proof", options.title)));

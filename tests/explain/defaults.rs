@@ -3,7 +3,7 @@
 
 use super::keys::value_by_default;
 use super::written::{KEYS, world_of};
-use fittingcards::catalogue::{Catalogue, load};
+use fittingcards::catalogue::{Catalogue, Training, load};
 use fittingcards::mixups;
 use fittingcards::source::{FilePath, MemoryWorld};
 
@@ -38,6 +38,9 @@ fn settings_that_are_left_out_are_those_that_are_said() {
         defaults_below("catalogue.limits", "\n  ")
     );
     assert_eq!(deep.lines().count(), SETTINGS.lines().count() + 3 + 2 + 4 + 11);
+    let training = format!("{SETTINGS}training:\n  {}\n", defaults_below("catalogue.training", "\n  "));
+    assert_eq!(loaded(&world_of("catalogue", &training)).settings.training, Some(Training::default()));
+    assert_eq!(silent.training, None);
     for stated in [first, deep] {
         let stated = loaded(&world_of("catalogue", &stated)).settings;
         assert_eq!((&stated.language, stated.decimal_mark), (&silent.language, silent.decimal_mark));

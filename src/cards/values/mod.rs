@@ -16,8 +16,8 @@ use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
 pub(super) use tag::{of_tag, tag_part};
-use texts::{capital, dated, foot, joined, kept_whole, listed, mark, sentence, whole};
-pub(super) use texts::{object, prefixed};
+use texts::{capital, dated, joined, kept_whole, listed, sentence};
+pub(super) use texts::{foot, mark, object, prefixed, whole};
 
 /// The values of a card's two faces.
 pub(in crate::cards) fn of_card(

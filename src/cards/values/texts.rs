@@ -12,7 +12,7 @@ pub(in crate::cards) fn prefixed(prefix: &str, text: &str) -> String {
 }
 
 /// A mark with the colours that it is printed in.
-pub(super) fn mark(facts: &MarkFacts) -> Value {
+pub(in crate::cards) fn mark(facts: &MarkFacts) -> Value {
     json!({
         "code": facts.code, "colour": facts.colour, "text": whole(&facts.text),
         "notches": facts.notches, "notches_words": plain(&facts.notches_words),

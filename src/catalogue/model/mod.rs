@@ -25,5 +25,5 @@ pub use notice::{Holder, Notice, Receipt};
 pub use origin::Origin;
 pub use part::{Part, Proof};
 pub use procedure::{IfWrong, Procedure, Tightening};
-pub use settings::{CardFormat, Limits, Settings, SheetFormat};
+pub use settings::{CardFormat, Limits, Settings, SheetFormat, TaughtGroup, Training};
 pub use wording::{Piece, PieceKind, Wording, pieces};

@@ -31,6 +31,8 @@ pub struct Settings {
     pub before_work: Vec<String>,
     /// Printed on every card and page.
     pub caution: String,
+    /// What is also made for the training cell; `None` where the catalogue does not choose it.
+    pub training: Option<Training>,
     /// Where it stands.
     pub origin: Origin,
 }
@@ -106,5 +108,34 @@ impl Limits {
     #[must_use]
     pub fn grip(&self) -> GripLimits {
         GripLimits { closure_reserve: self.closure_reserve }
+    }
+}
+
+/// What is made for the training cell and its stores.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Training {
+    /// Groups that get a quiz each.
+    pub groups: Vec<TaughtGroup>,
+    /// How many questions a quiz has at most.
+    pub questions: u32,
+    /// How much of what safety does not hang on must be right, percent.
+    pub pass_percent: f64,
+    /// How many months an assessment is valid.
+    pub valid_months: u32,
+}
+
+/// A group that is taught.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TaughtGroup {
+    /// Its id.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+}
+
+impl Default for Training {
+    fn default() -> Self {
+        let all = TaughtGroup { id: "all".to_owned(), name: "All".to_owned() };
+        Self { groups: vec![all], questions: 12, pass_percent: 80.0, valid_months: 24 }
     }
 }

@@ -1,7 +1,8 @@
 //! The catalogue's own settings as JSON.
 
 use super::object::Object;
-use crate::catalogue::{CardFormat, Limits, Settings, SheetFormat};
+use crate::catalogue::{CardFormat, Limits, Settings, SheetFormat, TaughtGroup, Training};
+use serde_json::json;
 
 pub(super) fn object(settings: &Settings) -> Object {
     let mut object = Object::new();
@@ -16,6 +17,9 @@ pub(super) fn object(settings: &Settings) -> Object {
     object.part("card", card(settings.card));
     object.part("sheet", sheet(settings.sheet));
     object.part("limits", limits(&settings.limits));
+    if let Some(chosen) = &settings.training {
+        object.part("training", training(chosen));
+    }
     object
 }
 
@@ -54,5 +58,15 @@ fn limits(limits: &Limits) -> Object {
     object.number("tension_percent_of_breaking_load", limits.tension_percent_of_breaking_load);
     object.number("wire_friction", limits.wire_friction);
     object.number("seat_friction", limits.seat_friction);
+    object
+}
+
+fn training(training: &Training) -> Object {
+    let mut object = Object::new();
+    let group = |group: &TaughtGroup| json!({ "id": group.id, "name": group.name });
+    object.list("groups", training.groups.iter().map(group));
+    object.put("questions", training.questions);
+    object.number("pass_percent", training.pass_percent);
+    object.put("valid_months", training.valid_months);
     object
 }

@@ -2,8 +2,8 @@
 
 use crate::records::record::record;
 use crate::records::{
-    CardSize, Day, DecimalMark, Field, FlipEdge, Identifier, Language, Mm, Name, Orientation, Paragraph,
-    Percent, Plain, Pt, SheetSize, Size, SizeOrZero, Truth,
+    CardSize, Count, Day, DecimalMark, Field, FlipEdge, Identifier, Language, Mm, Name, Orientation,
+    Paragraph, Percent, Plain, Pt, SheetSize, Size, SizeOrZero, Truth,
 };
 
 record! {
@@ -48,6 +48,47 @@ record! {
         /// Printed on every card and page.
         /// Example: `Cards never authorise work. Local rules come first.`
         caution: Paragraph, Required;
+        /// What is also made for the training cell and its stores, below `training/`: quizzes, assessment sheets,
+        /// assembly slips, gauges, bin labels. Where the key is left out they are made with `render --training` only,
+        /// with the defaults of its keys.
+        /// Default: not made
+        /// Example: `{ groups: [{ id: spring, name: Spring course }], questions: 12 }`
+        training: TrainingRecord, Optional;
+    }
+}
+
+record! {
+    /// What is made for the training cell.
+    TrainingRecord ("training") {
+        /// Groups that are taught: each gets a quiz of its own.
+        /// Default: one group, `all`
+        /// Example: `[{ id: spring, name: Spring course }, { id: autumn, name: Autumn course }]`
+        groups: Vec<Field<TaughtGroupRecord>>, Optional;
+        /// How many questions a quiz has, as far as the records settle so many.
+        /// Default: `12`
+        /// Example: `20`
+        questions: Count<1, 60>, Optional;
+        /// How many of the questions, or of the items of an assessment that safety does not hang on, must be right.
+        /// Every item that safety hangs on must be right besides.
+        /// Default: `80`
+        /// Example: `75`
+        pass as "pass_percent": Size<Percent, 100>, Optional;
+        /// How many months an assessment that was passed is valid.
+        /// Default: `24`
+        /// Example: `12`
+        valid_months: Count<1, 120>, Optional;
+    }
+}
+
+record! {
+    /// A group that is taught.
+    TaughtGroupRecord ("a group") {
+        /// The id of the group; its quiz is named after it.
+        /// Example: `spring`
+        id: Identifier, Required;
+        /// Its name.
+        /// Example: `Spring course`
+        name: Name, Required;
     }
 }
 

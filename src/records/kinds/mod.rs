@@ -12,7 +12,9 @@ mod part;
 mod procedure;
 mod register;
 
-pub use catalogue::{CardRecord, CatalogueRecord, LimitsRecord, SheetRecord};
+pub use catalogue::{
+    CardRecord, CatalogueRecord, LimitsRecord, SheetRecord, TaughtGroupRecord, TrainingRecord,
+};
 pub use conductor::{
     BarRecord, CompositeRecord, ConductorRecord, ConstructionRecord, CoreRecord, GroovedRecord, GroupRecord,
     IdentityRecord, RopeRecord, SolidRecord, StatedRecord, ToleranceRecord, TubeRecord, WearRecord,

@@ -1,0 +1,48 @@
+//! `training/`: what a training cell and its stores use beside cards.
+
+use super::counted::Counted;
+use super::made::{Making, path};
+use super::options::{Fault, Stage};
+use crate::cards::{self, Form};
+use crate::catalogue::Training;
+use crate::diagnostics::Findings;
+use crate::sheets::{self, PrintKind};
+use crate::training::{self, Input};
+use std::sync::atomic::{AtomicBool, Ordering};
+
+impl Making<'_> {
+    /// Makes all of it; gives what is wrong with it.
+    pub(super) fn training(&self, chosen: &Training) -> Result<Findings, Fault> {
+        let input: Input<'_> = self.prepared.for_training(chosen);
+        let slips = training::slips(input);
+        let counted = Counted::new(self.progress, Stage::Training, slips.len());
+        self.forms(PrintKind::Slips, &slips, &counted)
+    }
+
+    /// Makes forms and the files of them, or keeps what has not changed.
+    fn forms(&self, kind: PrintKind, forms: &[Form], counted: &Counted<'_>) -> Result<Findings, Fault> {
+        let mut findings = Findings::new();
+        for file in sheets::files(kind, forms.len()) {
+            let forms = &forms[file.records.clone()];
+            let (name, inputs) = (format!("sheet {}", file.name), self.prepared.forms_from(&file, forms));
+            if self.memory.keep(&name, &inputs, self.staging()) {
+                forms.iter().for_each(|_| counted.one_more());
+                continue;
+            }
+            let sound = AtomicBool::new(true);
+            let make = |form: &Form| {
+                let made = self.clock.drawing(|| cards::make_form(self.prepared.cards(), form));
+                self.stop_for(&made.1);
+                sound.fetch_and(made.1.is_empty(), Ordering::Relaxed);
+                counted.one_more();
+                Ok(made)
+            };
+            let found = self.with_sheets(&file, forms, &make)?;
+            if sound.into_inner() && found.is_empty() {
+                self.memory.note(&name, inputs, vec![path(&file)]);
+            }
+            findings.extend(found);
+        }
+        Ok(findings)
+    }
+}

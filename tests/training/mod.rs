@@ -1,0 +1,5 @@
+//! What is made for a training cell and its stores.
+
+mod made;
+mod records;
+mod slips;
