@@ -45,6 +45,7 @@ texts! {
     "font-missing"
     "font-unreadable"
     "form-too-full"
+    "gauge-not-made"
     "geometry-of-another-role"
     "glyph-missing"
     "grip-not-known"

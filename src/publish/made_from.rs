@@ -7,6 +7,7 @@ use crate::cards::Form;
 use crate::catalogue::Part;
 use crate::facts::{CardFacts, TagFacts};
 use crate::sheets::SheetFile;
+use crate::training::Gauge;
 use std::sync::Arc;
 
 /// What is drawn from a part's or fitting's record.
@@ -66,18 +67,25 @@ impl Prepared {
 
     /// What a file of forms is made from.
     pub(super) fn forms_from(&self, file: &SheetFile, forms: &[Form]) -> Inputs {
-        let drawn: Vec<_> = forms
-            .iter()
-            .map(|form| {
-                let parts = self.mixups.body(&form.number).map(|body| (&body.body, &body.parts));
-                (self.catalogue.fittings.get(&form.number), parts)
-            })
-            .collect();
+        let forms: Vec<Inputs> = forms.iter().map(|form| self.form_from(form)).collect();
         from([
-            ("what its forms say", cache::hash(&forms)),
-            (DRAWN, cache::hash(&drawn)),
+            ("its forms", cache::hash(&forms)),
             (PLACE, cache::hash(&(file, self.catalogue.settings.sheet))),
         ])
+    }
+
+    /// What a form is made from.
+    fn form_from(&self, form: &Form) -> Inputs {
+        let parts = self.mixups.body(&form.number).map(|body| (&body.body, &body.parts));
+        let drawn = (self.catalogue.fittings.get(&form.number), parts);
+        from([(SAYS, cache::hash(form)), (DRAWN, cache::hash(&drawn))])
+    }
+
+    /// What the files of a gauge are made from.
+    pub(super) fn gauge_from(&self, gauge: &Gauge) -> Inputs {
+        let mut inputs = self.form_from(&gauge.form);
+        inputs.insert("its outline".to_owned(), cache::hash(&(&gauge.dxf, self.catalogue.settings.sheet)));
+        inputs
     }
 
     /// What the sheet of outlines is made from.

@@ -176,7 +176,8 @@ impl Prepared {
                 PrintKind::Cards => settings.card.trim(),
                 PrintKind::Tags => cards::TAG.trim(),
                 PrintKind::Slips => cards::A5.trim,
-                PrintKind::Gauges | PrintKind::Labels => cards::TAG.trim(),
+                PrintKind::Gauges => training::GAUGE.trim,
+                PrintKind::Labels => cards::TAG.trim(),
             },
             fonts: &self.fonts,
         }

@@ -7,7 +7,8 @@ use crate::cards::{self, Form};
 use crate::catalogue::Training;
 use crate::diagnostics::Findings;
 use crate::sheets::{self, PrintKind};
-use crate::training::{self, Input};
+use crate::training::{self, Gauge, Input};
+use rayon::prelude::*;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 impl Making<'_> {
@@ -15,8 +16,32 @@ impl Making<'_> {
     pub(super) fn training(&self, chosen: &Training) -> Result<Findings, Fault> {
         let input: Input<'_> = self.prepared.for_training(chosen);
         let slips = training::slips(input);
-        let counted = Counted::new(self.progress, Stage::Training, slips.len());
-        self.forms(PrintKind::Slips, &slips, &counted)
+        let (gauges, mut findings) = training::gauges(input);
+        let plates: Vec<Form> = gauges.iter().map(|gauge| gauge.form.clone()).collect();
+        let of = slips.len() + plates.len();
+        let counted = Counted::new(self.progress, Stage::Training, of);
+        findings.extend(self.forms(PrintKind::Slips, &slips, &counted)?);
+        findings.extend(self.forms(PrintKind::Gauges, &plates, &counted)?);
+        self.plates(&gauges)?;
+        Ok(findings)
+    }
+
+    /// Writes each gauge as SVG and DXF, or keeps them. What is found in one is told with its page.
+    fn plates(&self, gauges: &[Gauge]) -> Result<(), Fault> {
+        let Some(staging) = self.staging() else { return Ok(()) };
+        gauges.par_iter().try_for_each(|gauge| {
+            let path = |ending: &str| format!("training/gauges/{}.{ending}", gauge.name);
+            let (name, inputs) = (format!("gauge {}", gauge.name), self.prepared.gauge_from(gauge));
+            if self.memory.keep(&name, &inputs, Some(staging)) {
+                return Ok(());
+            }
+            let (face, found) = self.clock.drawing(|| cards::make_form(self.prepared.cards(), &gauge.form));
+            let Some(face) = face.filter(|_| found.is_empty()) else { return Ok(()) };
+            staging.write(&path("svg"), face.face.svg().as_bytes())?;
+            staging.write(&path("dxf"), gauge.dxf.as_bytes())?;
+            self.memory.note(&name, inputs, vec![path("svg"), path("dxf")]);
+            Ok(())
+        })
     }
 
     /// Makes forms and the files of them, or keeps what has not changed.

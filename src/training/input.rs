@@ -4,6 +4,7 @@ use crate::cards;
 use crate::catalogue::{Catalogue, Fitting, Settings, Status, Training};
 use crate::facts::{CardFacts, Content, FittingFacts};
 use crate::register::Standing;
+use crate::units::Numerals;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -25,6 +26,10 @@ impl<'a> Input<'a> {
 
     pub(super) fn settings(&self) -> &'a Settings {
         &self.cards.catalogue.settings
+    }
+
+    pub(super) fn numerals(&self) -> Numerals {
+        Numerals::new(self.settings().decimal_mark)
     }
 
     /// Where the card of this number stands; a draft where there is none.

@@ -1,7 +1,7 @@
 //! Assembly slips: what a gang reads, counts and measures while it puts one fitting together, written down beside what
 //! its card says.
 
-use super::Input;
+use super::{Input, joined, object};
 use crate::cards::{A5, Form, form_mark, form_standing, form_whole};
 use crate::catalogue::{Conductor, Fitting};
 use crate::facts::{CardFacts, FittingFacts, TighteningFacts};
@@ -114,15 +114,4 @@ fn readings(facts: &FittingFacts) -> Vec<Value> {
 
 fn row(what: &str, says: &str, unit: &str) -> Value {
     json!({ "what": what, "says": says, "more": "", "unit": unit })
-}
-
-fn joined(texts: impl Iterator<Item = String>, between: &str) -> String {
-    texts.filter(|text| !text.is_empty()).collect::<Vec<_>>().join(between)
-}
-
-fn object(values: Value) -> Map<String, Value> {
-    match values {
-        Value::Object(values) => values,
-        _ => Map::new(),
-    }
 }

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from again import print_again
 from demo import demo_as_rendered, demo_in_every_size
+from gauges import gauges_as_rendered
 from measure import CARDS, SHEETS, bars, boxes, check, cut_lines, marked_cards, near, same_box, tally
 from pdf import Pdf
 from tags import tags_as_rendered, tags_of_long_names
@@ -159,6 +160,7 @@ def main():
     demo_as_rendered(output)
     tags_as_rendered(output)
     print_again(output)
+    gauges_as_rendered(output)
     with tempfile.TemporaryDirectory() as work:
         tags_of_long_names(program, Path(work))
         demo_in_every_size(program, Path(work))
