@@ -3,7 +3,9 @@
 use super::{MarkFacts, words};
 use crate::catalogue::Mark;
 
-pub(super) fn facts(mark: &Mark) -> MarkFacts {
+/// A mark in words.
+#[must_use]
+pub fn facts(mark: &Mark) -> MarkFacts {
     MarkFacts {
         code: mark.colour.letters().to_owned(),
         colour: mark.colour.word().to_owned(),

@@ -26,6 +26,7 @@ pub use check_code::CheckCode;
 pub use completeness::{lacking, unstated};
 pub use conductor::conductor;
 pub use forms::load;
+pub use mark::facts as mark_facts;
 pub use printed::PrintedText;
 pub use tag::{TagFacts, TagPart};
 pub use values::{NAMED_VALUES, Unnamed, VALUE_NAMES, Values, values};

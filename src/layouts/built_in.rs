@@ -92,7 +92,7 @@ const REGISTER: &[(&str, &str)] = built_in![
 ];
 
 /// Path and text of the layouts of what is made for training, sorted by path.
-const TRAINING: &[(&str, &str)] = built_in!["training/gauge.xml", "training/slip.xml"];
+const TRAINING: &[(&str, &str)] = built_in!["training/gauge.xml", "training/label.xml", "training/slip.xml"];
 
 /// Path and text of every built-in layout, sorted by path.
 pub(super) fn all() -> impl Iterator<Item = (&'static str, &'static str)> {

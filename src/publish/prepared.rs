@@ -177,7 +177,7 @@ impl Prepared {
                 PrintKind::Tags => cards::TAG.trim(),
                 PrintKind::Slips => cards::A5.trim,
                 PrintKind::Gauges => training::GAUGE.trim,
-                PrintKind::Labels => cards::TAG.trim(),
+                PrintKind::Labels => training::LABEL.trim,
             },
             fonts: &self.fonts,
         }

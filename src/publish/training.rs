@@ -15,14 +15,15 @@ impl Making<'_> {
     /// Makes all of it; gives what is wrong with it.
     pub(super) fn training(&self, chosen: &Training) -> Result<Findings, Fault> {
         let input: Input<'_> = self.prepared.for_training(chosen);
-        let slips = training::slips(input);
+        let (slips, labels) = (training::slips(input), training::labels(input));
         let (gauges, mut findings) = training::gauges(input);
         let plates: Vec<Form> = gauges.iter().map(|gauge| gauge.form.clone()).collect();
-        let of = slips.len() + plates.len();
+        let of = slips.len() + labels.len() + plates.len();
         let counted = Counted::new(self.progress, Stage::Training, of);
         findings.extend(self.forms(PrintKind::Slips, &slips, &counted)?);
         findings.extend(self.forms(PrintKind::Gauges, &plates, &counted)?);
         self.plates(&gauges)?;
+        findings.extend(self.forms(PrintKind::Labels, &labels, &counted)?);
         Ok(findings)
     }
 

@@ -4,6 +4,8 @@
 mod dxf;
 mod gauges;
 mod input;
+mod labels;
+mod neighbours;
 mod outline;
 mod plate;
 mod slips;
@@ -11,5 +13,6 @@ mod texts;
 
 pub use gauges::{GAUGE, Gauge, gauges};
 pub use input::Input;
+pub use labels::{LABEL, labels};
 pub use slips::slips;
 use texts::{joined, object};

@@ -1,5 +1,6 @@
 //! What is made for a training cell and its stores.
 
+mod labels;
 mod made;
 mod records;
 mod slips;
