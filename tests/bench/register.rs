@@ -12,7 +12,7 @@ use fittingcards::publish::{IssueInto, issue};
 use fittingcards::register::{Asked, Register, Reissue, compare, edition_text};
 use fittingcards::source::DiskWorld;
 use fittingcards::{catalogue as records, facts, mixups};
-use machine::cpu_seconds;
+use machine::{cpu_seconds, most_memory};
 use std::fs;
 use std::path::Path;
 use std::time::Instant;
@@ -47,6 +47,9 @@ fn main() {
         assert!(!report.is_refused(), "{:?} {:?}", report.refusals, report.findings.sorted().first());
         (report.cards, report.comparison.changed().count())
     });
+    if let Some(memory) = most_memory() {
+        println!("{:<24} {memory:.0} MiB", "most memory");
+    }
 }
 
 fn asked(nth: usize) -> Asked {
