@@ -50,7 +50,7 @@ struct Readings<'a> {
 impl<'a> Readings<'a> {
     fn of(fitting: &'a Fitting) -> Self {
         let mut apart = false;
-        for step in &fitting.steps {
+        for step in fitting.steps.iter().map(|step| &step.wording) {
             for piece in step.pieces() {
                 match piece.kind {
                     PieceKind::Words(words) => apart |= sets_apart(words),

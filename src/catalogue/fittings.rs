@@ -5,7 +5,7 @@ use super::model::{
     CompleteWithout, Conductor, Fitting, InService, Item, Notice, Part, Procedure, Role, StandOut,
     StandOutFrom, Status,
 };
-use super::procedures::{check_steps, if_wrong, tightenings};
+use super::procedures::{check_steps, if_wrong, steps, tightenings};
 use super::quantities::{mark, quantity, range, text, word};
 use super::record_index::RecordIndex;
 use super::wordings::{wording, wordings};
@@ -63,7 +63,7 @@ pub(super) fn fitting(
         procedure: procedure.clone(),
         tightening: tightenings(record.tightening.as_ref()),
         witness: wording(record.witness.as_ref()),
-        steps: wordings(record.steps.as_ref()),
+        steps: steps(record.steps.as_ref()),
         reject_if: wordings(record.reject_if.as_ref()),
         if_wrong: if_wrong(record.if_wrong.as_ref()),
         complete_without: record.complete_without.as_ref().map(complete_without).unwrap_or_default(),

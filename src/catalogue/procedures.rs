@@ -1,10 +1,10 @@
 //! Procedures, and what fittings state alike: steps, tightening, what a failed check calls for.
 
 use super::check::{Check, origin};
-use super::model::{IfWrong, Procedure, Tightening};
+use super::model::{IfWrong, Procedure, Step, Tightening};
 use super::quantities::{quantity, range, text, word};
 use super::wordings::{wording, wordings};
-use crate::records::{Document, Field, IfWrongRecord, Name, ProcedureRecord, TighteningRecord, Worded};
+use crate::records::{Document, Field, IfWrongRecord, ProcedureRecord, StepRecord, TighteningRecord};
 
 /// How many steps a card can carry.
 const MOST_STEPS: usize = 7;
@@ -21,7 +21,7 @@ pub(super) fn procedure(document: &Document<ProcedureRecord>, check: &mut Check<
         name: record.name.as_ref()?.value.0.clone(),
         tightening: tightenings(record.tightening.as_ref()),
         witness: wording(record.witness.as_ref()),
-        steps: wordings(record.steps.as_ref()),
+        steps: steps(record.steps.as_ref()),
         reject_if: wordings(record.reject_if.as_ref()),
         if_wrong: if_wrong(record.if_wrong.as_ref()),
         origin: origin(document),
@@ -29,7 +29,7 @@ pub(super) fn procedure(document: &Document<ProcedureRecord>, check: &mut Check<
 }
 
 /// A card has room for so many steps and no more.
-pub(super) fn check_steps(steps: Option<&Field<Vec<Field<Worded<Name>>>>>, check: &mut Check<'_>) {
+pub(super) fn check_steps(steps: Option<&Field<Vec<Field<StepRecord>>>>, check: &mut Check<'_>) {
     let Some(steps) = steps else { return };
     let Some(first_too_many) = steps.value.get(MOST_STEPS) else { return };
     check.fault("too-many-steps", first_too_many, "a card has room for seven steps", |finding| {
@@ -38,6 +38,14 @@ pub(super) fn check_steps(steps: Option<&Field<Vec<Field<Worded<Name>>>>>, check
             .expected(format!("at most {MOST_STEPS}"))
             .help("join short steps, or put the longer text into the fitting's note")
     });
+}
+
+/// The steps of a record, in order.
+pub(super) fn steps(field: Option<&Field<Vec<Field<StepRecord>>>>) -> Vec<Step> {
+    let step = |record: &StepRecord| {
+        Some(Step { wording: wording(record.text.as_ref())?, stage: word(record.stage.as_ref()) })
+    };
+    field.iter().flat_map(|field| &field.value).filter_map(|field| step(&field.value)).collect()
 }
 
 /// What a check that fails calls for, as far as it is stated.

@@ -1,6 +1,6 @@
 //! Catalogues in memory: what is kept, what is left out, and what stands in.
 
-use super::{InService, Loaded, Status, load};
+use super::{AssemblyStage, InService, Loaded, Status, load};
 use crate::colour::ColourCode;
 use crate::section::{Construction, Magnetic, Strands, Strength};
 use crate::source::{FilePath, MemoryWorld};
@@ -169,10 +169,24 @@ fn text_is_kept_as_written_whatever_yaml_makes_of_it() {
     assert!(loaded.findings.sorted().is_empty(), "{:?}", codes(&loaded));
     let fitting = &loaded.catalogue.fittings["0420"];
     assert_eq!(fitting.stamp, "1.10");
-    let steps: Vec<&str> = fitting.steps.iter().map(|step| step.text.as_str()).collect();
+    let steps: Vec<&str> = fitting.steps.iter().map(|step| step.wording.text.as_str()).collect();
     assert_eq!(steps, ["no", "0x10", "12:30:00", "2026-01-01"]);
     assert_eq!(fitting.witness, None);
     assert_eq!(loaded.catalogue.settings.caution, "Example, not for use.");
+}
+
+#[test]
+fn a_step_is_a_text_alone_or_with_its_stage() {
+    let written =
+        format!("{FITTING}steps: [one, {{ text: \"two {{torq}}\", stage: entered }}, {{ text: three }}]\n");
+    let loaded = with("fittings/f.yaml", &written);
+    assert!(loaded.findings.sorted().is_empty(), "{:?}", codes(&loaded));
+    let steps = &loaded.catalogue.fittings["F-1"].steps;
+    let said: Vec<_> = steps.iter().map(|step| (step.wording.text.as_str(), step.stage)).collect();
+    assert_eq!(said, [("one", None), ("two {torq}", Some(AssemblyStage::Entered)), ("three", None)]);
+    let brace = steps[1].wording.place(4);
+    let column = written.lines().last().unwrap().find("{torq").unwrap() + 1;
+    assert_eq!((brace.line, brace.column), (written.lines().count() as u32, column as u32));
 }
 
 #[test]

@@ -45,7 +45,7 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
     let if_wrong = failed::if_wrong(fitting, &values);
     // What must not be built carries no building instructions.
     let built = fitting.status == Status::Current;
-    let built_by = |texts: &[Wording]| if built { filled(texts, &values) } else { Vec::new() };
+    let built_by = |texts: Vec<&Wording>| if built { filled(texts, &values) } else { Vec::new() };
     FittingFacts {
         family: words::family(fitting.family).to_owned(),
         mark: fitting.mark.as_ref().map(mark::facts),
@@ -60,7 +60,7 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
         not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|wrong| wrong.facts(numerals)).collect(),
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
         body_card: body::shared_body(fitting, ground),
-        steps: built_by(&fitting.steps),
+        steps: built_by(fitting.steps.iter().map(|step| &step.wording).collect()),
         tightening: fitting
             .tightening
             .iter()
@@ -70,7 +70,7 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
             .collect(),
         checks: checks(fitting, &if_wrong, numerals),
         if_wrong,
-        witness: built_by(fitting.witness.as_slice()).concat(),
+        witness: built_by(fitting.witness.iter().collect()).concat(),
         line_tension_max: forms::line_tension_max(fitting, numerals),
         reject_if: filled(&fitting.reject_if, &values),
         dimensions: dimensions(fitting, numerals),
@@ -226,8 +226,8 @@ fn dimensions(fitting: &Fitting, numerals: Numerals) -> Vec<(String, String)> {
 }
 
 /// Texts with their values put in.
-fn filled(wordings: &[Wording], values: &Values) -> Vec<String> {
-    wordings.iter().map(|wording| values.filled(&wording.text)).collect()
+fn filled<'a>(wordings: impl IntoIterator<Item = &'a Wording>, values: &Values) -> Vec<String> {
+    wordings.into_iter().map(|wording| values.filled(&wording.text)).collect()
 }
 
 fn notice_facts(notice: &Notice) -> NoticeFacts {

@@ -73,8 +73,8 @@ pub use table::{Cell, MOST_ROWS, Table, table};
 pub use text::{decode, utf8};
 pub use wording::{Letters, Worded};
 pub use words::{
-    BearsOnWord, CardKey, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, Grade, InServiceWord,
-    MagneticWord, MaterialGroupWord, Orientation, ReceiptWord, Reuse, Role, RopeCoreWord, SheetSize,
-    StandOutFrom, Status, WearBasis,
+    AssemblyStage, BearsOnWord, CardKey, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, Grade,
+    InServiceWord, MagneticWord, MaterialGroupWord, Orientation, ReceiptWord, Reuse, Role, RopeCoreWord,
+    SheetSize, StandOutFrom, Status, WearBasis,
 };
 pub use written_table::written_table;

@@ -218,6 +218,17 @@ words! {
     }
 }
 words! {
+    /// How far a fitting is together.
+    AssemblyStage {
+        /// Its parts lie beside each other.
+        Apart = "apart",
+        /// The gripping part is in its place, nothing is tightened.
+        Entered = "entered",
+        /// Closed, as it is measured.
+        Seated = "seated",
+    }
+}
+words! {
     /// How much a change of a printed text weighs.
     Grade {
         /// It says which part, whether it holds, how it is closed and checked.

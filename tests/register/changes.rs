@@ -72,11 +72,12 @@ fn a_cones_stamp_changes_every_card_that_names_the_cone() {
 }
 
 #[test]
-fn comments_key_order_yaml_style_and_file_names_change_nothing() {
+fn comments_key_order_yaml_style_stages_and_file_names_change_nothing() {
     let mut desk = Desk::issued();
     desk.edit(COLLETS, "number: ST-4100\nname:", "# a comment\nnumber: \"ST-4100\"   # quoted\nname:");
     desk.edit_record(COLLETS, "ST-4110", "insertion_mm: 85\ntail_mm: 15", "tail_mm: 15\ninsertion_mm: 85");
     desk.edit_record(COLLETS, "ST-4110", "stamp: \"ST 41\"", "stamp: 'ST 41'");
+    desk.edit_record("procedures/dead-ends.yaml", "collet-41", "stage: entered", "stage: seated");
     let moved = desk.files.remove("parts/wedges.yaml").unwrap();
     desk.files.insert("parts/other.yaml".to_owned(), moved);
     assert_eq!(desk.listed(), set(&[]));

@@ -1,6 +1,6 @@
 //! Assemblies of parts.
 
-use super::{Conductor, IfWrong, Notice, Origin, Part, Procedure, Tightening, Wording};
+use super::{Conductor, IfWrong, Notice, Origin, Part, Procedure, Step, Tightening, Wording};
 use crate::colour::Mark;
 use crate::records::{CardKey, Family, Role, StandOutFrom, Status};
 use crate::source::Place;
@@ -44,7 +44,7 @@ pub struct Fitting {
     /// What a second person checks before it is closed, where stated.
     pub witness: Option<Wording>,
     /// Assembly steps.
-    pub steps: Vec<Wording>,
+    pub steps: Vec<Step>,
     /// What makes it unfit.
     pub reject_if: Vec<Wording>,
     /// What a check that fails calls for, where stated.
@@ -78,7 +78,8 @@ impl Fitting {
     /// Its texts that may name values, in the order of its record.
     pub fn wordings(&self) -> impl Iterator<Item = &Wording> {
         let if_wrong = self.if_wrong.before_load.iter().chain(&self.if_wrong.under_load);
-        self.witness.iter().chain(&self.steps).chain(&self.reject_if).chain(if_wrong)
+        let steps = self.steps.iter().map(|step| &step.wording);
+        self.witness.iter().chain(steps).chain(&self.reject_if).chain(if_wrong)
     }
 
     /// The place of a field's value; in the procedure where it is taken from there.

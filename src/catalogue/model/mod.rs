@@ -13,8 +13,8 @@ mod settings;
 mod wording;
 
 pub use crate::records::{
-    CardKey, CardSize, Duty, Family, FlipEdge, Grade, Orientation, ReceiptWord, Reuse, Role, SheetSize,
-    StandOutFrom, Status, WearBasis,
+    AssemblyStage, CardKey, CardSize, Duty, Family, FlipEdge, Grade, Orientation, ReceiptWord, Reuse, Role,
+    SheetSize, StandOutFrom, Status, WearBasis,
 };
 pub use catalogue::Catalogue;
 pub use conductor::{Conductor, Identity, Stated, WearLimits};
@@ -24,6 +24,6 @@ pub use note::{FontFile, InstalledFile, Note, NoteAbout};
 pub use notice::{Holder, Notice, Receipt};
 pub use origin::Origin;
 pub use part::{Part, Proof};
-pub use procedure::{IfWrong, Procedure, Tightening};
+pub use procedure::{IfWrong, Procedure, Step, Tightening};
 pub use settings::{CardFormat, Limits, Settings, SheetFormat, TaughtGroup, Training};
 pub use wording::{Piece, PieceKind, Wording, pieces};

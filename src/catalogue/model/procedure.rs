@@ -1,6 +1,7 @@
 //! How fittings that go together alike are put together.
 
 use super::{Origin, Wording};
+use crate::records::AssemblyStage;
 use crate::units::{Force, Length, Range, Torque};
 
 /// How fittings that go together alike are put together. A fitting takes from it what it does not state itself.
@@ -15,7 +16,7 @@ pub struct Procedure {
     /// What a second person checks before the fitting is closed, where stated.
     pub witness: Option<Wording>,
     /// Assembly steps.
-    pub steps: Vec<Wording>,
+    pub steps: Vec<Step>,
     /// What makes a fitting unfit.
     pub reject_if: Vec<Wording>,
     /// What a check that fails calls for, where stated.
@@ -28,8 +29,18 @@ impl Procedure {
     /// Its texts that may name values, in the order of its record.
     pub fn wordings(&self) -> impl Iterator<Item = &Wording> {
         let if_wrong = self.if_wrong.before_load.iter().chain(&self.if_wrong.under_load);
-        self.witness.iter().chain(&self.steps).chain(&self.reject_if).chain(if_wrong)
+        let steps = self.steps.iter().map(|step| &step.wording);
+        self.witness.iter().chain(steps).chain(&self.reject_if).chain(if_wrong)
     }
+}
+
+/// An assembly step.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Step {
+    /// What to do.
+    pub wording: Wording,
+    /// How far the fitting is together when it is done, where stated.
+    pub stage: Option<AssemblyStage>,
 }
 
 /// What a check that fails calls for, as far as it is stated.

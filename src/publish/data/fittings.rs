@@ -29,7 +29,7 @@ pub(super) fn object(fitting: &Fitting, numerals: Numerals) -> Value {
     object.known("procedure", fitting.procedure.as_ref().map(|procedure| procedure.id.as_str()));
     object.list("tightening", fitting.tightening.iter().map(tightening));
     object.known("witness", fitting.witness.as_ref().map(filled));
-    object.list("steps", fitting.steps.iter().map(filled));
+    object.list("steps", fitting.steps.iter().map(|step| filled(&step.wording)));
     object.list("reject_if", fitting.reject_if.iter().map(filled));
     object.part("if_wrong", if_wrong(&fitting.if_wrong, filled));
     object.part("complete_without", complete_without(&fitting.complete_without));
@@ -50,7 +50,7 @@ pub(super) fn procedure(procedure: &Procedure) -> Value {
     object.put("name", procedure.name.as_str());
     object.list("tightening", procedure.tightening.iter().map(tightening));
     object.known("witness", procedure.witness.as_ref().map(written));
-    object.list("steps", procedure.steps.iter().map(written));
+    object.list("steps", procedure.steps.iter().map(|step| written(&step.wording)));
     object.list("reject_if", procedure.reject_if.iter().map(written));
     object.part("if_wrong", if_wrong(&procedure.if_wrong, written));
     object.into()

@@ -6,7 +6,7 @@ use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::{
     CardKey, Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Size,
-    SizeOrZero, StandOutFrom, Status, Text, Worded,
+    SizeOrZero, StandOutFrom, Status, StepRecord, Text, Worded,
 };
 use crate::units::Range;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -66,10 +66,10 @@ record! {
         /// Default: that of its procedure
         /// Example: `A second person reads stamp {stamp}.`
         witness: Worded<Prose>, Optional;
-        /// Assembly steps, at most seven short lines.
+        /// Assembly steps, at most seven short lines: texts, or texts with the stage that they belong to.
         /// Default: those of its procedure
         /// Example: `["Push the wire in: {insertion} inside, tail {tail}."]`
-        steps: Vec<Field<Worded<Name>>>, Optional;
+        steps: Vec<Field<StepRecord>>, Optional;
         /// What makes a fitting unfit for use.
         /// Default: that of its procedure
         /// Example: `[Stand-out outside its window]`

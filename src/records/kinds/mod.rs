@@ -11,6 +11,7 @@ mod notice;
 mod part;
 mod procedure;
 mod register;
+mod step;
 
 pub use catalogue::{
     CardRecord, CatalogueRecord, LimitsRecord, SheetRecord, TaughtGroupRecord, TrainingRecord,
@@ -36,3 +37,4 @@ pub use register::{
     AfterRecord, CardIssueRecord, EditionRecord, GradeWord, HolderThenRecord, IssuedTextRecord, PrintsRecord,
     read_edition, sealed,
 };
+pub use step::StepRecord;

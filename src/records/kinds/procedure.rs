@@ -2,7 +2,7 @@
 
 use crate::records::kinds::fitting::{IfWrongRecord, TighteningRecord};
 use crate::records::record::record;
-use crate::records::{Field, Identifier, Name, Prose, Worded};
+use crate::records::{Field, Identifier, Name, Prose, StepRecord, Worded};
 
 record! {
     /// How fittings that go together alike are put together.
@@ -19,9 +19,9 @@ record! {
         /// What a second person checks before the fitting is closed.
         /// Example: `A second person reads stamp {stamp}.`
         witness: Worded<Prose>, Optional;
-        /// Assembly steps, at most seven short lines.
+        /// Assembly steps, at most seven short lines: texts, or texts with the stage that they belong to.
         /// Example: `["Push the wire in: {insertion} inside, tail {tail}."]`
-        steps: Vec<Field<Worded<Name>>>, Optional;
+        steps: Vec<Field<StepRecord>>, Optional;
         /// What makes a fitting unfit for use.
         /// Example: `[Stand-out outside its window]`
         reject_if: Vec<Field<Worded<Name>>>, Optional;
