@@ -13,6 +13,7 @@ use super::write;
 use crate::units::Length;
 
 /// A drawing in the making. Everything in it is in millimetres on paper.
+#[derive(Clone)]
 pub(crate) struct Draft<'a> {
     pub scene: Scene,
     pub options: &'a Options<'a>,

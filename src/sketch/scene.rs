@@ -171,14 +171,24 @@ impl Scene {
 
     /// Dimension and extension lines, piece by piece.
     pub fn dimension_lines(&self) -> Vec<Line> {
-        let of = |element: &Element| match (&element.primitive, element.purpose) {
-            (Primitive::Lines(lines), Purpose::Dimension) => lines
+        self.lines_of(|purpose| purpose == Purpose::Dimension)
+    }
+
+    /// Leaders, piece by piece.
+    pub fn leaders(&self) -> Vec<Line> {
+        self.lines_of(|purpose| matches!(purpose, Purpose::Leader(_)))
+    }
+
+    fn lines_of(&self, wanted: impl Fn(Purpose) -> bool) -> Vec<Line> {
+        let wanted = self.elements.iter().filter(|element| wanted(element.purpose));
+        let of = |element: &Element| match &element.primitive {
+            Primitive::Lines(lines) => lines
                 .iter()
                 .flat_map(|line| line.windows(2).map(|pair| Line::new(pair[0], pair[1])).collect::<Vec<_>>())
                 .collect(),
             _ => Vec::new(),
         };
-        self.elements.iter().flat_map(of).collect()
+        wanted.flat_map(of).collect()
     }
 
     /// Areas of a part.

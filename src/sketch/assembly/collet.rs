@@ -125,7 +125,7 @@ impl Figure for ColletSeat {
         self.draw_cone_outside(scaled);
         self.axial.draw_ring_outside(scaled, setup, self.body);
         self.axial.draw_in_front(scaled, setup, self.body);
-        if pose.conductor == 0.0 {
+        if pose == Pose::default() {
             dead_end::slip_mark(scaled, self.axial.entry, self.radius);
         }
         scaled.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));

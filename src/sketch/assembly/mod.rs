@@ -9,6 +9,7 @@ mod dead_end;
 mod end_views;
 mod figure;
 mod line_up;
+mod moves;
 mod plain;
 mod scaled_draft;
 pub(crate) mod setup;
@@ -127,7 +128,29 @@ pub(crate) fn scales(setup: &Setup, figure: &dyn Figure, pose: Pose, options: &O
     Scale::below(most * 1.15)
 }
 
+/// The drawing at a scale, with its balloons.
 pub(crate) fn compose<'a>(
+    setup: &Setup,
+    figure: &dyn Figure,
+    pose: Pose,
+    options: &'a Options<'a>,
+    scale: Scale,
+) -> ScaledDraft<'a> {
+    let mut scaled = without_balloons(setup, figure, pose, options, scale);
+    if options.speaks() {
+        scaled.draft.balloons(&items(setup));
+    }
+    scaled
+}
+
+/// A balloon for every item.
+fn items(setup: &Setup) -> Vec<Balloon> {
+    let parts = setup.parts.iter().enumerate();
+    parts.map(|(part, of)| Balloon { part, label: (part + 1).to_string(), grips: of.role.grips() }).collect()
+}
+
+/// The object with the lengths that are measured on it.
+fn without_balloons<'a>(
     setup: &Setup,
     figure: &dyn Figure,
     pose: Pose,
@@ -144,10 +167,6 @@ pub(crate) fn compose<'a>(
         {
             dead_end::dimension(&mut scaled, setup, &measures);
         }
-        let items: Vec<Balloon> = (setup.parts.iter().enumerate())
-            .map(|(part, of)| Balloon { part, label: (part + 1).to_string(), grips: of.role.grips() })
-            .collect();
-        scaled.draft.balloons(&items);
     }
     scaled
 }

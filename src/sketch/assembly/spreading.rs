@@ -175,7 +175,7 @@ impl Figure for SpreadingSeat {
         }
         self.axial.draw_ring_outside(scaled, setup, self.body);
         self.axial.draw_in_front(scaled, setup, self.body);
-        if !apart {
+        if pose == Pose::default() {
             dead_end::slip_mark(scaled, self.axial.entry, self.radius);
         }
         scaled.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));

@@ -209,7 +209,7 @@ impl Figure for WedgeSeat {
         );
         self.draw_bolt(scaled, setup);
         self.draw_keeping_pin(scaled, setup);
-        if !apart {
+        if pose == Pose::default() {
             dead_end::slip_mark_at(scaled, -self.length, (radius, -radius));
         }
     }

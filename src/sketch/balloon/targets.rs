@@ -36,8 +36,8 @@ impl<'s> Seen<'s> {
     }
 
     /// Points well inside what is seen of a part, the cheapest first: near its middle, cut rather than
-    /// in view, close to the band.
-    pub fn places(&self, part: usize, margin: f64, band: Band) -> Vec<Target> {
+    /// in view, close to the band; so many at most.
+    pub fn places(&self, part: usize, margin: f64, band: Band, most: usize) -> Vec<Target> {
         let mut places = Vec::new();
         for (purpose, bounds, _) in &self.areas {
             let (Purpose::FontStyle(p) | Purpose::View(p)) = purpose else { continue };
@@ -55,12 +55,13 @@ impl<'s> Seen<'s> {
             }
         }
         if places.is_empty() && margin > 0.15 {
-            return self.places(part, margin / 2.0, band);
+            return self.places(part, margin / 2.0, band, most);
         }
         places.sort_by(|a, b| a.1.total_cmp(&b.1));
         // The cheapest, and some of the rest from all over the part.
-        let rest = places.split_off(places.len().min(7));
-        let stride = rest.len().div_ceil(11).max(1);
+        let cheapest = most * 2 / 5;
+        let rest = places.split_off(places.len().min(cheapest));
+        let stride = rest.len().div_ceil(most - cheapest).max(1);
         places.extend(rest.into_iter().step_by(stride));
         places
     }
