@@ -14,10 +14,25 @@
 
   /* ---- Stages ---- */
 
+  /* The pictures in the order of the steps: each step with the picture of its stage, a stage without any by itself. */
+  function framesOf(box) {
+    var last = 0, frames = [];
+    all(".stage", box).forEach(function (stage) {
+      var steps = all("li", stage);
+      steps.forEach(function (step) {
+        frames.push({ stage: stage, step: step, place: step.value });
+        last = Math.max(last, step.value);
+      });
+      if (steps.length === 0) { frames.push({ stage: stage, step: null, place: last + 0.5 }); }
+    });
+    frames.sort(function (a, b) { return a.place - b.place; });
+    return frames;
+  }
+
   function startStages(box) {
-    var figures = all("figure", box), at = 0, timer = null;
+    var frames = framesOf(box), at = 0, timer = null;
     var still = window.matchMedia("(prefers-reduced-motion: reduce)").matches;
-    if (figures.length < 2) { return; }
+    if (frames.length < 2) { return; }
     var bar = make("div"), says = make("p");
     bar.className = "stage-controls";
     says.setAttribute("role", "status");
@@ -27,13 +42,19 @@
       bar.appendChild(button);
     });
     bar.appendChild(says);
+    var counted = all("li", box).length > 0 ? "Step " : "Stage ";
 
     function show(number) {
+      var frame = frames[number];
       at = number;
-      figures.forEach(function (figure, index) { figure.hidden = index !== at; });
+      all(".stage", box).forEach(function (stage) { stage.hidden = stage !== frame.stage; });
+      all("li", box).forEach(function (step) { step.hidden = step !== frame.step; });
+      /* A button that is off takes no keys: the other one has them. */
+      if (at === 0 && document.activeElement === back) { next.disabled = false; next.focus(); }
+      if (at === frames.length - 1 && document.activeElement === next) { back.disabled = false; back.focus(); }
       back.disabled = at === 0;
-      next.disabled = at === figures.length - 1;
-      says.textContent = "Stage " + (at + 1) + " of " + figures.length;
+      next.disabled = at === frames.length - 1;
+      says.textContent = counted + (at + 1) + " of " + frames.length;
     }
     function stop() {
       window.clearInterval(timer);
@@ -41,15 +62,19 @@
       play.textContent = "Play";
     }
     function tick() {
-      if (at === figures.length - 1) { stop(); } else { show(at + 1); }
+      if (at === frames.length - 1) { stop(); } else { show(at + 1); }
     }
     back.addEventListener("click", function () { stop(); show(at - 1); });
     next.addEventListener("click", function () { stop(); show(at + 1); });
+    bar.addEventListener("keydown", function (event) {
+      var by = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
+      if (by !== 0 && frames[at + by]) { event.preventDefault(); stop(); show(at + by); }
+    });
     play.addEventListener("click", function () {
       if (timer !== null) { stop(); return; }
-      if (at === figures.length - 1) { show(0); }
+      if (at === frames.length - 1) { show(0); }
       play.textContent = "Pause";
-      timer = window.setInterval(tick, 1600);
+      timer = window.setInterval(tick, 4000);
     });
     box.insertBefore(bar, box.firstChild);
     box.classList.add("stepped");

@@ -1,7 +1,7 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
 use super::input::Booklet;
-use crate::catalogue::{Conductor, Family, Fitting, Limits, WearLimits};
+use crate::catalogue::{AssemblyStage, Conductor, Family, Fitting, Limits, WearLimits};
 use crate::mixups::{BodyMixups, Case};
 use crate::sketch::{
     self, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, line_up,
@@ -44,8 +44,9 @@ pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value>
     figures
 }
 
-/// A dead-end apart, entered and seated; other families go together in one step.
-pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
+/// A dead-end apart, entered and seated, each with the printed steps that belong to it; other families go together in
+/// one step.
+pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting, printed: &[String]) -> Vec<Value> {
     if booklet.outlines {
         return vec![outline(booklet, &(fitting, limits(booklet)))];
     }
@@ -53,7 +54,29 @@ pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
         return Vec::new();
     }
     let drawings = drawn_stages(fitting, limits(booklet), &room(booklet, STAGE_ROOM));
-    drawings.iter().zip(1..).map(|(drawing, stage)| figure(&format!("stage-{stage}"), drawing)).collect()
+    let of_stage = |(stage, drawing): (&AssemblyStage, &Drawing)| {
+        let steps: Vec<Value> = staged_steps(fitting, printed)
+            .filter(|(of, ..)| of == stage)
+            .map(|(_, number, text)| json!({ "n": number, "text": text }))
+            .collect();
+        json!({ "figure": figure(&format!("stage-{}", stage.word()), drawing), "steps": steps })
+    };
+    AssemblyStage::ALL.iter().zip(&drawings).map(of_stage).collect()
+}
+
+/// The steps as they are printed, each with its number and its stage: its own, else that of the step before. Where no
+/// step names one, none belongs to any.
+fn staged_steps<'f>(
+    fitting: &'f Fitting,
+    printed: &'f [String],
+) -> impl Iterator<Item = (AssemblyStage, usize, &'f String)> {
+    let named = fitting.steps.iter().any(|step| step.stage.is_some());
+    let mut reached = AssemblyStage::Apart;
+    let steps = fitting.steps.iter().zip(printed).zip(1..).filter(move |_| named);
+    steps.map(move |((step, text), number)| {
+        reached = step.stage.unwrap_or(reached);
+        (reached, number, text)
+    })
 }
 
 /// What each of these wrong parts does in a fitting, beside what its own does.

@@ -41,7 +41,8 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "note": note(booklet, &fitting.number),
         "card": card(booklet, &fitting.number),
         "figures": figures::of_fitting(booklet, fitting),
-        "stages": figures::stages(booklet, fitting),
+        "stages": figures::stages(booklet, fitting, &printed.steps),
+        "staged": !printed.steps.is_empty() && fitting.steps.iter().any(|step| step.stage.is_some()),
     });
     how(&mut values, fitting, printed);
     wrong(&mut values, booklet, fitting);

@@ -74,3 +74,21 @@ fn there_is_a_page_for_every_record() {
 fn the_same_records_give_the_same_bytes() {
     assert!(super::made::of_folder("content") == *PAGES);
 }
+
+/// The numbers and texts of the demo's procedure, each under the stage that the procedure names for it.
+#[test]
+fn each_stage_has_the_steps_that_name_it() {
+    let page = html().find(|page| page.path == "fitting-ST-4100.html").unwrap();
+    let stages: Vec<&str> = page.text.split("<div class=\"stage\">").skip(1).collect();
+    let [apart, entered, seated] = stages[..] else { panic!("{} stages", stages.len()) };
+    for (stage, name, steps) in
+        [(apart, "apart", [1, 2].as_slice()), (entered, "entered", &[3, 4]), (seated, "seated", &[5, 6, 7])]
+    {
+        assert!(stage.contains(&format!("figure-stage-{name}")), "{name}");
+        let numbers: Vec<&str> = values(stage, "value");
+        assert_eq!(numbers, steps.iter().map(ToString::to_string).collect::<Vec<_>>(), "{name}");
+    }
+    assert!(seated.contains(
+        "<li value=\"6\" dir=\"auto\">Measure 3.0\u{a0}to\u{a0}5.5\u{a0}mm. Paint slip mark.</li>"
+    ));
+}

@@ -12,6 +12,7 @@ import { paper } from "./paper.mjs";
 import { register } from "./register.mjs";
 import { single } from "./single.mjs";
 import { small } from "./small.mjs";
+import { stages } from "./stages.mjs";
 import { tasks } from "./tasks.mjs";
 import { use } from "./use.mjs";
 import { valid } from "./valid.mjs";
@@ -41,6 +42,7 @@ try {
   await looks(browser, site);
   await small(browser, site);
   await use(browser, site);
+  await stages(browser, site);
   await tasks(browser, site, resolve(program));
   await agrees(browser, site, program);
   await current(browser, site, resolve(program));

@@ -8,7 +8,6 @@ export async function use(browser, site) {
   await wear(browser, site);
   await closed(browser, site);
   await hand(browser, site);
-  await stages(browser, site);
   await withoutScripts(browser, site);
 }
 
@@ -195,32 +194,6 @@ async function hand(browser, site) {
   await done();
 }
 
-async function stages(browser, site) {
-  const name = site.pages.find((page) => site.text(page).includes("data-stages"));
-  if (!name) {
-    return;
-  }
-  for (const reducedMotion of ["no-preference", "reduce"]) {
-    const { page, done } = await open(browser, { reducedMotion });
-    await page.goto(site.address(name));
-    const shown = () => page.locator("[data-stages] > figure:visible").count();
-    const button = (text) => page.locator("[data-stages] button", { hasText: text });
-    await check(`stages step, ${reducedMotion}`, async () => {
-      equal(await shown(), 1, "stages shown");
-      await button("Next").press("Enter");
-      holds((await page.locator(".stage-controls [role=status]").textContent()).startsWith("Stage 2"), "second stage");
-    });
-    await check(`stages play only where motion is wanted, ${reducedMotion}`, async () => {
-      equal(await button("Play").count(), reducedMotion === "reduce" ? 0 : 1, "play buttons");
-    });
-    await check(`stages print side by side, ${reducedMotion}`, async () => {
-      await page.emulateMedia({ media: "print" });
-      equal(await shown(), await page.locator("[data-stages] > figure").count(), "stages printed");
-    });
-    await done();
-  }
-}
-
 async function withoutScripts(browser, site) {
   const { page, done } = await open(browser, { javaScriptEnabled: false, viewport: { width: 390, height: 800 } });
   await check("with scripts off, no box is shown that would do nothing", async () => {
@@ -234,13 +207,6 @@ async function withoutScripts(browser, site) {
     const links = await page.locator("main a").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
     const missing = site.pages.filter((name) => name.startsWith("fitting-") && !links.includes(name));
     equal(missing.join(", "), "", "fittings without a link");
-  });
-  await check("with scripts off, all stages are shown", async () => {
-    const name = site.pages.find((other) => site.text(other).includes("data-stages"));
-    if (name) {
-      await page.goto(site.address(name));
-      equal(await page.locator("[data-stages] > figure:visible").count(), await page.locator("[data-stages] > figure").count(), "stages");
-    }
   });
   await done();
 }
