@@ -73,22 +73,30 @@
     return /^[0-9a-z]{6}$/.test(code) ? [hit(asks, "Is my card current", [["number", number], ["code", code.toUpperCase()]])] : [];
   }
 
+  /* What queries are held against: the look-ups, and the records by their numbers, a body that is looked up first. */
+  function known(entries) {
+    var found = { tools: {}, numbers: new Map() };
+    entries.forEach(function (entry) {
+      if (entry.asks && !entry.asks.body) { found.tools[entry.asks.tool] = entry.asks; }
+      if (entry.number && (entry.asks || !found.numbers.has(entry.numbers[0]))) { found.numbers.set(entry.numbers[0], entry); }
+    });
+    return found;
+  }
+
   /* A number at the beginning, typed with or without spaces, and what comes after it. */
-  function numbered(words, entries) {
+  function numbered(words, numbers) {
     for (var count = Math.min(3, words.length - 1); count > 0; count -= 1) {
-      var number = tight(words.slice(0, count).join(""));
-      var named = entries.filter(function (entry) { return entry.number && entry.numbers[0] === number; });
-      if (named.length) { return { entry: named.filter(function (entry) { return entry.asks; })[0] || named[0], rest: words.slice(count) }; }
+      var entry = numbers.get(tight(words.slice(0, count).join("")));
+      if (entry) { return { entry: entry, rest: words.slice(count) }; }
     }
     return null;
   }
 
   /* The look-ups that a query asks for. */
-  function asked(query, entries) {
-    var words = query.trim().toLowerCase().split(/\s+/), tools = {};
+  function asked(query, known) {
+    var words = query.trim().toLowerCase().split(/\s+/), tools = known.tools;
     if (words.length < 2 && !/[.,][0-9]|mm$/.test(query)) { return []; }
-    entries.forEach(function (entry) { if (entry.asks && !entry.asks.body) { tools[entry.asks.tool] = entry.asks; } });
-    var start = numbered(words, entries);
+    var start = numbered(words, known.numbers);
     if (start) {
       var inside = start.entry.asks && start.entry.asks.body ? closed(start.entry.asks, read(start.rest)) : [];
       return inside.concat(tools.current ? current(tools.current, start.entry.number, asCode(start.rest)) : []);
@@ -100,5 +108,5 @@
   /* A check code as it may be typed: in two halves, with a hyphen. */
   function asCode(words) { return words.join("").replace(/[^0-9a-z]/g, ""); }
 
-  window.bookletAsks = { asked: asked, plain: plain, tight: tight };
+  window.bookletAsks = { asked: asked, known: known, plain: plain, tight: tight };
 }());

@@ -24,48 +24,67 @@
 
   var asks = window.bookletAsks, plain = asks.plain, tight = asks.tight;
 
-  function prepare(entry) {
+  /* A row of the index; a mark that several have stands in the first of them, and is named by its place. */
+  function prepare(entry, order, rows) {
+    var mark = typeof entry[8] === "number" ? rows[entry[8]][8] : entry[8];
     return {
-      kind: entry[0], number: entry[1], name: entry[2], href: entry[3], stamp: entry[4], status: entry[5], standing: entry[7], mark: entry[8],
+      kind: entry[0], number: entry[1], name: entry[2], href: entry[3], stamp: entry[4], status: entry[5], standing: entry[7], mark: mark,
       asks: entry[9], holds: entry[10],
       numbers: [tight(entry[1]), tight(entry[4])].concat(entry[10].map(tight)),
-      words: plain([entry[0], entry[1], entry[2], entry[4], entry[5], entry[6]].concat(entry[10]).join(" "))
+      words: " " + plain([entry[0], entry[1], entry[2], entry[4], entry[5], entry[6]].concat(entry[10]).join(" ")),
+      /* What is replaced or withdrawn comes after what may be used. */
+      stale: entry[7] === "superseded" || entry[7] === "withdrawn"
     };
   }
 
-  /* Lower is better; null is no hit. */
-  function rank(entry, query, words) {
-    var typed = tight(query);
-    if (typed && entry.numbers.indexOf(typed) >= 0) { return 0; }
-    if (typed.length > 1 && entry.numbers.some(function (number) { return number.indexOf(typed) === 0; })) { return 1; }
+  /* From how many letters on a number is found by what stands within it. */
+  var WITHIN = 3;
+
+  /* Where a number has what was typed: in full, at its beginning, within; -1 where nowhere. */
+  function numbered(numbers, typed) {
+    var best = -1;
+    for (var index = 0; index < numbers.length; index += 1) {
+      if (numbers[index] === typed) { return 0; }
+      var at = numbers[index].indexOf(typed);
+      if (at === 0 && typed.length > 1) { best = 1; } else if (at >= 0 && best < 0) { best = 4; }
+    }
+    return best === 4 && typed.length < WITHIN ? -1 : best;
+  }
+
+  /* Lower is better; -1 is no hit. */
+  function rank(entry, typed, words) {
+    var number = typed ? numbered(entry.numbers, typed) : -1;
+    if (number === 0 || number === 1) { return number; }
     var place = 2;
     for (var index = 0; index < words.length; index += 1) {
       var at = entry.words.indexOf(words[index]);
-      if (at < 0) {
-        return typed.length > 2 && entry.numbers.some(function (number) { return number.indexOf(typed) >= 0; }) ? 4 : null;
-      }
-      if (at > 0 && /[^\s]/.test(entry.words.charAt(at - 1))) { place = 3; }
+      if (at < 0) { return number; }
+      if (entry.words.charCodeAt(at - 1) !== 32) { place = 3; }
     }
     return place;
   }
 
-  /* What is replaced or withdrawn, after what may be used. */
-  function stale(hit) { return /^(superseded|withdrawn)$/.test(hit.entry.standing) ? 1 : 0; }
+  /* What agrees with a query, in the order of the index: of longer and longer queries, what agreed with the one before. */
+  function agreeing(entries, query, before) {
+    var typed = tight(query), words = plain(query).split(/\s+/).filter(Boolean);
+    var narrower = before !== null && before.typed.length >= WITHIN && query.indexOf(before.query) === 0;
+    var hits = [], from = narrower ? before.hits : entries;
+    for (var index = 0; index < from.length; index += 1) {
+      var entry = narrower ? from[index].entry : from[index], place = rank(entry, typed, words);
+      if (place >= 0) { hits.push({ entry: entry, place: place }); }
+    }
+    return { query: query, typed: typed, hits: hits };
+  }
 
-  function search(entries, query) {
-    var words = plain(query).split(/\s+/).filter(Boolean);
-    var hits = [];
-    entries.forEach(function (entry, order) {
-      var place = rank(entry, query, words);
-      if (place !== null) { hits.push({ entry: entry, place: place, order: order }); }
+  /* What was typed in full comes first, then look-ups; after them, what must not be used is last. */
+  function ordered(hits, lookUps) {
+    var heaps = [];
+    for (var heap = 0; heap < 12; heap += 1) { heaps.push([]); }
+    hits.forEach(function (hit) {
+      var stale = hit.entry.stale ? 1 : 0;
+      heaps[hit.place === 0 ? stale : 2 + 5 * stale + hit.place].push(hit.entry);
     });
-    /* What was typed in full comes first; after it, what must not be used is last. */
-    function out(hit) { return hit.place > 0 ? stale(hit) : 0; }
-    hits.sort(function (a, b) { return out(a) - out(b) || a.place - b.place || stale(a) - stale(b) || a.order - b.order; });
-    /* A look-up comes after what was typed in full, and before all else. */
-    var full = hits.filter(function (hit) { return hit.place === 0; }).length;
-    var found = hits.map(function (hit) { return hit.entry; });
-    return found.slice(0, full).concat(asks.asked(query, entries), found.slice(full));
+    return [].concat(heaps[0], heaps[1], lookUps, heaps.slice(2).reduce(function (all, heap) { return all.concat(heap); }, []));
   }
 
   function drawn(name, attributes) {
@@ -110,20 +129,25 @@
 
   function startFind(form) {
     var box = one("input", form), count = one(".find-count", form), list = one(".find-list", form);
-    var entries = null, most = 30;
+    var entries = null, known = null, before = null, most = 30;
 
     function show() {
       var query = box.value.trim();
       list.textContent = "";
-      if (!query || !entries) { count.textContent = ""; return; }
-      var hits = search(entries, query);
+      if (!query || !entries) { count.textContent = ""; before = null; return; }
+      before = agreeing(entries, query, before);
+      var hits = ordered(before.hits, asks.asked(query, known));
       hits.slice(0, most).forEach(function (entry) { list.appendChild(hitLine(entry)); });
       count.textContent = hits.length === 0 ? "Nothing found" : hits.length + " found" + (hits.length > most ? ", the first " + most + " shown" : "");
     }
 
     function ready() {
       if (entries) { return; }
-      load("index.js", "bookletIndex", function (index) { entries = index.map(prepare); show(); });
+      load("index.js", "bookletIndex", function (index) {
+        entries = index.map(prepare);
+        known = asks.known(entries);
+        show();
+      });
     }
 
     function move(by) {

@@ -23,6 +23,11 @@ pub(super) fn closed() -> Address {
     Address::page("closed")
 }
 
+/// What a closed fitting can hold, of one body: in a catalogue with too many for one page.
+pub(super) fn closed_body(number: &str) -> Address {
+    Address::page(format!("closed-{number}"))
+}
+
 /// Whether a printed card is current.
 pub(super) fn current() -> Address {
     Address::page("current")

@@ -1,5 +1,6 @@
 //! The page of a shared body: every gripping part on every conductor, in words.
 
+use super::closed;
 use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
@@ -32,6 +33,8 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "comparisons": found.map_or_else(Vec::new, |found| comparisons(booklet, found)),
         "fittings": fitting_links(booklet, found.map(|found| &found.fittings)),
         "part": part_link(booklet, body),
+        "closed": closed::address(booklet, body)
+            .map(|to| json!({ "href": booklet.link(&to.at(format!("closed-{}", body.number))) })),
         "card": card(booklet, &body.number),
     });
     Draft {

@@ -3,6 +3,7 @@
 use super::addresses;
 use super::frame::Draft;
 use super::input::Booklet;
+use super::long::MOST_LINES;
 use super::view::{body_link, capital, fitting_link, part_link, script_json};
 use crate::catalogue::{Conductor, Part};
 use crate::facts::Content;
@@ -21,13 +22,39 @@ const READING: f64 = 0.5;
 
 /// Where it is looked up what is inside a body; `None` of a part that no more than one part goes into.
 pub(super) fn address(booklet: &Booklet<'_>, part: &Part) -> Option<Address> {
-    let found = booklet.input.mixups.body(&part.number);
-    found.filter(|body| body.parts.len() > 1).map(|_| addresses::closed())
+    let found = booklet.input.mixups.body(&part.number).filter(|body| is_looked_up(body))?;
+    Some(if by_body(booklet) { addresses::closed_body(&found.body.number) } else { addresses::closed() })
 }
 
+/// The bodies that have a page of their own; none where all of them go on one page.
+pub(super) fn bodies<'a>(booklet: &Booklet<'a>) -> Vec<&'a Arc<Part>> {
+    if by_body(booklet) { looked_up(booklet).map(|body| &body.body).collect() } else { Vec::new() }
+}
+
+/// The page of all bodies: with what goes into each, or with links to their own pages.
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
-    let found: Vec<&BodyMixups> =
-        booklet.input.mixups.bodies.iter().filter(|body| body.parts.len() > 1).collect();
+    let all: Vec<&BodyMixups> = looked_up(booklet).collect();
+    if by_body(booklet) {
+        let links = all.iter().map(|body| {
+            let mut link = body_link(booklet, &body.body);
+            link["href"] = booklet.link(&addresses::closed_body(&body.body.number)).into();
+            link["name"] = body.body.name.as_str().into();
+            link
+        });
+        return draft(booklet, &[], links.collect());
+    }
+    draft(booklet, &all, Vec::new())
+}
+
+/// The page of one body.
+pub(super) fn body_page(booklet: &Booklet<'_>, part: &Part) -> Draft {
+    let all: Vec<&BodyMixups> = booklet.input.mixups.body(&part.number).into_iter().collect();
+    let mut draft = draft(booklet, &all, Vec::new());
+    draft.title = format!("What is inside a closed {} {}", part.number, part.name);
+    draft
+}
+
+fn draft(booklet: &Booklet<'_>, found: &[&BodyMixups], links: Vec<Value>) -> Draft {
     let choices: Vec<Value> = found
         .iter()
         .flat_map(|body| conductors(body).into_values().map(|conductor| choice(booklet, body, conductor)))
@@ -39,8 +66,22 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "tolerance": booklet.numerals.shortest(READING, 1),
         "data": script_json(&data),
         "bodies": found.iter().map(|body| section(booklet, body)).collect::<Vec<_>>(),
+        "links": links,
     });
     Draft { layout: "closed", title: "What is inside a closed fitting".to_owned(), kind: "Look-up", values }
+}
+
+fn looked_up<'a>(booklet: &Booklet<'a>) -> impl Iterator<Item = &'a BodyMixups> {
+    booklet.input.mixups.bodies.iter().filter(|body| is_looked_up(body))
+}
+
+fn is_looked_up(body: &BodyMixups) -> bool {
+    body.parts.len() > 1
+}
+
+/// Whether each body has a page of its own.
+fn by_body(booklet: &Booklet<'_>) -> bool {
+    looked_up(booklet).map(|body| body.cases.len() + body.kits.len()).sum::<usize>() > MOST_LINES
 }
 
 /// The conductors that a body's fittings hold, by their ids.

@@ -1,25 +1,25 @@
-//! What *Find* looks through, and the list of numbers and stamps for paper.
+//! What *Find* looks through.
 
-use super::frame::Draft;
 use super::glossary::WORDS;
 use super::input::Booklet;
-use super::view::{optional_mark, part_link, script_json, standing, status};
+use super::view::{optional_mark, script_json, standing, status};
 use super::{addresses, chapters, closed};
 use crate::catalogue::{Fitting, Mark, Part};
 use crate::facts::words;
 use crate::notes::address::{self, Address};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 
 /// One thing that can be found.
-struct Entry {
-    kind: &'static str,
-    number: String,
-    name: String,
-    href: String,
-    stamp: String,
-    status: String,
+pub(super) struct Entry {
+    pub kind: &'static str,
+    pub number: String,
+    pub name: String,
+    pub href: String,
+    pub stamp: String,
+    pub status: String,
     /// The form of its status; empty while it is current.
-    standing: &'static str,
+    pub standing: &'static str,
     /// Other words that lead to it.
     words: String,
     /// The paint, text and notches that it carries.
@@ -39,52 +39,41 @@ impl Entry {
 }
 
 /// The index as a classic script that sets one global: rows of kind, number, name, address, stamp, status, other
-/// words, the form of the status, the mark, the look-up, and the stamps of what grips in it.
+/// words, the form of the status, the mark, the look-up, and the stamps of what grips in it. A
+/// mark that several have stands in the first row that has it; the others hold the place of that row.
 pub(super) fn script(booklet: &Booklet<'_>) -> String {
     let mut entries = records(booklet);
     entries.extend(texts(booklet));
-    let rows: Vec<Value> = entries
-        .into_iter()
-        .map(|entry| {
-            json!([
-                entry.kind,
-                entry.number,
-                entry.name,
-                entry.href,
-                entry.stamp,
-                entry.status,
-                entry.words,
-                entry.standing,
-                entry.mark,
-                entry.asks,
-                entry.holds,
-            ])
-        })
-        .collect();
+    let mut marks: BTreeMap<String, usize> = BTreeMap::new();
+    let rows = entries.into_iter().enumerate().map(|(place, entry)| {
+        let mark = match &entry.mark {
+            Value::Null => Value::Null,
+            mark => match *marks.entry(mark.to_string()).or_insert(place) {
+                first if first == place => mark.clone(),
+                first => first.into(),
+            },
+        };
+        json!([
+            entry.kind,
+            entry.number,
+            entry.name,
+            entry.href,
+            entry.stamp,
+            entry.status,
+            entry.words,
+            entry.standing,
+            mark,
+            entry.asks,
+            entry.holds,
+        ])
+    });
+    let rows: Vec<Value> = rows.collect();
     let rows: Vec<String> = rows.iter().map(script_json).collect();
     format!("var bookletIndex = [\n{}\n];\n", rows.join(",\n"))
 }
 
-/// All numbers and stamps.
-pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
-    let mut numbers = records(booklet);
-    numbers.sort_by(|a, b| a.number.cmp(&b.number));
-    let lines = numbers.iter().map(|entry| {
-        json!({
-            "href": entry.href, "number": entry.number, "kind": entry.kind, "name": entry.name,
-            "status": entry.status, "standing": entry.standing, "stamp": entry.stamp,
-        })
-    });
-    let mut stamped: Vec<_> =
-        booklet.input.catalogue.parts.values().filter(|part| !part.stamp.is_empty()).collect();
-    stamped.sort_by(|a, b| (&a.stamp, &a.number).cmp(&(&b.stamp, &b.number)));
-    let stamps =
-        stamped.into_iter().map(|part| json!({ "stamp": part.stamp, "link": part_link(booklet, part) }));
-    let values = json!({ "numbers": lines.collect::<Vec<_>>(), "stamps": stamps.collect::<Vec<_>>() });
-    Draft { layout: "numbers", title: "Numbers and stamps".to_owned(), kind: "Booklet", values }
-}
-
-fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
+/// All records that have a number.
+pub(super) fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
     let catalogue = booklet.input.catalogue;
     let mut entries: Vec<Entry> = Vec::new();
     entries.extend(catalogue.fittings.values().map(|fitting| of_fitting(booklet, fitting)));

@@ -2,6 +2,7 @@
 
 use super::frame::Draft;
 use super::input::Booklet;
+use super::long::MOST_LINES;
 use super::view::{body_link, conductor_link, optional_mark, part_link};
 use crate::catalogue::Conductor;
 use crate::facts;
@@ -27,7 +28,13 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
             "apart": pair.words(booklet.numerals),
         })
     });
-    let values = json!({ "pairs": pairs.collect::<Vec<_>>(), "bodies": bodies.collect::<Vec<_>>() });
+    let parts = booklet.input.mixups.bodies.iter().map(|body| body.parts.len()).sum::<usize>();
+    let (bodies, links) = if parts > MOST_LINES {
+        (Vec::new(), booklet.shared_bodies().map(|body| body_link(booklet, body)).collect())
+    } else {
+        (bodies.collect::<Vec<_>>(), Vec::new())
+    };
+    let values = json!({ "pairs": pairs.collect::<Vec<_>>(), "bodies": bodies, "links": links });
     Draft { layout: "look-alikes", title: "Look-alikes".to_owned(), kind: "Look-up", values }
 }
 

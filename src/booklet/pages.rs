@@ -3,8 +3,8 @@
 use super::frame::{self, Draft};
 use super::input::{Booklet, Input};
 use super::{
-    addresses, bodies, chapters, closed, conductors, current, find, fittings, glossary, hand, key,
-    look_alikes, notices, parts, start, wear,
+    addresses, bodies, chapters, closed, conductors, current, find, fittings, glossary, hand, key, long,
+    look_alikes, notices, numbers, parts, start, wear,
 };
 use crate::catalogue::{Conductor, Fitting, Notice, Part};
 use crate::diagnostics::{Finding, Findings};
@@ -61,12 +61,16 @@ pub enum Subject {
     Glossary,
     /// All numbers and stamps.
     Numbers,
+    /// A section of them, from 1, where they are too many for one page.
+    NumbersSection(usize),
     /// Wear of contact wires.
     Wear,
     /// What a measured conductor can be.
     Hand,
     /// What a closed fitting can hold.
     Closed,
+    /// The same of one body, where they are too many for one page.
+    ClosedBody(Arc<Part>),
     /// Whether a printed card is current.
     Current,
     /// What *Find* looks through.
@@ -107,6 +111,8 @@ impl Booklet<'_> {
         subjects.extend(catalogue.conductors.values().cloned().map(Subject::Conductor));
         subjects.extend(catalogue.parts.values().cloned().map(Subject::Part));
         subjects.extend(catalogue.notices.values().cloned().map(Subject::Notice));
+        subjects.extend(closed::bodies(self).into_iter().cloned().map(Subject::ClosedBody));
+        subjects.extend(numbers::parts_of_it(self).map(Subject::NumbersSection));
         subjects.extend([
             Subject::LookAlikes,
             Subject::Hand,
@@ -179,10 +185,12 @@ impl Booklet<'_> {
             Subject::LookAlikes => look_alikes::page(self),
             Subject::Key => key::page(self),
             Subject::Glossary => glossary::page(),
-            Subject::Numbers => find::page(self),
+            Subject::Numbers => numbers::page(self),
+            Subject::NumbersSection(nth) => numbers::section_page(self, *nth),
             Subject::Hand => hand::page(self),
             Subject::Wear => wear::page(self),
             Subject::Closed => closed::page(self),
+            Subject::ClosedBody(part) => closed::body_page(self, part),
             Subject::Current => current::page(self),
             Subject::Start | Subject::Index | Subject::File(_) => start::page(self),
         }
@@ -214,9 +222,11 @@ impl Subject {
             Self::Key => address::key(),
             Self::Glossary => addresses::glossary(),
             Self::Numbers => addresses::numbers(),
+            Self::NumbersSection(nth) => long::section(&addresses::numbers(), *nth),
             Self::Hand => addresses::hand(),
             Self::Wear => addresses::wear(),
             Self::Closed => addresses::closed(),
+            Self::ClosedBody(part) => addresses::closed_body(&part.number),
             Self::Current => addresses::current(),
             Self::Index | Self::File(_) => return None,
         })

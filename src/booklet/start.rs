@@ -2,6 +2,7 @@
 
 use super::frame::Draft;
 use super::input::Booklet;
+use super::long::MOST_LINES;
 use super::view::{
     body_link, conductor_link, fact, facts, fitting_link, mark, optional_mark, part_link, sheet_links,
 };
@@ -26,8 +27,9 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "notices": notices(booklet),
         "chapters": chapters::links(booklet),
         "duties": duties(booklet),
-        "bodies": booklet.shared_bodies().map(|body| body_link(booklet, body)).collect::<Vec<_>>(),
-        "marks": marks(booklet),
+        "bodies": short(booklet.shared_bodies().map(|body| body_link(booklet, body)).collect()),
+        "marks": short(marks(booklet)),
+        "numbers": { "href": booklet.link(&addresses::numbers()) },
         "sheets": sheet_links(booklet, booklet.input.sheets),
         "tag_sheets": sheet_links(booklet, booklet.input.tag_sheets),
         "look_alikes": { "href": booklet.link(&addresses::look_alikes()) },
@@ -36,6 +38,11 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "closed": { "href": booklet.link(&addresses::closed()) },
     });
     Draft { layout: "start", title: "Start".to_owned(), kind: "Booklet", values }
+}
+
+/// A list, or nothing where it is too long for the first page.
+fn short(lines: Vec<Value>) -> Vec<Value> {
+    if lines.len() > MOST_LINES { Vec::new() } else { lines }
 }
 
 fn notices(booklet: &Booklet<'_>) -> Vec<Value> {
@@ -61,12 +68,26 @@ fn duties(booklet: &Booklet<'_>) -> Vec<Value> {
     for conductor in booklet.input.catalogue.conductors.values() {
         duties.entry(conductor.duty).or_default().push(conductor);
     }
+    let of_conductor = if booklet.input.catalogue.fittings.len() > MOST_LINES { counted } else { lines };
     let tables = duties.into_iter().map(|(duty, conductors)| {
         let lines: Vec<Value> =
-            conductors.into_iter().flat_map(|conductor| lines(booklet, conductor)).collect();
+            conductors.into_iter().flat_map(|conductor| of_conductor(booklet, conductor)).collect();
         json!({ "name": words::duty(duty), "lines": lines })
     });
     tables.collect()
+}
+
+/// How many fittings there are for a conductor, with where they are.
+fn counted(booklet: &Booklet<'_>, conductor: &Arc<Conductor>) -> Vec<Value> {
+    let count = booklet.uses.by_conductor.get(&conductor.id).map_or(0, Vec::len);
+    let link = conductor_link(booklet, conductor);
+    let words = match count {
+        0 => "no fitting".to_owned(),
+        1 => "1 fitting".to_owned(),
+        count => format!("{count} fittings"),
+    };
+    let build = conductors::build(booklet, conductor);
+    vec![json!({ "span": 1, "conductor": link, "build": build, "fitting": null, "count": words })]
 }
 
 /// A line a fitting; the first of them carries the conductor.
@@ -74,7 +95,7 @@ fn lines(booklet: &Booklet<'_>, conductor: &Arc<Conductor>) -> Vec<Value> {
     let fittings = booklet.uses.by_conductor.get(&conductor.id).map_or(&[][..], Vec::as_slice);
     let mut lines: Vec<Value> = fittings.iter().map(|fitting| line(booklet, fitting)).collect();
     if lines.is_empty() {
-        lines.push(json!({ "fitting": null, "stamp": "", "mark": null, "span": null }));
+        lines.push(json!({ "fitting": null, "stamp": "", "mark": null, "span": null, "count": "" }));
     }
     lines[0]["span"] = lines.len().into();
     lines[0]["conductor"] = conductor_link(booklet, conductor);

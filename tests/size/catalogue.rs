@@ -12,8 +12,8 @@ const COLOURS: [&str; FITTINGS_OF_A_BODY] = ["WH", "BU", "OG", "BK"];
 /// Texts that differ from each other in both letters.
 const TEXTS: [&str; FITTINGS_OF_A_BODY] = ["KA", "TE", "RY", "JO"];
 
-/// Wires of the conductors, with the wires that lie across one.
-const STRANDS: [(u32, u32); 3] = [(7, 3), (19, 5), (37, 7)];
+/// Wires of the conductors, with the wires that lie across one, and what those are for.
+const STRANDS: [(u32, u32, &str); 3] = [(7, 3, "earth"), (19, 5, "messenger"), (37, 7, "feeder")];
 
 /// Wire diameters of the conductors, in hundredths of a millimetre.
 const WIRE_DIAMETERS: std::ops::RangeInclusive<u32> = 180..=320;
@@ -24,6 +24,7 @@ const COPPER_N_PER_MM2: f64 = 401.0;
 /// A conductor of hard-drawn copper.
 struct Wire {
     id: String,
+    duty: &'static str,
     wires: u32,
     wire_diameter_mm: f64,
     overall_diameter_mm: f64,
@@ -85,10 +86,11 @@ fn stream(records: impl Iterator<Item = String>) -> String {
 fn wires() -> Vec<Wire> {
     let sizes = STRANDS.into_iter().flat_map(|strand| WIRE_DIAMETERS.step_by(5).map(move |d| (strand, d)));
     sizes
-        .map(|((wires, across), hundredths)| {
+        .map(|((wires, across, duty), hundredths)| {
             let wire_diameter_mm = f64::from(hundredths) / 100.0;
             Wire {
                 id: format!("copper-{wires}x{hundredths}"),
+                duty,
                 wires,
                 wire_diameter_mm,
                 overall_diameter_mm: f64::from(across) * wire_diameter_mm,
@@ -98,12 +100,12 @@ fn wires() -> Vec<Wire> {
 }
 
 fn conductor(wire: &Wire) -> String {
-    let Wire { id, wires, wire_diameter_mm, overall_diameter_mm } = wire;
+    let Wire { id, duty, wires, wire_diameter_mm, overall_diameter_mm } = wire;
     format!(
         "\
 id: {id}
 name: Copper {wires} × {wire_diameter_mm:.2}
-duty: feeder
+duty: {duty}
 material: copper-hard-drawn
 construction: {{ stranded: {{ wires: {wires}, wire_diameter_mm: {wire_diameter_mm:.2} }} }}
 tolerance: {{ overall_diameter_mm: 0.1 }}
@@ -149,7 +151,7 @@ fn cone(body: usize, member: usize, wire: &Wire) -> String {
     format!(
         "\
 number: {cone}
-name: Gripping cone {body}-{member}
+name: Gripping cone, {diameter:.1} copper
 role: cone
 material: bronze-soft
 stamp: \"{stamp}\"
@@ -163,6 +165,7 @@ geometry:
 ",
         cone = cone_number(body, member),
         conductor = wire.id,
+        diameter = wire.overall_diameter_mm,
         stamp = cone_stamp(body, member),
         colour = COLOURS[member],
         text = TEXTS[member],
@@ -175,7 +178,7 @@ fn fitting(body: usize, member: usize, wire: &Wire) -> String {
     format!(
         "\
 number: F-{body:04}-{member}
-name: Dead-end {body}-{member}
+name: Collet dead-end, copper {wires} × {wire_diameter:.2}
 family: cone-dead-end
 conductor: {conductor}
 parts: [B-{body:04}, S-{body:04}, {cone}]
@@ -200,6 +203,8 @@ reject_if:
 notices: [N-{notice}]
 ",
         conductor = wire.id,
+        wires = wire.wires,
+        wire_diameter = wire.wire_diameter_mm,
         cone = cone_number(body, member),
         holding = load_kn * 0.97,
         tension = load_kn * 0.3,

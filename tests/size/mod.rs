@@ -1,5 +1,6 @@
 //! A catalogue of a large network loads and is audited without an error.
 
+mod booklet;
 mod catalogue;
 
 use catalogue::{FITTINGS_OF_A_BODY, write_catalogue};
