@@ -1,6 +1,6 @@
 //! Where the pages are that belong to no record.
 
-use crate::catalogue::Conductor;
+use crate::catalogue::{Conductor, Part};
 use crate::notes::address::{Address, key, slug};
 
 /// The first page.
@@ -41,6 +41,11 @@ pub(super) fn wear() -> Address {
 /// Wear of one contact wire.
 pub(super) fn wear_of(wire: &Conductor) -> Address {
     wear().at(format!("wear-{}", wire.id))
+}
+
+/// The teaching sheet of a shared body.
+pub(super) fn teaching(body: &Part) -> Address {
+    Address::page(format!("teaching-{}", body.number))
 }
 
 /// All numbers and stamps.

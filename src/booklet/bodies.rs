@@ -1,14 +1,15 @@
 //! The page of a shared body: every gripping part on every conductor, in words.
 
+use super::addresses;
 use super::closed;
 use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
-use super::view::{capital, card, fitting_link, fitting_links, optional_mark, part_link, standing, status};
+use super::taught;
+use super::verdict::cell;
+use super::view::{card, fitting_link, fitting_links, optional_mark, part_link, standing, status};
 use crate::catalogue::{Conductor, Fitting, Part};
-use crate::facts::words;
-use crate::mixups::words::why;
-use crate::mixups::{BodyMixups, Consequence, Summary};
+use crate::mixups::BodyMixups;
 use serde_json::{Value, json};
 use std::sync::Arc;
 
@@ -32,6 +33,7 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "line_up": found.map_or_else(Vec::new, |found| figures::gripping_parts(booklet, found)),
         "comparisons": found.map_or_else(Vec::new, |found| comparisons(booklet, found)),
         "fittings": fitting_links(booklet, found.map(|found| &found.fittings)),
+        "teaching": found.filter(|found| taught::has_sheet(found)).map(|_| booklet.link(&addresses::teaching(body))),
         "part": part_link(booklet, body),
         "closed": closed::address(booklet, body)
             .map(|to| json!({ "href": booklet.link(&to.at(format!("closed-{}", body.number))) })),
@@ -123,27 +125,6 @@ fn kits(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
 
 fn nothing() -> Value {
     json!({ "class": "", "heading": "Not looked at", "noticed": "", "text": "", "detail": "" })
-}
-
-fn cell(booklet: &Booklet<'_>, comes: &Consequence) -> Value {
-    let noticed = words::unmeasured(comes).unwrap_or_default();
-    let stand_out = comes.outcome.stand_out.map_or_else(String::new, |length| {
-        format!("Stand-out seated {}", booklet.numerals.length(length, 1))
-    });
-    json!({
-        "class": class(comes), "heading": comes.summary.heading(), "noticed": capital(noticed),
-        "text": why(comes, booklet.numerals), "detail": stand_out,
-    })
-}
-
-/// The class that a case is drawn by. Its words, which are those of the card, say all that the class shows.
-fn class(comes: &Consequence) -> &'static str {
-    match comes {
-        Consequence { summary: Summary::Right, .. } => "right-part",
-        Consequence { hidden: true, .. } => "hidden-danger",
-        Consequence { danger: true, .. } => "seen-danger",
-        _ => "",
-    }
 }
 
 fn side_by_side(booklet: &Booklet<'_>, part: &Part) -> Value {

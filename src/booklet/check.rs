@@ -123,7 +123,7 @@ fn own_texts(subject: &Subject) -> Vec<(&'static str, String)> {
             ("the stamp", part.stamp.clone()),
             ("the status", words::status(part.status, None)),
         ],
-        Subject::Body(part) => {
+        Subject::Body(part) | Subject::Teaching(part) => {
             vec![("the number", part.number.clone()), ("the status", words::status(part.status, None))]
         }
         Subject::Conductor(conductor) => vec![("the name", conductor.name.clone())],

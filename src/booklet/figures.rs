@@ -25,6 +25,8 @@ const LINE_UP_ROOM: (f64, f64) = (170.0, 60.0);
 const ENDS_ROOM: (f64, f64) = (170.0, 120.0);
 /// The most room for a right part and a wrong one beside each other.
 const BESIDE_EACH_OTHER_ROOM: (f64, f64) = (130.0, 56.0);
+/// The most room for one of the wrong parts of a teaching sheet: half the width of the text of an A4 page.
+const TAUGHT_ROOM: (f64, f64) = (91.0, 44.0);
 /// The most room for a conductor beside its fitting.
 const BESIDE_ROOM: (f64, f64) = (60.0, 60.0);
 /// The most room for the section of a conductor.
@@ -93,6 +95,17 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
         figure(&format!("{}-with-{}", fitting.number, case.part.number), &drawing)
     });
     drawn.collect()
+}
+
+/// What a wrong part does where it is worst, large enough to be taught from.
+pub(super) fn taught(booklet: &Booklet<'_>, case: &Case) -> Value {
+    let from = (&case.fitting, &case.part, &case.outcome, case.summary.words());
+    if booklet.outlines {
+        return outline(booklet, &(from, limits(booklet)));
+    }
+    let (fitting, part, outcome, words) = from;
+    let drawing = side_by_side(fitting, limits(booklet), part, outcome, words, &room(booklet, TAUGHT_ROOM));
+    figure(&format!("taught-{}", part.number), &drawing)
 }
 
 /// The gripping parts of a body, side by side at one scale, and their large ends at true size where the records have

@@ -26,7 +26,10 @@ mod pages;
 mod parts;
 mod single;
 mod start;
+mod taught;
+mod teaching;
 mod uses;
+mod verdict;
 mod view;
 mod wear;
 

@@ -4,7 +4,7 @@ use super::frame::{self, Draft};
 use super::input::{Booklet, Input};
 use super::{
     addresses, bodies, chapters, closed, conductors, current, find, fittings, glossary, hand, key, long,
-    look_alikes, notices, numbers, parts, start, wear,
+    look_alikes, notices, numbers, parts, start, taught, teaching, wear,
 };
 use crate::catalogue::{Conductor, Fitting, Notice, Part};
 use crate::diagnostics::{Finding, Findings};
@@ -49,6 +49,8 @@ pub enum Subject {
     Part(Arc<Part>),
     /// All that goes into a shared body.
     Body(Arc<Part>),
+    /// What is wrong in a shared body, on one sheet of paper.
+    Teaching(Arc<Part>),
     /// A notice.
     Notice(Arc<Notice>),
     /// A chapter, by its file name without `.md`.
@@ -108,6 +110,7 @@ impl Booklet<'_> {
         subjects.extend(self.chapters().map(|stem| Subject::Chapter(stem.to_owned())));
         subjects.extend(catalogue.fittings.values().cloned().map(Subject::Fitting));
         subjects.extend(self.shared_bodies().cloned().map(Subject::Body));
+        subjects.extend(self.taught_bodies().map(Subject::Teaching));
         subjects.extend(catalogue.conductors.values().cloned().map(Subject::Conductor));
         subjects.extend(catalogue.parts.values().cloned().map(Subject::Part));
         subjects.extend(catalogue.notices.values().cloned().map(Subject::Notice));
@@ -126,6 +129,12 @@ impl Booklet<'_> {
         ]);
         subjects.extend(self.input.layouts.texts().map(|path| Subject::File(path.to_owned())));
         subjects
+    }
+
+    /// The shared bodies that have a teaching sheet.
+    fn taught_bodies(&self) -> impl Iterator<Item = Arc<Part>> {
+        let found = |body: &&Arc<Part>| self.input.mixups.body(&body.number).is_some_and(taught::has_sheet);
+        self.shared_bodies().filter(found).cloned()
     }
 
     /// One file.
@@ -180,6 +189,7 @@ impl Booklet<'_> {
             Subject::Conductor(conductor) => conductors::page(self, conductor),
             Subject::Part(part) => parts::page(self, part),
             Subject::Body(part) => bodies::page(self, part),
+            Subject::Teaching(part) => teaching::page(self, part),
             Subject::Notice(notice) => notices::page(self, notice),
             Subject::Chapter(stem) => chapters::page(self, stem),
             Subject::LookAlikes => look_alikes::page(self),
@@ -216,6 +226,7 @@ impl Subject {
             Self::Conductor(conductor) => address::conductor(&conductor.id),
             Self::Part(part) => address::part(&part.number),
             Self::Body(part) => address::body(&part.number),
+            Self::Teaching(part) => addresses::teaching(part),
             Self::Notice(notice) => address::notice(&notice.number),
             Self::Chapter(stem) => address::chapter(stem),
             Self::LookAlikes => addresses::look_alikes(),

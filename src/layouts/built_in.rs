@@ -36,6 +36,7 @@ const BOOKLET: &[(&str, &str)] = built_in![
     "booklet/print.css",
     "booklet/single.html",
     "booklet/start.html",
+    "booklet/teaching.html",
     "booklet/tools.js",
     "booklet/wear.html",
 ];

@@ -92,3 +92,35 @@ fn each_stage_has_the_steps_that_name_it() {
         "<li value=\"6\" dir=\"auto\">Measure 3.0\u{a0}to\u{a0}5.5\u{a0}mm. Paint slip mark.</li>"
     ));
 }
+
+/// Each wrong part of a body that can be built in stands on its teaching sheet once, with both marks in its drawing, in
+/// the words of the case where it is worst; the body's page leads to the sheet.
+#[test]
+fn teaching_sheets_have_every_dangerous_part() {
+    let catalogue = fittingcards::catalogue::load(&super::made::content()).unwrap().catalogue;
+    let mixups = fittingcards::mixups::find(&catalogue);
+    let mut taught = 0;
+    for body in &mixups.bodies {
+        let current = |case: &&fittingcards::mixups::Case| case.fitting.status.word() == "current";
+        let dangers: Vec<_> = body.cases.iter().filter(|case| case.danger).filter(current).collect();
+        let parts: BTreeSet<&str> = dangers.iter().map(|case| case.part.number.as_str()).collect();
+        let sheet = html().find(|page| page.path == format!("teaching-{}.html", body.body.number));
+        assert_eq!(sheet.is_some(), !parts.is_empty(), "{}", body.body.number);
+        let Some(sheet) = sheet else { continue };
+        let sections: Vec<&str> = sheet.text.split("<section class=\"taught\"").skip(1).collect();
+        assert_eq!(sections.len(), parts.len(), "{}", sheet.path);
+        for number in &parts {
+            let own =
+                sections.iter().find(|section| section.contains(&format!("href=\"part-{number}.html\"")));
+            let own = own.unwrap_or_else(|| panic!("{} lacks {number}", sheet.path));
+            let comes = dangers.iter().filter(|case| case.part.number == *number);
+            assert!(comes.clone().any(|case| own.contains(&case.summary.heading())), "{number}");
+            // Every other fitting that it is wrong in is named.
+            assert!(comes.into_iter().all(|case| own.contains(&case.fitting.number)), "{number}");
+            taught += 1;
+        }
+        let page = html().find(|page| page.path == format!("body-{}.html", body.body.number)).unwrap();
+        assert!(page.text.contains(&format!("href=\"{}\"", sheet.path)), "{}", page.path);
+    }
+    assert!(taught >= 10, "{taught} wrong parts are taught");
+}

@@ -41,17 +41,22 @@ async function dark(page, site) {
   }
 }
 
-/** A fitting and a part print on two sides of a sheet at most. */
+/** A fitting and a part print on two sides of a sheet at most, a teaching sheet on one. */
 async function pages(page, site, folder) {
   // A note of its own may take more.
-  for (const name of site.pages.filter((name) => /^(fitting|part)-/.test(name) && !site.text(name).includes("class=\"note\""))) {
-    await check(`${name} prints on two pages at most`, async () => {
-      const path = join(folder, "record.pdf");
-      await page.goto(site.address(name));
-      await page.pdf({ path, format: "A4" });
-      const count = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [path], { encoding: "utf8" }))[1]);
-      holds(count <= 2, `${count} pages`);
-    });
+  const records = site.pages.filter((name) => /^(fitting|part)-/.test(name) && !site.text(name).includes("class=\"note\""));
+  const sheets = site.pages.filter((name) => name.startsWith("teaching-"));
+  holds(sheets.length > 0, "there is no teaching sheet");
+  for (const [names, most] of [[records, 2], [sheets, 1]]) {
+    for (const name of names) {
+      await check(`${name} prints on so many pages at most: ${most}`, async () => {
+        const path = join(folder, "record.pdf");
+        await page.goto(site.address(name));
+        await page.pdf({ path, format: "A4" });
+        const count = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [path], { encoding: "utf8" }))[1]);
+        holds(count <= most, `${count} pages`);
+      });
+    }
   }
 }
 
