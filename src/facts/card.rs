@@ -57,6 +57,8 @@ pub struct FittingFacts {
     pub body_card: Option<String>,
     /// Assembly steps.
     pub steps: Vec<String>,
+    /// The values that each step names, as it has them, in order.
+    pub step_values: Vec<Vec<String>>,
     /// What is tightened.
     pub tightening: Vec<TighteningFacts>,
     /// Checks as go and no-go.

@@ -61,6 +61,7 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
         body_card: body::shared_body(fitting, ground),
         steps: built_by(fitting.steps.iter().map(|step| &step.wording).collect()),
+        step_values: fitting.steps.iter().map(|step| values.named_in(&step.wording.text)).collect(),
         tightening: fitting
             .tightening
             .iter()

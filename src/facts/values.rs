@@ -137,6 +137,12 @@ impl Values {
         self.0.get(name).map(String::as_str).ok_or(Unnamed::Absent)
     }
 
+    /// The values that a text names, in order.
+    pub(super) fn named_in(&self, text: &str) -> Vec<String> {
+        let value = |kind| if let PieceKind::Value(name) = kind { self.get(name).ok() } else { None };
+        pieces(text).into_iter().filter_map(|found| value(found.kind)).map(str::to_owned).collect()
+    }
+
     /// A text with its values put in; a name without a value stays as it is written, which is a finding of its own.
     #[must_use]
     pub fn filled(&self, text: &str) -> String {

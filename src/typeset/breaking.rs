@@ -1,7 +1,7 @@
 //! Breaking a text into lines at measured widths.
 
 use super::glue::{code, glued};
-use super::values::valued;
+use super::values::{is_marked, unvalued, valued};
 use super::{FontStyle, Fonts, Line, Style};
 use crate::units::Length;
 use std::sync::{Arc, PoisonError};
@@ -139,7 +139,10 @@ impl Fonts {
         let last = parts.len() - 1;
         let piece = |(index, (text, soft)): (usize, (String, bool))| {
             let mut text = text.replace([SOFT_HYPHEN, JOINER], "");
-            if style.font_style.of_values() != style.font_style && code(&text) {
+            let has_values = style.font_style.of_values() != style.font_style;
+            if !has_values {
+                text = unvalued(text);
+            } else if code(&text) && !is_marked(&text) {
                 text = valued(&text);
             }
             let space = space && index == last;

@@ -22,6 +22,7 @@ pub use fonts::{FontSource, Fonts};
 pub use line::{Ink, Line, Run};
 pub use script::{is_joined, without_marks};
 pub use style::{FontStyle, Style};
+pub use values::marked_value;
 
 #[cfg(test)]
 mod damaged_tests;

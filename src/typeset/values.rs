@@ -3,6 +3,26 @@
 /// Where a value begins or ends (invisible separator): it has no direction and no font.
 const MARK: char = '\u{2063}';
 
+/// A value that has no figure to be known by, marked word by word so that texts in `FontStyle::CondensedValues` have it in
+/// bold. The marks draw nothing, and no line has them.
+///
+/// ```
+/// use fittingcards::source::{MemoryWorld, World};
+/// use fittingcards::typeset::{FontStyle, Fonts, Style, marked_value};
+/// let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+/// let line = fonts.line(&format!("Seat cone {}.", marked_value("KA")), Style::points(FontStyle::CondensedValues, 9.0));
+/// assert_eq!((line.text.as_str(), line.runs[1].weight), ("Seat cone KA.", 700));
+/// ```
+#[must_use]
+pub fn marked_value(text: &str) -> String {
+    text.split(' ').map(valued).collect::<Vec<_>>().join(" ")
+}
+
+/// Whether a text has marks of values.
+pub(super) fn is_marked(text: &str) -> bool {
+    text.contains(MARK)
+}
+
 /// A value with its marks.
 pub(super) fn valued(text: &str) -> String {
     format!("{MARK}{text}{MARK}")

@@ -16,7 +16,7 @@ use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
 pub(super) use tag::{of_tag, tag_part};
-use texts::{capital, dated, joined, kept_whole, listed, sentence};
+use texts::{capital, dated, joined, kept_whole, listed, sentence, with_values};
 pub(super) use texts::{foot, mark, object, prefixed, whole};
 
 /// The values of a card's two faces.
@@ -212,11 +212,11 @@ fn greased(facts: &[TighteningFacts]) -> String {
     how.into_iter().chain(["torque does not prove grip"]).map(sentence).collect::<Vec<_>>().join(" ")
 }
 
-/// The steps, in which no stamp is broken.
+/// The steps, in which no stamp is broken and every value stands out.
 fn numbered(facts: &FittingFacts) -> Vec<Value> {
     let stamps = || facts.parts.iter().map(|part| part.stamp.as_str());
-    let step = |(text, n): (&String, u32)| json!({ "n": n.to_string(), "text": kept_whole(text, stamps()) });
-    facts.steps.iter().zip(1_u32..).map(step).collect()
+    let step = |((text, values), n): ((&String, &Vec<String>), u32)| json!({ "n": n.to_string(), "text": kept_whole(&with_values(text, values), stamps()) });
+    facts.steps.iter().zip(&facts.step_values).zip(1_u32..).map(step).collect()
 }
 
 /// The most characters of a stamp that stands beside something else at its size.

@@ -4,6 +4,7 @@ use crate::catalogue::Settings;
 use crate::colour::{ColourCode, Srgb};
 use crate::facts::MarkFacts;
 use crate::register::{Issued, Standing};
+use crate::typeset::marked_value;
 use jiff::civil::Date;
 use serde_json::{Map, Value, json};
 
@@ -59,6 +60,20 @@ pub(super) fn kept_whole<'a>(text: &str, codes: impl IntoIterator<Item = &'a str
     codes.fold(text.to_owned(), |text, code| text.replace(code, &whole(code)))
 }
 
+/// A text with the values marked that it has in this order and that no figure shows to be values.
+pub(super) fn with_values(text: &str, values: &[String]) -> String {
+    let (mut marked, mut rest) = (String::with_capacity(text.len()), text);
+    for value in values {
+        let Some(at) = rest.find(value.as_str()) else { continue };
+        let (before, after) = (&rest[..at], &rest[at + value.len()..]);
+        let shows = value.contains(char::is_numeric);
+        marked.push_str(before);
+        marked.push_str(&if shows { value.clone() } else { marked_value(value) });
+        rest = after;
+    }
+    marked + rest
+}
+
 pub(super) fn sentence(text: &str) -> String {
     let text = text.trim_end_matches('.');
     if text.is_empty() { String::new() } else { capital(text) + "." }
@@ -111,4 +126,32 @@ fn superseded(issued: &Issued) -> String {
 /// A date as cards print it; empty where there is none.
 pub(super) fn dated(date: Option<Date>) -> String {
     date.map_or_else(String::new, |date| date.to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A line may break between the words of a text, and at the spaces and hyphens of a word: not in a code.
+    #[test]
+    fn codes_are_kept_whole_in_texts() {
+        let (space, joiner) = ('\u{a0}', '\u{2060}');
+        let text = kept_whole("Read BZ2 14.0 and A-7 twice", ["BZ2 14.0", "A-7", "twice"]);
+        let kept = format!("Read BZ2{space}14{joiner}.{joiner}0 and A{joiner}-{joiner}7 twice");
+        assert_eq!(text, kept);
+        assert_eq!(kept_whole("Read A-8", ["A-7"]), "Read A-8");
+        // What is longer than any stamp may break where texts do.
+        let long = "A long name of a part, not a code";
+        assert_eq!(kept_whole(long, [long]), long);
+    }
+
+    #[test]
+    fn values_without_a_figure_are_marked_where_they_stand() {
+        let values = ["two threads", "14.0", "KA"].map(str::to_owned);
+        let text = with_values("KAPUT? Tracer two threads, 14.0, cone KA.", &values);
+        let expected =
+            format!("KAPUT? Tracer {}, 14.0, cone {}.", marked_value("two threads"), marked_value("KA"));
+        assert_eq!(text, expected);
+        assert_eq!(with_values("No value", &values), "No value");
+    }
 }
