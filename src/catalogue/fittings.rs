@@ -64,6 +64,7 @@ pub(super) fn fitting(
         tightening: tightenings(record.tightening.as_ref()),
         witness: wording(record.witness.as_ref()),
         steps: steps(record.steps.as_ref()),
+        slip_mark: record.slip_mark.as_ref().map(|field| field.value.0),
         reject_if: wordings(record.reject_if.as_ref()),
         if_wrong: if_wrong(record.if_wrong.as_ref()),
         complete_without: record.complete_without.as_ref().map(complete_without).unwrap_or_default(),
@@ -91,6 +92,9 @@ fn take(fitting: &mut Fitting, procedure: &Procedure) {
     }
     if lacks("steps") {
         fitting.steps.clone_from(&procedure.steps);
+    }
+    if lacks("slip_mark") {
+        fitting.slip_mark = procedure.slip_mark;
     }
     if lacks("reject_if") {
         fitting.reject_if.clone_from(&procedure.reject_if);

@@ -33,6 +33,7 @@ pub(super) fn part(
         material: material?,
         drawing: text(record.drawing.as_ref()),
         stamp: text(record.stamp.as_ref()),
+        stamp_on: word(record.stamp_on.as_ref()),
         mark,
         mark_seen_after_assembly,
         reuse: word(record.reuse.as_ref()),

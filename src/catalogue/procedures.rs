@@ -22,6 +22,7 @@ pub(super) fn procedure(document: &Document<ProcedureRecord>, check: &mut Check<
         tightening: tightenings(record.tightening.as_ref()),
         witness: wording(record.witness.as_ref()),
         steps: steps(record.steps.as_ref()),
+        slip_mark: record.slip_mark.as_ref().map(|field| field.value.0),
         reject_if: wordings(record.reject_if.as_ref()),
         if_wrong: if_wrong(record.if_wrong.as_ref()),
         origin: origin(document),

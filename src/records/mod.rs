@@ -75,6 +75,6 @@ pub use wording::{Letters, Worded};
 pub use words::{
     AssemblyStage, BearsOnWord, CardKey, CardSize, ColourWord, DecimalMark, Duty, Family, FlipEdge, Grade,
     InServiceWord, MagneticWord, MaterialGroupWord, Orientation, ReceiptWord, Reuse, Role, RopeCoreWord,
-    SheetSize, StandOutFrom, Status, WearBasis,
+    SheetSize, StampPlace, StandOutFrom, Status, WearBasis,
 };
 pub use written_table::written_table;

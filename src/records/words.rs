@@ -229,6 +229,15 @@ words! {
     }
 }
 words! {
+    /// Where the stamp of a gripping part stands.
+    StampPlace {
+        /// On its thick end, which is looked at before the fitting is closed.
+        ThickEnd = "thick-end",
+        /// On its outside, which the body covers.
+        Outside = "outside",
+    }
+}
+words! {
     /// How much a change of a printed text weighs.
     Grade {
         /// It says which part, whether it holds, how it is closed and checked.

@@ -14,7 +14,7 @@ mod wording;
 
 pub use crate::records::{
     AssemblyStage, CardKey, CardSize, Duty, Family, FlipEdge, Grade, Orientation, ReceiptWord, Reuse, Role,
-    SheetSize, StandOutFrom, Status, WearBasis,
+    SheetSize, StampPlace, StandOutFrom, Status, WearBasis,
 };
 pub use catalogue::Catalogue;
 pub use conductor::{Conductor, Identity, Stated, WearLimits};

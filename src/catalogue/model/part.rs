@@ -3,7 +3,7 @@
 use super::{Conductor, Origin};
 use crate::colour::Mark;
 use crate::grip::Geometry;
-use crate::records::{Reuse, Role, Status};
+use crate::records::{Reuse, Role, StampPlace, Status};
 use crate::section::Material;
 use crate::units::Force;
 use jiff::civil::Date;
@@ -24,6 +24,8 @@ pub struct Part {
     pub drawing: String,
     /// Characters found on it; empty where not stated.
     pub stamp: String,
+    /// Where it stands on a gripping part, where stated.
+    pub stamp_on: Option<StampPlace>,
     /// The mark stated on it.
     pub mark: Option<Mark>,
     /// Whether the mark can be seen on the assembled fitting, where stated.

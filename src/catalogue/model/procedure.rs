@@ -17,6 +17,8 @@ pub struct Procedure {
     pub witness: Option<Wording>,
     /// Assembly steps.
     pub steps: Vec<Step>,
+    /// Whether a slip mark is painted on the conductor, where stated.
+    pub slip_mark: Option<bool>,
     /// What makes a fitting unfit.
     pub reject_if: Vec<Wording>,
     /// What a check that fails calls for, where stated.

@@ -30,6 +30,7 @@ pub(super) fn object(fitting: &Fitting, numerals: Numerals) -> Value {
     object.list("tightening", fitting.tightening.iter().map(tightening));
     object.known("witness", fitting.witness.as_ref().map(filled));
     object.list("steps", fitting.steps.iter().map(|step| filled(&step.wording)));
+    object.known("slip_mark", fitting.slip_mark);
     object.list("reject_if", fitting.reject_if.iter().map(filled));
     object.part("if_wrong", if_wrong(&fitting.if_wrong, filled));
     object.part("complete_without", complete_without(&fitting.complete_without));
@@ -51,6 +52,7 @@ pub(super) fn procedure(procedure: &Procedure) -> Value {
     object.list("tightening", procedure.tightening.iter().map(tightening));
     object.known("witness", procedure.witness.as_ref().map(written));
     object.list("steps", procedure.steps.iter().map(|step| written(&step.wording)));
+    object.known("slip_mark", procedure.slip_mark);
     object.list("reject_if", procedure.reject_if.iter().map(written));
     object.part("if_wrong", if_wrong(&procedure.if_wrong, written));
     object.into()

@@ -2,7 +2,7 @@
 
 use super::object::Object;
 use super::uses::Uses;
-use crate::catalogue::{Mark, Part, Proof, Reuse};
+use crate::catalogue::{Mark, Part, Proof, Reuse, StampPlace};
 use crate::grip::{Geometry, Measured};
 use serde_json::Value;
 
@@ -14,6 +14,7 @@ pub(super) fn object(part: &Part, uses: &Uses<'_>) -> Value {
     object.put("material", part.material.id.as_str());
     object.text("drawing", &part.drawing);
     object.text("stamp", &part.stamp);
+    object.known("stamp_on", part.stamp_on.map(StampPlace::word));
     object.known("mark", part.mark.as_ref().map(mark));
     object.known("mark_seen_after_assembly", part.mark_seen_after_assembly);
     object.known("reuse", part.reuse.map(Reuse::word));

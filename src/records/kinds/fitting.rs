@@ -6,7 +6,7 @@ use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::{
     CardKey, Count, Day, Family, Field, Identifier, InServiceWord, Kn, Mm, Name, Nm, Position, Prose, Size,
-    SizeOrZero, StandOutFrom, Status, StepRecord, Text, Worded,
+    SizeOrZero, StandOutFrom, Status, StepRecord, Text, Truth, Worded,
 };
 use crate::units::Range;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -70,6 +70,10 @@ record! {
         /// Default: those of its procedure
         /// Example: `["Push the wire in: {insertion} inside, tail {tail}."]`
         steps: Vec<Field<StepRecord>>, Optional;
+        /// Whether a slip mark is painted on the conductor, where it goes in, once the fitting is closed.
+        /// Default: that of its procedure, else as no: drawings show none
+        /// Example: `true`
+        slip_mark: Truth, Optional;
         /// What makes a fitting unfit for use.
         /// Default: that of its procedure
         /// Example: `[Stand-out outside its window]`

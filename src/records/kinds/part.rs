@@ -3,7 +3,7 @@
 use crate::records::kinds::geometry::GeometryRecord;
 use crate::records::record::record;
 use crate::records::{
-    ColourWord, Count, Day, Field, Identifier, Kn, Name, Reuse, Role, Size, Status, Text, Truth,
+    ColourWord, Count, Day, Field, Identifier, Kn, Name, Reuse, Role, Size, StampPlace, Status, Text, Truth,
 };
 
 record! {
@@ -27,6 +27,9 @@ record! {
         /// The characters in its metal.
         /// Example: `B14.0`
         stamp: Text, Optional;
+        /// Where the stamp stands on a gripping part. Drawings show it; where nothing is stated, they do not.
+        /// Example: `thick-end`
+        stamp_on: StampPlace, Optional;
         /// The paint, text and notches on it.
         /// Example: `{ colour: VT, text: V1, notches: 1 }`
         mark: MarkRecord, Optional;

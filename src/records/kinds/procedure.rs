@@ -2,7 +2,7 @@
 
 use crate::records::kinds::fitting::{IfWrongRecord, TighteningRecord};
 use crate::records::record::record;
-use crate::records::{Field, Identifier, Name, Prose, StepRecord, Worded};
+use crate::records::{Field, Identifier, Name, Prose, StepRecord, Truth, Worded};
 
 record! {
     /// How fittings that go together alike are put together.
@@ -22,6 +22,10 @@ record! {
         /// Assembly steps, at most seven short lines: texts, or texts with the stage that they belong to.
         /// Example: `["Push the wire in: {insertion} inside, tail {tail}."]`
         steps: Vec<Field<StepRecord>>, Optional;
+        /// Whether a slip mark is painted on the conductor, where it goes in, once the fitting is closed.
+        /// Default: as no: drawings show none
+        /// Example: `true`
+        slip_mark: Truth, Optional;
         /// What makes a fitting unfit for use.
         /// Example: `[Stand-out outside its window]`
         reject_if: Vec<Field<Worded<Name>>>, Optional;

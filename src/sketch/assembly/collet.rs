@@ -6,9 +6,10 @@ use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::{Proportions, Setup};
 use super::strand::{Sides, along_axis, stub};
 use super::{Figure, Pose};
+use crate::catalogue::StampPlace;
 use crate::grip::{Collet, Geometry, collet_closure};
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::at;
+use crate::sketch::plane::{Point, at};
 use crate::units::Length;
 
 /// The sizes of a collet in its body, in millimetres.
@@ -125,7 +126,7 @@ impl Figure for ColletSeat {
         self.draw_cone_outside(scaled);
         self.axial.draw_ring_outside(scaled, setup, self.body);
         self.axial.draw_in_front(scaled, setup, self.body);
-        if pose == Pose::default() {
+        if pose == Pose::default() && setup.fitting.slip_mark == Some(true) {
             dead_end::slip_mark(scaled, self.axial.entry, self.radius);
         }
         scaled.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));
@@ -137,6 +138,12 @@ impl Figure for ColletSeat {
 
     fn proportions(&self) -> Proportions {
         self.proportions
+    }
+
+    /// The face of the half that is cut; its flank lies in the body.
+    fn stamped(&self, on: StampPlace) -> Option<Point> {
+        let large = self.flank[1];
+        (on == StampPlace::ThickEnd).then(|| at(large.0, -f64::midpoint(self.bore, large.1)))
     }
 
     fn rear(&self, setup: &Setup) -> f64 {

@@ -3,6 +3,8 @@
 use super::dead_end::Measures;
 use super::scaled_draft::ScaledDraft;
 use super::setup::{Proportions, Setup};
+use crate::catalogue::StampPlace;
+use crate::sketch::plane::Point;
 
 /// How far parts are drawn away from where they belong, in millimetres along the axis.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -23,6 +25,10 @@ pub(crate) trait Figure {
     fn measures(&self, setup: &Setup) -> Option<Measures>;
     /// How far the sizes of the seat come from the records.
     fn proportions(&self) -> Proportions;
+    /// Where a stamp on that place of the gripping part is seen; nowhere where the family has no such place.
+    fn stamped(&self, _on: StampPlace) -> Option<Point> {
+        None
+    }
     /// x of its rear end, in millimetres.
     fn rear(&self, setup: &Setup) -> f64;
     /// Length of its gripping part, in millimetres.

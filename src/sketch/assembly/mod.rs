@@ -10,6 +10,7 @@ mod end_views;
 mod figure;
 mod line_up;
 mod moves;
+mod named;
 mod plain;
 mod scaled_draft;
 pub(crate) mod setup;
@@ -139,6 +140,9 @@ pub(crate) fn compose<'a>(
     let mut scaled = without_balloons(setup, figure, pose, options, scale);
     if options.speaks() {
         scaled.draft.balloons(&items(setup));
+        if pose == Pose::default() {
+            named::name(&mut scaled, setup, figure);
+        }
     }
     scaled
 }

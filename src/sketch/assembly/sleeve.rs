@@ -5,7 +5,7 @@ use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::{Proportions, Setup};
 use super::strand::{self, Sides};
 use super::{Figure, Pose};
-use crate::catalogue::Role;
+use crate::catalogue::{Role, StampPlace};
 use crate::grip::{Ferrule, Geometry};
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Point, at};
@@ -65,7 +65,7 @@ impl Figure for Sleeve {
         scaled.cut(self.look, &upper(&[(0.0, right), (0.0, outer), (half, outer), (half, right)]));
         scaled.outside(self.look, &[(-half, 0.0), (-half, outer), (half, outer), (half, 0.0)]);
         scaled.fine(self.bites());
-        if shift == 0.0 {
+        if shift == 0.0 && setup.fitting.slip_mark == Some(true) {
             dead_end::slip_mark(scaled, -half, left);
             let wide = scaled.object(0.45 * scaled.draft.size());
             let near = half + scaled.object(0.35);
@@ -92,6 +92,10 @@ impl Figure for Sleeve {
 
     fn proportions(&self) -> Proportions {
         self.proportions
+    }
+
+    fn stamped(&self, on: StampPlace) -> Option<Point> {
+        (on == StampPlace::Outside).then(|| at(0.0, -self.outer))
     }
 
     fn rear(&self, _: &Setup) -> f64 {

@@ -7,11 +7,12 @@ use super::scaled_draft::{Look, ScaledDraft, upper, wire_tone};
 use super::setup::{Proportions, Setup};
 use super::strand::{Sides, along_axis, stub};
 use super::{Figure, Pose};
+use crate::catalogue::StampPlace;
 use crate::grip::{Geometry, Socket, SpreadingCone};
 use crate::section::Layer;
 use crate::sketch::appearance::Shade;
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::{Affine, Vec2, at, within};
+use crate::sketch::plane::{Affine, Point, Vec2, at, within};
 use crate::units::Length;
 
 /// The sizes of a spreading cone in its socket, in millimetres.
@@ -175,7 +176,7 @@ impl Figure for SpreadingSeat {
         }
         self.axial.draw_ring_outside(scaled, setup, self.body);
         self.axial.draw_in_front(scaled, setup, self.body);
-        if pose == Pose::default() {
+        if pose == Pose::default() && setup.fitting.slip_mark == Some(true) {
             dead_end::slip_mark(scaled, self.axial.entry, self.radius);
         }
         scaled.axis(at(line, 0.0), at(self.axial.rear(setup), 0.0));
@@ -187,6 +188,12 @@ impl Figure for SpreadingSeat {
 
     fn proportions(&self) -> Proportions {
         self.proportions
+    }
+
+    /// The face of the half that is cut; its flank lies in the body.
+    fn stamped(&self, on: StampPlace) -> Option<Point> {
+        let large = self.flank[1];
+        (on == StampPlace::ThickEnd).then(|| at(large.0, -f64::midpoint(self.hole, large.1)))
     }
 
     fn rear(&self, setup: &Setup) -> f64 {

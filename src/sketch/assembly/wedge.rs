@@ -5,11 +5,11 @@ use super::scaled_draft::{Look, ScaledDraft};
 use super::setup::{Proportions, Setup};
 use super::strand::{Sides, along_axis_at, stub_at};
 use super::{Figure, Pose};
-use crate::catalogue::Role;
+use crate::catalogue::{Role, StampPlace};
 use crate::grip::{BearsOn, Geometry, Wedge, WedgeBody};
 use crate::section::Construction;
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::plane::at;
+use crate::sketch::plane::{Point, at};
 use std::f64::consts::FRAC_PI_2;
 
 /// The sizes of a wedge in its body, in millimetres. The mouth is at x = 0, the straight wall at y = 0
@@ -209,7 +209,7 @@ impl Figure for WedgeSeat {
         );
         self.draw_bolt(scaled, setup);
         self.draw_keeping_pin(scaled, setup);
-        if pose == Pose::default() {
+        if pose == Pose::default() && setup.fitting.slip_mark == Some(true) {
             dead_end::slip_mark_at(scaled, -self.length, (radius, -radius));
         }
     }
@@ -228,6 +228,11 @@ impl Figure for WedgeSeat {
 
     fn proportions(&self) -> Proportions {
         self.proportions
+    }
+
+    fn stamped(&self, on: StampPlace) -> Option<Point> {
+        let y = -self.wire - self.large.1 / 2.0;
+        (on == StampPlace::ThickEnd).then(|| at(self.large.0, y))
     }
 
     fn rear(&self, setup: &Setup) -> f64 {
