@@ -57,16 +57,28 @@
     return worst;
   }
 
+  /* Cuts the drawn wire at a remaining height, where the flat is; whole where there is none. */
+  function cut(picture, height, flat) {
+    var mm = Number(picture.getAttribute("data-mm")), box = picture.viewBox.baseVal, left = picture.querySelector(".left");
+    var at = height === null ? box.height : Number(picture.getAttribute("data-top")) + height * mm;
+    left.setAttribute("height", String(at));
+    left.setAttribute("viewBox", "0 0 " + box.width + " " + at);
+    var half = height === null ? 0 : flat * mm / 2;
+    picture.querySelector(".flat").setAttribute("d", half ? "M" + (box.width / 2 - half) + " " + at + "H" + (box.width / 2 + half) : "");
+  }
+
   function startWear(form) {
-    var table = data(form), answer = form.querySelector(".answer");
+    var table = data(form), answer = form.querySelector(".answer"), picture = form.querySelector(".wearing");
     var height = form.elements.height, flat = form.elements.flat;
 
     function show(field, column, other) {
       var value = typed(field);
       if (field.value !== "") { other.value = ""; }
+      if (value === null || !between(table.rows, column, value)) { cut(picture, null, 0); }
       if (value === null) { say(answer, [field.value === "" ? "" : "This is not a number."]); return; }
       var row = between(table.rows, column, value);
       if (!row) { say(answer, [column === 0 && value > table.rows[0][0] ? table.above : table.below]); return; }
+      cut(picture, row[0], row[1]);
       var limit = reached(table.limits, row[0]);
       say(answer, [
         make("strong", "Section left " + written(row[2], 1, table.mark) + "\u00a0mm²"),

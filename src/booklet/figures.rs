@@ -29,6 +29,8 @@ const BESIDE_EACH_OTHER_ROOM: (f64, f64) = (130.0, 56.0);
 const TAUGHT_ROOM: (f64, f64) = (91.0, 44.0);
 /// The most room for a conductor beside its fitting.
 const BESIDE_ROOM: (f64, f64) = (60.0, 60.0);
+/// The most room for a contact wire that wears beside its form.
+const WEARING_ROOM: (f64, f64) = (40.0, 40.0);
 /// The most room for the section of a conductor.
 const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
 
@@ -149,6 +151,19 @@ pub(super) fn worn(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
     let height = conductor.wear.as_ref().and_then(stop);
     let drawing = height.map(|height| worn_section(conductor, height, &room(booklet, SECTION_ROOM)));
     drawing.iter().map(|drawing| figure(&format!("worn-{}", conductor.id), drawing)).collect()
+}
+
+/// A contact wire whose flat follows what is typed beside it.
+pub(super) fn wearing(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
+    if booklet.outlines {
+        return outline(booklet, conductor);
+    }
+    let drawn = sketch::wearing(conductor, &room(booklet, WEARING_ROOM));
+    let mut wearing = figure(&format!("wearing-{}", conductor.id), &drawn.left);
+    wearing["gone"] = drawn.gone.body.into();
+    wearing["mm"] = sketch::number(drawn.scale).into();
+    wearing["top"] = sketch::number(drawn.top).into();
+    wearing
 }
 
 /// What stands for drawings that need not be made: all that they would be drawn from. Fonts are the run's.

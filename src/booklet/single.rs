@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 const SCRIPTS: [&str; 8] =
     ["index.js", "booklet.js", "asks.js", "find.js", "lookup.js", "tools.js", "hand.js", "closed.js"];
 /// The style sheets of a page, in the order that they apply in.
-const STYLES: [&str; 3] = ["booklet.css", "narrow.css", "print.css"];
+const STYLES: [&str; 5] = ["booklet.css", "tables.css", "tools.css", "narrow.css", "print.css"];
 
 /// One HTML file that holds all pages.
 ///

@@ -42,6 +42,7 @@ fn wire(booklet: &Booklet<'_>, conductor: &Conductor) -> Option<Value> {
     block["caption"] = format!("Remaining height against section; percent worn {of}").into();
     block["rows"] = rows(booklet, &table);
     block["figures"] = figures::worn(booklet, conductor).into();
+    block["wearing"] = figures::wearing(booklet, conductor);
     block["data"] = script_json(&fine(booklet, conductor, grooved, &profile, &table)).into();
     Some(block)
 }
@@ -150,6 +151,7 @@ fn fine(
     })
 }
 
+/// To the thousandth; never -0.
 fn thousandths(value: f64) -> f64 {
-    (value * 1000.0).round() / 1000.0
+    (value * 1000.0).round() / 1000.0 + 0.0
 }

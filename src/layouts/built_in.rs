@@ -36,7 +36,9 @@ const BOOKLET: &[(&str, &str)] = built_in![
     "booklet/print.css",
     "booklet/single.html",
     "booklet/start.html",
+    "booklet/tables.css",
     "booklet/teaching.html",
+    "booklet/tools.css",
     "booklet/tools.js",
     "booklet/wear.html",
 ];

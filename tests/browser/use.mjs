@@ -117,6 +117,18 @@ async function wear(browser, site) {
       holds(Math.abs(found - Number(height)) < 0.06, `height ${height} from flat ${flat}: ${text}`);
       equal(await section.locator("[name=height]").inputValue(), "", "the other box");
     });
+    await check(`the drawn flat is as wide and as high as the table says, wire ${index + 1}`, async () => {
+      const [whole] = (await section.locator("table.wear tbody tr").first().locator("th, td").allTextContents()).map(Number.parseFloat);
+      await section.locator("[name=height]").fill(height);
+      const drawn = await section.locator("svg.wearing").evaluate((picture) => {
+        const all = picture.querySelector(":scope > path").getBBox(), line = picture.querySelector(".flat").getBBox();
+        return { height: (line.y - all.y) / all.height, flat: line.width / all.height, cut: Number(picture.querySelector(".left").getAttribute("height")) - line.y };
+      });
+      // The table says the flat to a tenth, the height to a hundredth.
+      for (const [name, found, said] of [["height", drawn.height, height / whole], ["flat", drawn.flat, flat / whole], ["cut", drawn.cut, 0]]) {
+        holds(Math.abs(found - said) < 0.06 / whole, `${name}: drawn ${found}, expected ${said}`);
+      }
+    });
     await check(`wear beyond the wire, wire ${index + 1}`, async () => {
       await section.locator("[name=height]").fill("99");
       holds((await answer.textContent()).includes("measure again"), await answer.textContent());

@@ -5,9 +5,11 @@ mod dimensions;
 mod notes;
 mod on_card;
 mod subject;
+mod wearing;
 
 pub use on_card::{conductor_to_lay_on, worn_profiles};
 pub use subject::Subject;
+pub use wearing::{Wearing, wearing};
 
 pub(crate) use cut_surfaces::{CutSurface, cut_surfaces};
 
