@@ -8,6 +8,7 @@ use super::{
 };
 use crate::catalogue::{Conductor, Fitting, Notice, Part};
 use crate::diagnostics::{Finding, Findings};
+use crate::layouts::is_given_out;
 use crate::notes::address::{self, Address};
 use crate::notes::check;
 use crate::sketch;
@@ -127,7 +128,8 @@ impl Booklet<'_> {
             Subject::Glossary,
             Subject::Index,
         ]);
-        subjects.extend(self.input.layouts.texts().map(|path| Subject::File(path.to_owned())));
+        let given_out = self.input.layouts.texts().filter(|path| is_given_out(path));
+        subjects.extend(given_out.map(|path| Subject::File(path.to_owned())));
         subjects
     }
 

@@ -3,16 +3,17 @@
 use super::input::Booklet;
 use super::view::capital;
 use crate::facts::words;
-use crate::mixups::words::why;
+use crate::mixups::words::{stands, why};
 use crate::mixups::{Consequence, Summary};
 use serde_json::{Value, json};
 
 /// A case in words: its summary, by what it is noticed, why, and the stand-out.
 pub(super) fn cell(booklet: &Booklet<'_>, comes: &Consequence) -> Value {
     let noticed = words::unmeasured(comes).unwrap_or_default();
-    let stand_out = comes.outcome.stand_out.map_or_else(String::new, |length| {
-        format!("Stand-out seated {}", booklet.numerals.length(length, 1))
-    });
+    let stand_out = comes
+        .outcome
+        .stand_out
+        .map_or_else(String::new, |length| format!("{} seated", stands(length, booklet.numerals)));
     json!({
         "class": class(comes), "heading": comes.summary.heading(), "noticed": capital(noticed),
         "text": why(comes, booklet.numerals), "detail": stand_out,

@@ -13,7 +13,7 @@ mod unused;
 pub use helper::{Helper, HelperFn};
 pub use load::Layouts;
 pub use marks::{MARK, marked_place, place_before, unmarked};
-pub use unused::unused;
+pub use unused::{is_given_out, unused};
 
 #[cfg(test)]
 mod tests;

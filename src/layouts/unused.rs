@@ -50,9 +50,17 @@ fn taken_in(text: &str) -> Vec<&str> {
     naming.filter_map(|tag| tag.inside.split(['"', '\'', '`']).nth(1)).collect()
 }
 
-/// Style sheets and scripts are put beside the pages as they are.
-fn is_given_out(path: &str) -> bool {
-    path.starts_with("booklet/") && [".css", ".js"].iter().any(|ending| path.ends_with(ending))
+/// Whether a file is put beside the pages as it is: style sheets and scripts, but in the place of the index, which is made.
+///
+/// ```
+/// use fittingcards::layouts::is_given_out;
+/// assert!(is_given_out("booklet/ours.js") && is_given_out("booklet/booklet.css"));
+/// assert!(!is_given_out("booklet/index.js") && !is_given_out("booklet/more/ours.js"));
+/// ```
+#[must_use]
+pub fn is_given_out(path: &str) -> bool {
+    let name = path.strip_prefix("booklet/").unwrap_or_default();
+    [".css", ".js"].iter().any(|ending| name.ends_with(ending)) && !name.contains('/') && name != "index.js"
 }
 
 /// What tells something about layouts, and what editors and version control keep beside them.
@@ -71,15 +79,23 @@ fn finding(file: &FilePath, known: &BTreeSet<String>) -> Finding {
     let name = |path: &str| path.rsplit('/').next().unwrap_or_default().to_owned();
     let by_name = || known.iter().find(|known| nearest(&name(path), [&*name(known)]).is_some());
     let near = nearest(path, known.iter().map(String::as_str)).or_else(|| by_name().map(String::as_str));
-    let help = near.map_or_else(
-        || "include it with {% include %}, or give it the name of the layout that it replaces".to_owned(),
-        |near| format!("did you mean {near}?"),
-    );
+    let help = if path == "booklet/index.js" {
+        "the program makes this file itself: give yours another name".to_owned()
+    } else {
+        near_help(near)
+    };
     let said = "no layout uses this file: the built-in layouts are used without it";
     Finding::warning("layout-unused", Place::whole(file.clone()), said)
         .found(path)
         .expected("the name of a layout, as DEVELOPERS.md lists them")
         .help(help)
+}
+
+fn near_help(near: Option<&str>) -> String {
+    near.map_or_else(
+        || "include it with {% include %}, or give it the name of the layout that it replaces".to_owned(),
+        |near| format!("did you mean {near}?"),
+    )
 }
 
 #[cfg(test)]
@@ -113,6 +129,7 @@ mod tests {
             assert_eq!(found(&[(path, "")]), [(path.to_owned(), format!("did you mean {known}?"))]);
         }
         assert!(found(&[("cards/logo-of-ours.xml", "")])[0].1.starts_with("include it"));
+        assert!(found(&[("booklet/index.js", "")])[0].1.starts_with("the program makes this file"));
     }
 
     #[test]

@@ -2,7 +2,7 @@
 //!
 //! What it comes to stands in its summary; these sentences say why.
 
-use super::{Case, Consequence, SeenBy, Summary};
+use super::{Case, Consequence, Interval, SeenBy, Summary};
 use crate::catalogue::{Conductor, Fitting};
 use crate::grip::{Measurement, Outcome, measurement};
 use crate::units::{Length, Numerals};
@@ -106,13 +106,19 @@ fn unknown(outcome: &Outcome) -> String {
 fn shows(comes: &Consequence, fitting: &Fitting, numerals: Numerals) -> String {
     let window = fitting.stand_out.as_ref().and_then(|stated| stated.seated);
     match (comes.outcome.stand_out, window) {
-        (Some(found), Some(window)) => format!(
-            "Stand-out {}, not {}.",
-            numerals.length(found, 1),
-            numerals.range(window.map(Length::mm), 1, "mm")
-        ),
+        (Some(found), Some(window)) => {
+            let window = Interval { least: Some(window.least()), most: window.most() };
+            format!("{}, not {}.", stands(found, numerals), window.words(numerals))
+        }
         _ => "Its stand-out is wrong.".into(),
     }
+}
+
+/// A computed stand-out as a sentence begins: what lies below the face is sunk, since a minus is overlooked.
+#[must_use]
+pub fn stands(out: Length, numerals: Numerals) -> String {
+    let words = Interval { least: Some(out), most: out }.words(numerals);
+    if words.starts_with("sunk") { words.replacen('s', "S", 1) } else { format!("Stand-out {words}") }
 }
 
 /// A measurement in words, by its path in the record.
