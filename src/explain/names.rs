@@ -126,6 +126,7 @@ texts! {
     "pressed-size-implausible"
     "proof-contradicts-geometry"
     "proof-does-not-count"
+    "quiz-short"
     "quote-not-closed"
     "readings-not-apart"
     "receipt-without-copies"

@@ -95,7 +95,14 @@ const REGISTER: &[(&str, &str)] = built_in![
 ];
 
 /// Path and text of the layouts of what is made for training, sorted by path.
-const TRAINING: &[(&str, &str)] = built_in!["training/gauge.xml", "training/label.xml", "training/slip.xml"];
+const TRAINING: &[(&str, &str)] = built_in![
+    "training/base.html",
+    "training/gauge.xml",
+    "training/key.html",
+    "training/label.xml",
+    "training/quiz.html",
+    "training/slip.xml",
+];
 
 /// Path and text of every built-in layout, sorted by path.
 pub(super) fn all() -> impl Iterator<Item = (&'static str, &'static str)> {

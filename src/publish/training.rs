@@ -3,11 +3,12 @@
 use super::counted::Counted;
 use super::made::{Making, path};
 use super::options::{Fault, Stage};
+use super::refused;
 use crate::cards::{self, Form};
 use crate::catalogue::Training;
 use crate::diagnostics::Findings;
 use crate::sheets::{self, PrintKind};
-use crate::training::{self, Gauge, Input};
+use crate::training::{self, Gauge, Input, Page};
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -24,6 +25,31 @@ impl Making<'_> {
         findings.extend(self.forms(PrintKind::Gauges, &plates, &counted)?);
         self.plates(&gauges)?;
         findings.extend(self.forms(PrintKind::Labels, &labels, &counted)?);
+        let (pages, found) = self.clock.booklet(|| training::pages(input));
+        findings.extend(found);
+        findings.extend(self.training_pages(&pages)?);
+        Ok(findings)
+    }
+
+    /// Fills the layouts of pages and writes them.
+    fn training_pages(&self, pages: &[Page]) -> Result<Findings, Fault> {
+        let mut findings = Findings::new();
+        let layouts = &self.prepared.design.layouts;
+        let fill = |page: &Page| layouts.fill(page.layout, &page.values).map_err(Box::new);
+        let filled: Vec<_> = self.clock.booklet(|| pages.par_iter().map(fill).collect());
+        for (page, filled) in pages.iter().zip(filled) {
+            match filled {
+                Ok(text) => {
+                    let name = format!("page {}", page.name);
+                    findings.extend(refused::found(&name, self.place(), std::iter::once(text.as_str())));
+                    if let Some(staging) = self.staging() {
+                        staging.write(&format!("training/{}", page.name), text.as_bytes())?;
+                    }
+                }
+                Err(finding) => findings.extend(Some(*finding).filter(|found| self.prepared.is_news(found))),
+            }
+        }
+        self.stop_for(&findings);
         Ok(findings)
     }
 

@@ -2,5 +2,6 @@
 
 mod labels;
 mod made;
+mod quizzes;
 mod records;
 mod slips;

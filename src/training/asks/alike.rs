@@ -1,0 +1,65 @@
+//! What tells two conductors of one diameter apart.
+
+use crate::catalogue::Conductor;
+use crate::mixups::{Features, LookAlike, STOP, features, look_alikes, shape};
+use crate::notes::address;
+use crate::training::Input;
+use crate::training::question::{About, Answer, Kind, Question};
+use crate::units::Length;
+
+/// Each two conductors that a caliper can't tell apart. What is offered as wrong is known of both, and the same on both.
+pub(in crate::training) fn what_tells_them_apart(input: Input<'_>) -> Vec<Question> {
+    let numerals = input.numerals();
+    let question = |alike: &LookAlike| {
+        let (one, other) = (&alike.one, &alike.other);
+        let right = match alike.clues.first() {
+            Some(clue) => Answer::new(capital(clue.what), clue.what, clue.words()),
+            None => Answer::new(
+                "Nothing by hand: stop, read the line record or the drum tag",
+                "stop",
+                format!("It {STOP}."),
+            ),
+        };
+        let wrong = same_on_both(one, other).into_iter();
+        let middle = Length::from_mm(f64::midpoint(alike.overlap.least().mm(), alike.overlap.most().mm()));
+        Question {
+            kind: Kind::Alike,
+            about: About { conductor: one.id.clone(), other: other.id.clone(), ..About::default() },
+            asks: format!(
+                "A caliper reads {}. It can be {} or {}. What settles which it is?",
+                numerals.length(middle, 1),
+                one.name,
+                other.name
+            ),
+            picture: None,
+            right,
+            wrong: wrong.map(|what| Answer::new(capital(what), what, "It is the same on both.")).collect(),
+            card: String::new(),
+            page: address::conductor(&one.id).file(),
+        }
+    };
+    look_alikes(input.catalogue()).iter().map(question).collect()
+}
+
+/// What is known of both, and the same.
+fn same_on_both(one: &Conductor, other: &Conductor) -> Vec<&'static str> {
+    let (this, that): (Features, Features) = (features(one), features(other));
+    let same_wire = this.wire_diameter.zip(that.wire_diameter);
+    let alike = [
+        ("fresh scratch", known_and_same(this.scratch, that.scratch)),
+        ("magnet", known_and_same(this.magnetic, that.magnetic)),
+        ("wires in the outer layer", known_and_same(this.outer_wires, that.outer_wires)),
+        ("wire diameter", same_wire.is_some_and(|(this, that)| (this - that).abs().mm() < 0.005)),
+        ("shape", shape(one) == shape(other)),
+    ];
+    alike.into_iter().filter(|(_, same)| *same).map(|(what, _)| what).collect()
+}
+
+fn known_and_same<T: PartialEq>(one: Option<T>, other: Option<T>) -> bool {
+    one.is_some() && one == other
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
