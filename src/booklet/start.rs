@@ -32,6 +32,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "numbers": { "href": booklet.link(&addresses::numbers()) },
         "sheets": sheet_links(booklet, booklet.input.sheets),
         "tag_sheets": sheet_links(booklet, booklet.input.tag_sheets),
+        "training": settings.training.as_ref().and_then(|_| booklet.link_to_file("training", "index.html")),
         "look_alikes": { "href": booklet.link(&addresses::look_alikes()) },
         "hand": { "href": booklet.link(&addresses::hand()) },
         "current": { "href": booklet.link(&addresses::current()) },

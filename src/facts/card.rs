@@ -82,6 +82,13 @@ pub struct FittingFacts {
 }
 
 impl FittingFacts {
+    /// What a check that fails calls for: when, and what is done.
+    pub fn if_wrong_items(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        let IfWrongFacts { before_load, under_load } = &self.if_wrong;
+        let items = [("before load", before_load.as_str()), ("under load", under_load.as_str())];
+        items.into_iter().filter(|(_, text)| !text.is_empty())
+    }
+
     /// From when it holds: of several notices, the last settles all; empty where none says.
     #[must_use]
     pub fn in_force_from(&self) -> &str {

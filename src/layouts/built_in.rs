@@ -96,8 +96,10 @@ const REGISTER: &[(&str, &str)] = built_in![
 
 /// Path and text of the layouts of what is made for training, sorted by path.
 const TRAINING: &[(&str, &str)] = built_in![
+    "training/assessment.html",
     "training/base.html",
     "training/gauge.xml",
+    "training/index.html",
     "training/key.html",
     "training/label.xml",
     "training/quiz.html",

@@ -25,7 +25,9 @@ impl Making<'_> {
         findings.extend(self.forms(PrintKind::Gauges, &plates, &counted)?);
         self.plates(&gauges)?;
         findings.extend(self.forms(PrintKind::Labels, &labels, &counted)?);
-        let (pages, found) = self.clock.booklet(|| training::pages(input));
+        let names: Vec<(String, String)> =
+            gauges.iter().map(|gauge| (gauge.name.clone(), gauge.form.number.clone())).collect();
+        let (pages, found) = self.clock.booklet(|| training::pages(input, &names));
         findings.extend(found);
         findings.extend(self.training_pages(&pages)?);
         Ok(findings)

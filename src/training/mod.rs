@@ -2,9 +2,11 @@
 //! sheets.
 
 mod asks;
+mod assessments;
 mod dice;
 mod dxf;
 mod gauges;
+mod index;
 mod input;
 mod labels;
 mod neighbours;

@@ -3,12 +3,13 @@
 
 use super::page::Page;
 use super::quiz::{Asked, Pool};
-use super::{Input, quiz_pages};
+use super::{Input, assessments, index, quiz_pages};
 use crate::diagnostics::{Finding, Findings};
 
-/// Every page, and what the records settle too little for.
+/// Every page, and what the records settle too little for. `gauges` are the names of the gauges' files, with the number
+/// that each is about.
 #[must_use]
-pub fn pages(input: Input<'_>) -> (Vec<Page>, Findings) {
+pub fn pages(input: Input<'_>, gauges: &[(String, String)]) -> (Vec<Page>, Findings) {
     let (mut pages, mut findings) = (Vec::new(), Findings::new());
     let pool = Pool::of(input);
     let wanted = input.training.questions as usize;
@@ -19,6 +20,10 @@ pub fn pages(input: Input<'_>) -> (Vec<Page>, Findings) {
         }
         pages.extend(quiz_pages::pages(input, group, &asked));
     }
+    let assessed = assessments::pages(input);
+    let index = index::page(input, gauges, &assessed);
+    pages.extend(assessed.into_iter().map(|(_, page)| page));
+    pages.push(index);
     for page in &mut pages {
         framed(input, page);
     }

@@ -14,6 +14,7 @@ import { single } from "./single.mjs";
 import { small } from "./small.mjs";
 import { stages } from "./stages.mjs";
 import { tasks } from "./tasks.mjs";
+import { training } from "./training.mjs";
 import { use } from "./use.mjs";
 import { valid } from "./valid.mjs";
 
@@ -47,6 +48,7 @@ try {
   await agrees(browser, site, program);
   await current(browser, site, resolve(program));
   await register(browser, pagesOf("register"), resolve(program));
+  await training(browser, pagesOf("training"));
   await network(browser, site);
   await paper(browser, site);
   if (singleFile) {

@@ -9,7 +9,7 @@ mod difference;
 mod from_records;
 mod lines;
 mod long_stamps;
-mod made;
+pub mod made;
 mod pictures;
 mod printed;
 mod readable;

@@ -1,5 +1,6 @@
 //! What is made for a training cell and its stores.
 
+mod assessments;
 mod labels;
 mod made;
 mod quizzes;

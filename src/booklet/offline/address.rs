@@ -3,7 +3,7 @@
 use crate::notes::address::Form;
 
 /// The folders of the output beside the booklet's, that its pages lead to.
-const BESIDE: [&str; 3] = ["../cards/", "../data/", "../sheets/"];
+const BESIDE: [&str; 4] = ["../cards/", "../data/", "../sheets/", "../training/"];
 
 /// What an address is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

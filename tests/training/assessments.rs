@@ -1,0 +1,103 @@
+//! Assessment sheets against the records as they are written.
+
+use super::made::DEMO;
+use super::records::{is_current, own_or_procedure, records};
+use fittingcards::training;
+use std::collections::BTreeMap;
+
+/// The text of every page, by its name, as its layout has it.
+fn pages() -> BTreeMap<String, String> {
+    let (pages, findings) = training::pages(DEMO.input(), &[]);
+    assert!(findings.is_empty(), "{:?}", findings.sorted());
+    let fill = |page: &training::Page| DEMO.design.layouts.fill(page.layout, &page.values).unwrap();
+    pages.iter().map(|page| (page.name.clone(), plain(&fill(page)))).collect()
+}
+
+fn plain(html: &str) -> String {
+    html.replace('\u{a0}', " ").replace("&#39;", "'").replace("&quot;", "\"").replace("&amp;", "&")
+}
+
+#[test]
+fn each_fitting_that_may_be_built_has_a_sheet_with_its_steps_and_rejects() {
+    let (pages, procedures) = (pages(), records("procedures"));
+    let mut texts = 0;
+    for (number, fitting) in records("fittings") {
+        let page = pages.get(&format!("assessment-{number}.html"));
+        assert_eq!(page.is_some(), is_current(&fitting), "{number}");
+        let Some(page) = page else { continue };
+        for key in ["steps", "reject_if"] {
+            let list = own_or_procedure(&fitting, &procedures, key);
+            for text in list.as_sequence().into_iter().flatten().map(|text| text.as_str().unwrap()) {
+                // What stands in braces is a value; the words round it stand as they are.
+                let words = text.split(['{', '}']).step_by(2);
+                for words in words.map(str::trim).filter(|words| !words.is_empty()) {
+                    assert!(page.contains(words), "{number}: {words}");
+                    texts += 1;
+                }
+            }
+        }
+    }
+    assert!(texts > 100, "{texts}");
+}
+
+/// A step that names a value in braces is one that safety hangs on, and so is everything but the other steps: counted from
+/// the records.
+#[test]
+fn items_that_safety_hangs_on_must_all_be_passed_and_of_the_others_four_in_five() {
+    let (pages, procedures) = (pages(), records("procedures"));
+    for (number, fitting) in records("fittings").into_iter().filter(|(_, fitting)| is_current(fitting)) {
+        let page = &pages[&format!("assessment-{number}.html")];
+        let steps = own_or_procedure(&fitting, &procedures, "steps");
+        let steps = steps.as_sequence().cloned().unwrap_or_default();
+        let others = steps.iter().filter(|step| !step.as_str().unwrap().contains('{')).count();
+        let marked = page.matches("<td class=\"whole\">").count() - others;
+        assert!(page.contains(&format!("all {marked} items marked")), "{number}: {marked} of safety");
+        // Four fifths, rounded up (the demo's pass_percent is 80).
+        let pass = (others * 4).div_ceil(5);
+        let said = format!("of the {others} not marked, at least {pass}");
+        assert_eq!(page.contains(&said), others > 0, "{number}: {said}");
+        assert!(page.contains("24 months from that date"), "{number}");
+        assert!(page.contains("Nothing makes up for an item"), "{number}");
+    }
+}
+
+#[test]
+fn each_family_has_a_sheet_that_names_all_of_its_fittings() {
+    let pages = pages();
+    for (number, fitting) in records("fittings").into_iter().filter(|(_, fitting)| is_current(fitting)) {
+        let family = fitting["family"].as_str().unwrap();
+        assert!(pages[&format!("family-{family}.html")].contains(&number), "{number} in {family}");
+    }
+    assert!(pages["family-cone-dead-end.html"].contains("stamped BZ2 14.0"));
+}
+
+#[test]
+fn the_index_names_what_there_is_none_for() {
+    let index = &pages()["index.html"];
+    for (number, fitting) in records("fittings") {
+        let said = index.split("What there is no slip").nth(1).unwrap();
+        let said = said.split("</ul>").next().unwrap();
+        assert_eq!(said.contains(&number), !is_current(&fitting) || number == "ST-4100", "{number}: {said}");
+    }
+    // The one that replaces the old dead-end is named with it.
+    assert!(index.contains("Superseded by ST-4100: do not use"));
+    assert!(index.contains("On hold: stop until told"));
+}
+
+/// A title with signs that HTML has a meaning for stays a text.
+#[test]
+fn texts_of_records_are_escaped() {
+    use fittingcards::source::{FilePath, World};
+    let disk = crate::fixtures::disk("content");
+    let settings = FilePath::catalogue("catalogue.yaml");
+    let text = String::from_utf8(disk.read(&settings).unwrap().to_vec()).unwrap();
+    let text = text.replace("Tarn depot, spring course", "Tarn <script>alert(1)</script> & \\\"depot\\\"");
+    let folder = crate::faces::made::folder("content");
+    let world = crate::faces::made::world(&folder).with(settings, text);
+    let made = super::made::Made::of(&world);
+    let (pages, _) = training::pages(made.input(), &[]);
+    for page in pages.iter().filter(|page| page.name.ends_with("tarn-spring.html")) {
+        let text = made.design.layouts.fill(page.layout, &page.values).unwrap();
+        assert!(!text.contains("<script>") && text.contains("Tarn &lt;script&gt;"), "{}", page.name);
+    }
+}
