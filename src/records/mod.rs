@@ -40,6 +40,7 @@ mod file_kind;
 mod folder;
 mod key_doc;
 mod kinds;
+mod laid;
 mod node;
 mod number;
 mod range;
@@ -62,7 +63,8 @@ pub use document::{Document, Salvaged};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use folder::{Records, TextFile, read};
 pub use kinds::*;
-pub use node::{Content, Entry, Node, Scalar, ScalarKind, Written};
+pub use laid::{Laid, LaidShape, Quoting, laid};
+pub use node::{Content, Entry, Node, Scalar, ScalarKind, Written, nodes};
 pub use number::{
     AboveZero, AnySign, Count, Deg, FromZero, KgPerKm, KgPerM3, Kn, Mm, Mm2, NPerMm2, Nm, NohmM, Number,
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,

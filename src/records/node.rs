@@ -210,6 +210,12 @@ impl Node {
     }
 }
 
+/// The documents of a text as they are written, up to the first that can't be read.
+#[must_use]
+pub fn nodes(text: &str) -> Vec<Node> {
+    documents(text.strip_prefix('\u{feff}').unwrap_or(text)).0
+}
+
 /// The documents of a text, up to the first trouble, and that trouble.
 ///
 /// Two parsers read the whole text: one for what values are, one for where they stand. A document on
