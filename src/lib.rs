@@ -25,6 +25,7 @@ pub mod section;
 pub mod sheets;
 pub mod sketch;
 pub mod source;
+pub mod spreadsheet;
 pub mod training;
 pub mod typeset;
 pub mod units;

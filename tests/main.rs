@@ -16,6 +16,7 @@ mod published;
 mod register;
 mod render;
 mod size;
+mod spreadsheet;
 mod supply;
 mod tidy;
 mod training;

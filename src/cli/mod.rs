@@ -6,6 +6,7 @@ mod explain;
 mod file;
 mod follow_up;
 mod identify;
+mod import;
 mod interrupt;
 mod issue;
 mod mixups;
@@ -52,6 +53,8 @@ enum Command {
     FollowUp(follow_up::Options),
     /// Put the present state on the register as an edition
     Issue(issue::Options),
+    /// Records from a spreadsheet: what its rows change is written into the files
+    Import(import::Options),
     /// Write a small working catalogue into an empty folder
     Start(start::Options),
     /// What a key of the records or the code of a finding means
@@ -78,6 +81,7 @@ pub fn run() -> ExitCode {
         Command::Compare(options) => compare::run(&globals, &options),
         Command::FollowUp(options) => follow_up::run(&globals, &options),
         Command::Issue(options) => issue::run(&globals, &options),
+        Command::Import(options) => import::run(&globals, &options),
         Command::Start(options) => start::run(&globals, &options),
         Command::Explain(options) => explain::run(&globals, &options),
         Command::Schema(options) => schema::run(&globals, &options),

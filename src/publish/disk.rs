@@ -4,7 +4,7 @@
 use crate::source::WorldError;
 use std::collections::BTreeSet;
 use std::fs::{self, File, FileType, OpenOptions};
-use std::io;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 /// Says which path a fault of the machine concerns.
@@ -65,6 +65,13 @@ pub(super) fn make_folder(folder: &Path) -> io::Result<Vec<PathBuf>> {
 /// Makes the folders above a path.
 pub(super) fn make_room(path: &Path) -> io::Result<()> {
     path.parent().map_or(Ok(()), fs::create_dir_all)
+}
+
+/// Writes a file that is not there yet, and waits until the disk has it.
+pub(super) fn write_new(path: &Path, text: &str) -> io::Result<()> {
+    let mut file = OpenOptions::new().create_new(true).write(true).open(path)?;
+    file.write_all(text.as_bytes())?;
+    file.sync_all()
 }
 
 /// Waits until the disk has what a file holds; gives how many bytes that is.

@@ -9,6 +9,7 @@ mod counted;
 mod data;
 mod disk;
 mod grouped;
+mod import;
 mod issue;
 mod made;
 mod made_from;
@@ -17,6 +18,7 @@ mod options;
 mod plan;
 mod prepared;
 mod put;
+mod records_folder;
 mod refused;
 mod register_folder;
 mod register_pages;
@@ -29,6 +31,7 @@ mod why;
 mod workspace;
 
 pub use data::{card_list, catalogue_json};
+pub use import::{ImportInto, ImportReport, import};
 pub use issue::{IssueInto, IssueReport, issue};
 pub use manifest::{Manifest, ManifestEntry};
 pub use options::{

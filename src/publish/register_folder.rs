@@ -3,8 +3,7 @@
 use super::disk::{self, at, exists, fault};
 use super::workspace::{LOCK, lock};
 use crate::source::WorldError;
-use std::fs::{self, File, OpenOptions};
-use std::io::Write;
+use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 
 /// A catalogue's register, locked.
@@ -40,7 +39,7 @@ impl RegisterFolder {
         if exists(&new) {
             at(&new, fs::remove_file(&new))?;
         }
-        at(&new, write(&new, text))?;
+        at(&new, disk::write_new(&new, text))?;
         if exists(&place) {
             return Err(fault(&place, "is there already; an edition is never written again"));
         }
@@ -63,10 +62,4 @@ impl Drop for RegisterFolder {
         [&self.work].into_iter().chain(&self.made).for_each(|folder| drop(fs::remove_dir(folder)));
         let _ = self.lock.unlock();
     }
-}
-
-fn write(path: &Path, text: &str) -> std::io::Result<()> {
-    let mut file = OpenOptions::new().create_new(true).write(true).open(path)?;
-    file.write_all(text.as_bytes())?;
-    file.sync_all()
 }

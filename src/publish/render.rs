@@ -4,7 +4,7 @@ use super::apart;
 use super::cache::{self, Memory, Whole};
 use super::clock::Clock;
 use super::copies::{self, Copy};
-use super::data::{card_list, catalogue_json};
+use super::data::{card_list, catalogue_json, write_tables};
 use super::grouped::grouped;
 use super::made::{Making, Single};
 use super::options::{
@@ -124,7 +124,7 @@ fn made(
     }
     let cards = copies.map_or(cards_wanted.len(), |copies| copies.len());
     progress(Progress { stage: Stage::Output, done: 0, of: 1 });
-    let put = clock.output(|| finish(staging, &prepared, &findings, options))?;
+    let put = clock.output(|| finish(staging, world, &prepared, &findings, options))?;
     clock.output(|| remember(memory, &put, &findings, cards, key, options));
     progress(Progress { stage: Stage::Output, done: 1, of: 1 });
     Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
@@ -260,6 +260,7 @@ pub(super) fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&
 
 fn finish(
     staging: Staging,
+    world: &dyn World,
     prepared: &Prepared,
     findings: &Findings,
     options: &RenderOptions,
@@ -276,6 +277,7 @@ fn finish(
     staging.write("data/findings.json", text(&diagnostics::to_json(findings)).as_bytes())?;
     let list = card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?;
     staging.write("data/cards.csv", &list)?;
+    write_tables(world, catalogue.settings.date, &staging)?;
     Ok(staging.put_in_place(Leftovers::Removed)?)
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 /// Codes without a folder.
-const WITHOUT_FOLDER: [(&str, &str); 10] = [
+const WITHOUT_FOLDER: [(&str, &str); 12] = [
     ("drawing-refused", "no records come to a size that is not finite; tested in `publish` and `sketch`"),
     ("card-larger-than-sheet", "at the most bleed that records take, every card fits every sheet"),
     ("layout-missing", "every face and page has a built-in layout"),
@@ -13,6 +13,8 @@ const WITHOUT_FOLDER: [(&str, &str); 10] = [
     ("safety-change-unexplained", "told by `issue` alone; tested in `register`"),
     ("card-not-issued", "told by `render --deny-drafts` alone; tested in `command_line`"),
     ("issued-otherwise", "told by `issue` alone; tested in `command_line`"),
+    ("not-a-spreadsheet", "told by `import` alone; tested in `spreadsheet`"),
+    ("record-not-editable", "told by `import` alone; tested in `spreadsheet`"),
     ("too-many-alike", "thousands of records; made in `bounds`"),
     ("too-many-records", "thousands of records; made in `bounds`"),
     ("too-large", "a file of more than 1 MiB; made in `generated`"),

@@ -109,7 +109,7 @@ fn row(nth: usize, is_planted: bool, records: &Records, random: &mut fastrand::R
         (true, 0) => own.most + between(random, 0.52, 3.0),
         (true, _) => own.least - between(random, 0.52, 3.0),
     };
-    let tensioned = if nth % 3 == 0 { format!("{tensioned:.3}") } else { String::new() };
+    let tensioned = if nth.is_multiple_of(3) { format!("{tensioned:.3}") } else { String::new() };
     format!("Mast {nth},{fitting},{reading:.3},{tensioned},2026-09-01")
 }
 

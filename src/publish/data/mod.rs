@@ -23,6 +23,7 @@ mod fittings;
 mod object;
 mod parts;
 mod settings;
+mod tables;
 mod uses;
 
 use crate::catalogue::Catalogue;
@@ -33,6 +34,7 @@ use crate::register::{Register, Standing};
 use crate::units::Numerals;
 use object::Object;
 use serde_json::Value;
+pub(super) use tables::write_tables;
 use uses::uses;
 
 /// What `data/catalogue.json` holds.

@@ -1,0 +1,39 @@
+//! Records as tables for a spreadsheet, and from there back into their files. Texts go in and come out; nothing is
+//! written here.
+//!
+//! A row is a record; a column is a key, with dots where it stands below another: `geometry.collet.bore_mm`. A list of
+//! mappings has a column for each key of each entry, counted from 1: `tightening.1.torque_Nm.min`. Any other list is one
+//! cell: words with commas between, `ST-4101, ST-4190 x4` where a part is there more than once, and sentences line by
+//! line.
+//!
+//! | code | why |
+//! | --- | --- |
+//! | `unknown-key`, `missing-key`, `duplicate-key` | columns, and rows without their number or id |
+//! | `duplicate-id` | two rows of one record |
+//! | `not-a-spreadsheet` | a file that can't be read as a table |
+//! | `record-not-editable` | a record whose file can't be changed cell by cell |
+//!
+//! All else is found by reading the records as the rows would have them, and told at the cell.
+
+mod cells;
+mod change;
+mod columns;
+mod edit;
+mod export;
+mod import;
+mod insert;
+mod kind;
+mod plain;
+mod read;
+mod told;
+mod value;
+mod workbook;
+
+pub use cells::CellValue;
+pub use change::{KeyChange, RecordChange};
+pub use export::{Sheet, sheets};
+pub use import::{Import, import};
+pub use kind::SheetKind;
+pub use read::{ReadCell, ReadTable, read_tables};
+pub use told::Named;
+pub use workbook::workbook;

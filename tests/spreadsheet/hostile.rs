@@ -1,0 +1,103 @@
+//! Files that are damaged, or made to do harm.
+
+use super::{errors, exported, imported, small};
+use fittingcards::diagnostics::Findings;
+use fittingcards::source::FilePath;
+use fittingcards::spreadsheet::{read_tables, sheets, workbook};
+use jiff::civil::date;
+
+#[test]
+fn the_same_records_give_the_same_workbook_with_the_catalogues_date() {
+    let sheets = sheets(&small()).unwrap();
+    let day = Some(date(2026, 1, 1));
+    let (one, two) = (workbook(&sheets, day).unwrap(), workbook(&sheets, day).unwrap());
+    assert_eq!(one, two);
+    assert_ne!(one, workbook(&sheets, Some(date(2026, 1, 2))).unwrap());
+}
+
+#[test]
+fn damaged_files_are_told_and_break_nothing() {
+    let (csv, xlsx) = exported(&small());
+    let mut random = fastrand::Rng::with_seed(3);
+    for _ in 0..300 {
+        for (name, bytes) in [("records.xlsx", &xlsx), ("parts.csv", &csv[0].1)] {
+            let mut bytes = bytes.clone();
+            for _ in 0..random.usize(1..8) {
+                let at = random.usize(..bytes.len());
+                bytes[at] = random.u8(..);
+            }
+            bytes.truncate(random.usize(1..=bytes.len()));
+            let mut findings = Findings::new();
+            let tables = read_tables(name, &bytes, None, &mut findings);
+            assert!(!tables.is_empty() || findings.has_errors());
+        }
+    }
+    for (name, bytes) in [
+        ("a.xlsx", b"PK".as_slice()),
+        ("a.ods", b"PK"),
+        ("list.csv", b"number\n"),
+        ("parts.csv", b"\xff\xfe"),
+    ] {
+        let mut findings = Findings::new();
+        assert!(read_tables(name, bytes, None, &mut findings).is_empty());
+        let found = findings.sorted();
+        assert!(
+            ["not-a-spreadsheet", "not-utf8"].contains(&found[0].code) && !found[0].help.is_empty(),
+            "{name}"
+        );
+    }
+}
+
+/// A cell in the last corner of a sheet asks for no memory of all the cells before it.
+#[test]
+fn a_cell_far_away_is_told_and_not_waited_for() {
+    let mut book = rust_xlsxwriter::Workbook::new();
+    let page = book.add_worksheet();
+    page.set_name("parts").unwrap();
+    page.write_string(0, 0, "number").unwrap();
+    page.write_string(1, 0, "C-1").unwrap();
+    page.write_string(1_048_575, 16_383, "far").unwrap();
+    let bytes = book.save_to_buffer().unwrap();
+    let import = imported(&small(), &[("records.xlsx", &bytes)]);
+    let found: Vec<_> =
+        errors(&import).into_iter().map(|(code, _, line, column)| (code, line, column)).collect();
+    assert_eq!(found, [("missing-key", 1_048_576, 1), ("unknown-key", 1_048_576, 16_384)]);
+}
+
+/// Texts of a sheet are meant as they are written; its numbers, days and truths by their values; its faults are told.
+#[test]
+fn cells_of_a_workbook_come_in_as_what_they_are() {
+    let mut book = rust_xlsxwriter::Workbook::new();
+    let page = book.add_worksheet();
+    page.set_name("Parts").unwrap();
+    for (column, head) in (0..).zip([
+        "number",
+        "stamp",
+        "geometry.collet.bore_mm",
+        "proven_on.1.date",
+        "mark.seen_after_assembly",
+        "name",
+    ]) {
+        page.write_string(2, column, head).unwrap();
+    }
+    let day = rust_xlsxwriter::ExcelDateTime::from_ymd(2026, 2, 11).unwrap();
+    let format = rust_xlsxwriter::Format::new().set_num_format("dd.mm.yyyy");
+    page.write_string(3, 0, "C-1").unwrap();
+    page.write_string(3, 1, "14").unwrap();
+    page.write_number(3, 2, 14.3).unwrap();
+    page.write_datetime_with_format(3, 3, day, &format).unwrap();
+    page.write_boolean(3, 4, true).unwrap();
+    page.write_string(3, 5, "=HYPERLINK(\"x\")").unwrap();
+    let bytes = book.save_to_buffer().unwrap();
+    let import = imported(&small(), &[("records.xlsx", &bytes)]);
+    let words: Vec<String> = import.changes[0].keys.iter().map(|key| key.words()).collect();
+    let expected = [
+        "stamp: 14.0 becomes 14",
+        "proven_on.1.date: 2026-02-10 becomes 2026-02-11",
+        "mark.seen_after_assembly: true is added",
+        "name: Cone 14.0 becomes =HYPERLINK(\"x\")",
+    ];
+    assert_eq!(words, expected);
+    assert_eq!(import.changes[0].keys[0].cell.line, 4);
+    assert!(import.changes[0].keys[0].cell.file == FilePath::catalogue("records.xlsx, sheet parts"));
+}
