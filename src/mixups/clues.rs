@@ -64,6 +64,14 @@ pub fn clues(one: &Conductor, other: &Conductor, numerals: Numerals) -> Vec<Clue
     differing(&signs(one, numerals).by_hand, &signs(other, numerals).by_hand)
 }
 
+/// What both conductors show by hand, and the same on both; surest first.
+#[must_use]
+pub fn same_by_hand(one: &Conductor, other: &Conductor, numerals: Numerals) -> Vec<&'static str> {
+    let (these, those) = (signs(one, numerals).by_hand, signs(other, numerals).by_hand);
+    let is_same = |this: &&Sign| those.iter().any(|that| that.what == this.what && that.says == this.says);
+    these.iter().filter(is_same).map(|sign| sign.what).collect()
+}
+
 /// What tells one conductor from another in words: by hand, else that nothing does; then by labels.
 #[must_use]
 pub fn told_apart(one: &Conductor, other: &Conductor, numerals: Numerals) -> String {

@@ -77,7 +77,7 @@ fn sheet(input: Input<'_>, name: String, about: &str, sections: Vec<Section>, bu
 
 fn of_fitting(input: Input<'_>, (fitting, card, facts): Built<'_>) -> Vec<Section> {
     let steps = fitting.steps.iter().zip(&facts.steps);
-    let steps = steps.map(|(wording, text)| Item { text: text.clone(), safety: states_a_value(wording) });
+    let steps = steps.map(|(step, text)| Item { text: text.clone(), safety: states_a_value(&step.wording) });
     let checks = facts.checks.iter().map(|check| {
         let what = joined([check.when.clone(), check.what.clone()].into_iter(), ", ");
         safety(format!("Takes the reading or reads it aloud, and says what is right: {what}: {}", check.go))

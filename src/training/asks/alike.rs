@@ -1,7 +1,6 @@
 //! What tells two conductors of one diameter apart.
 
-use crate::catalogue::Conductor;
-use crate::mixups::{Features, LookAlike, STOP, features, look_alikes, shape};
+use crate::mixups::{LookAlike, STOP, look_alikes, same_by_hand};
 use crate::notes::address;
 use crate::training::Input;
 use crate::training::question::{About, Answer, Kind, Question};
@@ -20,7 +19,7 @@ pub(in crate::training) fn what_tells_them_apart(input: Input<'_>) -> Vec<Questi
                 format!("It {STOP}."),
             ),
         };
-        let wrong = same_on_both(one, other).into_iter();
+        let wrong = same_by_hand(one, other, numerals).into_iter();
         let middle = Length::from_mm(f64::midpoint(alike.overlap.least().mm(), alike.overlap.most().mm()));
         Question {
             kind: Kind::Alike,
@@ -39,24 +38,6 @@ pub(in crate::training) fn what_tells_them_apart(input: Input<'_>) -> Vec<Questi
         }
     };
     look_alikes(input.catalogue()).iter().map(question).collect()
-}
-
-/// What is known of both, and the same.
-fn same_on_both(one: &Conductor, other: &Conductor) -> Vec<&'static str> {
-    let (this, that): (Features, Features) = (features(one), features(other));
-    let same_wire = this.wire_diameter.zip(that.wire_diameter);
-    let alike = [
-        ("fresh scratch", known_and_same(this.scratch, that.scratch)),
-        ("magnet", known_and_same(this.magnetic, that.magnetic)),
-        ("wires in the outer layer", known_and_same(this.outer_wires, that.outer_wires)),
-        ("wire diameter", same_wire.is_some_and(|(this, that)| (this - that).abs().mm() < 0.005)),
-        ("shape", shape(one) == shape(other)),
-    ];
-    alike.into_iter().filter(|(_, same)| *same).map(|(what, _)| what).collect()
-}
-
-fn known_and_same<T: PartialEq>(one: Option<T>, other: Option<T>) -> bool {
-    one.is_some() && one == other
 }
 
 fn capital(text: &str) -> String {
