@@ -2,7 +2,6 @@
 
 use super::frame::Draft;
 use super::input::Booklet;
-use super::view::{fact, facts};
 use super::{conductors, figures};
 use crate::section::{Magnetic, Material, MaterialGroup, Strength};
 use crate::units::Range;
@@ -35,21 +34,18 @@ fn entry(booklet: &Booklet<'_>, material: &Material) -> Value {
             format!("{}\u{a0}{unit}", numerals.shortest(value, places)).trim().to_owned()
         })
     };
-    let facts = facts([
-        fact("Group", group(material.group)),
-        fact("Density", number(material.density.map(|density| density.kg_per_m3()), 0, "kg/m³")),
-        fact(
-            "Resistivity at 20\u{a0}°C",
-            number(material.resistivity_20c.map(|value| value.nohm_m()), 2, "nΩ·m"),
-        ),
-        fact("Temperature coefficient", number(material.temperature_coefficient_per_k, 5, "per K")),
-        fact("Wire strength", stress(&material.strength)),
-        fact("Stress at 1\u{a0}% elongation, as a core", stress(&material.strength_as_core)),
-        fact("Magnet", material.magnetic.map_or("", magnet)),
-        fact("Hardness", number(material.hardness_hb, 0, "HB")),
-        fact("Source", conductors::citation(&material.source)),
-    ]);
-    json!({ "id": material.id, "name": material.name, "caution": material.caution, "facts": facts })
+    json!({
+        "id": material.id, "name": material.name, "caution": material.caution,
+        "group": group(material.group),
+        "density": number(material.density.map(|density| density.kg_per_m3()), 0, "kg/m³"),
+        "resistivity": number(material.resistivity_20c.map(|value| value.nohm_m()), 2, "nΩ·m"),
+        "coefficient": number(material.temperature_coefficient_per_k, 5, "per\u{a0}K"),
+        "strength": stress(&material.strength),
+        "as_core": stress(&material.strength_as_core),
+        "magnet": material.magnetic.map_or("", magnet),
+        "hardness": number(material.hardness_hb, 0, "HB"),
+        "source": conductors::citation(&material.source),
+    })
 }
 
 fn magnet(magnetic: Magnetic) -> &'static str {

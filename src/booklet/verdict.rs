@@ -10,9 +10,12 @@ use serde_json::{Value, json};
 /// A case in words: its summary, by what it is noticed, why, and the stand-out.
 pub(super) fn cell(booklet: &Booklet<'_>, comes: &Consequence) -> Value {
     let noticed = words::unmeasured(comes).unwrap_or_default();
+    // Of what stands proud, the words beside it say how far.
+    let said = matches!(comes.summary, Summary::StandsProud | Summary::ForcedProud);
     let stand_out = comes
         .outcome
         .stand_out
+        .filter(|_| !said)
         .map_or_else(String::new, |length| format!("{} seated", stands(length, booklet.numerals)));
     json!({
         "class": class(comes), "heading": comes.summary.heading(), "noticed": capital(noticed),

@@ -41,10 +41,10 @@ async function dark(page, site) {
   }
 }
 
-/** A fitting and a part print on two sides of a sheet at most, a teaching sheet on one. */
+/** A record prints on two sides of a sheet at most, a teaching sheet on one. */
 async function pages(page, site, folder) {
   // A note of its own may take more.
-  const records = site.pages.filter((name) => /^(fitting|part)-/.test(name) && !site.text(name).includes("class=\"note\""));
+  const records = site.pages.filter((name) => /^(fitting|part|body|conductor|notice)-/.test(name) && !site.text(name).includes("class=\"note\""));
   const sheets = site.pages.filter((name) => name.startsWith("teaching-"));
   holds(sheets.length > 0, "there is no teaching sheet");
   for (const [names, most] of [[records, 2], [sheets, 1]]) {
@@ -55,6 +55,10 @@ async function pages(page, site, folder) {
         await page.pdf({ path, format: "A4" });
         const count = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [path], { encoding: "utf8" }))[1]);
         holds(count <= most, `${count} pages`);
+        const printed = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" }).split("\f").slice(0, -1);
+        const heads = (await page.locator("h2, h3").allTextContents()).map((head) => head.trim());
+        const last = printed.slice(0, -1).map((sheet) => sheet.trim().split("\n").at(-1).trim());
+        equal(last.filter((line) => heads.includes(line)).join("; "), "", "heads at the foot of a sheet");
       });
     }
   }

@@ -1,7 +1,10 @@
 // The booklet in one file: the same pages, one shown at a time.
 
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { check, equal, holds, open } from "./kit.mjs";
-import { readFileSync } from "node:fs";
 import { accessible } from "./looks.mjs";
 import { valid } from "./valid.mjs";
 
@@ -51,6 +54,18 @@ export async function single(browser, path) {
     await page.locator(".find-list a").first().click();
     equal(await page.locator(".page:visible").getAttribute("id"), "hand", "page shown");
     equal(await page.locator("[id='hand/hand-one']").inputValue(), "14.0", "the reading");
+  });
+  await check("one file prints as the whole booklet, each page on a sheet of its own", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "booklet-"));
+    const paper = join(folder, "booklet.pdf");
+    await page.pdf({ path: paper, format: "A4" });
+    const text = execFileSync("pdftotext", ["-layout", paper, "-"], { encoding: "utf8" });
+    const heads = await page.locator(".page > h1").allTextContents();
+    const sheets = text.split("\f").map((sheet) => sheet.replace(/\s+/g, " "));
+    const printed = heads.map((head) => sheets.findIndex((sheet) => sheet.includes(head.replace(/\s+/g, " ").trim().slice(0, 40))));
+    equal(printed.filter((at) => at < 0).length, 0, "pages that are not printed");
+    holds(sheets.length > heads.length, `${sheets.length} sheets of ${heads.length} pages`);
+    rmSync(folder, { recursive: true });
   });
   await check("one file complains of nothing", async () => equal(faults.join("\n"), "", "faults"));
   await done();
