@@ -1,8 +1,9 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
 use super::input::Booklet;
-use crate::catalogue::{AssemblyStage, Conductor, Family, Fitting, Limits, WearLimits};
+use crate::catalogue::{AssemblyStage, Conductor, Family, Fitting, Limits, Part, WearLimits};
 use crate::mixups::{BodyMixups, Case};
+use crate::notes::address::slug;
 use crate::sketch::{
     self, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, line_up,
     side_by_side, stages as drawn_stages, worn_section,
@@ -10,6 +11,7 @@ use crate::sketch::{
 use crate::units::Length;
 use serde_json::{Value, json};
 use std::fmt::Debug;
+use std::sync::Arc;
 
 /// Pixels a millimetre of drawing: its 7 pt type comes to the size of the page's small type.
 const PIXELS_PER_MM: f64 = 5.2;
@@ -21,6 +23,8 @@ const ASSEMBLY_ROOM: (f64, f64) = (136.0, 90.0);
 const STAGE_ROOM: (f64, f64) = (78.0, 56.0);
 /// The most room for all gripping parts of a body.
 const LINE_UP_ROOM: (f64, f64) = (170.0, 60.0);
+/// The most room for one part.
+const PART_ROOM: (f64, f64) = (70.0, 50.0);
 /// The most room for the ends of gripping parts, as wide as the text of an A4 page.
 const ENDS_ROOM: (f64, f64) = (170.0, 120.0);
 /// The most room for a right part and a wrong one beside each other.
@@ -31,6 +35,8 @@ const TAUGHT_ROOM: (f64, f64) = (91.0, 44.0);
 const BESIDE_ROOM: (f64, f64) = (60.0, 60.0);
 /// The most room for a contact wire that wears beside its form.
 const WEARING_ROOM: (f64, f64) = (40.0, 40.0);
+/// The most room for the picture of a word.
+const WORD_ROOM: (f64, f64) = (90.0, 60.0);
 /// The most room for the section of a conductor.
 const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
 
@@ -123,6 +129,17 @@ pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Vec<V
     ends.into_iter().chain([figure("line-up", &side)]).collect()
 }
 
+/// A part that decides: cut open above the axis and seen below it, and its large end at true size with its mark.
+pub(super) fn of_part(booklet: &Booklet<'_>, body: &Part, part: &Arc<Part>) -> Vec<Value> {
+    if booklet.outlines {
+        return vec![outline(booklet, &(body, part))];
+    }
+    let side = line_up(body, std::slice::from_ref(part), &room(booklet, PART_ROOM));
+    let side = Drawing { title: format!("{} {}, cut and from outside", part.number, part.name), ..side };
+    let end = sketch::end_view(body, part, &room(booklet, ENDS_ROOM)).map(|end| at_true_size("end", &end));
+    [figure("side", &side)].into_iter().chain(end).collect()
+}
+
 /// Everything that drawings use, each with what it means.
 pub(super) fn key(booklet: &Booklet<'_>) -> Vec<Value> {
     if booklet.outlines {
@@ -130,6 +147,30 @@ pub(super) fn key(booklet: &Booklet<'_>) -> Vec<Value> {
     }
     let drawings = sketch::key(&room(booklet, SECTION_ROOM));
     drawings.iter().zip(1..).map(|(drawing, number)| figure(&format!("key-{number}"), drawing)).collect()
+}
+
+/// The picture of one of the trade's words, where there is one. Grooves are those of the first wire that has some.
+pub(super) fn of_word(booklet: &Booklet<'_>, word: &str) -> Vec<Value> {
+    let wires = booklet.input.catalogue.conductors.values();
+    let grooved = wires.filter(|wire| !wire.identity.grooves.is_empty()).take(1);
+    let grooved: Vec<_> = grooved.filter(|_| word == "identification grooves").collect();
+    let drawn = match word {
+        "collet" => sketch::how_a_cone_grips,
+        "wedge" => sketch::how_a_wedge_grips,
+        "stand-out" => sketch::where_stand_out_is_measured,
+        _ if booklet.outlines => return grooved.into_iter().map(|wire| outline(booklet, wire)).collect(),
+        _ => {
+            let at_size = grooved.into_iter().map(|wire| {
+                let drawing = sketch::conductor_to_lay_on(wire, &room(booklet, SECTION_ROOM));
+                at_true_size("word-grooves", &drawing)
+            });
+            return at_size.collect();
+        }
+    };
+    if booklet.outlines {
+        return vec![outline(booklet, &word)];
+    }
+    vec![figure(&format!("word-{}", slug(word)), &drawn(&room(booklet, WORD_ROOM)))]
 }
 
 /// The section enlarged with its dimensions, and at 1:1.

@@ -1,6 +1,8 @@
 //! The trade's words, one for one thing.
 
+use super::figures;
 use super::frame::Draft;
+use super::input::Booklet;
 use crate::notes::address::slug;
 use serde_json::{Value, json};
 
@@ -37,6 +39,11 @@ pub(super) const WORDS: &[(&str, &str)] = &[
         "holding load",
         "The tension that a fitting is proven to hold without slip. It is not what it may be used at.",
     ),
+    (
+        "identification grooves",
+        "Small grooves in the head of a contact wire, whose number tells its metal. Feel for them: they stay when the wire \
+         is worn.",
+    ),
     ("issue", "The number of a card. It goes up only when something that the card prints has changed."),
     ("lay ratio", "Lay length divided by the outside diameter of the layer."),
     ("layer", "A ring of wires round those inside it."),
@@ -58,6 +65,10 @@ pub(super) const WORDS: &[(&str, &str)] = &[
     ("stated", "Printed by the specification."),
     ("tensioned", "After line tension has drawn the gripping part in."),
     ("travel", "How far a closing part can push the gripping part in."),
+    (
+        "wedge",
+        "A gripping part with one tapered side. Drawn into its body, it presses the conductor against the straight wall.",
+    ),
     ("wire", "One drawn wire of a stranded conductor."),
     (
         "withdrawn",
@@ -66,10 +77,13 @@ pub(super) const WORDS: &[(&str, &str)] = &[
     ("witness", "What a second person checks before a fitting is closed."),
 ];
 
-pub(super) fn page() -> Draft {
+pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let words: Vec<Value> = WORDS
         .iter()
-        .map(|(word, meaning)| json!({ "id": slug(word), "word": word, "meaning": meaning }))
+        .map(|(word, meaning)| {
+            let figures = figures::of_word(booklet, word);
+            json!({ "id": slug(word), "word": word, "meaning": meaning, "figures": figures })
+        })
         .collect();
     Draft {
         layout: "glossary",

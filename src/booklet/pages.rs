@@ -196,7 +196,7 @@ impl Booklet<'_> {
             Subject::Chapter(stem) => chapters::page(self, stem),
             Subject::LookAlikes => look_alikes::page(self),
             Subject::Key => key::page(self),
-            Subject::Glossary => glossary::page(),
+            Subject::Glossary => glossary::page(self),
             Subject::Numbers => numbers::page(self),
             Subject::NumbersSection(nth) => numbers::section_page(self, *nth),
             Subject::Hand => hand::page(self),

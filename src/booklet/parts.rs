@@ -1,5 +1,6 @@
 //! A part's page: what it is, where it is used, what it goes into, what it is proven on.
 
+use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{
@@ -13,9 +14,9 @@ use std::sync::Arc;
 
 pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
     let shared = booklet.shared_bodies().find(|body| body.number == part.number);
-    let goes_into = booklet.uses.bodies.get(&part.number).into_iter().flatten();
+    let bodies = booklet.uses.bodies.get(&part.number).map_or(&[][..], Vec::as_slice);
     let goes_into =
-        goes_into.filter(|body| booklet.shared_bodies().any(|shared| shared.number == body.number));
+        bodies.iter().filter(|body| booklet.shared_bodies().any(|shared| shared.number == body.number));
     let values = json!({
         "number": part.number,
         "name": part.name,
@@ -29,6 +30,7 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         "body": shared.map_or(Value::Null, |body| body_link(booklet, body)),
         "goes_into": goes_into.map(|body| body_link(booklet, body)).collect::<Vec<_>>(),
         "proofs": part.proven_on.iter().map(|proof| proof_line(booklet, proof)).collect::<Vec<_>>(),
+        "figures": bodies.first().map_or_else(Vec::new, |body| figures::of_part(booklet, body, part)),
         "measures": super::measures::of(part, booklet.numerals),
         "note": note(booklet, &part.number),
     });

@@ -8,6 +8,7 @@ mod conductor;
 mod dimension;
 mod draft;
 mod drawing;
+mod grips;
 mod hatch;
 mod key;
 mod letters;
@@ -28,6 +29,7 @@ pub use conductor::{
     worn_profiles, worn_section,
 };
 pub use drawing::{Dimension, Drawing};
+pub use grips::{how_a_cone_grips, how_a_wedge_grips, where_stand_out_is_measured};
 pub use key::key;
 pub use number::number;
 pub use options::{Detail, Options};

@@ -1,5 +1,6 @@
 // Every page at three widths, light and dark: nothing overflows, nothing complains, and axe-core finds no
-// fault under WCAG 2.2, levels A and AA.
+// fault under WCAG 2.2, levels A and AA; one page of each kind too in the colours that a reader forces, and with its
+// look-ups answered.
 
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
@@ -30,7 +31,43 @@ export async function looks(browser, site) {
     }
     await check(`${name} complains of nothing`, async () => equal(faults.join("\n"), "", "faults"));
   }
+  await forced(page, site);
+  await answered(page, site, faults);
   await done();
+}
+
+/** Readings that give long answers, by page. */
+const ANSWERED = { "hand.html": "#?one=14.0", "closed.html": "#?reading=2.5", "wear.html": "#?flat=6.0", "current.html": "#?number=ST-4080&code=123456" };
+
+/** The first page of each kind in the colours that a reader forces. */
+async function forced(page, site) {
+  await page.emulateMedia({ forcedColors: "active", colorScheme: "dark" });
+  await page.setViewportSize({ width: 390, height: 800 });
+  for (const name of new Map(site.pages.map((other) => [other.split("-")[0], other])).values()) {
+    await page.goto(site.address(name));
+    await check(`${name} in forced colours`, () => accessible(page));
+  }
+  await page.emulateMedia({ forcedColors: "none" });
+}
+
+/** Look-ups with their answers. */
+async function answered(page, site, faults) {
+  for (const [name, asked] of Object.entries(ANSWERED)) {
+    await page.goto("about:blank");
+    await page.goto(site.address(name) + asked);
+    for (const colorScheme of ["light", "dark"]) {
+      await page.emulateMedia({ colorScheme });
+      for (const width of WIDTHS) {
+        await page.setViewportSize({ width, height: 800 });
+        await check(`${name} with an answer at ${width} px, ${colorScheme}`, async () => {
+          holds(await page.locator(".answer").first().textContent(), "no answer");
+          await stays(page, width);
+          await accessible(page);
+        });
+      }
+    }
+  }
+  await check("answers complain of nothing", async () => equal(faults.join("\n"), "", "faults"));
 }
 
 /** Nothing makes the page itself scroll sideways (WCAG 2.2, success criterion 1.4.10). */
