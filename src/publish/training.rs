@@ -8,7 +8,7 @@ use crate::cards::{self, Form};
 use crate::catalogue::Training;
 use crate::diagnostics::Findings;
 use crate::sheets::{self, PrintKind};
-use crate::training::{self, Gauge, Input, Page};
+use crate::training::{self, Beside, Gauge, Input, Page};
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -25,9 +25,13 @@ impl Making<'_> {
         findings.extend(self.forms(PrintKind::Gauges, &plates, &counted)?);
         self.plates(&gauges)?;
         findings.extend(self.forms(PrintKind::Labels, &labels, &counted)?);
-        let names: Vec<(String, String)> =
-            gauges.iter().map(|gauge| (gauge.name.clone(), gauge.form.number.clone())).collect();
-        let (pages, found) = self.clock.booklet(|| training::pages(input, &names));
+        let beside = Beside {
+            slips: names(PrintKind::Slips, slips.len()),
+            gauges: names(PrintKind::Gauges, plates.len()),
+            labels: names(PrintKind::Labels, labels.len()),
+            plates: gauges.iter().map(|gauge| gauge.name.clone()).collect(),
+        };
+        let (pages, found) = self.clock.booklet(|| training::pages(input, &beside));
         findings.extend(found);
         findings.extend(self.training_pages(&pages)?);
         Ok(findings)
@@ -45,7 +49,7 @@ impl Making<'_> {
                     let name = format!("page {}", page.name);
                     findings.extend(refused::found(&name, self.place(), std::iter::once(text.as_str())));
                     if let Some(staging) = self.staging() {
-                        staging.write(&format!("training/{}", page.name), text.as_bytes())?;
+                        staging.write(&format!("{FOLDER}{}", page.name), text.as_bytes())?;
                     }
                 }
                 Err(finding) => findings.extend(Some(*finding).filter(|found| self.prepared.is_news(found))),
@@ -59,7 +63,7 @@ impl Making<'_> {
     fn plates(&self, gauges: &[Gauge]) -> Result<(), Fault> {
         let Some(staging) = self.staging() else { return Ok(()) };
         gauges.par_iter().try_for_each(|gauge| {
-            let path = |ending: &str| format!("training/gauges/{}.{ending}", gauge.name);
+            let path = |ending: &str| format!("{FOLDER}gauges/{}.{ending}", gauge.name);
             let (name, inputs) = (format!("gauge {}", gauge.name), self.prepared.gauge_from(gauge));
             if self.memory.keep(&name, &inputs, Some(staging)) {
                 return Ok(());
@@ -99,4 +103,13 @@ impl Making<'_> {
         }
         Ok(findings)
     }
+}
+
+/// The folder of all that is made for training, with what stands behind it in paths.
+const FOLDER: &str = "training/";
+
+/// The files that so many forms go into, as pages beside them name them.
+fn names(kind: PrintKind, count: usize) -> Vec<String> {
+    let name = |file: sheets::SheetFile| file.name.trim_start_matches(FOLDER).to_owned();
+    sheets::files(kind, count).into_iter().map(name).collect()
 }

@@ -18,8 +18,11 @@ const CAPITALS: f64 = 1.8;
 pub(super) const BAR: f64 = 50.0;
 const BELOW: f64 = 6.0;
 
-/// The text of a DXF file.
-pub(super) fn dxf(plate: &Plate) -> String {
+/// From the bar to the first line of what is noted below it, and from line to line.
+const LINE: f64 = 3.2;
+
+/// The text of a DXF file, with what is to be noted below the bar.
+pub(super) fn dxf(plate: &Plate, notes: &[String]) -> String {
     let mut out = Pairs::default();
     header(&mut out, plate);
     layers(&mut out);
@@ -30,7 +33,11 @@ pub(super) fn dxf(plate: &Plate) -> String {
     }
     let (left, low, ..) = plate.ends();
     line(&mut out, (left, low - BELOW), (left + BAR, low - BELOW));
-    text(&mut out, "50 mm", (left + BAR / 2.0, low - BELOW - 3.0), SCALE);
+    let (middle, bar) = (left + BAR / 2.0, low - BELOW);
+    text(&mut out, "50 mm", (middle, bar - LINE), SCALE);
+    for (nth, note) in (2..).zip(notes) {
+        text(&mut out, note, (middle, bar - LINE * f64::from(nth)), SCALE);
+    }
     out.end();
     out.add(0, "EOF");
     out.0

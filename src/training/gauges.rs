@@ -48,7 +48,8 @@ pub fn gauges(input: Input<'_>) -> (Vec<Gauge>, Findings) {
     for (fitting, card, _) in input.built() {
         add(of_stand_out(input, fitting, card));
     }
-    for body in &input.cards.mixups.bodies {
+    let usable = input.cards.mixups.bodies.iter().filter(|body| body.body.status == Status::Current);
+    for body in usable {
         for size in sizes(input, body) {
             add(of_wire(input, body, &size));
         }
@@ -260,5 +261,17 @@ fn gauge(input: Input<'_>, about: About<'_>, name: String, plate: &Plate) -> Opt
         stamps: Vec::new(),
         drawings: vec![drawing, bar(input.cards.fonts)],
     };
-    Some(Gauge { name, form: form.in_force(input.cards, &standing), dxf: dxf(plate) })
+    let notes = notes(input, &name);
+    Some(Gauge { name, form: form.in_force(input.cards, &standing), dxf: dxf(plate, &notes) })
+}
+
+/// What stands beside a plate that is cut from a file alone.
+fn notes(input: Input<'_>, name: &str) -> Vec<String> {
+    let settings = input.settings();
+    let date = settings.date.map(|date| format!(", {date}")).unwrap_or_default();
+    vec![
+        format!("{name}, {}, edition {}{date}. Check the register.", settings.owner, settings.edition),
+        "Outline: finished edge. Ends rounded inward to 0.01 mm. Measure after cutting.".to_owned(),
+        settings.caution.clone(),
+    ]
 }

@@ -6,9 +6,21 @@ use crate::catalogue::Status;
 use crate::facts::words;
 use serde_json::{Value, json};
 
-/// The index. `gauges` are names of files with the number that each is about; `assessed` are pages with what each is
-/// about.
-pub(super) fn page(input: Input<'_>, gauges: &[(String, String)], assessed: &[(String, Page)]) -> Page {
+/// Files that lie beside the pages, by their names there.
+#[derive(Debug, Clone, Default)]
+pub struct Beside {
+    /// Of assembly slips.
+    pub slips: Vec<String>,
+    /// Of gauges, to print.
+    pub gauges: Vec<String>,
+    /// Of bin labels.
+    pub labels: Vec<String>,
+    /// What the files of single gauges are called, without their endings.
+    pub plates: Vec<String>,
+}
+
+/// The index; `assessed` are pages with what each is about.
+pub(super) fn page(input: Input<'_>, beside: &Beside, assessed: &[(String, Page)]) -> Page {
     let quizzes = input.training.groups.iter().map(|group| {
         json!({
             "name": group.name, "quiz": format!("quiz-{}.html", group.id), "key": format!("key-{}.html", group.id),
@@ -20,13 +32,12 @@ pub(super) fn page(input: Input<'_>, gauges: &[(String, String)], assessed: &[(S
         json!({ "number": fitting.number, "name": fitting.name, "status": status })
     });
     let built: Vec<&str> = input.built().map(|(_, card, _)| card.number.as_str()).collect();
-    let gauges: Vec<Value> =
-        gauges.iter().map(|(name, number)| json!({ "name": name, "number": number })).collect();
     let assessed: Vec<Value> =
         assessed.iter().map(|(about, page)| json!({ "about": about, "page": page.name })).collect();
     let values = json!({
         "heading": "Training", "quizzes": quizzes.collect::<Vec<_>>(), "barred": barred.collect::<Vec<_>>(),
-        "slips": built.len(), "gauges": gauges, "labels": input.catalogue().parts.len(), "assessments": assessed,
+        "slips": beside.slips, "gauges": beside.gauges, "labels": beside.labels, "plates": beside.plates,
+        "assessments": assessed,
         "cards": cards(input, built.into_iter()),
     });
     Page { name: "index.html".to_owned(), layout: "training/index.html", values }

@@ -10,7 +10,7 @@ use crate::mixups;
 use crate::register::Standing;
 use crate::units::Length;
 use serde_json::json;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// A7 (ISO 216), lying, as kit tags are.
@@ -27,8 +27,9 @@ const NEVER_NAMED: usize = 6;
 pub fn labels(input: Input<'_>) -> Vec<Form> {
     let neighbours = Neighbours::of(input.catalogue(), input.cards.mixups);
     let marks = mixups::marks(input.catalogue());
-    let label = |part: &Arc<Part>| {
-        let uses = Uses::of(input, part);
+    let mut uses = uses(input);
+    let mut label = |part: &Arc<Part>| {
+        let uses = uses.remove(part.number.as_str()).unwrap_or_default();
         let (mark, stamp) =
             (marks.get(part.number.as_str()).map(|mark| mark_facts(mark)), part.stamp.clone());
         let quarantine = quarantine(part, &uses);
@@ -61,25 +62,32 @@ pub fn labels(input: Input<'_>) -> Vec<Form> {
             drawings: Vec::new(),
         }
     };
-    input.catalogue().parts.values().map(label).collect()
+    input.catalogue().parts.values().map(&mut label).collect()
+}
+
+/// What each part goes into.
+fn uses(input: Input<'_>) -> BTreeMap<&str, Uses<'_>> {
+    let mut all: BTreeMap<&str, Uses<'_>> = BTreeMap::new();
+    for fitting in input.catalogue().fittings.values() {
+        for item in &fitting.items {
+            let fittings = &mut all.entry(item.part.number.as_str()).or_default().fittings;
+            match fittings.last_mut() {
+                Some((last, count)) if last.number == fitting.number => *count += item.quantity,
+                _ => fittings.push((fitting, item.quantity)),
+            }
+        }
+    }
+    all
 }
 
 /// What a part goes into.
+#[derive(Default)]
 struct Uses<'a> {
     /// Fittings with how many of it each takes.
     fittings: Vec<(&'a Arc<Fitting>, u32)>,
 }
 
 impl<'a> Uses<'a> {
-    fn of(input: Input<'a>, part: &Part) -> Self {
-        let count = |fitting: &Fitting| -> u32 {
-            let items = fitting.items.iter().filter(|item| item.part.number == part.number);
-            items.map(|item| item.quantity).sum()
-        };
-        let fittings = input.catalogue().fittings.values().map(|fitting| (fitting, count(fitting)));
-        Self { fittings: fittings.filter(|(_, count)| *count > 0).collect() }
-    }
-
     fn built(&self) -> impl Iterator<Item = &(&'a Arc<Fitting>, u32)> {
         self.fittings.iter().filter(|(fitting, _)| fitting.status == Status::Current)
     }

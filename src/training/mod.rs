@@ -22,6 +22,7 @@ mod swatch;
 mod texts;
 
 pub use gauges::{GAUGE, Gauge, gauges};
+pub use index::Beside;
 pub use input::Input;
 pub use labels::{LABEL, labels};
 pub use page::Page;

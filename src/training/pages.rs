@@ -1,15 +1,15 @@
 //! The pages for the training cell before their layouts are filled: quizzes with their keys, assessment sheets, and the
 //! index of all that there is.
 
+use super::index::Beside;
 use super::page::Page;
 use super::quiz::{Asked, Pool};
 use super::{Input, assessments, index, quiz_pages};
 use crate::diagnostics::{Finding, Findings};
 
-/// Every page, and what the records settle too little for. `gauges` are the names of the gauges' files, with the number
-/// that each is about.
+/// Every page, and what the records settle too little for. The index leads to what lies beside the pages.
 #[must_use]
-pub fn pages(input: Input<'_>, gauges: &[(String, String)]) -> (Vec<Page>, Findings) {
+pub fn pages(input: Input<'_>, beside: &Beside) -> (Vec<Page>, Findings) {
     let (mut pages, mut findings) = (Vec::new(), Findings::new());
     let pool = Pool::of(input);
     let wanted = input.training.questions as usize;
@@ -21,7 +21,7 @@ pub fn pages(input: Input<'_>, gauges: &[(String, String)]) -> (Vec<Page>, Findi
         pages.extend(quiz_pages::pages(input, group, &asked));
     }
     let assessed = assessments::pages(input);
-    let index = index::page(input, gauges, &assessed);
+    let index = index::page(input, beside, &assessed);
     pages.extend(assessed.into_iter().map(|(_, page)| page));
     pages.push(index);
     for page in &mut pages {

@@ -2,12 +2,12 @@
 
 use super::made::DEMO;
 use super::records::{is_current, own_or_procedure, records};
-use fittingcards::training;
+use fittingcards::training::{self, Beside};
 use std::collections::BTreeMap;
 
 /// The text of every page, by its name, as its layout has it.
 fn pages() -> BTreeMap<String, String> {
-    let (pages, findings) = training::pages(DEMO.input(), &[]);
+    let (pages, findings) = training::pages(DEMO.input(), &Beside::default());
     assert!(findings.is_empty(), "{:?}", findings.sorted());
     let fill = |page: &training::Page| DEMO.design.layouts.fill(page.layout, &page.values).unwrap();
     pages.iter().map(|page| (page.name.clone(), plain(&fill(page)))).collect()
@@ -95,7 +95,7 @@ fn texts_of_records_are_escaped() {
     let folder = crate::faces::made::folder("content");
     let world = crate::faces::made::world(&folder).with(settings, text);
     let made = super::made::Made::of(&world);
-    let (pages, _) = training::pages(made.input(), &[]);
+    let (pages, _) = training::pages(made.input(), &Beside::default());
     for page in pages.iter().filter(|page| page.name.ends_with("tarn-spring.html")) {
         let text = made.design.layouts.fill(page.layout, &page.values).unwrap();
         assert!(!text.contains("<script>") && text.contains("Tarn &lt;script&gt;"), "{}", page.name);

@@ -4,7 +4,7 @@
 use super::made::DEMO;
 use super::records::{is_current, own_or_procedure, records};
 use fittingcards::mixups;
-use fittingcards::training::{Answer, Asked, Kind, Pool};
+use fittingcards::training::{self, Answer, Asked, Beside, Kind, Pool};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
@@ -230,7 +230,7 @@ fn groups_and_editions_get_other_quizzes_and_the_same_group_the_same() {
 /// Pupils' pages say nothing that tells which answer is right: not in any attribute, text or order.
 #[test]
 fn the_pupils_page_holds_no_key() {
-    let (pages, findings) = fittingcards::training::pages(DEMO.input(), &[]);
+    let (pages, findings) = training::pages(DEMO.input(), &Beside::default());
     assert!(findings.is_empty(), "{:?}", findings.sorted());
     let quizzes: Vec<_> = pages.iter().filter(|page| page.name.starts_with("quiz-")).collect();
     assert_eq!(quizzes.len(), 2, "the demo has two groups");

@@ -8,6 +8,7 @@ use crate::mixups::{BodyMixups, Case, SeenBy, Summary, alike_in_place};
 use crate::notes::address;
 use crate::training::Input;
 use crate::training::question::{About, Answer, Kind, Picture, Question};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Which of a body's parts is right on a conductor, and proven. Wrong are those that are neither there: hidden ones come
@@ -15,6 +16,7 @@ use std::sync::Arc;
 pub(in crate::training) fn which_is_right(input: Input<'_>) -> Vec<Question> {
     let mut questions = Vec::new();
     for body in &input.cards.mixups.bodies {
+        let known = Held::of(body);
         for right in body.cases.iter().filter(|case| is_right(case)) {
             let mut wrong: Vec<&Case> = body
                 .cases
@@ -22,7 +24,7 @@ pub(in crate::training) fn which_is_right(input: Input<'_>) -> Vec<Question> {
                 .filter(|case| {
                     case.fitting.number == right.fitting.number && case.conductor.id == right.conductor.id
                 })
-                .filter(|case| alike_in_place(&case.part, &right.part) && is_surely_wrong(body, case))
+                .filter(|case| alike_in_place(&case.part, &right.part) && known.is_surely_wrong(case))
                 .collect();
             wrong.sort_by_key(|case| case.weight());
             let role = words::role(right.part.role).to_lowercase();
@@ -54,13 +56,20 @@ fn is_right(case: &Case) -> bool {
     case.fitting.status == Status::Current && case.right && case.proven && case.summary == Summary::Right
 }
 
-/// Whether a part is neither right nor proven on a conductor, in any fitting of the body, and its verdict is known.
-fn is_surely_wrong(body: &BodyMixups, case: &Case) -> bool {
-    let same = body
-        .cases
-        .iter()
-        .filter(|other| other.part.number == case.part.number && other.conductor.id == case.conductor.id);
-    same.clone().all(|other| !other.right && !other.proven) && case.outcome.verdict != Verdict::Unknown
+/// Parts by the conductors that they are right for or proven on, in any fitting of a body.
+struct Held<'a>(BTreeSet<(&'a str, &'a str)>);
+
+impl<'a> Held<'a> {
+    fn of(body: &'a BodyMixups) -> Self {
+        let holding = body.cases.iter().filter(|case| case.right || case.proven);
+        Self(holding.map(|case| (case.part.number.as_str(), case.conductor.id.as_str())).collect())
+    }
+
+    /// Whether a part is neither right nor proven on a conductor, and its verdict is known.
+    fn is_surely_wrong(&self, case: &Case) -> bool {
+        let place = (case.part.number.as_str(), case.conductor.id.as_str());
+        !self.0.contains(&place) && case.outcome.verdict != Verdict::Unknown
+    }
 }
 
 /// A part as an answer: its stamp, and its mark where it has one.
@@ -89,13 +98,16 @@ fn about(case: &Case, other: &str) -> About {
 }
 
 /// The wrong parts that a question can be asked of: those that a fitting in use could get, whose outcome is certain.
-fn wrong_parts(input: Input<'_>) -> Vec<(&BodyMixups, &Case)> {
-    let bodies = input.cards.mixups.bodies.iter();
-    let cases = bodies.flat_map(|body| body.cases.iter().map(move |case| (body, case)));
-    let is_asked = |(body, case): &(&BodyMixups, &Case)| {
-        case.fitting.status == Status::Current && is_surely_wrong(body, case) && !case.part.stamp.is_empty()
+fn wrong_parts<'a>(input: Input<'a>) -> Vec<(&'a BodyMixups, &'a Case)> {
+    let of_body = |body: &'a BodyMixups| {
+        let known = Held::of(body);
+        let is_asked = move |case: &&Case| {
+            let is_built = case.fitting.status == Status::Current;
+            is_built && known.is_surely_wrong(case) && !case.part.stamp.is_empty()
+        };
+        body.cases.iter().filter(is_asked).map(move |case| (body, case)).collect::<Vec<_>>()
     };
-    cases.filter(is_asked).collect()
+    input.cards.mixups.bodies.iter().flat_map(of_body).collect()
 }
 
 /// What a wrong part comes to: the words of its summary, against those of others that can't hold beside it.

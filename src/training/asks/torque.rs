@@ -1,61 +1,85 @@
 //! Which torque a fitting is closed with, against those of other fittings.
 
-use crate::facts::TighteningFacts;
 use crate::notes::address;
 use crate::training::Input;
 use crate::training::question::{About, Answer, Kind, Question};
 use crate::units::{Range, Torque};
 
+/// So many windows are known at most: more than any railway has.
+const MOST: usize = 200;
+
 /// A torque that some fitting is tightened to.
 struct Stated {
     window: Range<Torque>,
+    /// The window in words.
     text: String,
+    /// What is tightened.
+    item: String,
     fitting: String,
+    name: String,
+}
+
+impl Stated {
+    /// Whether another window has no torque in common with this one, but for an end.
+    fn is_clear_of(&self, other: &Self) -> bool {
+        self.window.least() >= other.window.most() || self.window.most() <= other.window.least()
+    }
+
+    fn how_far(&self, other: &Self) -> f64 {
+        (other.window.least().nm() - self.window.least().nm()).abs()
+    }
 }
 
 /// Each torque of each fitting. Windows that overlap are never offered against each other.
 pub(in crate::training) fn which_torque(input: Input<'_>) -> Vec<Question> {
-    let stated: Vec<(Stated, TighteningFacts)> = input
-        .built()
-        .flat_map(|(fitting, _, facts)| {
-            let lines = fitting.tightening.iter().zip(&facts.tightening);
-            lines.filter_map(|(line, facts)| {
-                let (text, number) = (facts.torque.clone(), fitting.number.clone());
-                Some((Stated { window: line.torque?, text, fitting: number }, facts.clone()))
+    let stated = stated(input);
+    let mut windows: Vec<&Stated> = Vec::new();
+    for one in &stated {
+        if windows.len() < MOST && windows.iter().all(|known| known.window != one.window) {
+            windows.push(one);
+        }
+    }
+    stated.iter().map(|own| question(own, &windows)).collect()
+}
+
+fn stated(input: Input<'_>) -> Vec<Stated> {
+    let of_fitting = input.built().flat_map(|(fitting, _, facts)| {
+        fitting.tightening.iter().zip(&facts.tightening).filter_map(|(line, words)| {
+            Some(Stated {
+                window: line.torque?,
+                text: words.torque.clone(),
+                item: words.item.clone(),
+                fitting: fitting.number.clone(),
+                name: fitting.name.clone(),
             })
         })
+    });
+    of_fitting.collect()
+}
+
+fn question(own: &Stated, windows: &[&Stated]) -> Question {
+    let mut clear: Vec<&Stated> = windows
+        .iter()
+        .copied()
+        .filter(|other| own.window != other.window && own.is_clear_of(other))
         .collect();
-    let question = |(own, line): &(Stated, TighteningFacts)| {
-        let mut wrong: Vec<&Stated> = Vec::new();
-        for (other, _) in &stated {
-            let is_clear = |one: &Stated| {
-                one.window.least() >= other.window.most() || one.window.most() <= other.window.least()
-            };
-            let is_other = |one: &Stated| one.window != other.window && is_clear(one);
-            if is_other(own) && wrong.iter().all(|one| is_other(one)) {
-                wrong.push(other);
-            }
+    clear.sort_by(|one, other| own.how_far(one).total_cmp(&own.how_far(other)));
+    let mut wrong: Vec<&Stated> = Vec::new();
+    for other in clear {
+        if wrong.iter().all(|one| one.is_clear_of(other)) {
+            wrong.push(other);
         }
-        let far = |other: &&Stated| (other.window.least().nm() - own.window.least().nm()).abs();
-        wrong.sort_by(|one, other| far(one).total_cmp(&far(other)));
-        let name = input.catalogue().fittings.get(&own.fitting).map_or("", |fitting| fitting.name.as_str());
-        Question {
-            kind: Kind::Torque,
-            about: About { fitting: own.fitting.clone(), ..About::default() },
-            asks: format!("{} {name}: which torque for the {}?", own.fitting, line.item),
-            picture: None,
-            right: Answer::new(
-                &own.text,
-                &own.text,
-                "Torque does not prove grip: stamp, mark and stand-out do.",
-            ),
-            wrong: wrong
-                .into_iter()
-                .map(|other| Answer::new(&other.text, &other.text, format!("That of {}.", other.fitting)))
-                .collect(),
-            card: own.fitting.clone(),
-            page: address::fitting(&own.fitting).file(),
-        }
-    };
-    stated.iter().map(question).collect()
+    }
+    let why = "Torque does not prove grip: stamp, mark and stand-out do.";
+    let answer = |other: &Stated, why: String| Answer::new(&other.text, &other.text, why);
+    Question {
+        kind: Kind::Torque,
+        about: About { fitting: own.fitting.clone(), ..About::default() },
+        asks: format!("{} {}: which torque for the {}?", own.fitting, own.name, own.item),
+        picture: None,
+        right: answer(own, why.to_owned()),
+        wrong: wrong.into_iter().map(|other| answer(other, format!("That of {}.", other.fitting))).collect(),
+        card: own.fitting.clone(),
+        page: address::fitting(&own.fitting).file(),
+    }
 }
