@@ -1,7 +1,7 @@
 //! How far one filling of a layout may go: what it passes through, keeps and puts out is counted in bytes, and once the
 //! sum is spent nothing more is put out.
 
-use super::counted::{INTO, KEPT, OUT_OF, STEP};
+use super::counted::{INTO, KEPT, OUT_OF, PUT_OUT, STEP};
 use serde_json::Value as Json;
 use std::cell::Cell;
 use std::io::{self, Write};
@@ -78,6 +78,7 @@ pub(super) fn register(tera: &mut Tera) {
     tera.register_function(INTO, into);
     tera.register_function(OUT_OF, out_of);
     tera.register_function(KEPT, kept);
+    tera.register_function(PUT_OUT, put_out);
     tera.register_function("range", range);
     tera.register_filter("replace", replace);
     tera.register_filter("join", join);
@@ -103,9 +104,22 @@ fn out_of(_: Kwargs, _: &State<'_>) -> bool {
     false
 }
 
-fn kept(given: Kwargs, _: &State<'_>) -> TeraResult<bool> {
+fn put_out(given: Kwargs, _: &State<'_>) -> TeraResult<Value> {
     let value = given.must_get::<Value>("of")?;
-    let size = size(&value, MOST_KEPT + 1, DEEPEST);
+    if value.is_undefined() {
+        return Err(Error::message(format!("`{}` is not there", given.must_get::<&str>("said")?)));
+    }
+    measure(&value)?;
+    Ok(value)
+}
+
+fn kept(given: Kwargs, _: &State<'_>) -> TeraResult<bool> {
+    measure(&given.must_get::<Value>("of")?)?;
+    Ok(false)
+}
+
+fn measure(value: &Value) -> TeraResult<()> {
+    let size = size(value, MOST_KEPT + 1, DEEPEST);
     if value.as_str().is_some() {
         spend(size);
     }
@@ -113,7 +127,7 @@ fn kept(given: Kwargs, _: &State<'_>) -> TeraResult<bool> {
         LEFT.set(0);
         return Err(too_far());
     }
-    Ok(false)
+    Ok(())
 }
 
 fn too_far() -> Error {

@@ -1,6 +1,6 @@
 //! What goes wrong in a layout, with its file and line.
 
-use super::marks::{is_put_in, written_column};
+use super::marks::written_column;
 use super::tags::{Tag, tags};
 use crate::diagnostics::Finding;
 use crate::source::{FilePath, Place};
@@ -105,16 +105,11 @@ fn found(code: &'static str, report: &ReportError, placed: &Placed) -> Finding {
     Finding::error(code, place, sentence(report.message())).help(HELP)
 }
 
-/// Reads one report of several, as the library prints them: the message, and where it is. What was put in says again
-/// what stands before it, and so has the same faults.
+/// Reads one report of several, as the library prints them: the message, and where it is.
 fn reported(report: &str, placed: &Placed) -> Option<Finding> {
     let (message, rest) = report.strip_prefix("error: ")?.split_once('\n')?;
-    let (name, line, column) = said_place(rest.trim_start().strip_prefix("--> ")?.lines().next()?)?;
-    if line_of(name, line, placed).is_some_and(|text| is_put_in(text, column)) {
-        return None;
-    }
-    let place = as_written(name, line, column, placed);
-    Some(Finding::error("layout-name", place, sentence(message)).help(HELP))
+    let place = rest.trim_start().strip_prefix("--> ")?.lines().next()?;
+    Some(Finding::error("layout-name", read_place(place, placed)?, sentence(message)).help(HELP))
 }
 
 /// Where the file with the fault is taken in, from the innermost outward, as the library prints it.
@@ -124,16 +119,10 @@ fn taken_in(report: &str, placed: &Placed) -> Vec<Place> {
 }
 
 fn read_place(place: &str, placed: &Placed) -> Option<Place> {
-    let (name, line, column) = said_place(place)?;
-    Some(as_written(name, line, column, placed))
-}
-
-/// File, line and column of a place as the library prints it.
-fn said_place(place: &str) -> Option<(&str, u32, u32)> {
     let mut parts = place.rsplitn(3, ':');
     let column = parts.next()?.parse().ok()?;
     let line = parts.next()?.parse().ok()?;
-    Some((parts.next()?, line, column))
+    Some(as_written(parts.next()?, line, column, placed))
 }
 
 /// Where a layout names another that it takes in or extends.
@@ -156,12 +145,9 @@ fn line_and_column(text: &str, at: usize) -> (u32, u32) {
 
 /// A place in a layout as it was written: marks and counts move what stands behind them in a line.
 fn as_written(name: &str, line: u32, column: u32, placed: &Placed) -> Place {
-    let column = line_of(name, line, placed).map_or(column, |text| written_column(text, column));
+    let text = placed.get(name).and_then(|text| text.lines().nth((line as usize).checked_sub(1)?));
+    let column = text.map_or(column, |text| written_column(text, column));
     Place::at(FilePath::layouts(name), line, column)
-}
-
-fn line_of<'p>(name: &str, line: u32, placed: &'p Placed) -> Option<&'p str> {
-    placed.get(name)?.lines().nth((line as usize).checked_sub(1)?)
 }
 
 fn whole(code: &'static str, name: &str, message: String) -> Finding {

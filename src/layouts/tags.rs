@@ -79,8 +79,8 @@ fn next(text: &str, from: usize) -> Option<(usize, char)> {
     kinds.find(|(_, kind)| matches!(kind, '{' | '%' | '#'))
 }
 
-/// Where a tag or comment ends whose inside begins at a place; what stands in quotes ends no tag.
-pub(super) fn end(text: &str, from: usize, kind: char) -> Option<usize> {
+/// Where a tag or comment ends; what stands in quotes ends no tag.
+fn end(text: &str, from: usize, kind: char) -> Option<usize> {
     let closing = match kind {
         '{' => "}}",
         '%' => "%}",
