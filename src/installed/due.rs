@@ -58,7 +58,8 @@ pub(super) fn by_parts(installed: &Installed) -> Vec<Reason> {
     unusable.map(|part| Reason::new(ReasonKind::Status, words(part))).collect()
 }
 
-/// The notices that a fitting was built before, as far as they set a day; of one that is asked for, in any case.
+/// The notices that a fitting was built before: those that set a day, and all where it may not simply be used any more.
+/// One that is asked for is told in any case.
 pub(super) fn by_notices(installed: &Installed, asked: Option<&str>) -> Vec<Reason> {
     let notices = installed.fitting.notices.iter();
     notices.filter_map(|notice| by_notice(installed, notice, asked == Some(notice.number.as_str()))).collect()
@@ -72,7 +73,10 @@ fn by_notice(installed: &Installed, notice: &Notice, is_asked: bool) -> Option<R
         None => "not known whether it was built before",
     };
     let is_later = installed.built.is_some_and(|built| built >= from);
-    if !is_asked && (is_later || notice.action_by.is_none()) {
+    let Fitting { status, in_service, .. } = &*installed.fitting;
+    let must_go = *status != Status::Current && *in_service != Some(InService::MayStay);
+    let asks = notice.action_by.is_some() || must_go;
+    if !is_asked && (is_later || !asks) {
         return None;
     }
     let due = notice.action_by.filter(|_| !is_later);

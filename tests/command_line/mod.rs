@@ -2,6 +2,7 @@
 
 mod audit;
 mod explain;
+mod follow_up;
 mod hostile;
 mod identify;
 mod mixups;

@@ -20,7 +20,7 @@ fn the_demo_follows_up_what_was_put_into_it() {
         only("Mast 11/09, track 2", &["reading", "check"]),
         only("Mast 3/12, track 1", &["status", "notice"]),
         only("Mast 3/12, track 2", &["status", "notice"]),
-        only("Tensioner 3, track 2", &["status"]),
+        only("Tensioner 3, track 2", &["status", "notice"]),
         only("Mast 5/31, track 1", &["card"]),
     ];
     assert_eq!(kinds(&found), expected);
@@ -64,7 +64,7 @@ fn what_is_to_stop_at_once_is_overdue_and_what_may_stay_comes_last() {
         let line =
             Line::of(&[("installed/a.csv", list.as_bytes()), ("fittings/rope-eyes.yaml", told.as_bytes())]);
         let found = line.follow_up(None);
-        assert_eq!(kinds(&found), [only("a", &[expected])]);
+        assert_eq!(kinds(&found), [only("a", &[expected, "notice"])]);
         assert_eq!(found["follow_up"][0]["overdue"], word == "stop-now");
     }
     let stays = fittings.replace("status: on-hold", "status: withdrawn\nin_service: may-stay");

@@ -63,59 +63,55 @@ fn what_a_spreadsheet_does_to_figures_changes_no_record() {
     }
 }
 
-/// Every cell of the demo is changed once, a seventh of them at a time: as many lines differ as cells were changed, but
-/// for texts over several lines, and what the records then say is what the cells say.
+/// Every cell of the demo is changed once, a seventh of them at a time, and some of each case: no more lines differ than
+/// cells were changed, and what the records then say is what the cells say.
 #[test]
 fn a_changed_cell_changes_its_own_line_alone() {
-    let demo = disk("content");
+    (0..7).for_each(|seventh| changes_its_line("content", seventh));
+    CATALOGUES[1..].iter().zip(0..).for_each(|(catalogue, nth)| changes_its_line(catalogue, nth));
+}
+
+fn changes_its_line(catalogue: &str, seventh: usize) {
+    let demo = disk(catalogue);
     let sheets = sheets(&demo).unwrap();
-    for seventh in 0..7 {
-        let (mut changed, mut tables) = (0, Vec::new());
-        for sheet in &sheets {
-            let mut rows = sheet.texts();
-            for (row, cells) in rows.iter_mut().enumerate() {
-                for (column, cell) in cells.iter_mut().enumerate() {
-                    let is_id = sheet.head[column] == sheet.kind.id();
-                    if !is_id && !cell.is_empty() && (row + column) % 7 == seventh {
-                        *cell = other(cell);
-                        changed += 1;
-                    }
+    let (mut changed, mut tables) = (0, Vec::new());
+    for sheet in &sheets {
+        let mut rows = sheet.texts();
+        for (row, cells) in rows.iter_mut().enumerate() {
+            for (column, cell) in cells.iter_mut().enumerate() {
+                let is_id = sheet.head[column] == sheet.kind.id();
+                if !is_id && !cell.is_empty() && (row + column) % 7 == seventh {
+                    *cell = other(cell);
+                    changed += 1;
                 }
             }
-            let head: Vec<&str> = sheet.head.iter().map(String::as_str).collect();
-            let name = format!("{}.csv", sheet.kind.folder());
-            tables.push((name, fittingcards::records::written_table(&head, &rows).unwrap(), rows));
         }
-        let mut findings = fittingcards::diagnostics::Findings::new();
-        let read: Vec<_> = tables
-            .iter()
-            .flat_map(|(name, bytes, _)| read_tables(name, bytes, None, &mut findings))
-            .collect();
-        let import = import(&demo, &read).unwrap();
-        let refused: Vec<_> = import
-            .findings
-            .sorted()
-            .into_iter()
-            .filter(|found| found.code == "record-not-editable")
-            .collect();
-        assert!(refused.is_empty(), "{refused:#?}");
-        let keys: usize = import.changes.iter().map(|change| change.keys.len()).sum();
-        assert_eq!(keys, changed);
-        let mut after = files_of(&demo);
-        let mut lines = 0;
-        for (file, was, is) in &import.files {
-            lines += differing(was.as_deref().unwrap(), is);
-            after.insert(file.path.to_string(), is.clone());
-        }
-        // Several cells can stand in one line, and a paragraph has several lines.
-        assert!(lines <= changed, "{lines} lines differ by {changed} cells");
-        let after = after.iter().fold(MemoryWorld::new(), |world, (path, text)| {
-            world.with(FilePath::catalogue(path), text.as_str())
-        });
-        for (sheet, (name, _, rows)) in fittingcards::spreadsheet::sheets(&after).unwrap().iter().zip(&tables)
-        {
-            assert_eq!(&sheet.texts(), rows, "{name}");
-        }
+        let head: Vec<&str> = sheet.head.iter().map(String::as_str).collect();
+        let name = format!("{}.csv", sheet.kind.folder());
+        tables.push((name, fittingcards::records::written_table(&head, &rows).unwrap(), rows));
+    }
+    let mut findings = fittingcards::diagnostics::Findings::new();
+    let read: Vec<_> =
+        tables.iter().flat_map(|(name, bytes, _)| read_tables(name, bytes, None, &mut findings)).collect();
+    let import = import(&demo, &read).unwrap();
+    let refused: Vec<_> =
+        import.findings.sorted().into_iter().filter(|found| found.code == "record-not-editable").collect();
+    assert!(refused.is_empty(), "{refused:#?}");
+    let keys: usize = import.changes.iter().map(|change| change.keys.len()).sum();
+    assert_eq!(keys, changed);
+    let mut after = files_of(&demo);
+    let mut lines = 0;
+    for (file, was, is) in &import.files {
+        lines += differing(was.as_deref().unwrap(), is);
+        after.insert(file.path.to_string(), is.clone());
+    }
+    // Several cells can stand in one line, and a paragraph has several lines.
+    assert!(lines <= changed, "{lines} lines differ by {changed} cells");
+    let after = after
+        .iter()
+        .fold(MemoryWorld::new(), |world, (path, text)| world.with(FilePath::catalogue(path), text.as_str()));
+    for (sheet, (name, _, rows)) in fittingcards::spreadsheet::sheets(&after).unwrap().iter().zip(&tables) {
+        assert_eq!(&sheet.texts(), rows, "{catalogue}, {name}");
     }
 }
 
@@ -131,6 +127,25 @@ fn other(cell: &str) -> String {
 fn differing(was: &str, is: &str) -> usize {
     assert_eq!(was.lines().count(), is.lines().count(), "{is}");
     was.lines().zip(is.lines()).filter(|(was, is)| was != is).count()
+}
+
+/// Texts that a spreadsheet would run, or take for something else.
+#[test]
+fn odd_texts_come_out_harmless_and_come_in_as_they_were() {
+    let texts = [
+        "=1+1", "+1 a", "-x", "@a", "'=1", "''", "'90", "007", "1e5", "TRUE", "14.0", "a, b", "it's", "x x4",
+    ];
+    let record = |(nth, text): (usize, &str)| {
+        format!("number: X-{nth}\nname: \"{text}\"\nrole: nut\nmaterial: brass\nstamp: \"{text}\"\n")
+    };
+    let records: Vec<String> = texts.into_iter().enumerate().map(record).collect();
+    let world = small().with(FilePath::catalogue("parts/odd.yaml"), records.join("---\n"));
+    changes_nothing(&world, "odd");
+    let (csv, _) = exported(&world);
+    let text = String::from_utf8(csv[0].1.clone()).unwrap();
+    for cell in [",'=1+1,", ",'+1 a,", ",'-x,", ",'@a,", ",''=1,"] {
+        assert!(text.contains(cell), "{cell}: {text}");
+    }
 }
 
 /// The columns against the keys of the records, read by another library.

@@ -1,0 +1,68 @@
+//! `fittingcards follow-up`.
+
+use super::{Run, demo, root};
+use std::fs;
+
+/// The demo in a folder of its own, with this list.
+fn with_list(list: &str) -> Run {
+    let run = Run::new();
+    let copy = |from: &std::path::Path| {
+        let below = from.strip_prefix(root().join("content")).unwrap();
+        let to = run.folder.path().join("content").join(below);
+        fs::create_dir_all(to.parent().unwrap()).unwrap();
+        fs::copy(from, to).unwrap();
+    };
+    let files = walkdir::WalkDir::new(root().join("content")).into_iter().map(Result::unwrap);
+    files.filter(|entry| entry.file_type().is_file()).for_each(|entry| copy(entry.path()));
+    fs::write(run.folder.path().join("content/installed/selbrook-tarn.csv"), list).unwrap();
+    run
+}
+
+#[test]
+fn the_list_is_given_as_text_as_json_and_as_a_table() {
+    let (run, catalogue) = (Run::new(), demo());
+    let asked = ["follow-up", "--catalogue", &catalogue, "--csv", "given/list.csv"];
+    let output = run.command(&asked).output().unwrap();
+    let text = String::from_utf8(output.stdout).unwrap();
+    assert!(
+        text.starts_with("6 of 25 installed fittings to follow up; on 2026-11-25, 0 overdue\n"),
+        "{text}"
+    );
+    assert!(text.contains("by 2027-01-31; working factor 4.1; built 2019-07-02 by R. Hale"), "{text}");
+    let answer = run.json(&asked);
+    let places = answer["follow_up"].as_array().unwrap();
+    let mut table = csv::Reader::from_path(run.folder.path().join("given/list.csv")).unwrap();
+    let rows: Vec<csv::StringRecord> = table.records().map(Result::unwrap).collect();
+    assert_eq!(places.len(), rows.len());
+    for (place, row) in places.iter().zip(&rows) {
+        assert_eq!((place["place"].as_str(), place["line"].to_string().as_str()), (row.get(0), &row[17]));
+    }
+}
+
+#[test]
+fn rows_that_are_wrong_are_told_and_the_others_answer() {
+    let run = with_list("place,fitting,seated_mm\nMast 1,ST-4110,0.6\nMast 2,ST-999,4.2\nMast 3,ST-4110\n");
+    let output = run.command(&["follow-up"]).output().unwrap();
+    let (said, found) =
+        (String::from_utf8(output.stdout).unwrap(), String::from_utf8(output.stderr).unwrap());
+    assert_eq!(output.status.code(), Some(1));
+    assert!(said.starts_with("1 of 1 installed fitting ") && said.contains("Mast 1, ST-4110"), "{said}");
+    let file = "content/installed/selbrook-tarn.csv";
+    assert!(found.contains(&format!("{file}:3:8: error[unknown-fitting]: Mast 2 fitting")), "{found}");
+    assert!(found.contains(&format!("{file}:4:1: error[wrong-number-of-cells]")), "{found}");
+}
+
+#[test]
+fn a_notice_that_is_not_there_gets_the_nearest_and_no_list_says_where_one_goes() {
+    let (run, catalogue) = (Run::new(), demo());
+    let stderr = run.stderr(&["follow-up", "--catalogue", &catalogue, "--notice", "N-2026-05"], 2);
+    assert!(
+        stderr.contains("there is no notice N-2026-05") && stderr.contains("did you mean N-2026-0"),
+        "{stderr}"
+    );
+    let run = with_list("");
+    fs::remove_dir_all(run.folder.path().join("content/installed")).unwrap();
+    let output = run.command(&["follow-up"]).output().unwrap();
+    let said = String::from_utf8(output.stdout).unwrap();
+    assert!(said.contains("installed/NAME.csv") && output.status.success(), "{said}");
+}
