@@ -101,6 +101,11 @@ pub(super) fn items<'t>(path: &str, text: &'t str) -> Vec<&'t str> {
     text.split(by).map(str::trim).filter(|item| !item.is_empty()).collect()
 }
 
+/// A list in one cell as it is written out, whatever spaces and empty entries somebody has put in.
+pub(super) fn as_written_out(path: &str, text: &str) -> String {
+    items(path, text).join(joint(path))
+}
+
 /// A part and how many of it, from an entry of a cell.
 pub(super) fn times(item: &str) -> Option<(&str, &str)> {
     let (part, quantity) = item.rsplit_once(TIMES)?;

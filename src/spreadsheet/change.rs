@@ -1,6 +1,6 @@
 //! What a row changes of its record.
 
-use super::cells::CellValue;
+use super::cells::{CellValue, as_written_out};
 use super::read::ReadCell;
 use crate::source::{FilePath, Place};
 
@@ -47,9 +47,14 @@ impl KeyChange {
 /// What a cell makes of a value: `None` where they say the same, else what it will be.
 ///
 /// A spreadsheet writes 14.0 as 14: where the values are equal, the digits of the record stay, unless the spreadsheet
-/// holds the cell for a text.
-pub(super) fn changed(current: Option<&CellValue>, read: &ReadCell) -> Option<Option<String>> {
+/// holds the cell for a text. `list` is the path of a list that stands in one cell.
+pub(super) fn changed(
+    current: Option<&CellValue>,
+    read: &ReadCell,
+    list: Option<&str>,
+) -> Option<Option<String>> {
     let text = read.cell.text.replace("\r\n", "\n");
+    let text = list.map(|path| as_written_out(path, &text)).unwrap_or(text);
     let is = (!text.is_empty()).then_some(text);
     let is_same = match (current, &is) {
         (None, None) => true,
@@ -76,7 +81,7 @@ mod tests {
     fn differs(was: &str, is: &str, is_text: bool) -> bool {
         let current = CellValue { text: was.to_owned(), number: None, is_truth: was == "true" };
         let cell = Cell { text: is.to_owned(), line: 2, column: 1 };
-        changed(Some(&current), &ReadCell { cell, is_text }).is_some()
+        changed(Some(&current), &ReadCell { cell, is_text }, None).is_some()
     }
 
     #[test]

@@ -93,7 +93,10 @@ impl Importing {
                 let current = here.and_then(|here| here.cells.get(&head.text));
                 let has_comma = table.decimal_commas && columns.is_number(&head.text);
                 let read = &if has_comma { read.with_point() } else { read.clone() };
-                if let Some(is) = changed(current, read).filter(|_| !head.text.is_empty()) {
+                if let Some(is) =
+                    changed(current, read, columns.is_list(&head.text).then_some(head.text.as_str()))
+                        .filter(|_| !head.text.is_empty())
+                {
                     tree.add(&head.text, is.clone());
                     let (was, cell) = (current.map(|cell| cell.text.clone()), read.cell.place(&table.file));
                     keys.push(KeyChange { column: head.text.clone(), was, is, cell });

@@ -65,6 +65,8 @@ fn lists_are_changed_entry_by_entry() {
     let import = imported(&small(), &[("fittings.csv", table.as_bytes())]);
     assert_eq!(text(&import, "fittings/ends.yaml"), expected);
     assert_eq!(errors(&import), []);
+    let table = "number,parts,steps\nF-1,\"B-1,C-1,,N-1 x4\",\"Push in, all the way.\n\nScrew down.\"\n";
+    assert_eq!(imported(&small(), &[("fittings.csv", table.as_bytes())]).changes, []);
     let table = "number,parts,steps\nF-1,\"B-1, C-1\",Screw down.\n";
     let expected = FITTINGS
         .replace("C-1, { part: N-1, quantity: 4 }]", "C-1]")

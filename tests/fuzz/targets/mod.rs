@@ -10,6 +10,7 @@ mod layouts;
 mod notes;
 mod records;
 mod section;
+mod tables;
 
 /// Something to be tried with any bytes.
 pub struct Target {
@@ -24,8 +25,9 @@ pub struct Target {
 }
 
 /// Every target.
-pub const TARGETS: [Target; 8] = [
+pub const TARGETS: [Target; 9] = [
     Target { name: "records", run: records::run, seeds: records::seeds, short: 300 },
+    Target { name: "tables", run: tables::run, seeds: tables::seeds, short: 150 },
     Target { name: "notes", run: notes::run, seeds: notes::seeds, short: 1500 },
     Target { name: "section", run: section::run, seeds: section::seeds, short: 300 },
     Target { name: "faces", run: layouts::faces, seeds: layouts::seeds_of_faces, short: 40 },
