@@ -88,7 +88,7 @@ fn hatching(options: &Options) -> Drawing {
         let lines = Hatch::of(index, 0.5 * draft.size()).lines(&outline);
         let lines = lines.into_iter().map(|line| vec![line.p0, line.p1]).collect();
         draft.scene.lines(Purpose::Hatch(index), lines, Appearance::line(Pen::Thin));
-        draft.area(Purpose::FontStyle(index), outline, Appearance::line(Pen::Thick));
+        draft.area(Purpose::Cut(index), outline, Appearance::line(Pen::Thick));
     }
     finished(
         draft,

@@ -25,7 +25,7 @@ pub(crate) struct Element {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Purpose {
     /// A cut surface of the part with this index.
-    FontStyle(usize),
+    Cut(usize),
     /// A part that is seen from outside, or is not hatched where it is cut.
     View(usize),
     /// The conductor, or one wire of it.
@@ -143,7 +143,7 @@ impl Scene {
 
     /// The box round what is drawn of the object itself.
     pub fn object_bounds(&self) -> Rect {
-        let object = |purpose| matches!(purpose, Purpose::FontStyle(_) | Purpose::View(_) | Purpose::Wire);
+        let object = |purpose| matches!(purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire);
         self.elements
             .iter()
             .filter(|element| object(element.purpose))
@@ -195,7 +195,7 @@ impl Scene {
     pub fn areas_of(&self, part: usize) -> impl Iterator<Item = &Primitive> {
         self.elements
             .iter()
-            .filter(move |element| matches!(element.purpose, Purpose::FontStyle(p) | Purpose::View(p) if p == part))
+            .filter(move |element| matches!(element.purpose, Purpose::Cut(p) | Purpose::View(p) if p == part))
             .map(|element| &element.primitive)
     }
 

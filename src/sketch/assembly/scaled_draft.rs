@@ -81,9 +81,9 @@ impl<'a> ScaledDraft<'a> {
         let lines = Hatch::of(look.hatch, 0.5 * self.draft.size()).lines(&outline);
         let lines = lines.into_iter().map(|line| vec![line.p0, line.p1]).collect();
         let scene = &mut self.draft.scene;
-        scene.area(Purpose::FontStyle(look.item), outline.clone(), Appearance::solid(look.tone));
+        scene.area(Purpose::Cut(look.item), outline.clone(), Appearance::solid(look.tone));
         scene.lines(Purpose::Hatch(look.item), lines, Appearance::line(Pen::Thin));
-        scene.area(Purpose::FontStyle(look.item), outline, Appearance::line(look.pen));
+        scene.area(Purpose::Cut(look.item), outline, Appearance::line(look.pen));
     }
 
     /// A part seen from outside, or a shaft, pin or wire that is not hatched where it is cut.

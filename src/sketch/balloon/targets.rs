@@ -7,9 +7,15 @@ use crate::sketch::scene::{Primitive, Purpose, Scene};
 /// Where a dot may lie, and what the place costs.
 pub(super) type Target = (Point, f64);
 
+/// How far apart a leader's way is looked at, in millimetres.
+const STEP: f64 = 0.8;
+/// What a millimetre costs that a leader goes over another part: as much as two that it is longer.
+const OVER_OTHERS: f64 = 2.0;
+
 /// Areas back to front with their boxes, to look up what is seen at a point.
 pub(super) struct Seen<'s> {
     areas: Vec<(Purpose, Rect, &'s Primitive)>,
+    bounds: Rect,
     texts: Vec<Rect>,
 }
 
@@ -18,21 +24,35 @@ impl<'s> Seen<'s> {
         let areas = scene
             .elements
             .iter()
-            .filter(|element| {
-                matches!(element.purpose, Purpose::FontStyle(_) | Purpose::View(_) | Purpose::Wire)
-            })
+            .filter(|element| matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire))
             .map(|element| (element.purpose, element.primitive.bounds(), &element.primitive))
             .collect();
-        Self { areas, texts: scene.texts().map(|text| grown(text.bounds(), 0.4)).collect() }
+        let bounds = scene.object_bounds();
+        Self { areas, bounds, texts: scene.texts().map(|text| grown(text.bounds(), 0.4)).collect() }
     }
 
     fn shows(&self, part: usize, point: Point) -> bool {
-        let seen = self
-            .areas
-            .iter()
-            .rev()
-            .find(|(_, bounds, primitive)| bounds.contains(point) && primitive.contains(point));
-        matches!(seen, Some((Purpose::FontStyle(p) | Purpose::View(p), ..)) if *p == part)
+        matches!(self.at(point), Some(Purpose::Cut(p) | Purpose::View(p)) if p == part)
+    }
+
+    /// What is seen at a point.
+    fn at(&self, point: Point) -> Option<Purpose> {
+        let areas = self.areas.iter().rev();
+        let mut found = areas.filter(|(_, bounds, area)| bounds.contains(point) && area.contains(point));
+        found.next().map(|(purpose, ..)| *purpose)
+    }
+
+    /// How far a leader from the band goes over other parts and the conductor, in millimetres.
+    fn over_others(&self, part: usize, target: Point, band: Band) -> f64 {
+        let step = if band == Band::Above { Vec2::new(0.0, -STEP) } else { Vec2::new(STEP, 0.0) };
+        let way = (1..).map(|index| target + step * f64::from(index));
+        let inside = way.take_while(|point| self.bounds.contains(*point));
+        let others = inside.filter(|point| match self.at(*point) {
+            Some(Purpose::Cut(of) | Purpose::View(of)) => of != part,
+            Some(_) => true,
+            None => false,
+        });
+        others.count() as f64 * STEP
     }
 
     /// Points well inside what is seen of a part, the cheapest first: near its middle, cut rather than
@@ -40,7 +60,7 @@ impl<'s> Seen<'s> {
     pub fn places(&self, part: usize, margin: f64, band: Band, most: usize) -> Vec<Target> {
         let mut places = Vec::new();
         for (purpose, bounds, _) in &self.areas {
-            let (Purpose::FontStyle(p) | Purpose::View(p)) = purpose else { continue };
+            let (Purpose::Cut(p) | Purpose::View(p)) = purpose else { continue };
             if *p != part {
                 continue;
             }
@@ -63,6 +83,10 @@ impl<'s> Seen<'s> {
         let rest = places.split_off(places.len().min(cheapest));
         let stride = rest.len().div_ceil(most - cheapest).max(1);
         places.extend(rest.into_iter().step_by(stride));
+        for (target, cost) in &mut places {
+            *cost += OVER_OTHERS * self.over_others(part, *target, band);
+        }
+        places.sort_by(|a, b| a.1.total_cmp(&b.1));
         places
     }
 }
