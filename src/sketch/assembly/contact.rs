@@ -65,6 +65,19 @@ impl Contact {
         self.gap.map_or(self.focus, |(top, foot, _)| at(self.focus.x, f64::midpoint(top, foot)))
     }
 
+    /// The contacts of a right part and a wrong one, both looked at where they differ.
+    pub fn pair(right: &Setup, wrong: &Setup) -> Option<(Self, Self)> {
+        let (own, other) =
+            (SpreadingSeat::of(right, Pose::default()), SpreadingSeat::of(wrong, Pose::default()));
+        if let Some((own, other)) = own.zip(other).filter(|(_, other)| is_loose_inside(wrong, other)) {
+            // The right cone closes on the wires in its hole.
+            let mut closed = own;
+            closed.hole = closed.inner;
+            return Self::in_the_hole(right, &closed).zip(Self::in_the_hole(wrong, &other));
+        }
+        Self::of(right).zip(Self::of(wrong))
+    }
+
     /// The contact of a fitting's gripping part, where its family has one that can be drawn truly.
     pub fn of(setup: &Setup) -> Option<Self> {
         let outcome = setup.outcome.as_ref()?;
@@ -156,6 +169,32 @@ impl Contact {
         })
     }
 
+    /// The hole of a spreading cone cut lengthwise, and the wires that go through it without being held.
+    fn in_the_hole(setup: &Setup, seat: &SpreadingSeat) -> Option<Self> {
+        let tone = super::spreading::spreading_cone(setup)?.0.tone;
+        let ([small, large], hole, inner) = (seat.flank, seat.hole, seat.inner);
+        let box_of = |top: f64, foot: f64, from: f64, to: f64| {
+            vec![at(from, -top), at(to, -top), at(to, -foot), at(from, -foot)]
+        };
+        let cone = vec![at(small.0, -small.1), at(large.0, -large.1), at(large.0, -hole), at(small.0, -hole)];
+        let wires = box_of(inner, 0.0, small.0 - 8.0, large.0 + 8.0);
+        let gap = hole - inner;
+        let mut surfaces = vec![gripping(cone.clone(), tone)];
+        if gap > LEAST_GAP {
+            surfaces.push(surface(box_of(hole, inner, small.0, large.0), Tone::Ink));
+        }
+        surfaces.push(surface(wires, wire_tone(setup.conductor.material.group, Shade::Plain)));
+        let middle = f64::midpoint(small.0, large.0);
+        Some(Self {
+            surfaces,
+            focus: at(middle, -inner),
+            reach: 3.0 + 2.0 * gap.max(0.0),
+            gap: (gap > LEAST_GAP).then_some((-hole, -inner, "gap")),
+            edge: cone,
+            unsound: seat.proportions.unsound || !gap.is_finite(),
+        })
+    }
+
     /// A wedge cut lengthwise: wire, wedge, sloping wall.
     fn wedged(setup: &Setup) -> Option<Self> {
         let seat = WedgeSeat::of(setup, Pose::default())?;
@@ -199,6 +238,12 @@ impl Contact {
             unsound: seat.proportions().unsound,
         })
     }
+}
+
+/// Whether a spreading cone leaves the wires in its hole loose: where it does not hold them, or all go through.
+fn is_loose_inside(setup: &Setup, seat: &SpreadingSeat) -> bool {
+    let core = setup.outcome.as_ref().is_some_and(|outcome| outcome.verdict == Verdict::CoreNotHeld);
+    core || seat.spread.is_empty()
 }
 
 /// How far a chord may lie off its arc, in millimetres of the object.

@@ -90,7 +90,7 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
             StandOutFrom::None => ("", None),
         };
         if let Some(ends) = ends {
-            level(scaled, name, text, ends, top, Prefer::Before);
+            stand_out_dimension(scaled, name, text, ends, top);
         }
     }
     if scaled.draft.options.detail == Detail::Items {
@@ -112,6 +112,14 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
         let ends = (at(entry, foot), at(end, foot));
         level(scaled, "insertion", text, ends, row, Prefer::Middle);
     }
+}
+
+/// The dimension that is checked: where little is said, without its name, which the card's checks have.
+fn stand_out_dimension(scaled: &mut ScaledDraft, name: &str, text: String, ends: (Point, Point), line: f64) {
+    let brief = scaled.draft.options.detail == Detail::Items;
+    let text = if brief && name.contains("sunk") { format!("sunk\u{a0}{text}") } else { text };
+    let lettering = if brief { Lettered::Measure } else { Lettered::NameAndMeasure };
+    lettered_level(scaled, name, (text, lettering), ends, (line, Prefer::Before));
 }
 
 /// A length with the digits of its record, as the card's text has it.
@@ -143,14 +151,16 @@ pub(crate) fn level(
     line: f64,
     prefer: Prefer,
 ) {
+    lettered_level(scaled, name, (text, Lettered::NameAndMeasure), ends, (line, prefer));
+}
+
+fn lettered_level(
+    scaled: &mut ScaledDraft,
+    name: &str,
+    (text, lettering): (String, Lettered),
+    ends: (Point, Point),
+    (line, prefer): (f64, Prefer),
+) {
     let ends = (scaled.place(ends.0), scaled.place(ends.1));
-    scaled.draft.dimension(&Span {
-        name,
-        text,
-        lettering: Lettered::NameAndMeasure,
-        ends,
-        line,
-        way: Way::Level,
-        prefer,
-    });
+    scaled.draft.dimension(&Span { name, text, lettering, ends, line, way: Way::Level, prefer });
 }

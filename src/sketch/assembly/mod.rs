@@ -88,7 +88,7 @@ pub fn assembly(fitting: &Fitting, limits: &Limits, options: &Options) -> Drawin
 
 /// How much is said, in the order that it is tried, and the share of the largest scale that its lettering must leave:
 /// what can't be made out is not worth its dimensions, but a numbered list has its balloons in a small drawing, too.
-const TRIED: [(Detail, f64); 4] =
+pub(crate) const TRIED: [(Detail, f64); 4] =
     [(Detail::Full, 0.5), (Detail::Card, 0.5), (Detail::Items, 0.2), (Detail::Bare, 0.0)];
 
 fn finished(setup: &Setup, pose: Pose, options: &Options) -> Drawing {

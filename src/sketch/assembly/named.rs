@@ -54,20 +54,22 @@ fn places(draft: &Draft, target: Point, word: &str) -> Vec<(f64, Text, Line)> {
     let (object, size) = (draft.scene.object_bounds(), draft.size());
     let rows = [0.8, 2.0, 3.2, 4.4]
         .into_iter()
-        .flat_map(|off| [(object.y0 - off * size, 0.6 * size), (object.y1 + off * size, -0.6 * size)]);
+        .flat_map(|off| [(object.y0 - off * size, 0.8 * size), (object.y1 + off * size, -0.8 * size)]);
     let columns = (-6..=6).map(|step| target.x + f64::from(step) * 1.5 * size);
     let all = rows.flat_map(|row| columns.clone().map(move |x| (x, row)));
-    all.map(|(x, (y, foot))| {
+    let arrows = all.map(|(x, (y, foot))| {
         let text = draft.level(at(x, y), Anchor::Middle, word);
         let line = Line::new(at(x, y + foot), target);
         (line.p0.distance(line.p1), text, line)
-    })
-    .collect()
+    });
+    // A shorter arrow would lie on its word.
+    arrows.filter(|(length, ..)| *length >= 1.3 * size).collect()
 }
 
 /// Whether a word with its arrow meets no other word, line or balloon, and stays in the room.
 fn is_free(draft: &Draft, text: &Text, line: Line) -> bool {
-    let bounds = grown(text.bounds(), 0.14 * draft.size());
+    // Two words in a row are not read as one.
+    let bounds = text.bounds().inflate(0.7 * draft.size(), 0.14 * draft.size());
     let whole = draft.bounds().union(grown(bounds, 0.1));
     let fits = whole.width() <= draft.options.width.mm() && whole.height() <= draft.options.height.mm();
     let lines = draft.scene.dimension_lines().into_iter().chain(draft.scene.leaders());

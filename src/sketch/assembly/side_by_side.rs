@@ -33,7 +33,7 @@ pub fn side_by_side(
 ) -> Drawing {
     let (right, other) = (Setup::of(fitting, limits), Setup::with(fitting, wrong, outcome));
     let own = fitting.items.iter().find(|item| item.part.role == wrong.role).map(|item| &item.part);
-    let contacts = Contact::of(&right).zip(Contact::of(&other)).filter(|(_, wrong)| wrong.gap.is_some());
+    let contacts = Contact::pair(&right, &other).filter(|(_, wrong)| wrong.gap.is_some());
     let outs = [&right, &other].map(|setup| setup.outcome.as_ref().and_then(|outcome| outcome.stand_out));
     let same = contacts.is_none() && looks_right(outcome, outs);
     let compared = Compared { own, wrong, contacts, outs: stand_outs(outs), summary, same };

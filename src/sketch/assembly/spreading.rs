@@ -24,7 +24,8 @@ pub(crate) struct SpreadingSeat {
     socket: Option<OwnSocket>,
     cone: Look,
     radius: f64,
-    hole: f64,
+    /// Radius of the hole that the inner wires go through.
+    pub hole: f64,
     /// Corners of the cone's flank: small end, large end, as (x, radius).
     pub flank: [(f64, f64); 2],
     /// Radius of the socket's taper at x = 0, and its slope.
