@@ -49,6 +49,7 @@ const CARDS: &[(&str, &str)] = built_in![
     "cards/back-foot.xml",
     "cards/back-landscape.xml",
     "cards/before-work.xml",
+    "cards/beside-wear.xml",
     "cards/body-back.xml",
     "cards/body-front.xml",
     "cards/checks-across.xml",

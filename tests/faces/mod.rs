@@ -13,6 +13,7 @@ pub mod made;
 mod pictures;
 mod printed;
 mod readable;
+mod room;
 mod said;
 #[cfg(feature = "debian-fonts")]
 mod scripts;

@@ -1,0 +1,105 @@
+//! The room of faces: large cards are filled before they stand blank, full ones hold what a contact wire's back and a long
+//! stamp ask of them.
+
+use super::made;
+use fittingcards::cards::{Face, ItemMark};
+use fittingcards::source::{FilePath, MemoryWorld};
+
+/// The sizes in points that classes of type have on an A6 card where there is room (layouts/cards/style.yaml).
+const WANTED: [(&str, f64); 3] = [("check", 14.5), ("step", 13.5), ("body", 13.5)];
+
+/// A face of a large card stands a third blank only where its texts are as large as they are wanted.
+#[test]
+fn large_cards_grow_before_a_third_of_them_is_blank() {
+    let mut blank = Vec::new();
+    for row in ["A6,portrait", "A6,landscape"] {
+        for card in &made::once("content", row).cards {
+            for face in [&card.front, &card.back] {
+                let share = blank_share(face);
+                if share > 1.0 / 3.0 && !is_as_large_as_wanted(face) {
+                    blank.push(format!("{row}: {} {}: {share:.2}", card.number, face.side.word()));
+                }
+            }
+        }
+    }
+    assert!(blank.is_empty(), "{blank:?}");
+}
+
+/// How much of the height inside the margins of 3 mm nothing stands in.
+fn blank_share(face: &Face) -> f64 {
+    let items = face.blocks.iter().flat_map(|block| &block.items);
+    let counted = items.filter(|item| !matches!(item.mark, ItemMark::Strike | ItemMark::ChangeBar));
+    let mut spans: Vec<(f64, f64)> = counted.map(|item| (item.bounds.y0, item.bounds.y1)).collect();
+    spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let (top, foot) = (3.0, face.trim.1.mm() - 3.0);
+    let (mut reached, mut blank) = (top, 0.0);
+    for (from, to) in spans {
+        blank += (from.min(foot) - reached).max(0.0);
+        reached = reached.max(to);
+    }
+    (blank + (foot - reached).max(0.0)) / (foot - top)
+}
+
+fn is_as_large_as_wanted(face: &Face) -> bool {
+    face.blocks.iter().flat_map(|block| &block.items).all(|item| match &item.mark {
+        ItemMark::Line { class, size, .. } => {
+            let wanted = WANTED.iter().find(|(name, _)| *name == class.word());
+            wanted.is_none_or(|(_, wanted)| size.pt() >= wanted - 0.05)
+        }
+        _ => true,
+    })
+}
+
+/// Six steps, three readings and four lines of what is rejected beside the heights of the worn wire, on a pocket card.
+#[test]
+fn a_full_contact_wire_back_fits_a_pocket_card() {
+    let found = findings(&full_contact_wire("A7,portrait"));
+    assert_eq!(found, [""; 0]);
+    let made = made::facts_and_cards(&full_contact_wire("A7,portrait"));
+    let card = made.cards.iter().find(|card| card.number == "ST-4200").unwrap();
+    let lines: Vec<&str> = card.back.lines().collect();
+    for text in ["9.2", "sunk 6.0 to 10.5 mm", "0 to 2.0 mm"] {
+        assert!(lines.iter().any(|line| line.contains(text)), "{text} in {lines:?}");
+    }
+}
+
+fn full_contact_wire(row: &str) -> MemoryWorld {
+    let read = |file: &str| made::read(&made::folder("content").join(file));
+    let (procedures, fittings) = ("procedures/dead-ends.yaml", "fittings/wedge-dead-ends.yaml");
+    let fuller = read(procedures)
+        .replace(
+            "Paint a slip mark.\", stage: seated }\n",
+            "Paint a slip mark.\", stage: seated }\n  - { text: \"Tension, wait 10 min: {tensioned}, {draw_in} in.\", stage: seated }\n",
+        )
+        .replace(
+            "  - Slip mark moved\n  - Kink, notch\n",
+            "  - Slip mark moved\n  - Kink or notch in the wire\n  - Wedge used before\n  - Mark or stamp disagrees\n",
+        );
+    let measured = read(fittings).replace(
+        "{ min: -8.5, max: -5.5 } }",
+        "{ min: -8.5, max: -5.5 }, tensioned_mm: { min: -10.5, max: -6.0 }, draw_in_max_mm: 2.0 }",
+    );
+    assert!(fuller.contains("Wedge used before") && fuller.contains("wait 10 min: {tensioned}, "));
+    assert!(measured.contains("draw_in_max_mm"));
+    let world = made::in_size("content", row).with(FilePath::catalogue(procedures), fuller);
+    world.with(FilePath::catalogue(fittings), measured)
+}
+
+/// A witness reads mark and stamp, and the stamp has 15 characters.
+#[test]
+fn an_identity_card_holds_a_long_stamp_in_its_witness_line() {
+    let file = "parts/collet-body.yaml";
+    let parts = made::read(&made::folder("content").join(file));
+    let parts = parts.replace("stamp: \"BZ2 14.0\"", "stamp: \"BZ2 14.0 B 2026\"");
+    let world = made::in_size("content", "ID-1,portrait").with(FilePath::catalogue(file), parts);
+    assert_eq!(findings(&world), [""; 0]);
+}
+
+fn findings(world: &MemoryWorld) -> Vec<String> {
+    made::facts_and_cards(world)
+        .findings
+        .sorted()
+        .into_iter()
+        .map(|finding| finding.message.clone())
+        .collect()
+}
