@@ -176,3 +176,33 @@ fn what_no_card_has_room_for_is_refused() {
         assert_eq!(sorted.first().map(|finding| finding.code), Some(code), "{}", &face[..face.len().min(80)]);
     }
 }
+
+/// The lines of the first text of a front of the user's own, with the size of each in points.
+fn lines(text: &str) -> Vec<(String, f64)> {
+    let face = format!("<space height=\"14\"/><block id=\"a\"><row>{text}</row></block>");
+    let (cards, _) = made(&with_face(&face));
+    let items = cards[0].front.blocks.iter().flat_map(|block| &block.items);
+    let line = |item: &super::Item| match &item.mark {
+        super::ItemMark::Line { words, size, .. } => Some((words.clone(), size.pt())),
+        _ => None,
+    };
+    items.filter_map(line).collect()
+}
+
+/// A check has 11.5 pt, shrinks to 10 pt and in one line to 8.5 pt (style.yaml, `TypeClass`).
+#[test]
+fn a_text_that_shrinks_stays_in_one_line() {
+    let check = |width: f64, shrink: &str| {
+        lines(&format!(
+            "<text class=\"check\" width=\"{width}\" shrink=\"{shrink}\">Tensioned: stand-out</text>"
+        ))
+    };
+    let full = |size: f64| (size - 11.5).abs() < 0.05;
+    let wide = check(60.0, "yes");
+    assert!(wide.len() == 1 && full(wide[0].1), "{wide:?}");
+    let narrow = check(32.0, "yes");
+    assert_eq!(narrow.len(), 1, "{narrow:?}");
+    assert!((8.45..11.4).contains(&narrow[0].1), "{narrow:?}");
+    let broken = check(32.0, "no");
+    assert!(broken.len() == 2 && full(broken[0].1), "{broken:?}");
+}

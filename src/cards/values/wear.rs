@@ -57,3 +57,55 @@ fn row(row: &WearRow, past: bool) -> Value {
         "action": action, "acts": !action.is_empty(), "stops": action == STOP,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn facts(rows: &[(&str, &str)]) -> WearFacts {
+        let row = |(height, action): &(&str, &str)| WearRow {
+            height: (*height).to_owned(),
+            action: (*action).to_owned(),
+            ..WearRow::default()
+        };
+        let limits = [("plan", "10.3\u{a0}mm"), ("stop", "9.2\u{a0}mm"), ("limit", "20\u{a0}%")];
+        WearFacts {
+            basis: "% of nominal 120\u{a0}mm²".to_owned(),
+            limits: limits.map(|(name, text)| (name.to_owned(), text.to_owned())).to_vec(),
+            rows: rows.iter().map(row).collect(),
+        }
+    }
+
+    fn heights(rows: &Value) -> Vec<&str> {
+        rows.as_array().unwrap().iter().map(|row| row["height"].as_str().unwrap()).collect()
+    }
+
+    /// The small form has each height at which something is due, and the last before the first of them.
+    #[test]
+    fn few_rows_are_those_at_which_something_is_due_and_the_one_before() {
+        let rows = [("12.9", NEW), ("12.0", ""), ("11.0", ""), ("10.3", "plan"), ("10.0", ""), ("9.2", STOP)];
+        let values = wear(&facts(&[rows.as_slice(), &[("8.0", "")]].concat()));
+        assert_eq!(heights(&values["few"]), ["11.0", "10.3", "9.2"]);
+        assert_eq!(values["short"], "% of nominal 120\u{a0}mm²; limit 20\u{a0}%");
+        // Nothing is due yet at any height: the last row stands for the table.
+        assert_eq!(heights(&wear(&facts(&rows[..3]))["few"]), ["11.0"]);
+        // Something is due at once: there is no row before.
+        assert_eq!(heights(&wear(&facts(&rows[3..]))["few"]), ["10.3", "9.2"]);
+    }
+
+    #[test]
+    fn the_whole_table_stops_where_the_wire_goes_out_of_use() {
+        let values = wear(&facts(&[("12.9", NEW), ("9.2", STOP), ("8.0", "")]));
+        let stops: Vec<_> =
+            values["rows"].as_array().unwrap().iter().map(|row| row["stops"] == true).collect();
+        assert_eq!(stops, [false, true, true]);
+        assert_eq!(
+            (heights(&values["halves"][0]), heights(&values["halves"][1])),
+            (vec!["12.9", "9.2"], vec!["8.0"])
+        );
+        assert_eq!(
+            values["below"],
+            "mm, mm²; % of nominal 120\u{a0}mm². Plan 10.3, stop 9.2\u{a0}mm, limit 20\u{a0}%."
+        );
+    }
+}

@@ -5,7 +5,7 @@ use super::checks::{card, distance, faults, page, scene_of};
 use super::sample::{
     collet, collet_body, collet_dead_end, fonts, limits, limits_of, mm, part, socket_dead_end,
 };
-use crate::catalogue::{Family, Fitting, Role, StandOutFrom};
+use crate::catalogue::{Family, Fitting, Role, StampPlace, StandOutFrom};
 use crate::grip::Verdict;
 use crate::sketch::assembly::collet::ColletSeat;
 use crate::sketch::assembly::setup::Setup;
@@ -16,6 +16,7 @@ use crate::sketch::options::{Detail, Options};
 use crate::sketch::plane::at;
 use crate::sketch::scene::Purpose;
 use crate::sketch::{assembly, is_refused, line_up, stages};
+use std::sync::Arc;
 
 /// Millimetres of the object within which touching parts touch.
 const TOUCH: f64 = 0.01;
@@ -32,7 +33,7 @@ fn nothing_overlaps_crosses_or_strays() {
         for options in [page(&fonts), card(&fonts)] {
             let (scene, whole) = scene_of(&fitting, &options);
             if whole {
-                assert_eq!(faults(&scene), Vec::<String>::new(), "{} {fitting:#?}", fitting.name);
+                assert_eq!(faults(&scene), Vec::<String>::new(), "{}", fitting.name);
             }
             silent += usize::from(!whole);
         }
@@ -230,6 +231,28 @@ fn stages_say_what_moves() {
         entered.description
     );
     assert!(seated.description.ends_with(" Moving: item 3, item 2."), "{}", seated.description);
+}
+
+#[test]
+fn slip_mark_and_stamp_are_drawn_and_named_where_they_are_stated() {
+    let fonts = fonts();
+    let says = |fitting: &Fitting, word: &str| {
+        let drawing = assembly(fitting, &limits(), &page(&fonts));
+        drawing.body.contains(&format!(">{word}<"))
+    };
+    let mut fitting = collet_dead_end();
+    let painted = |fitting: &Fitting| assembly(fitting, &limits(), &page(&fonts)).body.contains("sk-signal");
+    assert!(!says(&fitting, "slip mark") && !painted(&fitting) && !says(&fitting, "stamp"));
+    fitting.slip_mark = Some(true);
+    let item = fitting.items.iter_mut().find(|item| item.part.role == Role::Cone).unwrap();
+    let mut cone = (*item.part).clone();
+    cone.stamp_on = Some(StampPlace::ThickEnd);
+    item.part = Arc::new(cone.clone());
+    assert!(says(&fitting, "slip mark") && painted(&fitting));
+    assert!(!says(&fitting, "stamp"), "there is no stamp to show the place of");
+    cone.stamp = "B 14.0".to_owned();
+    fitting.items.iter_mut().find(|item| item.part.role == Role::Cone).unwrap().part = Arc::new(cone);
+    assert!(says(&fitting, "stamp"));
 }
 
 fn radius_at(profile: &[(f64, f64)], x: f64) -> f64 {

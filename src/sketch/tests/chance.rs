@@ -4,7 +4,7 @@ use super::sample::{
     collet, collet_body, conductor, contact_wire, deg, fitting, mm, part, pressed, rope, rope_grip, seen,
     socket, spreading_cone, stranded, thimble, wedge, wedge_body,
 };
-use crate::catalogue::{Family, Fitting, Part, Role, StandOutFrom};
+use crate::catalogue::{Family, Fitting, Part, Role, StampPlace, StandOutFrom};
 use crate::grip::Geometry;
 use crate::section::RopeCore;
 use std::sync::Arc;
@@ -53,7 +53,19 @@ pub fn fitting_at_random(number: u64) -> Fitting {
     if chance.one_in(3) {
         made.tail = None;
     }
+    made.slip_mark = Some(number.is_multiple_of(2));
+    if number.is_multiple_of(3) {
+        stamped(&mut made);
+    }
     made
+}
+
+/// A stamp on the thick end of the gripping part.
+fn stamped(fitting: &mut Fitting) {
+    if let Some(item) = fitting.items.iter_mut().find(|item| item.part.role.grips()) {
+        let stamp = "BZ2 14.0".to_owned();
+        item.part = Arc::new(Part { stamp, stamp_on: Some(StampPlace::ThickEnd), ..(*item.part).clone() });
+    }
 }
 
 fn extras(chance: &mut Chance, parts: &mut Vec<Arc<Part>>) {

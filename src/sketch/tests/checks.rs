@@ -107,6 +107,44 @@ fn leaders_astray(scene: &Scene) -> Vec<String> {
     faults
 }
 
+/// Of each leader: how many millimetres it goes further over other parts than the shortest straight way that any place of
+/// its part has to the edge of the object, upward or to the right.
+pub fn over_others(scene: &Scene) -> Vec<f64> {
+    let ways = scene.elements.iter().filter_map(|element| match (element.purpose, &element.primitive) {
+        (Purpose::Leader(part), Primitive::Lines(line)) => Some((part, Line::new(line[0][0], line[0][1]))),
+        _ => None,
+    });
+    ways.map(|(part, line)| (foreign(scene, part, line) - least_foreign(scene, part)).max(0.0)).collect()
+}
+
+const STEP: f64 = 0.8;
+
+/// How much of a line lies over other parts and the conductor.
+fn foreign(scene: &Scene, part: usize, line: Line) -> f64 {
+    let count = (line.p0.distance(line.p1) / STEP).ceil().max(1.0);
+    let points = (0..count as usize).map(|index| line.p0.lerp(line.p1, index as f64 / count));
+    points.filter(|point| seen_at(scene, *point).is_some_and(|seen| seen != Some(part))).count() as f64 * STEP
+}
+
+/// The least that a straight way out of a part goes over others.
+fn least_foreign(scene: &Scene, part: usize) -> f64 {
+    let object = scene.object_bounds();
+    let places = scene.areas_of(part).flat_map(|area| {
+        let bounds = area.bounds();
+        (1..8).flat_map(move |column| (1..6).map(move |row| (column, row))).map(move |(column, row)| {
+            let (x, y) = (f64::from(column) / 8.0, f64::from(row) / 6.0);
+            crate::sketch::plane::at(bounds.x0 + x * bounds.width(), bounds.y0 + y * bounds.height())
+        })
+    });
+    let own = places.filter(|place| seen_at(scene, *place) == Some(Some(part)));
+    let ways = own.flat_map(|place| {
+        let (above, beside) =
+            (crate::sketch::plane::at(place.x, object.y0), crate::sketch::plane::at(object.x1, place.y));
+        [Line::new(place, above), Line::new(place, beside)]
+    });
+    ways.map(|way| foreign(scene, part, way)).fold(f64::INFINITY, f64::min)
+}
+
 /// Full detail in a room as on a page of the booklet.
 pub fn page(fonts: &crate::typeset::Fonts) -> Options<'_> {
     Options::new(fonts, super::sample::mm(170.0), super::sample::mm(90.0))
@@ -118,15 +156,20 @@ pub fn card(fonts: &crate::typeset::Fonts) -> Options<'_> {
 }
 
 /// The part that is seen at a point: that of the last area drawn there.
-fn part_at(scene: &Scene, point: Point) -> Option<usize> {
+pub fn part_at(scene: &Scene, point: Point) -> Option<usize> {
+    seen_at(scene, point).flatten()
+}
+
+/// What is seen at a point: a part, or the conductor and what is empty; nothing beside the object.
+fn seen_at(scene: &Scene, point: Point) -> Option<Option<usize>> {
     let seen = scene.elements.iter().rev().find(|element| {
-        matches!(element.purpose, Purpose::FontStyle(_) | Purpose::View(_) | Purpose::Wire)
+        matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire)
             && element.primitive.contains(point)
     })?;
-    match seen.purpose {
-        Purpose::FontStyle(part) | Purpose::View(part) => Some(part),
+    Some(match seen.purpose {
+        Purpose::Cut(part) | Purpose::View(part) => Some(part),
         _ => None,
-    }
+    })
 }
 
 /// Distance of a point from the nearest side of an outline.

@@ -3,6 +3,7 @@
 mod assemblies;
 mod chance;
 mod checks;
+mod every_format;
 mod sample;
 mod sections;
 mod wrong_parts;
