@@ -6,7 +6,7 @@ use super::options::{Fault, Stage};
 use super::refused;
 use crate::cards::{self, Form};
 use crate::catalogue::Training;
-use crate::diagnostics::Findings;
+use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::sheets::{self, PrintKind};
 use crate::training::{self, Beside, Gauge, Input, Page};
 use rayon::prelude::*;
@@ -48,6 +48,7 @@ impl Making<'_> {
                 Ok(text) => {
                     let name = format!("page {}", page.name);
                     findings.extend(refused::found(&name, self.place(), std::iter::once(text.as_str())));
+                    findings.extend(incomplete(page, &text));
                     if let Some(staging) = self.staging() {
                         staging.write(&format!("{FOLDER}{}", page.name), text.as_bytes())?;
                     }
@@ -112,4 +113,15 @@ const FOLDER: &str = "training/";
 fn names(kind: PrintKind, count: usize) -> Vec<String> {
     let name = |file: sheets::SheetFile| file.name.trim_start_matches(FOLDER).to_owned();
     sheets::files(kind, count).into_iter().map(name).collect()
+}
+
+/// What is found of a page that leaves out what it must show.
+fn incomplete(page: &Page, text: &str) -> Option<Finding> {
+    let lacking = training::lacking(page, text);
+    let said = format!("page training/{} does not show {}", page.name, lacking.join(", "));
+    let place = Place::whole(FilePath::layouts(page.layout));
+    (!lacking.is_empty()).then(|| {
+        Finding::error("page-incomplete", place, said)
+            .help("a page must show it: add what the built-in layout of the page has for it")
+    })
 }

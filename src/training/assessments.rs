@@ -72,7 +72,7 @@ fn sheet(input: Input<'_>, name: String, about: &str, sections: Vec<Section>, bu
         "pass": least_right(others, input.training.pass_percent), "months": input.training.valid_months,
         "cards": cards(input, built.iter().map(|(_, card, _)| card.number.as_str())),
     });
-    Page { name, layout: "training/assessment.html", values }
+    Page::new(name, "training/assessment.html", values)
 }
 
 fn of_fitting(input: Input<'_>, (fitting, card, facts): Built<'_>) -> Vec<Section> {

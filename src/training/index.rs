@@ -40,5 +40,5 @@ pub(super) fn page(input: Input<'_>, beside: &Beside, assessed: &[(String, Page)
         "assessments": assessed,
         "cards": cards(input, built.into_iter()),
     });
-    Page { name: "index.html".to_owned(), layout: "training/index.html", values }
+    Page::new("index.html".to_owned(), "training/index.html", values)
 }

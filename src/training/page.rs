@@ -13,6 +13,15 @@ pub struct Page {
     pub layout: &'static str,
     /// What the layout is filled with.
     pub values: Value,
+    /// What it must show, each with what it is called.
+    pub shows: Vec<(&'static str, String)>,
+}
+
+impl Page {
+    /// A page that must show what every page must, once that is known.
+    pub(super) fn new(name: String, layout: &'static str, values: Value) -> Self {
+        Self { name, layout, values, shows: Vec::new() }
+    }
 }
 
 /// Cards that a page goes by: number, name, and where each stands.

@@ -49,4 +49,16 @@ fn framed(input: Input<'_>, page: &mut Page) {
     page.values["language"] = settings.language.as_str().into();
     page.values["caution"] = settings.caution.as_str().into();
     page.values["state"] = format!("edition {}{date}", settings.edition).into();
+    page.shows = vec![
+        ("the caution", settings.caution.clone()),
+        ("the edition and its date", format!("edition {}{date}", settings.edition)),
+        ("where copies are checked", "check the register".to_owned()),
+    ];
+    for card in page.values["cards"].as_array().into_iter().flatten() {
+        let text = |value: &serde_json::Value| value.as_str().unwrap_or_default().to_owned();
+        page.shows.push(("the cards that it goes by", text(&card["number"])));
+        let standing = &card["standing"];
+        page.shows.push(("issue and check code of its cards", text(&standing["standing"])));
+        page.shows.push(("issue and check code of its cards", text(&standing["check_code"])));
+    }
 }

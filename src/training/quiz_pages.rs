@@ -28,16 +28,8 @@ pub(super) fn pages(input: Input<'_>, group: &TaughtGroup, asked: &[Asked]) -> [
     let questions = asked.iter().zip(1..).map(|(asked, nth)| open(input, asked, nth)).collect();
     let answers: Vec<Value> = asked.iter().zip(1..).map(|(asked, nth)| answered(asked, nth)).collect();
     [
-        Page {
-            name: format!("quiz-{}.html", group.id),
-            layout: "training/quiz.html",
-            values: of("Quiz", questions),
-        },
-        Page {
-            name: format!("key-{}.html", group.id),
-            layout: "training/key.html",
-            values: of("Key to the quiz", answers),
-        },
+        Page::new(format!("quiz-{}.html", group.id), "training/quiz.html", of("Quiz", questions)),
+        Page::new(format!("key-{}.html", group.id), "training/key.html", of("Key to the quiz", answers)),
     ]
 }
 

@@ -142,3 +142,29 @@ fn a_second_run_says_how_much_it_made_and_why() {
     assert!(run.stderr(&["render", "--why", "F-999"], 2).contains("there is no card F-999"));
     assert!(!said(&["--anew"]).contains("made again"));
 }
+
+#[test]
+fn what_training_uses_is_made_where_it_is_asked_for_and_goes_where_it_is_not() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let made = || run.folder.path().join("output/training/index.html").exists();
+    run.command(&["render"]).assert().success();
+    assert!(!made());
+    run.command(&["render", "--training"]).assert().success();
+    assert!(made() && run.folder.path().join("output/training/quiz-all.html").exists());
+    run.command(&["render"]).assert().success();
+    assert!(!made());
+}
+
+/// A page that leaves out the caution, or that its card is a draft, is not made.
+#[test]
+fn a_page_for_training_that_leaves_out_what_it_must_show_stops_the_run() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let layouts = run.folder.path().join("layouts/training");
+    std::fs::create_dir_all(&layouts).unwrap();
+    std::fs::write(layouts.join("quiz.html"), "<p>Which part is right?</p>\n").unwrap();
+    let stderr = run.stderr(&["render", "--training"], 1);
+    assert!(stderr.contains("page-incomplete") && stderr.contains("layouts/training/quiz.html"), "{stderr}");
+    assert!(stderr.contains("the caution") && stderr.contains("issue and check code"), "{stderr}");
+}

@@ -38,6 +38,27 @@ fn same_as_clean(world: &MemoryWorld, folder: &Path, what: &str) -> usize {
     kept
 }
 
+/// Slips, gauges, labels and pages follow their records too, and what has not changed is kept.
+#[test]
+fn what_is_made_for_training_is_that_of_a_clean_run() {
+    let folder = tempfile::tempdir().unwrap();
+    let chosen = "decimal_mark: \".\"\ntraining: { questions: 3 }";
+    let mut world = changed(&starter(), "catalogue.yaml", "decimal_mark: \".\"", chosen);
+    rendered(&world, &options(folder.path()));
+    let made = tree(folder.path());
+    assert!(made.keys().any(|path| path.contains("training/assembly-slips.pdf")), "{:?}", made.keys());
+    let fittings = "fittings/collet-dead-ends.yaml";
+    let changes = [
+        (fittings, "torque_Nm: { min: 60, max: 70 }", "torque_Nm: { min: 60, max: 71 }"),
+        ("parts/collet-body.yaml", "stamp: \"CU 10.5\"", "stamp: \"CU 10,5\""),
+        ("catalogue.yaml", "questions: 3", "questions: 4"),
+    ];
+    for (path, from, to) in changes {
+        world = changed(&world, path, from, to);
+        assert!(same_as_clean(&world, folder.path(), to) > 0, "{to}: nothing was kept");
+    }
+}
+
 #[test]
 fn whatever_changes_the_bytes_are_those_of_a_clean_run() {
     let folder = tempfile::tempdir().unwrap();
