@@ -13,8 +13,10 @@ pub struct CellValue {
     pub is_truth: bool,
 }
 
-/// A part that stands in a list more than once.
-const TIMES: &str = " x";
+/// Entries of lists that say one thing more, which stands behind the first in their cell: a part how many of it, a step
+/// its stage. List, keys, and what stands before and behind the second.
+const ENTRIES: [(&str, [&str; 2], [&str; 2]); 2] =
+    [("parts", ["part", "quantity"], [" x", ""]), ("steps", ["text", "stage"], [" [", "]"])];
 
 /// Lists of sentences, which have commas of their own: a line each.
 const BY_LINE: [&str; 2] = ["steps", "reject_if"];
@@ -33,7 +35,7 @@ fn gather(path: &str, node: &Node, cells: &mut Vec<(String, CellValue)>) {
                 gather(&below(path, &entry.key), &entry.value, cells);
             }
         }
-        Content::List(items) if items.iter().any(is_mapping) => {
+        Content::List(items) if items.iter().any(|item| is_mapping(path, item)) => {
             for (nth, item) in items.iter().enumerate() {
                 gather(&below(path, &(nth + 1).to_string()), item, cells);
             }
@@ -47,20 +49,42 @@ pub(super) fn below(path: &str, step: &str) -> String {
     if path.is_empty() { step.to_owned() } else { format!("{path}.{step}") }
 }
 
-/// Whether an entry of a list has keys that need columns of their own; a part with its number of pieces does not.
-fn is_mapping(item: &Node) -> bool {
+/// Whether an entry of a list has keys that need columns of their own.
+fn is_mapping(path: &str, item: &Node) -> bool {
     match &item.content {
-        Content::Map(_) => quantity(item).is_none(),
+        Content::Map(_) => entry_text(path, item).is_none(),
         Content::List(_) => true,
         Content::Scalar(_) => false,
     }
 }
 
-/// A part and how many of it, where an entry says no more than that.
-fn quantity(item: &Node) -> Option<(&str, &str)> {
-    let known = item.entries().iter().all(|entry| ["part", "quantity"].contains(&entry.key.as_str()));
-    let (part, quantity) = (item.get("part")?.written()?, item.get("quantity")?.written()?);
-    known.then_some((part, quantity))
+/// An entry that says one thing more as it stands in its cell, or no more than its first.
+fn entry_text(path: &str, item: &Node) -> Option<String> {
+    let (_, [first, second], [before, behind]) = ENTRIES.iter().find(|(list, ..)| *list == path)?;
+    let is_known = item.entries().iter().all(|entry| [*first, *second].contains(&entry.key.as_str()));
+    let text = item.get(first).filter(|_| is_known)?.written()?.trim();
+    match item.get(second) {
+        None => Some(text.to_owned()),
+        Some(more) => Some(format!("{text}{before}{}{behind}", more.written()?)),
+    }
+}
+
+/// Whether the entries of a list can say one thing more in its one cell.
+pub(super) fn is_in_one_cell(path: &str) -> bool {
+    ENTRIES.iter().any(|(list, ..)| *list == path)
+}
+
+/// The keys and values of an entry that says one thing more.
+pub(super) fn taken_apart<'t>(path: &str, item: &'t str) -> Option<[(&'static str, &'t str); 2]> {
+    let (_, [first, second], [before, behind]) = ENTRIES.iter().find(|(list, ..)| *list == path)?;
+    let (text, more) = item.strip_suffix(behind)?.rsplit_once(before)?;
+    let is_word = |byte: u8| byte.is_ascii_lowercase() || byte == b'-';
+    let is_count = |byte: u8| byte.is_ascii_digit();
+    let is_more = match *second {
+        "quantity" => more.bytes().all(is_count),
+        _ => more.bytes().all(is_word),
+    };
+    (is_more && !more.is_empty()).then_some([(*first, text), (*second, more)])
 }
 
 fn value(path: &str, node: &Node) -> CellValue {
@@ -76,15 +100,14 @@ fn value(path: &str, node: &Node) -> CellValue {
         },
         Content::Map(_) => plain("{}".to_owned()),
         Content::List(items) if items.is_empty() => plain("[]".to_owned()),
-        Content::List(items) => plain(items.iter().map(item_text).collect::<Vec<_>>().join(joint(path))),
+        Content::List(items) => {
+            plain(items.iter().map(|item| item_text(path, item)).collect::<Vec<_>>().join(joint(path)))
+        }
     }
 }
 
-fn item_text(item: &Node) -> String {
-    match quantity(item) {
-        Some((part, quantity)) => format!("{part}{TIMES}{quantity}"),
-        None => item.written().unwrap_or_default().trim().to_owned(),
-    }
+fn item_text(path: &str, item: &Node) -> String {
+    entry_text(path, item).unwrap_or_else(|| item.written().unwrap_or_default().trim().to_owned())
 }
 
 fn joint(path: &str) -> &'static str {
@@ -104,11 +127,4 @@ pub(super) fn items<'t>(path: &str, text: &'t str) -> Vec<&'t str> {
 /// A list in one cell as it is written out, whatever spaces and empty entries somebody has put in.
 pub(super) fn as_written_out(path: &str, text: &str) -> String {
     items(path, text).join(joint(path))
-}
-
-/// A part and how many of it, from an entry of a cell.
-pub(super) fn times(item: &str) -> Option<(&str, &str)> {
-    let (part, quantity) = item.rsplit_once(TIMES)?;
-    let is_count = !quantity.is_empty() && quantity.bytes().all(|byte| byte.is_ascii_digit());
-    is_count.then_some((part, quantity))
 }

@@ -1,5 +1,6 @@
 //! The columns that a kind of record can have, and their order.
 
+use super::cells::is_in_one_cell;
 use super::kind::SheetKind;
 use crate::explain::keys;
 use std::collections::{BTreeMap, BTreeSet};
@@ -27,7 +28,7 @@ impl Columns {
         let has_below = |path: &str| keys.iter().any(|(other, _)| other.starts_with(&format!("{path}.")));
         let lists = keys.iter().filter(|(_, key)| key.takes.contains("a list, each entry"));
         let lists =
-            lists.map(|(path, _)| ((*path).to_owned(), has_below(path) && *path != "parts")).collect();
+            lists.map(|(path, _)| ((*path).to_owned(), has_below(path) && !is_in_one_cell(path))).collect();
         let numbers =
             keys.iter().filter(|(_, key)| key.takes.contains("number") && !key.takes.contains("a list"));
         Self { order, lists, numbers: numbers.map(|(path, _)| (*path).to_owned()).collect() }

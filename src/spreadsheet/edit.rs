@@ -149,20 +149,21 @@ impl Editing<'_> {
         for Gap { gone, come } in gaps(&was, &is) {
             let both = gone.len().min(come.len());
             for (old, new) in old[gone.clone()].iter().zip(&is[come.clone()]) {
-                self.replace_item(old, new, is_flow || in_brackets);
+                self.replace_item(here, old, new, is_flow || in_brackets);
             }
             if gone.len() > both {
                 self.take_out_items(old, gone.start + both..gone.end, is_flow);
             }
             for new in &is[come.start + both..come.end] {
-                let new = Value::of_item(new).in_line(is_flow || in_brackets);
+                let new = Value::of_item(here, new).in_line(is_flow || in_brackets);
                 self.put_in_item(value, old, gone.start + both, &new, is_flow);
             }
         }
     }
 
-    fn replace_item(&mut self, old: &Laid, new: &str, in_brackets: bool) {
-        let new = match (&old.shape, Value::of_item(new)) {
+    fn replace_item(&mut self, here: &str, old: &Laid, new: &str, in_brackets: bool) {
+        let new = match (&old.shape, Value::of_item(here, new)) {
+            (LaidShape::Map(_), Value::Map(new)) if self.replace_both(old, &new) => return,
             (LaidShape::Scalar(_, Quoting::Block), Value::Text(text)) => {
                 return self.replace_paragraph(old, &text);
             }
@@ -170,6 +171,21 @@ impl Editing<'_> {
             (_, value) => value.in_line(in_brackets),
         };
         self.edits.push((old.start..old.end, new));
+    }
+
+    /// Changes the values of an entry that has both keys; whether it has.
+    fn replace_both(&mut self, old: &Laid, new: &[(String, Value)]) -> bool {
+        let in_brackets = old.is_in_brackets(self.text);
+        let edit = |(key, value): &(String, Value)| match (old.get(key), value) {
+            (Some(Laid { start, end, shape: LaidShape::Scalar(was, quoting) }), Value::Text(is)) => {
+                Some((was != is).then(|| (*start..*end, scalar(is, *quoting, in_brackets))))
+            }
+            _ => None,
+        };
+        let edits: Option<Vec<Option<Edit>>> = new.iter().map(edit).collect();
+        let is_whole = edits.is_some();
+        self.edits.extend(edits.into_iter().flatten().flatten());
+        is_whole
     }
 
     fn take_out(&mut self, laid: &Laid, nth: usize, in_brackets: bool, here: &str) {

@@ -4,7 +4,7 @@
 //! A row is a record; a column is a key, with dots where it stands below another: `geometry.collet.bore_mm`. A list of
 //! mappings has a column for each key of each entry, counted from 1: `tightening.1.torque_Nm.min`. Any other list is one
 //! cell: words with commas between, `ST-4101, ST-4190 x4` where a part is there more than once, and sentences line by
-//! line.
+//! line, a step with its stage as `Screw down. [seated]`.
 //!
 //! | code | why |
 //! | --- | --- |

@@ -1,6 +1,6 @@
 //! Values that are new to a record, from cells to YAML.
 
-use super::cells::{below, items, times};
+use super::cells::{below, items, taken_apart};
 use super::columns::{Columns, is_count};
 use super::plain::scalar;
 use crate::records::Quoting;
@@ -69,20 +69,19 @@ impl Value {
             "[]" => Self::List(Vec::new()),
             "{}" => Self::Map(Vec::new()),
             _ if columns.is_list(path) => {
-                Self::List(items(path, text).into_iter().map(Self::of_item).collect())
+                Self::List(items(path, text).into_iter().map(|item| Self::of_item(path, item)).collect())
             }
             _ => Self::Text(text.to_owned()),
         }
     }
 
     /// An entry of a list in one cell.
-    pub(super) fn of_item(item: &str) -> Self {
-        match times(item) {
+    pub(super) fn of_item(path: &str, item: &str) -> Self {
+        match taken_apart(path, item) {
             None => Self::Text(item.to_owned()),
-            Some((part, quantity)) => Self::Map(vec![
-                ("part".to_owned(), Self::Text(part.to_owned())),
-                ("quantity".to_owned(), Self::Text(quantity.to_owned())),
-            ]),
+            Some(both) => {
+                Self::Map(both.map(|(key, text)| (key.to_owned(), Self::Text(text.to_owned()))).into())
+            }
         }
     }
 

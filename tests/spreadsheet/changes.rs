@@ -76,6 +76,22 @@ fn lists_are_changed_entry_by_entry() {
 }
 
 #[test]
+fn a_step_keeps_its_stage_behind_its_text() {
+    use fittingcards::source::FilePath;
+    let staged =
+        FITTINGS.replace("- Screw down.", "- { text: \"Screw, {torque}.\", stage: entered } # tight");
+    let world = small().with(FilePath::catalogue("fittings/ends.yaml"), &staged);
+    let table = "number,steps\nF-1,\"Push in, all the way.\nScrew, {torque}. [entered]\"\n";
+    assert_eq!(imported(&world, &[("fittings.csv", table.as_bytes())]).changes, []);
+    let table = "number,steps\nF-1,\"Push in, all the way. [apart]\nScrew it, {torque}. [seated]\"\n";
+    let expected = staged
+        .replace("- \"Push in, all the way.\"", "- { text: \"Push in, all the way.\", stage: apart }")
+        .replace("\"Screw, {torque}.\", stage: entered", "\"Screw it, {torque}.\", stage: seated");
+    let import = imported(&world, &[("fittings.csv", table.as_bytes())]);
+    assert_eq!(text(&import, "fittings/ends.yaml"), expected);
+}
+
+#[test]
 fn a_row_of_a_number_that_is_new_becomes_a_file_of_its_own() {
     let table = "number,name,role,material,stamp,mark.text,mark.colour,proven_on.1.conductor,proven_on.1.body\n\
                  C-2,\"Cone: 12.5\",cone,bronze-soft,=12.5,TE,WH,wire,B-1\n\
