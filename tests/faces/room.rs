@@ -25,6 +25,9 @@ fn large_cards_grow_before_a_third_of_them_is_blank() {
     assert!(blank.is_empty(), "{blank:?}");
 }
 
+/// What parts the ink of two lines of a text is not blank, in millimetres.
+const LINES_APART: f64 = 1.5;
+
 /// How much of the height inside the margins of 3 mm nothing stands in.
 fn blank_share(face: &Face) -> f64 {
     let items = face.blocks.iter().flat_map(|block| &block.items);
@@ -34,7 +37,8 @@ fn blank_share(face: &Face) -> f64 {
     let (top, foot) = (3.0, face.trim.1.mm() - 3.0);
     let (mut reached, mut blank) = (top, 0.0);
     for (from, to) in spans {
-        blank += (from.min(foot) - reached).max(0.0);
+        let gap = from.min(foot) - reached;
+        blank += if gap > LINES_APART { gap } else { 0.0 };
         reached = reached.max(to);
     }
     (blank + (foot - reached).max(0.0)) / (foot - top)

@@ -7,6 +7,8 @@ use crate::sketch::scene::{Primitive, Purpose, Scene};
 /// Where a dot may lie, and what the place costs.
 pub(super) type Target = (Point, f64);
 
+/// A part that ends nearer than this to a dot is a scrap that nobody makes out, in millimetres (own rule).
+const SCRAP: f64 = 0.1;
 /// How far apart a leader's way is looked at, in millimetres.
 const STEP: f64 = 0.8;
 /// What a millimetre costs that a leader goes over another part: as much as two that it is longer.
@@ -74,7 +76,7 @@ impl<'s> Seen<'s> {
                 }
             }
         }
-        if places.is_empty() && margin > 0.15 {
+        if places.is_empty() && margin > 1.5 * SCRAP {
             return self.places(part, margin / 2.0, band, most);
         }
         places.sort_by(|a, b| a.1.total_cmp(&b.1));
