@@ -17,6 +17,11 @@ fn plain(html: &str) -> String {
     html.replace('\u{a0}', " ").replace("&#39;", "'").replace("&quot;", "\"").replace("&amp;", "&")
 }
 
+/// The text of a step or of another line; a step may name its stage beside it.
+fn text_of(line: &serde_yaml::Value) -> &str {
+    line.as_str().or_else(|| line["text"].as_str()).unwrap()
+}
+
 #[test]
 fn each_fitting_that_may_be_built_has_a_sheet_with_its_steps_and_rejects() {
     let (pages, procedures) = (pages(), records("procedures"));
@@ -27,7 +32,7 @@ fn each_fitting_that_may_be_built_has_a_sheet_with_its_steps_and_rejects() {
         let Some(page) = page else { continue };
         for key in ["steps", "reject_if"] {
             let list = own_or_procedure(&fitting, &procedures, key);
-            for text in list.as_sequence().into_iter().flatten().map(|text| text.as_str().unwrap()) {
+            for text in list.as_sequence().into_iter().flatten().map(text_of) {
                 // What stands in braces is a value; the words round it stand as they are.
                 let words = text.split(['{', '}']).step_by(2);
                 for words in words.map(str::trim).filter(|words| !words.is_empty()) {
@@ -49,7 +54,7 @@ fn items_that_safety_hangs_on_must_all_be_passed_and_of_the_others_four_in_five(
         let page = &pages[&format!("assessment-{number}.html")];
         let steps = own_or_procedure(&fitting, &procedures, "steps");
         let steps = steps.as_sequence().cloned().unwrap_or_default();
-        let others = steps.iter().filter(|step| !step.as_str().unwrap().contains('{')).count();
+        let others = steps.iter().filter(|step| !text_of(step).contains('{')).count();
         let marked = page.matches("<td class=\"whole\">").count() - others;
         assert!(page.contains(&format!("all {marked} items marked")), "{number}: {marked} of safety");
         // Four fifths, rounded up (the demo's pass_percent is 80).
