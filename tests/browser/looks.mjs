@@ -61,7 +61,7 @@ async function forced(page, site) {
 
 /** Look-ups with their answers. */
 async function answered(page, site, faults) {
-  for (const [name, asked] of Object.entries(ANSWERED)) {
+  for (const [name, asked] of Object.entries(ANSWERED).filter(([name]) => site.pages.includes(name))) {
     await page.goto("about:blank");
     await page.goto(site.address(name) + asked);
     for (const colorScheme of ["light", "dark"]) {
