@@ -199,7 +199,7 @@ fn crews_are_told_of_the_newest_edition_alone_safety_first() {
         [
             ["F-1 First", "1", "2", "N-1"],
             ["F-3 =1+1", "none", "1", ""],
-            ["F-2 Second", "1", "Withdrawn: do not use", "N-1"],
+            ["F-2 Second", "1", "withdrawn", "N-1"],
             ["F-5 Fifth & last", "1", "2", ""],
         ]
     );

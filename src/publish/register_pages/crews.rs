@@ -47,9 +47,10 @@ fn number(issue: Option<u32>) -> String {
     issue.map_or_else(|| "none".to_owned(), |issue| issue.to_string())
 }
 
-/// Why a card must not be used any more; of a card that is gone there is no status.
+/// "withdrawn" or "superseded"; the changes say the rest. Of a card that is gone there is no status.
 fn do_not_use(card: &CardChange) -> String {
-    if card.status_words.is_empty() { "Withdrawn: do not use".to_owned() } else { card.status_words.clone() }
+    let word = card.status_words.split([' ', ':']).next().filter(|word| !word.is_empty());
+    word.unwrap_or("withdrawn").to_lowercase()
 }
 
 /// The weightiest changes of a card in words.
