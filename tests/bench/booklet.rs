@@ -8,14 +8,12 @@
 mod catalogue;
 #[path = "machine.rs"]
 mod machine;
+#[path = "../size/made.rs"]
+mod made;
 
-use fittingcards::booklet::{Booklet, Input, Page, Subject};
-use fittingcards::layouts::Layouts;
-use fittingcards::sketch::Options;
+use fittingcards::booklet::{Booklet, Page, Subject};
 use fittingcards::source::{DiskWorld, World};
-use fittingcards::typeset::Fonts;
-use fittingcards::units::Length;
-use fittingcards::{catalogue as records, facts, mixups};
+use made::with_booklet;
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
@@ -46,24 +44,10 @@ fn main() {
 }
 
 fn made(world: &dyn World) -> Vec<Page> {
-    let (layouts, _) = Layouts::load(world, "booklet", &[]).expect("layouts");
-    let catalogue = records::load(world).expect("records").catalogue;
-    let mixups = mixups::find(&catalogue);
-    let facts = facts::of_catalogue(&catalogue, &mixups);
-    let facts: BTreeMap<_, _> = facts.into_iter().map(|facts| (facts.number.clone(), facts)).collect();
-    let (fonts, _) = Fonts::new(&world.fonts(), &[]);
-    let issues = BTreeMap::new();
-    let booklet = Booklet::new(Input {
-        catalogue: &catalogue,
-        mixups: &mixups,
-        facts: &facts,
-        layouts: &layouts,
-        state: "Draft, not issued",
-        issues: &issues,
-        drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
-        sheets: &[],
-        tag_sheets: &[],
-    });
+    with_booklet(world, few_of_each)
+}
+
+fn few_of_each(booklet: &Booklet<'_>) -> Vec<Page> {
     let mut made: BTreeMap<String, usize> = BTreeMap::new();
     let few = booklet.subjects().into_iter().filter(|subject| {
         let kind = subject.path().split('-').next().unwrap_or_default().to_owned();

@@ -1,13 +1,9 @@
 //! The booklet of a large catalogue: its lists go by section, and everything is reached from the first page by links.
 
 use super::catalogue::write_catalogue;
-use fittingcards::booklet::{Booklet, Input};
-use fittingcards::layouts::Layouts;
-use fittingcards::sketch::Options;
-use fittingcards::source::{DiskWorld, World};
-use fittingcards::typeset::Fonts;
-use fittingcards::units::Length;
-use fittingcards::{catalogue, facts, mixups};
+use super::made::with_booklet;
+use fittingcards::booklet::Booklet;
+use fittingcards::source::DiskWorld;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// More than a page lists.
@@ -43,23 +39,10 @@ fn pages() -> BTreeMap<String, String> {
     let folder = tempfile::tempdir().expect("a folder for the catalogue");
     write_catalogue(folder.path(), FITTINGS).expect("the catalogue is written");
     let world = DiskWorld::new(folder.path(), folder.path().join("layouts"));
-    let (layouts, _) = Layouts::load(&world, "booklet", &[]).expect("layouts");
-    let catalogue = catalogue::load(&world).expect("records").catalogue;
-    let mixups = mixups::find(&catalogue);
-    let (facts, issues) = (facts::of_catalogue(&catalogue, &mixups), BTreeMap::new());
-    let facts: BTreeMap<_, _> = facts.into_iter().map(|facts| (facts.number.clone(), facts)).collect();
-    let (fonts, _) = Fonts::new(&world.fonts(), &[]);
-    let booklet = Booklet::new(Input {
-        catalogue: &catalogue,
-        mixups: &mixups,
-        facts: &facts,
-        layouts: &layouts,
-        state: "Draft, not issued",
-        issues: &issues,
-        drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
-        sheets: &[],
-        tag_sheets: &[],
-    });
+    with_booklet(&world, lists_of)
+}
+
+fn lists_of(booklet: &Booklet<'_>) -> BTreeMap<String, String> {
     let listed = |name: &str| {
         name.ends_with(".html") && LISTS.iter().chain(&["conductor"]).any(|list| name.starts_with(list))
     };

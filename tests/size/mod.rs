@@ -2,6 +2,7 @@
 
 mod booklet;
 mod catalogue;
+mod made;
 
 use catalogue::{FITTINGS_OF_A_BODY, write_catalogue};
 use fittingcards::audit::{self, Context};
