@@ -193,12 +193,17 @@ fn tightened(fitting: &Fitting, nth: usize, tightening: &Tightening, numerals: N
 
 fn checks(fitting: &Fitting, if_wrong: &IfWrongFacts, numerals: Numerals) -> Vec<CheckFacts> {
     let mut checks = Vec::new();
+    // Whoever reads this at a fitting under tension must see that it is not for them.
+    let before_load = match if_wrong.before_load.as_str() {
+        "" => String::new(),
+        said => format!("before load: {said}"),
+    };
     if let Some(stand_out) = fitting.stand_out.as_ref().filter(|stated| stated.from != StandOutFrom::None) {
         let mut measured = |when: &str, what: &str, go: Option<String>, no_go: &str| {
             checks.extend(go.map(|go| check(when, what, &go, no_go)));
         };
         let what = words::stand_out(stand_out.from);
-        measured("Seated", what, forms::seated(fitting, numerals), &if_wrong.before_load);
+        measured("Seated", what, forms::seated(fitting, numerals), &before_load);
         measured("Tensioned", what, forms::tensioned(fitting, numerals), &if_wrong.under_load);
         let most = forms::draw_in_max(fitting, numerals).map(|most| format!("0\u{a0}to\u{a0}{most}"));
         measured("Tensioned", "drawn in", most, &if_wrong.under_load);
@@ -206,12 +211,12 @@ fn checks(fitting: &Fitting, if_wrong: &IfWrongFacts, numerals: Numerals) -> Vec
     for part in fitting.gripping().map(|item| &item.part) {
         let Some(go) = forms::pressed(part, numerals) else { continue };
         let when = forms::die(part).map_or("Pressed".to_owned(), |die| format!("Pressed, die\u{a0}{die}"));
-        checks.push(check(&when, "across", &go, &if_wrong.before_load));
+        checks.push(check(&when, "across", &go, &before_load));
     }
     let stamp = fitting.gripping().map(|item| &item.part.stamp).find(|stamp| !stamp.is_empty());
     // Where a second person reads it, that is the check.
     if let Some(stamp) = stamp.filter(|_| fitting.witness.is_none() && fitting.status == Status::Current) {
-        checks.insert(0, check("Before closing", "stamp", stamp, &if_wrong.before_load));
+        checks.insert(0, check("Before closing", "stamp", stamp, &before_load));
     }
     checks
 }

@@ -30,6 +30,9 @@ pub(in crate::training) fn what_a_reading_calls_for(input: Input<'_>) -> Vec<Que
     questions
 }
 
+const FORCE: &str = "Force does not make it right, and torque does not prove grip.";
+const NOTHING_OPENED: &str = "Nothing is loosened or opened under tension.";
+
 struct Asked<'a> {
     fitting: &'a Fitting,
     facts: &'a FittingFacts,
@@ -41,19 +44,20 @@ impl Asked<'_> {
         let IfWrongFacts { before_load, .. } = &self.facts.if_wrong;
         let go = |why: &str| Answer::new("Go on with the next step", "go-on", why);
         let apart = |why: &str| Answer::new(sentence(before_load), "before-load", why);
-        let force = Answer::new("Tighten or tap on until it reads otherwise, then go on", "force", "");
-        let again = Answer::new("Loosen it and seat the same part again", "again", "");
-        let note = Answer::new("Write the reading down and go on", "note", "");
+        let force = Answer::new("Tighten or tap on until it reads otherwise, then go on", "force", FORCE);
+        let again =
+            Answer::new("Loosen it and seat the same part again", "again", "Nothing is to be mended.");
+        let note = Answer::new("Write the reading down and go on", "note", "What is no go stays no go.");
         let (is_in, is_out) = ("The reading lies in its window.", "The reading lies outside its window.");
         let mut questions = Vec::new();
         if let Some(inside) = inside(window) {
             let readings = [("seated", inside)];
-            let wrong = vec![apart(""), force.clone(), again];
+            let wrong = vec![apart(is_in), force.clone(), again];
             questions.push(self.question(&readings, self.asks(&readings), go(is_in), wrong));
         }
         for outside in outside(window) {
             let readings = [("seated", outside)];
-            let wrong = vec![force.clone(), note.clone(), go("")];
+            let wrong = vec![force.clone(), note.clone(), go(is_out)];
             questions.push(self.question(&readings, self.asks(&readings), apart(is_out), wrong));
         }
         questions.retain(|question| !question.right.text.is_empty());
@@ -90,18 +94,20 @@ impl Asked<'_> {
         }
         let right = Answer::new(sentence(under_load), "under-load", why);
         let wrong = vec![
-            Answer::new(sentence(before_load), "before-load", "Nothing is loosened or opened under tension."),
-            Answer::new("Go on: it holds", "go-on", ""),
-            Answer::new("Loosen it a little, let it seat, and measure again", "again", ""),
+            Answer::new(sentence(before_load), "before-load", NOTHING_OPENED),
+            Answer::new("Go on: it holds", "go-on", why),
+            Answer::new("Loosen it a little, let it seat, and measure again", "again", NOTHING_OPENED),
         ];
         Some(self.question(readings, asks, right, wrong))
     }
 
     fn asks(&self, readings: &[(&'static str, f64)]) -> String {
+        // What is done next depends on it: before the line is tensioned a fitting may be opened.
+        let seated = if readings.len() == 1 { "Seated, with no line tension on it yet" } else { "Seated" };
         let reading = |(state, level): &(&'static str, f64)| {
             let size = self.numerals.length(Length::from_mm(level.abs()), 1);
             let size = if *level < 0.0 { format!("sunk {size}") } else { size };
-            let word = if *state == "seated" { "Seated" } else { "Under line tension" };
+            let word = if *state == "seated" { seated } else { "Under line tension" };
             format!("{word}, its stand-out reads {size}.")
         };
         let readings = readings.iter().map(reading).collect::<Vec<_>>().join(" ");
