@@ -40,7 +40,7 @@ fn status_words(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> St
 fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
     let numerals = ground.numerals;
     let gripping = fitting.gripping().next();
-    let wrong = not_to_be_used(fitting, ground.mixups);
+    let wrong = said_once(&not_to_be_used(fitting, ground.mixups), numerals);
     let values = values(fitting, numerals);
     let if_wrong = failed::if_wrong(fitting, &values);
     // What must not be built carries no building instructions.
@@ -57,7 +57,7 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
         gripping_stamp: gripping.map(|item| item.part.stamp.clone()).unwrap_or_default(),
         stamp: fitting.stamp.clone(),
         parts: parts(fitting),
-        not_these: wrong.iter().take(NAMED_WRONG_PARTS).map(|wrong| wrong.facts(numerals)).collect(),
+        not_these: wrong.iter().take(NAMED_WRONG_PARTS).cloned().collect(),
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
         body_card: body::shared_body(fitting, ground),
         steps: built_by(fitting.steps.iter().map(|step| &step.wording).collect()),
@@ -97,6 +97,20 @@ fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<Wrong<'a>> {
     wrong.retain(|wrong| wrong.comes().summary != Summary::ProvenHereToo);
     wrong.sort_by_key(|wrong| wrong.comes().weight());
     wrong
+}
+
+/// As a card names them; without a kit that it would name by the same stamp and words as the gripping part alone.
+fn said_once(wrong: &[Wrong<'_>], numerals: Numerals) -> Vec<NotThis> {
+    let mut said: Vec<NotThis> = Vec::new();
+    for one in wrong {
+        let facts = one.facts(numerals);
+        let is_same = |other: &NotThis| facts == NotThis { number: facts.number.clone(), ..other.clone() };
+        let is_stamped_kit = matches!(one, Wrong::Kit(_)) && !facts.stamp.is_empty();
+        if !(is_stamped_kit && said.iter().any(is_same)) {
+            said.push(facts);
+        }
+    }
+    said
 }
 
 impl<'a> Wrong<'a> {

@@ -126,3 +126,16 @@ fn texts_of_the_demo_are_short_enough_for_a_pocket_card() {
         }
     }
 }
+
+/// Three lines have room: a kit and its own gripping part are one to somebody who goes by the stamp.
+#[test]
+fn no_card_names_the_same_stamp_twice_in_the_same_words() {
+    let mut named = 0;
+    for card in facts::of_catalogue(&DEMO.catalogue, &mixups::find(&DEMO.catalogue)) {
+        let Content::Fitting(fitting) = &card.content else { continue };
+        let lines: Vec<_> = fitting.not_these.iter().map(|wrong| (&wrong.stamp, &wrong.happens)).collect();
+        named += lines.len();
+        assert_eq!(lines.iter().collect::<BTreeSet<_>>().len(), lines.len(), "{}: {lines:?}", card.number);
+    }
+    assert!(named > 20, "{named}");
+}

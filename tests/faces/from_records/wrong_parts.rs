@@ -67,7 +67,28 @@ fn wrong<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Json> {
         (Reverse(case["hidden"] == true), Reverse(case["danger"] == true), gravity, kit, pair)
     });
     wrong.dedup_by_key(|case| (name(case).to_owned(), case["conductor"].clone()));
-    wrong
+    let mut said: Vec<&Json> = Vec::new();
+    for case in wrong {
+        let is_known =
+            case.get("kit").is_some() && said.iter().any(|other| reads_alike(records, case, other));
+        if !is_known {
+            said.push(case);
+        }
+    }
+    said
+}
+
+/// Whether a crew reads the same of both: stamp, mark, what happens, and by what it is noticed.
+fn reads_alike(records: &Records, one: &Json, other: &Json) -> bool {
+    let part = |case| records.part(gripping(records, case));
+    let same = |key: &str| one[key] == other[key];
+    let tenths = |case: &Json| case["stand_out_mm"].as_f64().map(|mm| format!("{mm:.1}"));
+    let is_seen_alike = one["visible"] != true || tenths(one) == tenths(other);
+    !text(part(one), "stamp").is_empty()
+        && text(part(one), "stamp") == text(part(other), "stamp")
+        && part(one)["mark"] == part(other)["mark"]
+        && ["summary", "hidden", "danger", "visible", "seen_by"].into_iter().all(same)
+        && is_seen_alike
 }
 
 /// The part of a case, or the fitting whose kit it is.
