@@ -9,16 +9,14 @@ use crate::catalogue::{Conductor, Part};
 use crate::facts::Content;
 use crate::facts::words::unmeasured;
 use crate::mixups::{
-    BodyMixups, Consequence, Found, Inside, Interval, NONE_FITS, closed_by_name, closed_json, closed_with,
+    BodyMixups, Consequence, Found, Inside, Interval, NONE_FITS, STAND_OUT_TOLERANCE, closed_by_name,
+    closed_json, closed_with,
 };
 use crate::notes::address::Address;
 use crate::units::Numerals;
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
-
-/// How far a reading with a rule can be off, in millimetres, where the reader says nothing else.
-const READING: f64 = 0.5;
 
 /// Where it is looked up what is inside a body; `None` of a part that no more than one part goes into.
 pub(super) fn address(booklet: &Booklet<'_>, part: &Part) -> Option<Address> {
@@ -63,7 +61,7 @@ fn draft(booklet: &Booklet<'_>, found: &[&BodyMixups], links: Vec<Value>) -> Dra
     data["cases"] = choices.into();
     data["mark"] = booklet.input.catalogue.settings.decimal_mark.to_string().into();
     let values = json!({
-        "tolerance": booklet.numerals.shortest(READING, 1),
+        "tolerance": booklet.numerals.shortest(STAND_OUT_TOLERANCE.mm(), 1),
         "data": script_json(&data),
         "bodies": found.iter().map(|body| section(booklet, body)).collect::<Vec<_>>(),
         "links": links,

@@ -29,4 +29,4 @@ pub use json::follow_up_json;
 pub use model::Installed;
 pub use read::installed;
 pub use table::{FOLLOW_UP_HEAD, follow_up_rows};
-pub use text::follow_up_text;
+pub use text::{UNDER_TENSION, follow_up_text};

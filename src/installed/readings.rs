@@ -57,13 +57,13 @@ pub(super) fn no_go(installed: &Installed, numerals: Numerals) -> Vec<Reason> {
     let outside = |what: &str, reading: Option<Length>, window: Option<Range<Length>>| {
         let (reading, window) = (reading?, window?);
         let is_within = reading >= window.least() - EQUAL && reading <= window.most() + EQUAL;
-        let stated = numerals.range(window.map(Length::mm), 1, "mm");
+        let stated = Interval { least: Some(window.least()), most: window.most() }.words(numerals);
         (!is_within).then(|| format!("{what} {}, must be {stated}", shown(reading, numerals)))
     };
     let drawn = installed.seated.zip(installed.tensioned).map(|(seated, tensioned)| seated - tensioned);
     let too_far = drawn.zip(stated.draw_in_max).filter(|(drawn, most)| *drawn > *most + EQUAL);
     let too_far = too_far.map(|(drawn, most)| {
-        format!("drawn in {}, at most {}", shown(drawn, numerals), numerals.length(most, 1))
+        format!("drawn in {}, at most {}", numerals.length(drawn, 1), numerals.length(most, 1))
     });
     let outward = drawn.filter(|drawn| *drawn < -(STAND_OUT_TOLERANCE * 2.0) - EQUAL);
     let outward =
@@ -107,7 +107,7 @@ fn named(inside: &Inside) -> String {
 fn said(written: &Inside, installed: &Installed, numerals: Numerals) -> String {
     let one = |what: &str, reading: Option<Length>, state, interval: Option<Interval>| {
         let reading = reading.filter(|reading| !written.fits(*reading, STAND_OUT_TOLERANCE, state))?;
-        let would = interval.map(|interval| ends(interval, numerals)).unwrap_or_default();
+        let would = interval.map(|interval| interval.words(numerals)).unwrap_or_default();
         Some(format!(
             "{what} {} was read, {} would have {would}",
             shown(reading, numerals),
@@ -123,13 +123,7 @@ fn said(written: &Inside, installed: &Installed, numerals: Numerals) -> String {
     }
 }
 
-fn ends(interval: Interval, numerals: Numerals) -> String {
-    match interval.least {
-        None => format!("at most {}", numerals.length(interval.most, 1)),
-        Some(least) => numerals.range(Range::between(least, interval.most).map(Length::mm), 1, "mm"),
-    }
-}
-
-fn shown(length: Length, numerals: Numerals) -> String {
-    numerals.length(length, 1)
+/// A reading as cards say it: what lies below the face is sunk, since a minus is overlooked.
+fn shown(reading: Length, numerals: Numerals) -> String {
+    Interval { least: Some(reading), most: reading }.words(numerals)
 }

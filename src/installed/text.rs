@@ -4,6 +4,9 @@ use super::{Affected, FollowUp};
 use crate::units::Numerals;
 use std::fmt::Write;
 
+/// What is said before all else: whoever reads the list may stand at one of its places.
+pub const UNDER_TENSION: &str = "Nothing here is opened under tension: take the load on a puller first.";
+
 /// The follow-up in words: a head, then place by place.
 #[must_use]
 pub fn follow_up_text(found: &FollowUp<'_>, numerals: Numerals) -> String {
@@ -31,7 +34,8 @@ fn head(found: &FollowUp<'_>) -> String {
         Some(date) => format!("on {date}, {overdue} overdue"),
         None => "the catalogue has no date, so none is known to be overdue".to_owned(),
     };
-    format!("{} of {of} to follow up{about}; {day}\n", found.places.len())
+    let caution = if found.places.is_empty() { String::new() } else { format!("{UNDER_TENSION}\n") };
+    format!("{} of {of} to follow up{about}; {day}\n{caution}", found.places.len())
 }
 
 /// When it is due and how much it holds, with who built it.

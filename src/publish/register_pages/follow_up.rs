@@ -1,7 +1,7 @@
 //! The page of fittings in the line that call for something, to be signed.
 
 use super::{Page, Told, page};
-use crate::installed::{Affected, FollowUp};
+use crate::installed::{Affected, FollowUp, UNDER_TENSION};
 use crate::units::Numerals;
 use serde_json::{Value, json};
 
@@ -15,7 +15,7 @@ impl Told<'_> {
         let numerals = Numerals::new(self.prepared.catalogue.settings.decimal_mark);
         let places = found.places.iter().take(PLACES_ON_THE_PAGE).map(|place| line(place, numerals));
         let values = json!({
-            "date": found.date.map(|date| date.to_string()).unwrap_or_default(),
+            "caution_first": UNDER_TENSION, "date": found.date.map(|date| date.to_string()).unwrap_or_default(),
             "installed": found.installed, "count": found.places.len(), "overdue": overdue(found),
             "places": places.collect::<Vec<_>>(), "more": found.places.len().saturating_sub(PLACES_ON_THE_PAGE),
         });
