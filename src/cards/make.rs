@@ -50,7 +50,7 @@ pub(super) fn make_standing(
     make_copy_standing(input, facts, standing, "")
 }
 
-fn make_copy_standing(
+pub(super) fn make_copy_standing(
     input: Input<'_>,
     facts: &CardFacts,
     standing: &Standing,

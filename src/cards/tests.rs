@@ -115,6 +115,32 @@ fn an_issued_card_says_issue_edition_and_check_code_unbroken_in_every_size() {
     }
 }
 
+/// Before an issue only the widest copy of a card is looked over. What has room with a copy's number must have it without.
+#[test]
+fn what_holds_a_copys_number_holds_the_card_without_it() {
+    let standing = Standing::Issued(Box::new(issued(112, "2026-12")));
+    let copy = "copy 100/100 depot-with-a-long-name";
+    for lies in ["portrait", "landscape"] {
+        let settings = format!("{SETTINGS}card: {{ size: A7, orientation: {lies} }}\n");
+        let (mut held, mut full) = (0, 0);
+        for words in (2..22).step_by(2) {
+            let step = ["Look"].repeat(words).join(" up, ");
+            let world = world(&[step.as_str(); 7].join("\", \""));
+            let world = world.with(FilePath::catalogue("catalogue.yaml"), settings.as_str());
+            let [with, without] = with_input(&world, |input, facts| {
+                [copy, ""].map(|copy| super::make::make_copy_standing(input, &facts[0], &standing, copy).1)
+            });
+            if with.is_empty() {
+                held += 1;
+                assert_eq!(codes(&without), Vec::<&str>::new(), "{words} words a step, {lies}");
+            } else {
+                full += 1;
+            }
+        }
+        assert!(held > 1 && full > 1, "{held} hold it and {full} don't, {lies}: both must be tried");
+    }
+}
+
 /// A bar stands beside each block that says a text which is another than in the issue before, and beside no other.
 #[test]
 fn bars_stand_beside_what_has_changed() {

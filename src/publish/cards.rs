@@ -1,6 +1,7 @@
 //! Making cards: their faces, their pictures, and the sheets of them.
 
 use super::cache::Inputs;
+use super::copies::Copy;
 use super::counted::Counted;
 use super::made::Making;
 use super::made_from;
@@ -18,6 +19,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 /// A card that is to be made or kept.
 struct Wanted<'a> {
     facts: &'a CardFacts,
+    /// Which copy it is and whose; empty of a card that is nobody's yet.
+    copy: String,
     /// What it is called among what is remembered.
     name: String,
     inputs: Inputs,
@@ -26,18 +29,24 @@ struct Wanted<'a> {
 impl Making<'_> {
     /// Makes cards, their pictures and their sheets; gives what is found in them.
     pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, Fault> {
+        self.cards_as_copies(facts.iter().map(|facts| Copy { facts, words: String::new() }).collect())
+    }
+
+    /// The same of cards as they are handed out.
+    pub(super) fn cards_as_copies(&self, copies: Vec<Copy<'_>>) -> Result<Findings, Fault> {
         let mut findings = Findings::new();
-        let counted = Counted::new(self.progress, Stage::Cards, facts.len());
+        let counted = Counted::new(self.progress, Stage::Cards, copies.len());
         let wanted: Vec<Wanted<'_>> =
-            self.clock.drawing(|| facts.par_iter().map(|facts| self.wanted(facts)).collect());
-        for file in sheets::files(PrintKind::Cards, facts.len()) {
+            self.clock.drawing(|| copies.into_par_iter().map(|copy| self.wanted(copy)).collect());
+        for file in sheets::files(PrintKind::Cards, wanted.len()) {
             findings.extend(self.file(&file, &wanted[file.records.clone()], &counted)?);
         }
         Ok(findings)
     }
 
-    fn wanted<'a>(&self, facts: &'a CardFacts) -> Wanted<'a> {
-        Wanted { facts, name: format!("card {}", facts.number), inputs: self.prepared.card_from(facts) }
+    fn wanted<'a>(&self, Copy { facts, words }: Copy<'a>) -> Wanted<'a> {
+        let inputs = self.prepared.card_from(facts, &words);
+        Wanted { facts, copy: words, name: format!("card {}", facts.number), inputs }
     }
 
     /// Makes a file of sheets and the cards in it, or keeps what has not changed.
@@ -90,7 +99,8 @@ impl Making<'_> {
     }
 
     fn card(&self, wanted: &Wanted<'_>) -> Result<(Option<Card>, Findings), Fault> {
-        let (card, mut findings) = self.clock.drawing(|| cards::make(self.prepared.cards(), wanted.facts));
+        let (card, mut findings) =
+            self.clock.drawing(|| cards::make_copy(self.prepared.cards(), wanted.facts, &wanted.copy));
         if let Some(card) = &card {
             let blocks = card.front.blocks.iter().chain(&card.back.blocks);
             let layers = blocks.flat_map(|block| &block.layers);

@@ -19,6 +19,13 @@ pub(super) struct Copy<'a> {
     pub(super) words: String,
 }
 
+impl Copy<'_> {
+    /// How much room its number takes, in letters.
+    fn room(&self) -> usize {
+        self.words.chars().count()
+    }
+}
+
 /// All copies that a holder gets of these cards; none of what nobody may use any more.
 pub(super) fn of_holder<'a>(holder: &Holder, cards: &[&'a CardFacts]) -> Vec<Copy<'a>> {
     let in_use = cards.iter().filter(|card| !matches!(card.status, Status::Withdrawn | Status::Superseded));
@@ -37,28 +44,27 @@ pub(super) fn numbered<'a>(
         .map(move |number| Copy { facts: card, words: format!("copy {number}/{all} {id}") })
 }
 
-/// Of each card, the copy whose number takes most room; none of a card that nobody holds.
-pub(super) fn longest<'a>(
+/// Each card as it is handed out: as the copy whose number takes most room, or with no number where nobody holds it.
+pub(super) fn as_handed_out<'a>(
     holders: impl Iterator<Item = &'a Holder> + Clone,
     cards: &[&'a CardFacts],
 ) -> Vec<Copy<'a>> {
-    let last = |card: &'a CardFacts| {
-        let copies = holders.clone().filter_map(move |holder| {
+    let widest = |card: &'a CardFacts| {
+        let last = holders.clone().filter_map(move |holder| {
             let copies = copies_of(&holder.copies, &card.number);
             numbered(card, holder, copies).last()
         });
-        copies.max_by_key(|copy| copy.words.chars().count())
+        last.max_by_key(Copy::room).unwrap_or(Copy { facts: card, words: String::new() })
     };
-    cards.iter().filter_map(|card| last(card)).collect()
+    cards.iter().map(|card| widest(card)).collect()
 }
 
 /// Of these copies, of each card the one whose number takes most room.
 pub(super) fn widest(copies: Vec<Copy<'_>>) -> Vec<Copy<'_>> {
     let mut widest: BTreeMap<&str, Copy<'_>> = BTreeMap::new();
-    let room = |copy: &Copy<'_>| copy.words.chars().count();
     for copy in copies {
         let number = copy.facts.number.as_str();
-        if widest.get(number).is_none_or(|other| room(other) < room(&copy)) {
+        if widest.get(number).is_none_or(|other| other.room() < copy.room()) {
             widest.insert(number, copy);
         }
     }

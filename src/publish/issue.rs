@@ -113,10 +113,9 @@ fn looked_over(
     };
     let is_new = |number: &str| next.get(number).is_some_and(|card| card.since == asked.edition);
     let cards: Vec<_> = prepared.facts.iter().filter(|card| is_new(&card.number)).collect();
-    found.extend(making.cards(&cards)?);
-    // A copy's number must have room too.
+    // A copy's number takes room, and nothing else tells it from the card without one: what holds it holds that too.
     let holders = prepared.catalogue.holders.values().map(AsRef::as_ref);
-    found.extend(making.copies("", &copies::longest(holders, &cards))?);
+    found.extend(making.cards_as_copies(copies::as_handed_out(holders, &cards))?);
     found.extend(making.tags(&tags_of(prepared, &cards))?);
     Ok(found)
 }

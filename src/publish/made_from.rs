@@ -36,13 +36,13 @@ impl Prepared {
         Some(common)
     }
 
-    /// What a card is made from, beside what all have in common.
-    pub(super) fn card_from(&self, facts: &CardFacts) -> Inputs {
+    /// What a card is made from, beside what all have in common; of a copy, also which it is.
+    pub(super) fn card_from(&self, facts: &CardFacts, copy: &str) -> Inputs {
         let parts = self.mixups.body(&facts.number).map(|body| (&body.body, &body.parts));
         let drawn = (self.catalogue.fittings.get(&facts.number), parts);
         from([
             (SAYS, cache::hash(facts)),
-            (STANDING, cache::hash(&self.register.standing(facts))),
+            (STANDING, cache::hash(&(self.register.standing(facts), copy))),
             (DRAWN, cache::hash(&drawn)),
         ])
     }

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 
 /// The outputs of a card that are made again, each with what has changed.
 pub(super) fn of(card: &CardFacts, prepared: &Prepared, memory: &Memory, dpi: f64) -> Vec<Why> {
-    let inputs = prepared.card_from(card);
+    let inputs = prepared.card_from(card, "");
     let name = format!("card {}", card.number);
     let pictures = (format!("pictures of {name}"), pictures_from(&inputs, dpi));
     let mut why: Vec<Why> = Vec::new();
