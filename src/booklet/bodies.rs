@@ -17,7 +17,7 @@ use std::sync::Arc;
 const DRAWN_WRONG_PARTS: usize = 3;
 
 pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
-    let found = booklet.input.mixups.bodies.iter().find(|found| found.body.number == body.number);
+    let found = booklet.input.mixups.body(&body.number);
     let table = found.map_or(Value::Null, |found| table(booklet, found));
     let parts = found.into_iter().flat_map(|found| &found.parts);
     let values = json!({

@@ -79,7 +79,8 @@ fn is_looked_up(body: &BodyMixups) -> bool {
 
 /// Whether each body has a page of its own.
 fn by_body(booklet: &Booklet<'_>) -> bool {
-    looked_up(booklet).map(|body| body.cases.len() + body.kits.len()).sum::<usize>() > MOST_LINES
+    let lines = || looked_up(booklet).map(|body| body.cases.len() + body.kits.len()).sum::<usize>();
+    *booklet.by_body.get_or_init(|| lines() > MOST_LINES)
 }
 
 /// The conductors that a body's fittings hold, by their ids.

@@ -11,8 +11,9 @@ use crate::notes::address::{Address, Form};
 use crate::register::{self, Comparison, IssuedCard, Register, Reissue};
 use crate::sketch::Options;
 use crate::units::Numerals;
+use serde_json::Value;
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// What the booklet is made from.
 #[derive(Debug, Clone, Copy)]
@@ -33,6 +34,8 @@ pub struct Input<'a> {
     pub drawing: Options<'a>,
     /// File names of the sheets of cards, in order.
     pub sheets: &'a [String],
+    /// The file name of the sheets that each card is on, by its number.
+    pub sheet_of: &'a BTreeMap<String, String>,
     /// File names of the sheets of kit tags, in order.
     pub tag_sheets: &'a [String],
 }
@@ -51,6 +54,10 @@ pub struct Booklet<'a> {
     pub(super) history: Vec<Comparison>,
     pub(super) register: Register,
     marks: BTreeMap<&'a str, &'a Mark>,
+    /// Whether closed fittings are looked up body by body; known once it was asked.
+    pub(super) by_body: OnceLock<bool>,
+    /// The lines of all numbers and of all stamps, put together once they were asked for.
+    pub(super) lines: OnceLock<[Vec<Value>; 2]>,
     /// Whether what drawings are made from stands in their place.
     pub(super) outlines: bool,
     /// Faces as SVG by their file name, where pages hold them; else they are files beside the booklet.
@@ -74,6 +81,8 @@ impl<'a> Booklet<'a> {
             numerals,
             look_alikes: mixups::look_alikes(input.catalogue),
             marks: mixups::marks(input.catalogue),
+            by_body: OnceLock::new(),
+            lines: OnceLock::new(),
             outlines: false,
             faces: None,
         }
@@ -132,5 +141,11 @@ impl<'a> Booklet<'a> {
         let catalogue = self.input.catalogue;
         let cards = self.input.facts.iter().filter(|(_, facts)| matches!(facts.content, Content::Body(_)));
         cards.filter_map(|(number, _)| catalogue.parts.get(number))
+    }
+
+    /// The body of this number, if it has a card of its own.
+    pub(super) fn shared_body(&self, number: &str) -> Option<&'a Arc<Part>> {
+        let facts = self.input.facts.get(number)?;
+        self.input.catalogue.parts.get(number).filter(|_| matches!(facts.content, Content::Body(_)))
     }
 }

@@ -10,16 +10,16 @@ use serde_json::{Value, json};
 
 /// The sections that have a page of their own, from 1; none where all go on one page.
 pub(super) fn parts_of_it(booklet: &Booklet<'_>) -> std::ops::RangeInclusive<usize> {
-    let count = All::of(booklet).sections().len();
+    let count = all_sections(booklet).len();
     1..=if count > 2 { count } else { 0 }
 }
 
 /// The page of all numbers and stamps: the lists, or links to their sections.
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
-    let all = All::of(booklet);
-    let parts = all.sections();
+    let parts = all_sections(booklet);
     if parts.len() <= 2 {
-        return draft(&all.numbers, &all.stamps, &[]);
+        let [numbers, stamps] = lines(booklet);
+        return draft(numbers, stamps, &[]);
     }
     let links = parts.iter().zip(1..).map(|(part, nth)| {
         let (of, lines, key) = match part {
@@ -36,7 +36,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 
 /// The page of a section.
 pub(super) fn section_page(booklet: &Booklet<'_>, nth: usize) -> Draft {
-    match All::of(booklet).sections().get(nth.saturating_sub(1)) {
+    match all_sections(booklet).get(nth.saturating_sub(1)) {
         Some(Section::Numbers(lines)) => draft(lines, &[], &[]),
         Some(Section::Stamps(lines)) => draft(&[], lines, &[]),
         None => draft(&[], &[], &[]),
@@ -54,36 +54,37 @@ enum Section<'a> {
     Stamps(&'a [Value]),
 }
 
-/// Every line, in order.
-struct All {
-    numbers: Vec<Value>,
-    stamps: Vec<Value>,
+fn all_sections<'b>(booklet: &'b Booklet<'_>) -> Vec<Section<'b>> {
+    let [numbers, stamps] = lines(booklet);
+    if numbers.len() + stamps.len() <= MOST_LINES {
+        return vec![Section::Numbers(numbers), Section::Stamps(stamps)];
+    }
+    sections(numbers).map(Section::Numbers).chain(sections(stamps).map(Section::Stamps)).collect()
 }
 
-impl All {
-    fn of(booklet: &Booklet<'_>) -> Self {
-        let mut numbers = records(booklet);
-        numbers.sort_by(|a, b| a.number.cmp(&b.number));
-        let lines = numbers.iter().map(|entry| {
-            json!({
-                "href": entry.href, "number": entry.number, "kind": entry.kind, "name": entry.name,
-                "status": entry.status, "standing": entry.standing, "stamp": entry.stamp,
-            })
-        });
-        let mut stamped: Vec<_> =
-            booklet.input.catalogue.parts.values().filter(|part| !part.stamp.is_empty()).collect();
-        stamped.sort_by(|a, b| (&a.stamp, &a.number).cmp(&(&b.stamp, &b.number)));
-        let stamps =
-            stamped.into_iter().map(|part| json!({ "stamp": part.stamp, "link": part_link(booklet, part) }));
-        Self { numbers: lines.collect(), stamps: stamps.collect() }
-    }
+fn lines<'b>(booklet: &'b Booklet<'_>) -> &'b [Vec<Value>; 2] {
+    booklet.lines.get_or_init(|| [numbers(booklet), stamps(booklet)])
+}
 
-    fn sections(&self) -> Vec<Section<'_>> {
-        let both = self.numbers.len() + self.stamps.len() <= MOST_LINES;
-        if both {
-            return vec![Section::Numbers(&self.numbers), Section::Stamps(&self.stamps)];
-        }
-        let numbers = sections(&self.numbers).map(Section::Numbers);
-        numbers.chain(sections(&self.stamps).map(Section::Stamps)).collect()
-    }
+/// The lines of all records, in the order of their numbers.
+fn numbers(booklet: &Booklet<'_>) -> Vec<Value> {
+    let mut numbers = records(booklet);
+    numbers.sort_by(|a, b| a.number.cmp(&b.number));
+    let lines = numbers.iter().map(|entry| {
+        json!({
+            "href": entry.href, "number": entry.number, "kind": entry.kind, "name": entry.name,
+            "status": entry.status, "standing": entry.standing, "stamp": entry.stamp,
+        })
+    });
+    lines.collect()
+}
+
+/// The lines of all stamped parts, in the order of their stamps.
+fn stamps(booklet: &Booklet<'_>) -> Vec<Value> {
+    let mut stamped: Vec<_> =
+        booklet.input.catalogue.parts.values().filter(|part| !part.stamp.is_empty()).collect();
+    stamped.sort_by(|a, b| (&a.stamp, &a.number).cmp(&(&b.stamp, &b.number)));
+    let lines =
+        stamped.into_iter().map(|part| json!({ "stamp": part.stamp, "link": part_link(booklet, part) }));
+    lines.collect()
 }

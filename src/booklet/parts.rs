@@ -13,10 +13,9 @@ use serde_json::{Value, json};
 use std::sync::Arc;
 
 pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
-    let shared = booklet.shared_bodies().find(|body| body.number == part.number);
+    let shared = booklet.shared_body(&part.number);
     let bodies = booklet.uses.bodies.get(&part.number).map_or(&[][..], Vec::as_slice);
-    let goes_into =
-        bodies.iter().filter(|body| booklet.shared_bodies().any(|shared| shared.number == body.number));
+    let goes_into = bodies.iter().filter(|body| booklet.shared_body(&body.number).is_some());
     let values = json!({
         "number": part.number,
         "name": part.name,

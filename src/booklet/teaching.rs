@@ -11,7 +11,7 @@ use crate::mixups::Case;
 use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
-    let found = booklet.input.mixups.bodies.iter().find(|found| found.body.number == body.number);
+    let found = booklet.input.mixups.body(&body.number);
     let wrong = found.map(wrong_parts).unwrap_or_default();
     let wrong: Vec<Value> = wrong.iter().map(|cases| wrong_part(booklet, cases)).collect();
     Draft {

@@ -128,7 +128,7 @@ pub(super) fn card(booklet: &Booklet<'_>, number: &str) -> Value {
         "height": pixels(height),
         "history": history(booklet, number),
         "files": card_files(booklet, number),
-        "sheets": sheet_links(booklet, booklet.input.sheets),
+        "sheets": sheet_links(booklet, booklet.input.sheet_of.get(number).map(std::slice::from_ref).unwrap_or_default()),
     })
 }
 

@@ -11,7 +11,7 @@ use crate::layouts::{self, Layouts};
 use crate::mixups::{self, Mixups};
 use crate::notes;
 use crate::register::{Register, Standing};
-use crate::sheets::{self, PrintKind};
+use crate::sheets::{self, PrintKind, SheetFile};
 use crate::sketch;
 use crate::source::{Folder, World, WorldError};
 use crate::training;
@@ -39,6 +39,7 @@ pub(super) struct Prepared {
     issues: BTreeMap<String, String>,
     state: &'static str,
     card_sheets: Vec<String>,
+    sheet_of: BTreeMap<String, String>,
     tag_sheets: Vec<String>,
 }
 
@@ -74,6 +75,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         state: if issues.len() < facts.len() { "Draft, not issued" } else { "" },
         issues,
         card_sheets: file_names(PrintKind::Cards, facts.len()),
+        sheet_of: sheet_of(&facts),
         tag_sheets: file_names(PrintKind::Tags, tags.len()),
         catalogue,
         mixups,
@@ -122,6 +124,7 @@ impl Prepared {
             state: self.state,
             issues: &self.issues,
             sheets: &self.card_sheets,
+            sheet_of: &self.sheet_of,
             tag_sheets: &self.tag_sheets,
         }
     }
@@ -190,6 +193,15 @@ fn font_source(file: &catalogue::FontFile) -> FontSource {
 
 fn file_names(kind: PrintKind, records: usize) -> Vec<String> {
     sheets::files(kind, records).into_iter().map(|file| file.name).collect()
+}
+
+/// The file of the sheets that each card is on.
+fn sheet_of(facts: &[CardFacts]) -> BTreeMap<String, String> {
+    let files = sheets::files(PrintKind::Cards, facts.len()).into_iter();
+    let on = |file: SheetFile| {
+        facts[file.records].iter().map(move |card| (card.number.clone(), file.name.clone()))
+    };
+    files.flat_map(on).collect()
 }
 
 /// The issue and check code of each issued card, in words.

@@ -70,6 +70,7 @@ impl Made {
             issues: &BTreeMap::new(),
             drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
             sheets: &["cards.pdf".to_owned()],
+            sheet_of: &facts.keys().map(|number| (number.clone(), "cards.pdf".to_owned())).collect(),
             tag_sheets: &["tags.pdf".to_owned()],
         };
         let face =

@@ -135,10 +135,9 @@ fn above_four_hundred_cards_there_are_several_files_of_sheets() {
     let folder = tempfile::tempdir().unwrap();
     let report = rendered(&world(401), &options(folder.path()));
     assert_eq!(report.cards, 402, "one a fitting, and one for the body that they share");
-    let sheets: Vec<String> =
-        tree(folder.path()).into_keys().filter(|path| path.starts_with("sheets/")).collect();
+    let tree = tree(folder.path());
     assert_eq!(
-        sheets,
+        tree.keys().filter(|path| path.starts_with("sheets/")).collect::<Vec<_>>(),
         [
             "sheets/cards-001.pdf",
             "sheets/cards-002.pdf",
@@ -149,6 +148,17 @@ fn above_four_hundred_cards_there_are_several_files_of_sheets() {
             "sheets/tags-003.pdf",
         ]
     );
+    let mut named: BTreeMap<String, usize> = BTreeMap::new();
+    let of_cards = |path: &str| path.starts_with("booklet/fitting-") || path.starts_with("booklet/body-");
+    for (path, bytes) in tree.iter().filter(|(path, _)| of_cards(path)) {
+        let text = String::from_utf8_lossy(bytes);
+        let sheets: Vec<&str> = text.split("\"../sheets/").skip(1).collect();
+        assert_eq!(sheets.len(), 1, "{path} names the one file that its card is on");
+        *named.entry(sheets[0].split('"').next().unwrap().to_owned()).or_default() += 1;
+    }
+    let counted: Vec<_> = named.into_iter().collect();
+    let [one, two, three] = ["cards-001.pdf", "cards-002.pdf", "cards-003.pdf"].map(str::to_owned);
+    assert_eq!(counted, [(one, 200), (two, 200), (three, 2)]);
 }
 
 #[test]

@@ -26,6 +26,7 @@ pub fn with_booklet<T>(world: &dyn World, then: impl FnOnce(&Booklet<'_>) -> T) 
         issues: &issues,
         drawing: Options::new(&fonts, Length::from_mm(80.0), Length::from_mm(80.0)),
         sheets: &[],
+        sheet_of: &BTreeMap::new(),
         tag_sheets: &[],
     }))
 }

@@ -33,6 +33,7 @@ pub struct Made {
     pub register: Register,
     pub fonts: Fonts,
     issues: BTreeMap<String, String>,
+    sheet_of: BTreeMap<String, String>,
 }
 
 impl Made {
@@ -52,6 +53,7 @@ impl Made {
             register: Register::default(),
             fonts: Fonts::new(&world.fonts(), &own).0,
             issues: BTreeMap::new(),
+            sheet_of: BTreeMap::new(),
             catalogue,
             mixups,
             facts,
@@ -75,6 +77,7 @@ impl Made {
             issues: &self.issues,
             drawing: sketch::Options { numerals, ..sketch::Options::new(&self.fonts, room, room) },
             sheets: &[],
+            sheet_of: &self.sheet_of,
             tag_sheets: &[],
         }
     }
