@@ -18,12 +18,22 @@ export async function paper(browser, site) {
       holds(text.includes("Check the register"), "the printed copy does not say where to check it");
       holds(text.includes("Edition"), "the printed copy does not say its edition");
       equal(text.includes("Find a number"), false, "the box to find things is printed");
+      everySheet(text);
     });
   }
   await dark(page, site);
   await pages(page, site, folder);
   await done();
   rmSync(folder, { recursive: true });
+}
+
+/** Each sheet of paper says its edition, its caution and where to check it: sheets part. */
+export function everySheet(text) {
+  const sheets = text.split("\f").slice(0, -1).map((sheet) => sheet.replace(/\s+/g, " "));
+  for (const words of ["Caution:", "Edition", "Check the register"]) {
+    const without = sheets.flatMap((sheet, index) => (sheet.includes(words) ? [] : [index + 1]));
+    equal(without.join(" "), "", `sheets without ${words}`);
+  }
 }
 
 /** Nothing that must be read is white on a fill: browsers print no fills unless they are told to. */
@@ -43,8 +53,7 @@ async function dark(page, site) {
 
 /** A record prints on two sides of a sheet at most, a teaching sheet on one. */
 async function pages(page, site, folder) {
-  // A note of its own may take more.
-  const records = site.pages.filter((name) => /^(fitting|part|body|conductor|notice)-/.test(name) && !site.text(name).includes("class=\"note\""));
+  const records = site.pages.filter((name) => /^((fitting|part|body|conductor|notice)-|key)/.test(name));
   const sheets = site.pages.filter((name) => name.startsWith("teaching-"));
   holds(sheets.length > 0, "there is no teaching sheet");
   for (const [names, most] of [[records, 2], [sheets, 1]]) {

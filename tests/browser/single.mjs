@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { check, equal, holds, open } from "./kit.mjs";
 import { accessible } from "./looks.mjs";
+import { everySheet } from "./paper.mjs";
 import { valid } from "./valid.mjs";
 
 export async function single(browser, path) {
@@ -65,6 +66,7 @@ export async function single(browser, path) {
     const printed = heads.map((head) => sheets.findIndex((sheet) => sheet.includes(head.replace(/\s+/g, " ").trim().slice(0, 40))));
     equal(printed.filter((at) => at < 0).length, 0, "pages that are not printed");
     holds(sheets.length > heads.length, `${sheets.length} sheets of ${heads.length} pages`);
+    everySheet(text);
     rmSync(folder, { recursive: true });
   });
   await check("one file complains of nothing", async () => equal(faults.join("\n"), "", "faults"));
