@@ -156,21 +156,32 @@ pub(super) fn of_word(booklet: &Booklet<'_>, word: &str) -> Vec<Value> {
     let grooved: Vec<_> = grooved.filter(|_| word == "identification grooves").collect();
     let drawn = match word {
         "collet" => sketch::how_a_cone_grips,
+        "spreading cone" => sketch::how_a_spreading_cone_grips,
         "wedge" => sketch::how_a_wedge_grips,
         "stand-out" => sketch::where_stand_out_is_measured,
         _ if booklet.outlines => return grooved.into_iter().map(|wire| outline(booklet, wire)).collect(),
         _ => {
-            let at_size = grooved.into_iter().map(|wire| {
-                let drawing = sketch::conductor_to_lay_on(wire, &room(booklet, SECTION_ROOM));
-                at_true_size("word-grooves", &drawing)
-            });
-            return at_size.collect();
+            return grooved.into_iter().map(|wire| grooves(booklet, wire)).collect();
         }
     };
     if booklet.outlines {
         return vec![outline(booklet, &word)];
     }
     vec![figure(&format!("word-{}", slug(word)), &drawn(&room(booklet, WORD_ROOM)))]
+}
+
+/// The section of a wire that is laid on a card, so large that the grooves in its head are seen.
+fn grooves(booklet: &Booklet<'_>, wire: &Conductor) -> Value {
+    let drawing = sketch::conductor_to_lay_on(wire, &room(booklet, SECTION_ROOM));
+    let description =
+        format!("Grooves in the head, beside a scale of millimetres: {}.", wire.identity.grooves);
+    let larger = Drawing { scale: "3:1".to_owned(), description, ..drawing };
+    sized(
+        "word-grooves",
+        &larger,
+        [larger.width, larger.height].map(|length| format!("{:.2}mm", length.mm() * 3.0)),
+        false,
+    )
 }
 
 /// The section enlarged with its dimensions, and at 1:1.

@@ -1,5 +1,6 @@
 //! A part's page: what it is, where it is used, what it goes into, what it is proven on.
 
+use super::addresses;
 use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
@@ -8,6 +9,7 @@ use super::view::{
 };
 use crate::catalogue::{Part, Proof};
 use crate::facts::words;
+use crate::grip::Geometry;
 use crate::notes::address;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -25,6 +27,7 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         "mark": optional_mark(booklet.mark_of(part)),
         "facts": about(part),
         "material": { "href": booklet.link(&address::material(&part.material.id)), "text": part.material.name },
+        "how": how_it_grips(booklet, part),
         "fittings": fitting_links(booklet, booklet.uses.by_part.get(&part.number)),
         "body": shared.map_or(Value::Null, |body| body_link(booklet, body)),
         "goes_into": goes_into.map(|body| body_link(booklet, body)).collect::<Vec<_>>(),
@@ -39,6 +42,17 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         kind: words::role(part.role),
         values,
     }
+}
+
+/// Where a picture says how such a part grips.
+fn how_it_grips(booklet: &Booklet<'_>, part: &Part) -> Value {
+    let word = match part.geometry.as_ref().map(Geometry::key) {
+        Some("collet") => "collet",
+        Some("spreading_cone") => "spreading cone",
+        Some("wedge") => "wedge",
+        _ => return Value::Null,
+    };
+    json!({ "href": booklet.link(&addresses::glossary().at(format!("word-{}", address::slug(word)))), "text": word })
 }
 
 fn about(part: &Part) -> Vec<Value> {

@@ -1,4 +1,4 @@
-//! Pictures for words: how a cone and a wedge turn pull into pressure, and where stand-out is measured. No part's sizes,
+//! Pictures for words: how cones and a wedge turn pull into pressure, and where stand-out is measured. No part's sizes,
 //! and to no scale.
 
 use super::appearance::{Appearance, Pen, Shade, Tone};
@@ -37,6 +37,35 @@ pub fn how_a_cone_grips(options: &Options) -> Drawing {
         "How a cone grips",
         "Cut lengthwise: line tension draws the cone into the taper of its body, and the taper presses the cone on the \
          conductor from all sides. A cone whose slits are shut before it touches presses on nothing.",
+    )
+}
+
+/// A spreading cone between the wires: the outer layer lies between it and the socket, the core goes through its hole.
+#[must_use]
+pub fn how_a_spreading_cone_grips(options: &Options) -> Drawing {
+    let mut draft = Draft::new(options);
+    for side in [-1.0, 1.0] {
+        let laid = |points: &[(f64, f64)]| {
+            Outline::of(&points.iter().map(|(x, y)| (*x, side * y)).collect::<Vec<_>>())
+        };
+        body(&mut draft, laid(&SOCKET));
+        wire(&mut draft, laid(&SPREAD_WIRE));
+    }
+    wire(&mut draft, Outline::rectangle(Rect::new(6.0, -CORE, 62.0, CORE)));
+    for side in [-1.0, 1.0] {
+        let laid: Vec<_> = SPREADING_CONE.iter().map(|(x, y)| (*x, side * y)).collect();
+        grip(&mut draft, Outline::of(&laid));
+        for (x, from, to) in [(20.0, 4.6, 9.2), (32.0, 3.4, 6.8)] {
+            arrow(&mut draft, at(x, side * from), at(x, side * to));
+        }
+    }
+    draft.centre_line(at(2.0, 0.0), at(64.0, 0.0));
+    pulled(&mut draft);
+    finished(
+        draft,
+        "How a spreading cone grips",
+        "Cut lengthwise: the cone is driven between the wires and presses the outer ones on the taper of the socket. The wires \
+         of the core go through its hole: one that is too wide does not hold them.",
     )
 }
 
@@ -98,6 +127,14 @@ fn taper(x: f64) -> f64 {
     TAPER.0 - (x - BODY.0) * TAPER.1
 }
 
+/// Half of the wires that go through a spreading cone.
+const CORE: f64 = 2.8;
+/// A socket, the outer wires in it and the cone between them, on one side of the axis.
+const SOCKET: [(f64, f64); 4] = [(BODY.0, 17.0), (BODY.1, 17.0), (BODY.1, HALF), (BODY.0, HALF + 8.4)];
+const SPREAD_WIRE: [(f64, f64); 6] =
+    [(62.0, HALF), (BODY.1, HALF), (BODY.0, HALF + 8.4), (BODY.0, CORE + 8.4), (BODY.1, CORE), (62.0, CORE)];
+const SPREADING_CONE: [(f64, f64); 4] = [(14.0, CORE + 7.6), (46.0, CORE + 1.2), (46.0, CORE), (14.0, CORE)];
+
 const UPPER_BODY: [(f64, f64); 4] = [
     (BODY.0, -17.0),
     (BODY.1, -17.0),
@@ -129,9 +166,12 @@ fn body(draft: &mut Draft, outline: Outline) {
 }
 
 fn conductor(draft: &mut Draft) {
-    let wire = Outline::rectangle(Rect::new(-6.0, -HALF, 62.0, HALF));
+    wire(draft, Outline::rectangle(Rect::new(-6.0, -HALF, 62.0, HALF)));
+}
+
+fn wire(draft: &mut Draft, outline: Outline) {
     let copper = Appearance::area(Tone::Metal(MaterialGroup::Copper, Shade::Plain), Pen::Thin);
-    draft.area(Purpose::Wire, wire, copper);
+    draft.area(Purpose::Wire, outline, copper);
 }
 
 fn grip(draft: &mut Draft, outline: Outline) {

@@ -29,7 +29,9 @@ pub use conductor::{
     worn_profiles, worn_section,
 };
 pub use drawing::{Dimension, Drawing};
-pub use grips::{how_a_cone_grips, how_a_wedge_grips, where_stand_out_is_measured};
+pub use grips::{
+    how_a_cone_grips, how_a_spreading_cone_grips, how_a_wedge_grips, where_stand_out_is_measured,
+};
 pub use key::key;
 pub use number::number;
 pub use options::{Detail, Options};
