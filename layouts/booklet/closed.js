@@ -79,27 +79,42 @@
     return [least - room, most + room];
   }
 
-  function row(svg, part, top, place, state, low) {
-    var name = part.text.indexOf("all parts") === 0 ? part.text : part.text.split(" ")[0];
-    svg.appendChild(drawn("text", { x: EDGE, y: top + 11 }, name + " – " + CALLED[part.way["class"]].toLowerCase()));
+  function name(svg, part, top) {
+    var called = part.text.indexOf("all parts") === 0 ? part.text : part.text.split(" ")[0];
+    svg.appendChild(drawn("text", { x: EDGE, y: top + 11 }, called + " – " + CALLED[part.way["class"]].toLowerCase()));
+  }
+
+  function bars(svg, part, top, place, state, low) {
     windows(part, state).forEach(function (pair) {
       var from = place(pair[1][0] === null ? low : pair[1][0]), to = place(pair[1][1]);
       svg.appendChild(drawn("rect", { x: from, y: top + (pair[0] === "seated" ? 15 : 23), width: Math.max(2, to - from), height: 6, "class": "window-" + pair[0] }));
     });
   }
 
+  /* The body's face, and what lies on each side of it. */
+  function sides(svg, ends, place, high) {
+    if (ends[0] < 0 && ends[1] > 0) {
+      svg.appendChild(drawn("line", { x1: place(0), x2: place(0), y1: 0, y2: high + 5, "class": "face" }));
+    }
+    if (ends[0] < 0) { svg.appendChild(drawn("text", { x: EDGE, y: high + 34 }, "\u2190 sunk")); }
+    if (ends[1] > 0) { svg.appendChild(drawn("text", { x: WIDE - EDGE, y: high + 34, "text-anchor": "end" }, "stands out \u2192")); }
+  }
+
   function ruler(inside, reading, tolerance, state) {
     var parts = inside.filter(function (part) { return windows(part, state).length; });
     var high = EDGE + parts.length * ROW, ends = reach(parts, state, reading);
     function place(mm) { return EDGE + (mm - ends[0]) / (ends[1] - ends[0]) * (WIDE - 2 * EDGE); }
-    var svg = drawn("svg", { viewBox: "0 0 " + WIDE + " " + (high + 24), "class": "ruler", role: "img", "aria-label": "The reading on the windows of all parts; the list says the same in words" });
+    var svg = drawn("svg", { viewBox: "0 0 " + WIDE + " " + (high + 40), "class": "ruler", role: "img", "aria-label": "The reading on the windows of all parts; the list says the same in words" });
     svg.appendChild(drawn("rect", { x: place(reading - tolerance), y: 0, width: Math.max(1, place(reading + tolerance) - place(reading - tolerance)), height: high, "class": "reading-band" }));
-    parts.forEach(function (part, index) { row(svg, part, EDGE + index * ROW - 6, place, state, ends[0]); });
+    function top(index) { return EDGE + index * ROW - 6; }
+    parts.forEach(function (part, index) { bars(svg, part, top(index), place, state, ends[0]); });
+    sides(svg, ends, place, high);
     svg.appendChild(drawn("line", { x1: place(reading), x2: place(reading), y1: 0, y2: high, "class": "reading" }));
+    parts.forEach(function (part, index) { name(svg, part, top(index)); });
     var step = [0.5, 1, 2, 5, 10, 20, 50, 100].filter(function (size) { return (ends[1] - ends[0]) / size <= 8; })[0] || 200;
     for (var mm = Math.ceil(ends[0] / step) * step; mm <= ends[1]; mm += step) {
       svg.appendChild(drawn("line", { x1: place(mm), x2: place(mm), y1: high, y2: high + 5, "class": "tick" }));
-      svg.appendChild(drawn("text", { x: place(mm), y: high + 18, "text-anchor": "middle" }, String(mm).replace("-", "\u2212")));
+      svg.appendChild(drawn("text", { x: place(mm), y: high + 18, "text-anchor": "middle" }, String(Math.abs(mm))));
     }
     return svg;
   }
@@ -143,9 +158,11 @@
       told.setAttribute("data-says", words);
       say(told, right ? [make("strong", tools.sentence(words))] : [make("strong", "Stop."), " " + tools.sentence(words)]);
       if (!right && chosen.card) { say(told, [make("strong", "Stop."), " " + tools.sentence(words) + " The card says: " + tools.sentence(chosen.card)]); }
-      var key = make("p", "Thick line: the reading, with what it may be off by. Filled: seated. Outlined: tensioned. In mm.");
+      var scale = ruler(all, read.stand_out, read.tolerance, read.state);
+      var face = scale.querySelector(".face") ? " Dashed: the face of the body." : "";
+      var key = make("p", "Thick line: the reading, with what it may be off by. Filled: seated. Outlined: tensioned." + face + " In mm.");
       key.className = "faint";
-      say(answer, [told].concat(can.length ? [listed(can)] : [], [ruler(all, read.stand_out, read.tolerance, read.state), key],
+      say(answer, [told].concat(can.length ? [listed(can)] : [], [scale, key],
         out.length ? [make("h3", "Ruled out: " + out.length), ruledOut(out, read)] : []));
     }
     form.addEventListener("input", show);

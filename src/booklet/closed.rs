@@ -133,6 +133,7 @@ fn link(booklet: &Booklet<'_>, inside: &Inside) -> Value {
         Some(kit) => {
             let mut link = fitting_link(booklet, kit);
             link["text"] = format!("all parts of {}", kit.number).into();
+            link["name"] = format!("{}: all its parts", kit.name).into();
             link
         }
         None => {
@@ -151,12 +152,11 @@ fn words(inside: &Inside) -> String {
 
 fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
     let conductors = conductors(body).into_values().map(|conductor| {
-        let inside = closed_with(body, &conductor.id);
-        let lines = inside.iter().map(|inside| line(booklet, noticed(body, conductor, inside), inside));
+        let lines = lines(booklet, body, conductor);
         let card = under_load(booklet, body, conductor);
         json!({
             "caption": format!("On {}", conductor.name),
-            "lines": lines.collect::<Vec<_>>(),
+            "lines": lines,
             "none": if card.is_empty() { capital(NONE_FITS) } else { card },
         })
     });
@@ -197,6 +197,29 @@ fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'stati
         return "";
     }
     comes(body, conductor, inside).into_iter().find_map(unmeasured).unwrap_or_default()
+}
+
+/// A line for each way in which a part or kit is right or wrong there. Fittings in which it comes to the same share one.
+fn lines(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Vec<Value> {
+    let mut lines: Vec<Value> = Vec::new();
+    for inside in closed_with(body, &conductor.id) {
+        let line = line(booklet, noticed(body, conductor, &inside), &inside);
+        let same = |there: &&mut Value| {
+            ["class", "part", "noticed", "words"].iter().all(|key| there[key] == line[key])
+        };
+        let Some(there) = lines.iter_mut().find(same) else {
+            lines.push(line);
+            continue;
+        };
+        for state in ["seated", "tensioned"] {
+            let (said, more) =
+                (there[state].as_str().unwrap_or_default(), line[state].as_str().unwrap_or_default());
+            if !said.split(" or ").any(|one| one == more) {
+                there[state] = format!("{said} or {more}").into();
+            }
+        }
+    }
+    lines
 }
 
 fn line(booklet: &Booklet<'_>, noticed: &str, inside: &Inside) -> Value {

@@ -100,7 +100,7 @@ fn layers(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
             _ => "",
         };
         json!({
-            "name": if number == 0 { format!("Centre{group}") } else { format!("{number}{group}") },
+            "name": if number == 0 { format!("Centre{group}") } else { format!("Layer {number}{group}") },
             "wires": layer.wires.to_string(),
             "wire": booklet.numerals.length(layer.wire_diameter, 2),
             "over": booklet.numerals.length(layer.pitch_radius * 2.0 + layer.wire_diameter, 2),

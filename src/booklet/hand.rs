@@ -30,8 +30,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 fn line(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
     let printed = facts::conductor(conductor, booklet.numerals);
     let mut line = conductor_link(booklet, conductor);
-    let diameter = booklet.numerals.shortest(conductor.section.overall_diameter.mm(), 2);
-    line["diameter"] = format!("{diameter}\u{a0}mm").into();
+    line["diameter"] = printed.diameter.into();
     line["build"] = printed.build.into();
     line["material"] = printed.material.into();
     let fittings = booklet.uses.by_conductor.get(&conductor.id);

@@ -30,12 +30,22 @@ pub(super) fn page(booklet: &Booklet<'_>, notice: &Notice) -> Draft {
 /// What it changed on the cards that are still there, edition by edition.
 fn changes(booklet: &Booklet<'_>, notice: &Notice) -> Vec<Value> {
     let changes = of_notice(&booklet.history, &notice.number).into_iter();
-    changes.filter_map(|(card, change)| row(booklet, &card.number, change)).collect()
+    let mut rows: Vec<Value> =
+        changes.filter_map(|(card, change)| row(booklet, &card.number, change)).collect();
+    spanned(&mut rows);
+    rows
+}
+
+/// Has the first of the rows of one card say how many they are.
+fn spanned(rows: &mut [Value]) {
+    for of_card in rows.chunk_by_mut(|one, next| one["card"] == next["card"]) {
+        of_card[0]["span"] = of_card.len().into();
+    }
 }
 
 fn row(booklet: &Booklet<'_>, number: &str, change: &Change) -> Option<Value> {
     let catalogue = booklet.input.catalogue;
     let fitting = catalogue.fittings.get(number).map(|fitting| fitting_link(booklet, fitting));
     let link = fitting.or_else(|| catalogue.parts.get(number).map(|body| body_link(booklet, body)))?;
-    Some(json!({ "card": link, "what": change.what, "was": change.was, "is": change.is }))
+    Some(json!({ "card": link, "what": change.what, "was": change.was, "is": change.is, "span": null }))
 }

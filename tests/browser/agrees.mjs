@@ -67,7 +67,7 @@ function question({ one, two, tolerance, wires, outer, wire, shape, magnet, scra
 async function hand(browser, site, ask) {
   const { page, done } = await open(browser);
   await page.goto(site.address("hand.html"));
-  const sizes = await page.locator("td[data-label=Diameter]").evaluateAll((all) => all.map((cell) => Number.parseFloat(cell.textContent)));
+  const sizes = await page.locator("td[data-label=Measures]").evaluateAll((all) => all.map((cell) => Number.parseFloat(/[0-9.]+/.exec(cell.textContent)[0])));
   holds(sizes.length > 4, "sizes of conductors");
   const grid = handReadings(chance(1), sizes);
   const found = await page.evaluate((grid) => {

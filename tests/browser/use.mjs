@@ -164,6 +164,18 @@ async function closed(browser, site) {
     equal((await answer.textContent()).includes("undefined"), false, "a gap in the words");
     equal(await answer.locator("svg.ruler line.reading").count(), 1, "readings on the ruler");
   });
+  await check("the ruler says sunk for what lies below the face, and has no minus", async () => {
+    await page.locator("[name=reading]").fill("-2");
+    const texts = (await answer.locator("svg.ruler text").allTextContents()).join(" ");
+    holds(texts.includes("sunk"), texts);
+    equal(/[-\u2212]\d+(?!\d)(?=\s|$)/.test(texts.replace(/\S*[A-Z]\S*/g, "")), false, "a minus on the ruler");
+    await page.locator("[name=reading]").fill("");
+  });
+  await check("a line of what can be inside stands there once", async () => {
+    const tables = await page.locator("table.windows tbody").evaluateAll((all) => all.map((table) => [...table.rows].map((row) => row.textContent)));
+    const twice = tables.flatMap((rows) => rows.filter((row, index) => rows.indexOf(row) !== index));
+    equal(twice.join("; "), "", "lines that are there twice");
+  });
   await check("a stand-out that no part gives means stop", async () => {
     await page.locator("[name=reading]").fill("400");
     const all = data.cases[0].inside.every(({ ways }) => ways.every((way) => way.seated !== null));
