@@ -55,7 +55,7 @@ pub struct Answer {
     pub mark: Option<MarkFacts>,
     /// What it stands for: a part's number, a summary, or what is done, in a word.
     pub value: String,
-    /// Why it is right or wrong; empty where the right one says it.
+    /// Why it is right or wrong.
     pub why: String,
 }
 

@@ -194,6 +194,37 @@ fn a_thousand_quizzes_have_one_right_answer_each_and_it_is_the_one_of_the_key() 
     assert_eq!(kinds.len(), Kind::ALL.len(), "every kind is asked: {kinds:?}");
 }
 
+/// The key says of each answer why it is right or wrong; what is said to be right there is what `mixups` has as right.
+#[test]
+fn each_answer_has_its_reason() {
+    let mut owns = 0;
+    for question in POOL.questions() {
+        for answer in [&question.right].into_iter().chain(&question.wrong) {
+            assert!(answer.why.ends_with('.'), "{}: {}: {:?}", question.asks, answer.text, answer.why);
+        }
+        let others: BTreeSet<&str> = question.wrong.iter().map(|answer| &*answer.why).collect();
+        assert!(
+            question.kind != Kind::Seen || others.len() == question.wrong.len(),
+            "{}: one reason for all",
+            question.asks
+        );
+        let said = question.wrong.iter().find(|answer| {
+            question.kind == Kind::Comes
+                && answer.value == "right part"
+                && answer.why.starts_with("Right there is ")
+        });
+        if let Some(answer) = said {
+            let own = answer.why.trim_start_matches("Right there is ");
+            let own = own.split([':', '.']).next().unwrap().to_owned();
+            let about = &question.about;
+            let case = &CASES[&(own, about.fitting.clone(), about.conductor.clone())];
+            assert_eq!(case["right"], true, "{}: {}", question.asks, answer.why);
+            owns += 1;
+        }
+    }
+    assert!(owns > 20, "{owns} right parts are named");
+}
+
 #[test]
 fn nothing_is_asked_of_what_may_not_be_built() {
     for question in POOL.questions().iter().filter(|question| !question.about.fitting.is_empty()) {

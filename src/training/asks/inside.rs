@@ -1,5 +1,6 @@
 //! What lies in a body: which part is right, what a wrong one comes to, and by what it is found once the body is closed.
 
+use super::refuted::{does_not_come_to, is_not_found_by};
 use crate::catalogue::{Part, Status};
 use crate::facts::{mark_facts, words};
 use crate::grip::Verdict;
@@ -129,7 +130,7 @@ pub(in crate::training) fn what_comes_of_it(input: Input<'_>) -> Vec<Question> {
             asks,
             picture: Some(Picture::End(Arc::clone(&body.body), Arc::clone(&case.part))),
             right: words(case.summary, happens(case, input.numerals())),
-            wrong: others.iter().map(|summary| words(*summary, String::new())).collect(),
+            wrong: others.iter().map(|said| words(*said, does_not_come_to(body, case, *said))).collect(),
             card: case.fitting.number.clone(),
             page: address::fitting(&case.fitting.number).file(),
         })
@@ -179,7 +180,7 @@ pub(in crate::training) fn by_what_it_is_found(input: Input<'_>) -> Vec<Question
             wrong: others
                 .into_iter()
                 .filter(|seen| *seen != case.seen_by)
-                .map(|seen| answer(seen, String::new()))
+                .map(|seen| answer(seen, is_not_found_by(case, seen, measured(case), input.numerals())))
                 .collect(),
             card: case.fitting.number.clone(),
             page: address::fitting(&case.fitting.number).file(),

@@ -3,6 +3,7 @@
 mod alike;
 mod inside;
 mod reading;
+mod refuted;
 mod torque;
 
 use super::Input;
