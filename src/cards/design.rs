@@ -19,7 +19,8 @@ impl Design {
     /// # Errors
     /// Where the user's layouts can't be read.
     pub fn load(world: &dyn World, helpers: &[Helper]) -> Result<(Self, Findings), WorldError> {
-        let (layouts, mut findings) = Layouts::load_together(world, &["cards", "training"], helpers)?;
+        let (layouts, mut findings) =
+            Layouts::load_together(world, &["cards", "training", "paper"], helpers)?;
         let built_in = Layouts::built_in(STYLE).unwrap_or_default();
         let (styles, found) = Styles::read(built_in, layouts.text(STYLE).unwrap_or(built_in));
         findings.extend(found);

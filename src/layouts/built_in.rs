@@ -84,10 +84,10 @@ const CARDS: &[(&str, &str)] = built_in![
     "cards/witness.xml",
 ];
 
-/// Path and text of the layouts of the register's pages, sorted by path.
+/// Path and text of the layouts of the register's pages, and of the frame that those for training have too, sorted by path.
 const REGISTER: &[(&str, &str)] = built_in![
+    "paper/base.html",
     "register/approval.html",
-    "register/base.html",
     "register/call-in.html",
     "register/current-cards.html",
     "register/follow-up.html",

@@ -60,7 +60,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
     let (design, mut found) = cards::Design::load(world, &[])?;
     let (booklet_layouts, more) = Layouts::load(world, "booklet", &[])?;
     found.extend(more);
-    let (register_layouts, more) = Layouts::load(world, "register", &[])?;
+    let (register_layouts, more) = Layouts::load_together(world, &["register", "paper"], &[])?;
     found.extend(more);
     let layouts_failed = found.has_errors();
     findings.extend(found);

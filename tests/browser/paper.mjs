@@ -28,9 +28,9 @@ export async function paper(browser, site) {
 }
 
 /** Each sheet of paper says its edition, its caution and where to check it: sheets part. */
-export function everySheet(text) {
+export function everySheet(text, said = ["Caution:", "Edition", "Check the register"]) {
   const sheets = text.split("\f").slice(0, -1).map((sheet) => sheet.replace(/\s+/g, " "));
-  for (const words of ["Caution:", "Edition", "Check the register"]) {
+  for (const words of said) {
     const without = sheets.flatMap((sheet, index) => (sheet.includes(words) ? [] : [index + 1]));
     equal(without.join(" "), "", `sheets without ${words}`);
   }

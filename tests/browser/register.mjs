@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { check, equal, holds, open } from "./kit.mjs";
 import { looks } from "./looks.mjs";
+import { everySheet } from "./paper.mjs";
 import { valid } from "./valid.mjs";
 
 /** Pages that every register has, beside a call-in list for each holder who gives back or gets anything. */
@@ -34,6 +35,8 @@ async function printed(browser, site) {
       const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
       holds(/Page size:\s+59[45]\.\d+ x 84[12]/.test(about), `A4 is 595 × 842 points (ISO 216): ${about}`);
       const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
+      const foot = (await page.locator("footer").textContent()).split(" · ");
+      everySheet(text, [foot.at(-2).trim(), "check the register"]);
       for (const said of [heading, "check the register"]) {
         holds(text.includes(said), `${said} is printed`);
       }

@@ -7,6 +7,7 @@ import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { check, equal, holds, open } from "./kit.mjs";
 import { looks } from "./looks.mjs";
+import { everySheet } from "./paper.mjs";
 import { valid } from "./valid.mjs";
 
 export async function training(browser, site) {
@@ -71,8 +72,9 @@ async function printed(browser, site) {
       const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
       holds(/Page size:\s+59[45]\.\d+ x 84[12]/.test(about), `A4 is 595 × 842 points (ISO 216): ${about}`);
       const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
+      everySheet(text, [caution.split(" · ").at(-2).trim(), "check the register", "edition 2026-2"]);
       const said = (words) => text.replace(/\s+/g, " ").includes(words);
-      for (const words of ["check the register", caution.split(" · ")[0].trim(), "edition 2026-2"]) {
+      for (const words of ["check the register", caution.split(" · ").at(-2).trim(), "edition 2026-2"]) {
         holds(said(words), `${words} is printed`);
       }
       holds(/check [0-9A-Z]{6}|draft, not issued/.test(text), "issue and check code, or that it is a draft");
