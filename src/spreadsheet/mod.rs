@@ -26,6 +26,7 @@ mod kind;
 mod plain;
 mod read;
 mod told;
+mod unpacked;
 mod value;
 mod workbook;
 

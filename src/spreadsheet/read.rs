@@ -1,6 +1,7 @@
 //! Tables from the files that a spreadsheet saves.
 
 use super::kind::SheetKind;
+use super::unpacked::unpacks_to_more_than;
 use crate::diagnostics::{Finding, Findings, shortened};
 use crate::records::{Cell, Table, table, utf8};
 use crate::source::{FilePath, Place};
@@ -11,6 +12,8 @@ use std::path::Path;
 
 /// How large a file may be.
 const LARGEST: usize = 16 * 1024 * 1024;
+/// How much an XLSX file may unpack to: tables come to ten or twenty times their packed size, so this leaves room.
+const MOST_UNPACKED: u64 = 128 * 1024 * 1024;
 /// How many cells are read of a sheet.
 const MOST_CELLS: usize = 5_000_000;
 
@@ -108,6 +111,15 @@ fn of_workbook(name: &str, bytes: &[u8], findings: &mut Findings) -> Vec<ReadTab
             .found(shortened(&error.to_string()))
             .help("open it in a spreadsheet and save it as XLSX again, or as CSV")
     };
+    if unpacks_to_more_than(bytes, MOST_UNPACKED) {
+        let finding =
+            Finding::error("too-large", whole(), "this file unpacks to far more than a table of records");
+        let expected = format!("at most {MOST_UNPACKED} bytes (128 MiB) when unpacked");
+        findings.push(finding.expected(expected).help(
+            "ask who made it; open it in a spreadsheet, take out pictures and empty rows, and save it as CSV",
+        ));
+        return Vec::new();
+    }
     let mut workbook = match Xlsx::new(Cursor::new(bytes)) {
         Ok(workbook) => workbook,
         Err(error) => {

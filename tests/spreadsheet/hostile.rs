@@ -5,6 +5,7 @@ use fittingcards::diagnostics::Findings;
 use fittingcards::source::FilePath;
 use fittingcards::spreadsheet::{read_tables, sheets, workbook};
 use jiff::civil::date;
+use std::io::Write;
 
 #[test]
 fn the_same_records_give_the_same_workbook_with_the_catalogues_date() {
@@ -45,6 +46,58 @@ fn damaged_files_are_told_and_break_nothing() {
             ["not-a-spreadsheet", "not-utf8"].contains(&found[0].code) && !found[0].help.is_empty(),
             "{name}"
         );
+    }
+}
+
+/// A file of a few kilobytes that holds far more than memory should be given for, be it one packed file or many, and
+/// whatever it states of their sizes.
+#[test]
+fn a_file_that_unpacks_to_too_much_is_refused_before_it_is_read() {
+    let stored = bomb(&[140]);
+    let honest = bomb(&[50, 50, 50]);
+    for (bytes, is_lying) in [(&stored, false), (&honest, false), (&stored, true)] {
+        let mut bytes = bytes.clone();
+        if is_lying {
+            state_small_sizes(&mut bytes);
+        }
+        assert!(bytes.len() < 1024 * 1024, "{} bytes", bytes.len());
+        let mut findings = Findings::new();
+        assert!(read_tables("records.xlsx", &bytes, None, &mut findings).is_empty());
+        let found = findings.sorted();
+        let codes: Vec<&str> = found.iter().map(|finding| finding.code).collect();
+        if is_lying {
+            // Nothing is unpacked beyond what it states, or all of it is counted.
+            assert!(codes == ["too-large"] || codes == ["not-a-spreadsheet"], "{codes:?}");
+        } else {
+            assert_eq!(codes, ["too-large"]);
+            assert!(found[0].expected.as_deref().is_some_and(|said| said.contains("128 MiB")), "{found:?}");
+        }
+    }
+}
+
+/// A packed file with so many MiB of spaces in each of its files.
+fn bomb(sizes: &[usize]) -> Vec<u8> {
+    let mut packed = zip::ZipWriter::new(std::io::Cursor::new(Vec::new()));
+    let spaces = vec![b' '; 1024 * 1024];
+    for (nth, mebibytes) in sizes.iter().enumerate() {
+        let deflated =
+            zip::write::SimpleFileOptions::default().compression_method(zip::CompressionMethod::Deflated);
+        packed.start_file(format!("xl/worksheets/sheet{nth}.xml"), deflated).unwrap();
+        for _ in 0..*mebibytes {
+            packed.write_all(&spaces).unwrap();
+        }
+    }
+    packed.finish().unwrap().into_inner()
+}
+
+/// Has each entry of the list at the end say that it unpacks to 100 bytes (APPNOTE 6.3.10, 4.3.12: signature, and four
+/// bytes of size at 24).
+fn state_small_sizes(bytes: &mut [u8]) {
+    let entries: Vec<usize> =
+        bytes.windows(4).enumerate().filter(|(_, four)| four == b"PK\x01\x02").map(|(at, _)| at).collect();
+    assert!(!entries.is_empty());
+    for at in entries {
+        bytes[at + 24..at + 28].copy_from_slice(&100_u32.to_le_bytes());
     }
 }
 
