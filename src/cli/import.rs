@@ -62,7 +62,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
 
 fn as_text(imported: &ImportReport, is_dry: bool, world: &dyn World) -> String {
     let changes = &imported.import.changes;
-    let mut text = format!("{}\n", head(imported, is_dry));
+    let mut text = format!("{}{}\n", finished(imported), head(imported, is_dry));
     for change in changes {
         let new = if change.is_new { ", new" } else { "" };
         let _ = writeln!(text, "\n{}{new}: {}", change.record, world.display(&change.file));
@@ -71,6 +71,14 @@ fn as_text(imported: &ImportReport, is_dry: bool, world: &dyn World) -> String {
         }
     }
     text
+}
+
+/// What was done before anything else; empty where nothing was.
+fn finished(imported: &ImportReport) -> String {
+    match imported.finished.len() {
+        0 => String::new(),
+        count => format!("an earlier import was cut off: its {count} files are all in place now\n"),
+    }
 }
 
 fn head(imported: &ImportReport, is_dry: bool) -> String {
@@ -93,6 +101,7 @@ fn as_json(imported: &ImportReport, is_dry: bool) -> Value {
     let is_written = !is_dry && !imported.import.findings.has_errors();
     json!({
         "written": is_written,
+        "finished": imported.finished.iter().map(|file| file.display().to_string()).collect::<Vec<_>>(),
         "changes": imported.import.changes.iter().map(change).collect::<Vec<_>>(),
     })
 }

@@ -58,6 +58,7 @@ texts! {
     "hold-without-notice"
     "holding-load-above-termination"
     "holding-load-too-low"
+    "import-cut-off"
     "impossible-construction"
     "incomplete"
     "infinite"

@@ -24,6 +24,8 @@ pub struct ImportReport {
     pub import: Import,
     /// The files that were written.
     pub written: Vec<PathBuf>,
+    /// The files of an earlier `import` that was cut off, which were put in place first.
+    pub finished: Vec<PathBuf>,
 }
 
 /// Changes records as the rows of a file say, all of them or none: nothing is written while a row is wrong.
@@ -40,6 +42,7 @@ pub fn import(
         ImportInto::Nothing => None,
         ImportInto::Catalogue(catalogue) => Some(RecordsFolder::open(catalogue)?),
     };
+    let finished = folder.as_ref().map_or(Ok(Vec::new()), RecordsFolder::finish)?;
     let name = file.display().to_string();
     let Some(bytes) = disk::read(file) else {
         let reason = "there is no such file, or it may not be read".to_owned();
@@ -58,5 +61,5 @@ pub fn import(
             .collect();
         written = folder.put(&changes)?;
     }
-    Ok(ImportReport { import, written })
+    Ok(ImportReport { import, written, finished })
 }

@@ -6,6 +6,7 @@ mod cards;
 mod clock;
 mod copies;
 mod counted;
+mod cut_off;
 mod data;
 mod disk;
 mod grouped;

@@ -1,5 +1,6 @@
 //! The files of records on the disk: one `import` at a time, and all files changed or none.
 
+use super::cut_off::{self, Ready};
 use super::disk::{self, at, below, exists, fault};
 use super::workspace::{LOCK, lock};
 use crate::source::WorldError;
@@ -22,14 +23,6 @@ pub(super) struct Change<'a> {
     pub(super) is: &'a str,
 }
 
-/// A file that is ready to take its place.
-struct Ready {
-    place: PathBuf,
-    new: PathBuf,
-    /// What is put back where a later file can't take its place.
-    old: Option<PathBuf>,
-}
-
 impl RecordsFolder {
     /// Takes the lock, before anything of the catalogue is read.
     pub(super) fn open(catalogue: &Path) -> Result<Self, WorldError> {
@@ -42,29 +35,42 @@ impl RecordsFolder {
         Ok(Self { catalogue: catalogue.to_path_buf(), work, lock })
     }
 
-    /// Puts all files in place: written beside, on the disk, then given their names one by one. Where one can't be, those
-    /// before it get back what they held.
+    /// Puts in place what an earlier `import` that was cut off had not; gives the files of that import.
+    pub(super) fn finish(&self) -> Result<Vec<PathBuf>, WorldError> {
+        let ready = cut_off::left(&self.catalogue, &self.work)?;
+        ready.iter().filter(|file| exists(&file.new)).try_for_each(place)?;
+        self.placed(ready)
+    }
+
+    /// Puts all files in place: written beside, on the disk, then listed, then given their names one by one. Where one
+    /// can't be, those before it get back what they held.
     pub(super) fn put(&self, changes: &[Change<'_>]) -> Result<Vec<PathBuf>, WorldError> {
         let ready: Vec<Ready> = changes
             .iter()
             .enumerate()
             .map(|(nth, change)| self.ready(nth, change))
             .collect::<Result<_, _>>()?;
+        cut_off::list(&self.work, changes.iter().map(|change| change.path))?;
         for (nth, file) in ready.iter().enumerate() {
-            let placed = at(
-                &file.place,
-                disk::make_room(&file.place).and_then(|()| fs::rename(&file.new, &file.place)),
-            );
-            if let Err(fault) = placed {
-                ready[..nth].iter().for_each(put_back);
+            if let Err(fault) = place(file) {
+                // Where a file can't be put back either, the list stays, and the next command says so.
+                if ready[..nth].iter().all(|file| put_back(file).is_ok()) {
+                    cut_off::forget(&self.work)?;
+                }
                 return Err(fault);
             }
         }
+        self.placed(ready)
+    }
+
+    /// All of them are in place, and stay there whatever happens: the list has served.
+    fn placed(&self, ready: Vec<Ready>) -> Result<Vec<PathBuf>, WorldError> {
         for file in &ready {
             if let Some(folder) = file.place.parent() {
                 at(folder, disk::sync_folder(folder))?;
             }
         }
+        cut_off::forget(&self.work)?;
         Ok(ready.into_iter().map(|file| file.place).collect())
     }
 
@@ -80,8 +86,9 @@ impl RecordsFolder {
                 "has changed while it was looked at; nothing was written: import again",
             ));
         }
-        let new = self.beside(nth, "new", change.is)?;
-        let old = change.was.map(|was| self.beside(nth, "old", was)).transpose()?;
+        let new = self.beside(nth, "new", Some(change.is))?;
+        let old = self.beside(nth, "old", change.was)?;
+        let old = change.was.map(|_| old);
         if let Some(old) = &old {
             let rights = at(&place, fs::metadata(&place))?.permissions();
             for beside in [&new, old] {
@@ -91,30 +98,36 @@ impl RecordsFolder {
         Ok(Ready { place, new, old })
     }
 
-    fn beside(&self, nth: usize, what: &str, text: &str) -> Result<PathBuf, WorldError> {
+    /// A file beside the records; what an `import` that was killed before it placed anything has left there goes.
+    fn beside(&self, nth: usize, what: &str, text: Option<&str>) -> Result<PathBuf, WorldError> {
         let path = self.work.join(format!("{nth}.{what}"));
-        // What a run that was killed has left.
         if exists(&path) {
             at(&path, fs::remove_file(&path))?;
         }
-        at(&path, disk::write_new(&path, text))?;
+        if let Some(text) = text {
+            at(&path, disk::write_new(&path, text))?;
+        }
         Ok(path)
     }
 }
 
-/// Gives a file what it held; there is nothing left to do where that fails too.
-fn put_back(file: &Ready) {
-    let _ = match &file.old {
-        Some(old) => fs::rename(old, &file.place),
-        None => fs::remove_file(&file.place),
-    };
+fn place(file: &Ready) -> Result<(), WorldError> {
+    at(&file.place, disk::make_room(&file.place).and_then(|()| fs::rename(&file.new, &file.place)))
+}
+
+/// Gives a file what it held. What it should have held lies beside again, so that a list that stays can be finished.
+fn put_back(file: &Ready) -> std::io::Result<()> {
+    fs::rename(&file.place, &file.new)?;
+    file.old.as_ref().map_or(Ok(()), |old| fs::rename(old, &file.place))
 }
 
 impl Drop for RecordsFolder {
-    /// Leaves nothing behind.
+    /// Leaves nothing behind, but what an import that is cut off needs to be finished.
     fn drop(&mut self) {
         let _ = fs::remove_file(self.work.join(LOCK));
-        let _ = fs::remove_dir_all(&self.work);
+        if !cut_off::is_left(&self.work) {
+            let _ = fs::remove_dir_all(&self.work);
+        }
         let _ = self.lock.unlock();
     }
 }

@@ -57,10 +57,21 @@ const FOLDERS: [(&str, FileKind); 8] = [
     ("register", FileKind::Register),
 ];
 
+/// Where `import` lists its files while they take their places. It is there at no other time, unless one was cut off.
+pub const CUT_OFF: &str = ".importing/placing";
+
 /// What the file at a path below the catalogue folder is.
 pub(super) fn file_kind(path: &str) -> FileKind {
     let (folder, name) = path.split_once('/').unwrap_or(("", path));
     let ending = name.rsplit_once('.').map_or("", |(_, ending)| ending);
+    if path == CUT_OFF {
+        return misplaced(
+            Severity::Error,
+            "import-cut-off",
+            "an `import` was cut off: some files hold what it wrote, others what was there before",
+            "run the same `import` again: it first puts the rest in place. Where one is at work now, wait for it",
+        );
+    }
     if is_nobodys(path) {
         return FileKind::Ignored;
     }

@@ -13,6 +13,7 @@
 //! | `empty-document` | a warning: nothing stands there |
 //! | `missing-file` | there is no `catalogue.yaml` |
 //! | `second-document` | `catalogue.yaml` holds more than one |
+//! | `import-cut-off` | `import` was killed while its files took their places |
 //! | `unknown-file`, `file-ending` | it would not be read where it lies, or as it is called |
 //!
 //! What a value gets:
@@ -61,6 +62,7 @@ pub use bore::BoreRecord;
 pub use cell::{as_it_was, harmless};
 pub use document::{Document, Salvaged};
 pub use field::{Field, Key, Need, Read, Reader};
+pub use file_kind::CUT_OFF;
 pub use folder::{Records, TextFile, read};
 pub use kinds::*;
 pub use laid::{Laid, LaidShape, Quoting, laid};

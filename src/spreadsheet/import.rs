@@ -12,7 +12,7 @@ use super::told::{CellPlaces, Edited};
 use super::value::Tree;
 use crate::catalogue::load;
 use crate::diagnostics::{Finding, Findings, Severity, nearest, shortened};
-use crate::records::{Cell, Node, laid, nodes};
+use crate::records::{CUT_OFF, Cell, Node, laid, nodes};
 use crate::source::{FilePath, Folder, World, WorldError};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -256,10 +256,15 @@ impl Importing {
     }
 }
 
-/// Files of these kinds that can't be read as they should: a record in one would be taken for a new one.
+/// Files of these kinds that can't be read as they should: a record in one would be taken for a new one. So might one of
+/// an import that was cut off.
 fn unreadable(before: &Findings, tables: &[ReadTable]) -> Vec<Finding> {
     let is_of_a_table = |finding: &&Finding| {
-        tables.iter().any(|table| finding.place.file.path.starts_with(&format!("{}/", table.kind.folder())))
+        let is_half_done = finding.place.file.path.as_ref() == CUT_OFF;
+        is_half_done
+            || tables
+                .iter()
+                .any(|table| finding.place.file.path.starts_with(&format!("{}/", table.kind.folder())))
     };
     let no_record = |finding: &&Finding| finding.severity == Severity::Error && finding.record.is_none();
     before.sorted().into_iter().filter(no_record).filter(is_of_a_table).cloned().collect()
