@@ -29,7 +29,7 @@ impl Making<'_> {
             slips: names(PrintKind::Slips, slips.len()),
             gauges: names(PrintKind::Gauges, plates.len()),
             labels: names(PrintKind::Labels, labels.len()),
-            plates: gauges.iter().map(|gauge| gauge.name.clone()).collect(),
+            plates: gauges.iter().map(|gauge| (gauge.name.clone(), gauge.about.clone())).collect(),
         };
         let (pages, found) = self.clock.booklet(|| training::pages(input, &beside));
         findings.extend(found);

@@ -31,6 +31,8 @@ const ROOM: (f64, f64) = (97.0, 78.0);
 pub struct Gauge {
     /// What its files are called, without ending.
     pub name: String,
+    /// What it is for, in words.
+    pub about: String,
     /// How it is printed.
     pub form: Form,
     /// How it is cut, as DXF.
@@ -97,6 +99,7 @@ fn of_stand_out(
     let about = About {
         card,
         title: format!("Stand-out gauge {}", card.number),
+        of: card.title.clone(),
         how: how[..1 + usize::from(sunk)].to_vec(),
     };
     let name = format!("stand-out-{}", card.number);
@@ -174,6 +177,9 @@ fn window(body: &Part, wire: &Conductor, spare: Length) -> Option<Range<Length>>
 fn bore(part: &Part) -> Option<Range<Length>> {
     match part.geometry.as_ref()? {
         Geometry::Collet(collet) => Some(Range::around(collet.bore?, collet.bore_tolerance?)),
+        Geometry::SpreadingCone(cone) => {
+            Some(Range::around(cone.hole_diameter?, cone.hole_diameter_tolerance?))
+        }
         _ => None,
     }
 }
@@ -205,7 +211,7 @@ fn of_wire(input: Input<'_>, body: &BodyMixups, size: &Size<'_>) -> Result<Optio
         how.push("These wires have one size: no gauge tells them apart. Read the drum tag.".to_owned());
     }
     let how: Vec<&str> = how.iter().map(String::as_str).collect();
-    let about = About { card, title: format!("Wire gauge {number}"), how };
+    let about = About { card, title: format!("Wire gauge {number}"), of: names.clone(), how };
     let ids = size.wires.iter().take(1).map(|wire| wire.id.as_str());
     let ids = ids.chain(size.parts.iter().take(1).map(|part| part.number.as_str()));
     let name = ids.fold(format!("wire-{number}"), |name, id| format!("{name}-{id}"));
@@ -227,6 +233,8 @@ fn engraved(number: &str, standing: &Standing) -> Vec<String> {
 struct About<'a> {
     card: &'a CardFacts,
     title: String,
+    /// What it is of, in words.
+    of: String,
     /// How it is used.
     how: Vec<&'a str>,
 }
@@ -237,7 +245,7 @@ fn gauge(input: Input<'_>, about: About<'_>, name: String, plate: &Plate) -> Opt
     if drawing.width.mm() > ROOM.0 || drawing.height.mm() > ROOM.1 {
         return None;
     }
-    let About { card, title, how } = about;
+    let About { card, title, of, how } = about;
     let standing = input.standing(&card.number);
     let values = json!({
         "number": card.number, "title": title, "of": card.title, "status": card.status_words, "barred": false,
@@ -255,14 +263,15 @@ fn gauge(input: Input<'_>, about: About<'_>, name: String, plate: &Plate) -> Opt
         shape: GAUGE,
         number: card.number.clone(),
         called: format!("the gauge {name}"),
-        title,
+        title: title.clone(),
         values: object(values),
         shows,
         stamps: Vec::new(),
         drawings: vec![drawing, bar(input.cards.fonts)],
     };
     let notes = notes(input, &name);
-    Some(Gauge { name, form: form.in_force(input.cards, &standing), dxf: dxf(plate, &notes) })
+    let about = format!("{title}, {of}");
+    Some(Gauge { name, about, form: form.in_force(input.cards, &standing), dxf: dxf(plate, &notes) })
 }
 
 /// What stands beside a plate that is cut from a file alone.

@@ -1,7 +1,7 @@
 //! The index of all that there is for training, and what there is none for.
 
-use super::Input;
 use super::page::{Page, cards};
+use super::{Input, ungauged};
 use crate::catalogue::Status;
 use crate::facts::words;
 use serde_json::{Value, json};
@@ -15,8 +15,8 @@ pub struct Beside {
     pub gauges: Vec<String>,
     /// Of bin labels.
     pub labels: Vec<String>,
-    /// What the files of single gauges are called, without their endings.
-    pub plates: Vec<String>,
+    /// What the files of single gauges are called, without their endings, and what each is for.
+    pub plates: Vec<(String, String)>,
 }
 
 /// The index; `assessed` are pages with what each is about.
@@ -34,9 +34,12 @@ pub(super) fn page(input: Input<'_>, beside: &Beside, assessed: &[(String, Page)
     let built: Vec<&str> = input.built().map(|(_, card, _)| card.number.as_str()).collect();
     let assessed: Vec<Value> =
         assessed.iter().map(|(about, page)| json!({ "about": about, "page": page.name })).collect();
+    let plates: Vec<Value> =
+        beside.plates.iter().map(|(name, about)| json!({ "name": name, "about": about })).collect();
     let values = json!({
         "heading": "Training", "quizzes": quizzes.collect::<Vec<_>>(), "barred": barred.collect::<Vec<_>>(),
-        "slips": beside.slips, "gauges": beside.gauges, "labels": beside.labels, "plates": beside.plates,
+        "slips": beside.slips, "gauges": beside.gauges, "labels": beside.labels, "plates": plates,
+        "ungauged": ungauged::reasons(input, beside.plates.iter().map(|(name, _)| name.as_str())),
         "assessments": assessed,
         "cards": cards(input, built.into_iter()),
     });

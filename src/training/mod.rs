@@ -21,6 +21,7 @@ mod shown;
 mod slips;
 mod swatch;
 mod texts;
+mod ungauged;
 
 pub use gauges::{GAUGE, Gauge, gauges};
 pub use index::Beside;
