@@ -93,8 +93,9 @@ impl<'a> Uses<'a> {
     }
 
     fn words(&self) -> String {
-        let uses =
-            self.built().map(|(fitting, count)| format!("{count}\u{a0}× in {}", form_whole(&fitting.number)));
+        let uses = self
+            .built()
+            .map(|(fitting, count)| format!("{count}\u{a0}×\u{a0}in\u{a0}{}", form_whole(&fitting.number)));
         some(uses.collect(), NAMED)
     }
 }

@@ -111,3 +111,18 @@ fn a_slip_says_issue_and_check_code_of_its_card_as_the_register_has_them() {
     }
     assert!(issued > 5, "{issued} of the demo's cards are issued");
 }
+
+/// A clamp has no gripping part by its record: there is no batch of it, and no text with a gap in it.
+#[test]
+fn a_slip_of_a_fitting_without_a_gripping_part_asks_for_no_batch_of_one() {
+    let (slips, all_parts) = (slips(), records("parts"));
+    let (mut with, mut without) = (0, 0);
+    for (number, fitting) in records("fittings").into_iter().filter(|(_, fitting)| is_current(fitting)) {
+        let has = parts(&fitting).iter().any(|part| grips(&all_parts[part]));
+        let slip = &slips[&number];
+        assert_eq!(slip.contains("Batch of "), has, "{number}: {slip}");
+        assert!(slip.contains(if has { "; drum of " } else { "Drum of " }), "{number}: {slip}");
+        *if has { &mut with } else { &mut without } += 1;
+    }
+    assert!(with > 5 && without > 0, "{with} with a gripping part, {without} without");
+}
