@@ -52,7 +52,7 @@ impl Told<'_> {
         });
         let what = match edition {
             Some(edition) => format!("{}, as issued", named(edition)),
-            None => "What waits to be issued. After it is signed: `fittingcards issue`.".to_owned(),
+            None => "What waits to be issued. After it is signed, run fittingcards issue.".to_owned(),
         };
         let values = json!({
             "what": what, "cards": cards.collect::<Vec<_>>(),
