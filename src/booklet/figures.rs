@@ -5,7 +5,7 @@ use crate::catalogue::{AssemblyStage, Conductor, Family, Fitting, Limits, Part, 
 use crate::mixups::{BodyMixups, Case};
 use crate::notes::address::slug;
 use crate::sketch::{
-    self, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, line_up,
+    self, Drawing, Options, assembly, conductor_section, conductor_to_lay_on, end_views, line_up,
     side_by_side, stages as drawn_stages, worn_section,
 };
 use crate::units::Length;
@@ -57,10 +57,8 @@ pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value>
 /// A dead-end apart, entered and seated, each with the printed steps that belong to it; other families go together in
 /// one step.
 pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting, printed: &[String]) -> Vec<Value> {
-    if booklet.outlines {
-        return vec![outline(booklet, &(fitting, limits(booklet)))];
-    }
-    if !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
+    // What they are drawn from stands in place of the assembled fitting, which is on the same page.
+    if booklet.outlines || !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
         return Vec::new();
     }
     let drawings = drawn_stages(fitting, limits(booklet), &room(booklet, STAGE_ROOM));
@@ -172,7 +170,7 @@ pub(super) fn of_word(booklet: &Booklet<'_>, word: &str) -> Vec<Value> {
 
 /// The section of a wire that is laid on a card, so large that the grooves in its head are seen.
 fn grooves(booklet: &Booklet<'_>, wire: &Conductor) -> Value {
-    let drawing = sketch::conductor_to_lay_on(wire, &room(booklet, SECTION_ROOM));
+    let drawing = conductor_to_lay_on(wire, &room(booklet, SECTION_ROOM));
     let description =
         format!("Grooves in the head, beside a scale of millimetres: {}.", wire.identity.grooves);
     let larger = Drawing { scale: "3:1".to_owned(), description, ..drawing };
@@ -190,7 +188,7 @@ pub(super) fn of_conductor(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<
         return vec![outline(booklet, conductor)];
     }
     let enlarged = conductor_section(conductor, &room(booklet, SECTION_ROOM));
-    let true_size = conductor_true_size(conductor, &room(booklet, SECTION_ROOM));
+    let true_size = conductor_to_lay_on(conductor, &room(booklet, SECTION_ROOM));
     vec![figure("section", &enlarged), at_true_size("true-size", &true_size)]
 }
 

@@ -25,8 +25,8 @@ mod write;
 pub use appearance::dark_rules;
 pub use assembly::{assembly, end_view, end_views, line_up, side_by_side, stages};
 pub use conductor::{
-    Subject, Wearing, conductor_section, conductor_to_lay_on, conductor_true_size, section_of, wearing,
-    worn_profiles, worn_section,
+    Subject, Wearing, conductor_section, conductor_to_lay_on, section_of, wearing, worn_profiles,
+    worn_section,
 };
 pub use drawing::{Dimension, Drawing};
 pub use grips::{

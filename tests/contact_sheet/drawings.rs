@@ -3,7 +3,7 @@
 use fittingcards::catalogue::{Catalogue, Conductor, Fitting, Limits};
 use fittingcards::mixups::{self, BodyMixups};
 use fittingcards::sketch::{
-    Detail, Drawing, Options, assembly, conductor_section, conductor_true_size, end_views, key, line_up,
+    Detail, Drawing, Options, assembly, conductor_section, conductor_to_lay_on, end_views, key, line_up,
     side_by_side, stages, worn_section,
 };
 use fittingcards::typeset::Fonts;
@@ -41,7 +41,7 @@ fn of_fitting(fitting: &Fitting, limits: &Limits, fonts: &Fonts, all: &mut Vec<S
 
 fn of_conductor(conductor: &Conductor, fonts: &Fonts, all: &mut Vec<Shown>) {
     let card = card(fonts);
-    all.push(shown(&conductor.id, conductor_true_size(conductor, &card), &card));
+    all.push(shown(&conductor.id, conductor_to_lay_on(conductor, &card), &card));
     for room in [room(fonts, 30.0, 30.0), room(fonts, 90.0, 70.0)] {
         all.push(shown(&conductor.id, conductor_section(conductor, &room), &room));
     }

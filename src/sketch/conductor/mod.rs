@@ -34,17 +34,6 @@ pub fn conductor_section(conductor: &Conductor, options: &Options) -> Drawing {
     section_of(&Subject::of(conductor), options)
 }
 
-/// The section of a conductor at exactly 1:1, without letters, whatever the room.
-///
-/// It is what a crew lays the conductor's end on.
-#[must_use]
-pub fn conductor_true_size(conductor: &Conductor, options: &Options) -> Drawing {
-    let subject = Subject::of(conductor);
-    let options = Options { detail: Detail::Bare, ..*options };
-    let draft = draw(&subject, &options, Scale(1.0), Arrangement::Beside);
-    draft.finish(caption(&subject, Some(Scale(1.0)), &options))
-}
-
 /// A grooved or solid wire worn down to a remaining height: the metal left, the part that is gone in
 /// dashes, with remaining height and width of the flat.
 ///
