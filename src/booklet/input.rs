@@ -41,7 +41,7 @@ pub struct Input<'a> {
 }
 
 /// A booklet whose pages can be made one by one, in any order, so that a large one need not be held whole.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Booklet<'a> {
     pub(super) input: Input<'a>,
     pub(super) notes: Notes<'a>,

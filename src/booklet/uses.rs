@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Uses of records, by id or number; lists in the order of numbers.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Uses {
     pub by_conductor: BTreeMap<String, Vec<Arc<Fitting>>>,
     pub by_part: BTreeMap<String, Vec<Arc<Fitting>>>,

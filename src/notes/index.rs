@@ -10,7 +10,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
 
 /// The notes of a catalogue. Each is read for its title and headings once, however many links lead to it.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Notes<'a> {
     pub(super) catalogue: &'a Catalogue,
     by_record: BTreeMap<&'a str, usize>,
@@ -22,7 +22,7 @@ pub struct Notes<'a> {
 }
 
 /// Title and headings of a note.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 struct Outline {
     title: Option<String>,
     ids: BTreeSet<String>,

@@ -156,7 +156,7 @@ impl Making<'_> {
     /// Makes every page of the booklet, and the single file of them.
     pub(super) fn booklet(&self) -> Result<Findings, Fault> {
         let booklet = Booklet::new(self.prepared.booklet());
-        let outlined = Booklet::new(self.prepared.booklet()).in_outline();
+        let outlined = booklet.clone().in_outline();
         let subjects = booklet.subjects();
         let counted = Counted::new(self.progress, Stage::Booklet, subjects.len());
         let made: Vec<Findings> = subjects
