@@ -8,6 +8,8 @@ use std::sync::Arc;
 /// What some editions handed out.
 pub(super) struct HandedOut<'a> {
     editions: &'a [Arc<Edition>],
+    /// Of each edition, whether its holders had the same copies by the edition before.
+    as_before: Vec<bool>,
     /// The name of each holder by the newest of them that holds it, by id.
     names: BTreeMap<&'a str, &'a str>,
 }
@@ -15,7 +17,12 @@ pub(super) struct HandedOut<'a> {
 impl<'a> HandedOut<'a> {
     pub(super) fn by(editions: &'a [Arc<Edition>]) -> Self {
         let holders = editions.iter().flat_map(|edition| &edition.holders);
-        Self { editions, names: holders.map(|holder| (&*holder.id, &*holder.name)).collect() }
+        let same = |pair: &[Arc<Edition>]| pair[0].holders == pair[1].holders;
+        Self {
+            editions,
+            as_before: std::iter::once(false).chain(editions.windows(2).map(same)).collect(),
+            names: holders.map(|holder| (&*holder.id, &*holder.name)).collect(),
+        }
     }
 
     /// The name of a holder.
@@ -26,10 +33,11 @@ impl<'a> HandedOut<'a> {
     /// The most copies of each issue of a card, by the holder's id.
     pub(super) fn of_card(&self, number: &str) -> BTreeMap<&'a str, BTreeMap<u32, u32>> {
         let mut handed_out: BTreeMap<&str, BTreeMap<u32, u32>> = BTreeMap::new();
-        for edition in self.editions {
-            let Some(card) = edition.cards.get(number).filter(|card| !withdrawn(card.status)) else {
-                continue;
-            };
+        let mut counted = None;
+        for (edition, as_before) in self.editions.iter().zip(&self.as_before) {
+            let card = edition.cards.get(number).filter(|card| !withdrawn(card.status));
+            let before = std::mem::replace(&mut counted, card.map(|card| card.issue));
+            let Some(card) = card.filter(|_| !(*as_before && before == counted)) else { continue };
             for holder in &edition.holders {
                 let most = handed_out.entry(&holder.id).or_default().entry(card.issue).or_insert(0);
                 *most = copies_of(&holder.copies, number).max(*most);
