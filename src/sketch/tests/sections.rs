@@ -1,6 +1,7 @@
 //! Sections of every construction: nothing overlaps, nothing leaves the room, every wire is there.
 
 use super::sample::{conductors, fonts, mm};
+use crate::section::Construction;
 use crate::sketch::{Options, conductor_section, conductor_to_lay_on};
 
 #[test]
@@ -30,12 +31,11 @@ fn true_size_is_true() {
     let fonts = fonts();
     for conductor in conductors() {
         let drawing = conductor_to_lay_on(&conductor, &Options::new(&fonts, mm(1.0), mm(1.0)));
-        let diameter = conductor.section.overall_diameter.mm();
+        let high = match conductor.construction {
+            Construction::Bar { thickness, .. } => thickness.mm(),
+            _ => conductor.section.overall_diameter.mm(),
+        };
         assert_eq!(drawing.scale, "1:1");
-        assert!(
-            drawing.height.mm() <= diameter + 1.2 && drawing.height.mm() >= diameter * 0.9,
-            "{}",
-            conductor.name
-        );
+        assert!(drawing.height.mm() <= high + 1.2 && drawing.height.mm() >= high * 0.9, "{}", conductor.name);
     }
 }
