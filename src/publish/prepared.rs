@@ -145,6 +145,11 @@ impl Prepared {
         sketch::Options { numerals, ..sketch::Options::new(&self.fonts, width, height) }
     }
 
+    /// What each card prints, by its number.
+    pub(super) fn by_number(&self) -> &BTreeMap<String, CardFacts> {
+        &self.facts_by_number
+    }
+
     /// What the card of this number prints.
     pub(super) fn card(&self, number: &str) -> Option<&CardFacts> {
         self.facts_by_number.get(number)

@@ -99,18 +99,20 @@ fn desk() -> Desk {
 }
 
 /// The files of `register/` as `render` makes them, but for PDF.
-static FILES: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
+static FILES: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| made(&desk()));
+
+fn made(desk: &Desk) -> BTreeMap<String, String> {
     let folder = tempfile::tempdir().unwrap();
     let output = folder.path().join("output");
     let options = RenderOptions { preview_dpi: 30.0, ..RenderOptions::into_folder(&output) };
-    let report = publish::render(&desk().world(), &options, &|_| {}).unwrap();
+    let report = publish::render(&desk.world(), &options, &|_| {}).unwrap();
     assert!(report.put.is_some(), "{:#?}", report.findings.sorted());
     let files = fs::read_dir(output.join("register")).unwrap().map(|file| file.unwrap().path());
     let name = |path: &std::path::Path| path.file_name().unwrap().to_string_lossy().into_owned();
     let texts =
         files.map(|path| (name(&path), String::from_utf8_lossy(&fs::read(&path).unwrap()).into_owned()));
     texts.collect()
-});
+}
 
 /// The tables of a page: rows of cells, as texts; before each row the heading of its section and list.
 fn rows(page: &str) -> Vec<Vec<String>> {
@@ -276,7 +278,8 @@ fn the_list_of_current_cards_is_that_of_the_newest_edition() {
         .collect();
     assert_eq!(cards.len(), 5);
     let names = ["First", "Second", "=1+1", "Fourth", "Fifth & last"];
-    let statuses = ["current", "Withdrawn: do not use", "current", "current", "current"];
+    let statuses =
+        ["current", "withdrawn: do not use, and hand the card in", "current", "current", "current"];
     let on_page: Vec<Vec<String>> = rows("current-cards.html").into_iter().skip(1).collect();
     let in_table: Vec<Vec<String>> = csv_rows("current-cards.csv").into_iter().skip(1).collect();
     for (nth, [number, issue, code, since]) in cards.iter().enumerate() {
@@ -290,6 +293,22 @@ fn the_list_of_current_cards_is_that_of_the_newest_edition() {
         );
     }
     assert_eq!((on_page.len(), in_table.len()), (5, 5));
+}
+
+/// The list hangs on the wall: a hold that waits to be issued must not read *current* there. What it says is what the
+/// booklet says where the card is looked up (`cards-and-booklet.md`: a hold notice overrules).
+#[test]
+fn a_hold_that_waits_to_be_issued_stands_in_the_list_of_current_cards() {
+    let mut held = desk();
+    let notice = "number: N-2\ndate: 2026-02-02\ntitle: Hold the fifth\n";
+    held.files.insert("notices/2.yaml".to_owned(), notice.to_owned());
+    held.files.extend([fitting(5, "Fifth & last", "Read the tag.", "notices: [N-2]\nstatus: on-hold\n")]);
+    let made = made(&held);
+    for file in ["current-cards.html", "current-cards.csv"] {
+        let lines = made[file].lines().filter(|line| line.contains("F-5")).collect::<String>();
+        assert!(lines.contains("on hold: stop until told") && !lines.contains("current"), "{file}: {lines}");
+        assert!(FILES[file].lines().any(|line| line.contains("F-5") && line.contains("current")), "{file}");
+    }
 }
 
 /// A name that a spreadsheet would run stands behind an apostrophe.

@@ -3,6 +3,7 @@
 use super::{Page, Told, lists, named, page};
 use crate::register::{self, CardChange, Comparison, explained_by};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 
 impl Told<'_> {
     pub(super) fn what_changed(&self) -> Page {
@@ -66,16 +67,26 @@ impl Told<'_> {
         page("current-cards", "List of current cards", json!({ "cards": self.current() }))
     }
 
-    /// Number, title, issue, check code, edition and status of every card on the register.
+    /// Number, title, issue, check code, edition and status of every card on the register. A hold or withdrawal that waits
+    /// to be issued counts already, as it does where somebody looks up whether a card is current.
     pub(super) fn current(&self) -> Vec<Value> {
+        let issued = register::issued_cards(&self.prepared.register, self.prepared.by_number());
+        let barred: BTreeMap<(&str, u32), &str> = issued
+            .iter()
+            .filter(|card| !card.is_good)
+            .map(|card| ((&*card.number, card.issue), &*card.words))
+            .collect();
         let cards = self.edition().into_iter().flat_map(|edition| &edition.cards);
         let line = |(number, card): (&String, &crate::catalogue::CardIssue)| {
             let text = |name| card.texts.iter().find(|text| text.name == name).map_or("", |text| &text.text);
-            let status = text("status");
+            let status = match barred.get(&(number.as_str(), card.issue)) {
+                Some(words) => (*words).to_owned(),
+                None => card.status.word().to_owned(),
+            };
             json!({
                 "number": number, "title": text("name"), "issue": card.issue.to_string(),
                 "code": card.check_code, "edition": card.since,
-                "status": if status.is_empty() { card.status.word() } else { status },
+                "status": status,
             })
         };
         cards.map(line).collect()
