@@ -37,6 +37,8 @@ const BESIDE_ROOM: (f64, f64) = (60.0, 60.0);
 const WEARING_ROOM: (f64, f64) = (40.0, 40.0);
 /// The most room for the picture of a word.
 const WORD_ROOM: (f64, f64) = (90.0, 60.0);
+/// How much larger than true the grooves of a wire are shown.
+const GROOVES_SCALE: f64 = 3.0;
 /// The most room for the section of a conductor.
 const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
 
@@ -173,11 +175,11 @@ fn grooves(booklet: &Booklet<'_>, wire: &Conductor) -> Value {
     let drawing = conductor_to_lay_on(wire, &room(booklet, SECTION_ROOM));
     let description =
         format!("Grooves in the head, beside a scale of millimetres: {}.", wire.identity.grooves);
-    let larger = Drawing { scale: "3:1".to_owned(), description, ..drawing };
+    let larger = Drawing { scale: format!("{GROOVES_SCALE}:1"), description, ..drawing };
     sized(
         "word-grooves",
         &larger,
-        [larger.width, larger.height].map(|length| format!("{:.2}mm", length.mm() * 3.0)),
+        [larger.width, larger.height].map(|length| format!("{:.2}mm", length.mm() * GROOVES_SCALE)),
         false,
     )
 }

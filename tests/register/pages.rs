@@ -3,6 +3,7 @@
 
 use super::Desk;
 use fittingcards::publish::{self, AuditOptions, RenderOptions, Strictness};
+use fittingcards::register::copies_of_issue;
 use fittingcards::source::FilePath;
 use html5gum::{DefaultEmitter, Token, Tokenizer};
 use serde_yaml::Value;
@@ -309,6 +310,20 @@ fn a_hold_that_waits_to_be_issued_stands_in_the_list_of_current_cards() {
         assert!(lines.contains("on hold: stop until told") && !lines.contains("current"), "{file}: {lines}");
         assert!(FILES[file].lines().any(|line| line.contains("F-5") && line.contains("current")), "{file}");
     }
+}
+
+/// A holder that is to have fewer copies than before still has the others: what it has is the most that any edition gave
+/// it. How many those gave is written here.
+#[test]
+fn copies_of_an_issue_are_the_most_that_a_holder_had_by_any_edition() {
+    let mut desk = desk();
+    for (edition, was, is) in [("e3", "\"*\": 4", "\"*\": 6"), ("e4", "\"*\": 6", "\"*\": 3")] {
+        desk.edit("holders/all.yaml", was, is);
+        desk.issue(edition, "2026-03-01", "Read the drum tag, not any tag.");
+    }
+    let read = desk.read();
+    let copies = |holder| copies_of_issue(&read.register, holder, "F-3", 1);
+    assert_eq!((copies("depot"), copies("gang")), (6, 1));
 }
 
 /// A name that a spreadsheet would run stands behind an apostrophe.

@@ -31,11 +31,18 @@ fn true_size_is_true() {
     let fonts = fonts();
     for conductor in conductors() {
         let drawing = conductor_to_lay_on(&conductor, &Options::new(&fonts, mm(1.0), mm(1.0)));
-        let high = match conductor.construction {
-            Construction::Bar { thickness, .. } => thickness.mm(),
-            _ => conductor.section.overall_diameter.mm(),
+        let diameter = conductor.section.overall_diameter.mm();
+        // A bar lies on its flat side; a contact wire stands on a line half a millimetre below it.
+        let (high, below) = match conductor.construction {
+            Construction::Bar { thickness, .. } => (thickness.mm(), 0.0),
+            Construction::Grooved(_) => (diameter, 0.5),
+            _ => (diameter, 0.0),
         };
+        // Left of it the scale: 0.9 mm off, its longest lines 2 mm.
+        let (wide, tall) = (drawing.width.mm() - 2.9, drawing.height.mm() - below);
         assert_eq!(drawing.scale, "1:1");
-        assert!(drawing.height.mm() <= high + 1.2 && drawing.height.mm() >= high * 0.9, "{}", conductor.name);
+        for (drawn, least, most) in [(wide, diameter * 0.9, diameter + 1.0), (tall, high * 0.9, high + 1.0)] {
+            assert!(drawn >= least && drawn <= most, "{}: {drawn} mm for {high}", conductor.name);
+        }
     }
 }

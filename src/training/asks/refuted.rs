@@ -1,6 +1,6 @@
 //! Why an answer about a wrong part is not so, an answer a reason.
 
-use crate::mixups::{BodyMixups, Case, SeenBy, Summary};
+use crate::mixups::{BodyMixups, Case, Interval, SeenBy, Summary};
 use crate::units::Numerals;
 
 /// Why a wrong part does not come to this summary: what it does instead.
@@ -48,8 +48,7 @@ fn unmeasured(case: &Case, is_measured: bool, numerals: Numerals) -> String {
         _ if !is_measured => "The stand-out of this fitting is not measured.".to_owned(),
         (Some(_), None) | (None, _) => "No window is stated that its stand-out could lie outside.".to_owned(),
         (Some(level), Some(_)) => {
-            let size = numerals.length(level.abs(), 1);
-            let size = if level.mm() <= -0.05 { format!("sunk {size}") } else { size };
+            let size = Interval { least: Some(level), most: level }.words(numerals);
             format!(
                 "It would read about {size}: with what parts and rule are off by, that can be the right part too."
             )
