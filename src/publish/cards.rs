@@ -3,8 +3,9 @@
 use super::cache::Inputs;
 use super::copies::Copy;
 use super::counted::Counted;
-use super::made::Making;
+use super::made::{self, Making};
 use super::made_from;
+use super::on_sheets::Begun;
 use super::options::{Fault, Stage};
 use super::refused;
 use super::staging::Staging;
@@ -15,6 +16,7 @@ use crate::sheets::{self, PrintKind, SheetFile};
 use rayon::prelude::*;
 use std::sync::PoisonError;
 use std::sync::atomic::{AtomicBool, Ordering};
+use std::thread::{self, Scope};
 
 /// A card that is to be made or kept.
 struct Wanted<'a> {
@@ -24,6 +26,23 @@ struct Wanted<'a> {
     /// What it is called among what is remembered.
     name: String,
     inputs: Inputs,
+}
+
+/// A file of sheets of cards whose cards are made.
+enum FileOfCards<'scope, 'env> {
+    /// As it was, with what was found in cards that were made again.
+    Kept(Findings),
+    Begun {
+        file: &'env SheetFile,
+        begun: Begun<'scope>,
+        /// What it is made from, where its cards are sound.
+        inputs: Option<Inputs>,
+    },
+}
+
+/// What a file of sheets is called among what is remembered.
+fn entry(file: &SheetFile) -> String {
+    format!("sheet {}", file.name)
 }
 
 impl Making<'_> {
@@ -38,10 +57,18 @@ impl Making<'_> {
         let counted = Counted::new(self.progress, Stage::Cards, copies.len());
         let wanted: Vec<Wanted<'_>> =
             self.clock.drawing(|| copies.into_par_iter().map(|copy| self.wanted(copy)).collect());
-        for file in sheets::files(PrintKind::Cards, wanted.len()) {
-            findings.extend(self.file(&file, &wanted[file.records.clone()], &counted)?);
-        }
-        Ok(findings)
+        let files = sheets::files(PrintKind::Cards, wanted.len());
+        thread::scope(|scope| {
+            let mut earlier: Option<FileOfCards<'_, '_>> = None;
+            for file in &files {
+                let begun = self.file(scope, file, &wanted[file.records.clone()], &counted)?;
+                if let Some(earlier) = earlier.replace(begun) {
+                    findings.extend(self.finish(earlier)?);
+                }
+            }
+            findings.extend(earlier.map(|last| self.finish(last)).transpose()?.into_iter().flatten());
+            Ok(findings)
+        })
     }
 
     fn wanted<'a>(&self, Copy { facts, words }: Copy<'a>) -> Wanted<'a> {
@@ -49,19 +76,19 @@ impl Making<'_> {
         Wanted { facts, copy: words, name: format!("card {}", facts.number), inputs }
     }
 
-    /// Makes a file of sheets and the cards in it, or keeps what has not changed.
-    fn file(
-        &self,
-        file: &SheetFile,
+    /// Makes the cards of a file and begins its sheets, or keeps what has not changed.
+    fn file<'scope, 'env>(
+        &'env self,
+        scope: &'scope Scope<'scope, 'env>,
+        file: &'env SheetFile,
         wanted: &[Wanted<'_>],
         counted: &Counted<'_>,
-    ) -> Result<Findings, Fault> {
-        let name = format!("sheet {}", file.name);
+    ) -> Result<FileOfCards<'scope, 'env>, Fault> {
         let cards: Vec<Inputs> = wanted.iter().map(|wanted| wanted.inputs.clone()).collect();
         let inputs = self.prepared.sheet_from(file, &cards);
-        if self.memory.keep(&name, &inputs, self.staging()) {
+        if self.memory.keep(&entry(file), &inputs, self.staging()) {
             let make = |wanted: &Wanted<'_>| self.kept_or_made(wanted).inspect(|_| counted.one_more());
-            return self.batches(wanted, &make, drop);
+            return Ok(FileOfCards::Kept(self.side_by_side(wanted, &make, drop)?));
         }
         let sound = AtomicBool::new(true);
         let make = |wanted: &Wanted<'_>| {
@@ -70,11 +97,22 @@ impl Making<'_> {
             counted.one_more();
             Ok((card, found))
         };
-        let findings = self.with_sheets(file, wanted, &make)?;
-        if sound.into_inner() && findings.is_empty() {
-            self.memory.note(&name, inputs, vec![format!("sheets/{}", file.name)]);
+        let begun = self.begin_sheets(scope, file, wanted, &make)?;
+        Ok(FileOfCards::Begun { file, begun, inputs: sound.into_inner().then_some(inputs) })
+    }
+
+    /// Waits for the sheets of a file, which is remembered where it is sound.
+    fn finish(&self, file: FileOfCards<'_, '_>) -> Result<Findings, Fault> {
+        match file {
+            FileOfCards::Kept(findings) => Ok(findings),
+            FileOfCards::Begun { file, begun, inputs } => {
+                let findings = begun.finish()?;
+                if let Some(inputs) = inputs.filter(|_| findings.is_empty()) {
+                    self.memory.note(&entry(file), inputs, vec![made::path(file)]);
+                }
+                Ok(findings)
+            }
         }
-        Ok(findings)
     }
 
     /// A card whose sheet is there already.

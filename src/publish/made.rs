@@ -1,7 +1,7 @@
 //! Making the outputs: cards with their pictures and sheets, kit tags, and the booklet, on all threads.
 
 use super::cache::Memory;
-use super::clock::{Clock, Waiting};
+use super::clock::Clock;
 use super::counted::Counted;
 use super::made_from;
 use super::options::{Fault, Progress, Stage, Strictness};
@@ -10,18 +10,11 @@ use super::refused;
 use super::staging::Staging;
 use crate::booklet::{self, Booklet, Subject};
 use crate::diagnostics::{Finding, Findings, Place};
-use crate::sheets::{self, PrintItem, PrintKind, SheetFault, SheetFile};
+use crate::sheets::{self, PrintKind, SheetFault, SheetFile};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::{Receiver, sync_channel};
 use std::sync::{Mutex, PoisonError};
-use std::thread;
-
-/// Cards or tags that are made before the next ones are begun, a thread.
-const BATCH: usize = 8;
-/// Cards or tags that wait for the sheets at most; what is made faster than it is printed waits no longer than that.
-const WAITING: usize = 32;
 
 /// What the sheet of outlines is called.
 const PROOF: &str = "sheet proof.pdf";
@@ -59,48 +52,6 @@ impl Making<'_> {
         self.stopped.load(Ordering::Relaxed)
     }
 
-    /// Makes an item from each of these side by side, and the sheets of them meanwhile.
-    pub(super) fn with_sheets<T: Sync, P: Into<PrintItem> + Send>(
-        &self,
-        file: &SheetFile,
-        from: &[T],
-        make: &Make<'_, T, P>,
-    ) -> Result<Findings, Fault> {
-        let (sender, receiver) = sync_channel(WAITING);
-        thread::scope(|scope| {
-            let sheets = scope.spawn(|| self.sheets(file, from.len(), receiver));
-            let made = self.batches(from, make, |item| {
-                // Where the sheets have stopped, their own fault says why.
-                if !self.stopped() {
-                    let _ = sender.send(item);
-                }
-            });
-            drop(sender);
-            let sheets = sheets.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
-            let mut findings = made?;
-            findings.extend(sheets?);
-            Ok(findings)
-        })
-    }
-
-    /// Makes an item from each of these side by side and hands them on in order.
-    pub(super) fn batches<T: Sync, P: Send>(
-        &self,
-        from: &[T],
-        make: &Make<'_, T, P>,
-        mut hand_on: impl FnMut(P),
-    ) -> Result<Findings, Fault> {
-        let mut findings = Findings::new();
-        for batch in from.chunks(BATCH * rayon::current_num_threads()) {
-            let made: Vec<_> = batch.par_iter().map(make).collect::<Result<_, Fault>>()?;
-            for (item, found) in made {
-                findings.extend(found.into_iter().filter(|finding| self.prepared.is_news(finding)));
-                item.into_iter().for_each(&mut hand_on);
-            }
-        }
-        Ok(findings)
-    }
-
     /// Draws nothing more where these findings stop the run.
     pub(super) fn stop_for(&self, findings: &Findings) {
         if self.strictness.refuses(findings) {
@@ -111,18 +62,6 @@ impl Making<'_> {
     /// The place of what is found in outputs rather than in a record.
     pub(super) fn place(&self) -> &Place {
         &self.prepared.catalogue.settings.origin.place
-    }
-
-    fn sheets<P: Into<PrintItem>>(
-        &self,
-        file: &SheetFile,
-        count: usize,
-        items: Receiver<P>,
-    ) -> Result<Option<Finding>, Fault> {
-        let mut items = Waiting::new(items.into_iter());
-        let options = self.prepared.sheets(file.kind);
-        let pdf = self.clock.pdf(&mut items, |items| sheets::pdf(file, count, items, &options));
-        self.sheet(&path(file), pdf)
     }
 
     /// The sheet of outlines that shows how far a printer misses.
@@ -139,7 +78,12 @@ impl Making<'_> {
         Ok(found)
     }
 
-    fn sheet(&self, path: &str, pdf: Result<Vec<u8>, SheetFault>) -> Result<Option<Finding>, Fault> {
+    /// Writes a file of sheets, or says why there is none.
+    pub(super) fn sheet(
+        &self,
+        path: &str,
+        pdf: Result<Vec<u8>, SheetFault>,
+    ) -> Result<Option<Finding>, Fault> {
         let bytes = match pdf {
             Ok(bytes) => bytes,
             Err(fault) => {
@@ -227,6 +171,3 @@ impl Making<'_> {
 pub(super) fn path(file: &SheetFile) -> String {
     if file.name.contains('/') { file.name.clone() } else { format!("sheets/{}", file.name) }
 }
-
-/// What makes one item, with what is found in it.
-pub(super) type Make<'a, T, P> = dyn Fn(&T) -> Result<(Option<P>, Findings), Fault> + Sync + 'a;
