@@ -2,6 +2,7 @@
 
 use super::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups};
 use crate::units::Length;
+use rayon::prelude::*;
 use serde_json::{Map, Value, json};
 
 /// Every body with its cases and kits, then what fittings without a body are built with; what does not
@@ -9,7 +10,7 @@ use serde_json::{Map, Value, json};
 #[must_use]
 pub fn to_json(mixups: &Mixups) -> Value {
     json!({
-        "bodies": mixups.bodies.iter().map(body).collect::<Vec<_>>(),
+        "bodies": mixups.bodies.par_iter().map(body).collect::<Vec<_>>(),
         "without_body": mixups.without_body.iter().map(interface).collect::<Vec<_>>(),
     })
 }

@@ -272,12 +272,19 @@ fn finish(
         return Ok(staging.put_in_place(Leftovers::KeptExceptIn("sheets"))?);
     }
     let Prepared { catalogue, mixups, facts, register, .. } = prepared;
-    staging
-        .write("data/catalogue.json", text(&catalogue_json(catalogue, mixups, facts, register)).as_bytes())?;
-    staging.write("data/findings.json", text(&diagnostics::to_json(findings)).as_bytes())?;
-    let list = card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?;
-    staging.write("data/cards.csv", &list)?;
-    write_tables(world, catalogue.settings.date, &staging)?;
+    let computed = || {
+        let json = text(&catalogue_json(catalogue, mixups, facts, register));
+        staging.write("data/catalogue.json", json.as_bytes())
+    };
+    let recorded = || {
+        staging.write("data/findings.json", text(&diagnostics::to_json(findings)).as_bytes())?;
+        let list = card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?;
+        staging.write("data/cards.csv", &list)?;
+        write_tables(world, catalogue.settings.date, &staging)
+    };
+    let (computed, recorded) = rayon::join(computed, recorded);
+    computed?;
+    recorded?;
     Ok(staging.put_in_place(Leftovers::Removed)?)
 }
 

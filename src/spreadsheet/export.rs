@@ -5,6 +5,7 @@ use super::columns::Columns;
 use super::kind::SheetKind;
 use crate::records::nodes;
 use crate::source::{FilePath, Folder, World, WorldError};
+use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The table of a kind of record.
@@ -27,12 +28,14 @@ pub fn sheets(world: &dyn World) -> Result<Vec<Sheet>, WorldError> {
 }
 
 fn sheet(world: &dyn World, kind: SheetKind) -> Result<Sheet, WorldError> {
-    let mut records: Vec<BTreeMap<String, CellValue>> = Vec::new();
-    for (_, text) in files(world, kind)? {
-        records.extend(
-            nodes(&text).iter().filter(|node| !node.is_empty()).map(|node| cells(node).into_iter().collect()),
-        );
-    }
+    let of_file = |(_, text): &(FilePath, String)| -> Vec<BTreeMap<String, CellValue>> {
+        nodes(text)
+            .iter()
+            .filter(|node| !node.is_empty())
+            .map(|node| cells(node).into_iter().collect())
+            .collect()
+    };
+    let records: Vec<_> = files(world, kind)?.par_iter().flat_map_iter(of_file).collect();
     let columns = Columns::of(kind);
     let names: BTreeSet<&String> = records.iter().flat_map(BTreeMap::keys).collect();
     let mut head: Vec<String> = names.into_iter().cloned().collect();

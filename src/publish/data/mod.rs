@@ -33,6 +33,7 @@ use crate::records::harmless;
 use crate::register::{Register, Standing};
 use crate::units::Numerals;
 use object::Object;
+use rayon::prelude::*;
 use serde_json::Value;
 pub(super) use tables::write_tables;
 use uses::uses;
@@ -53,16 +54,27 @@ pub fn catalogue_json(
         "conductors",
         catalogue.conductors.values().map(|conductor| conductors::object(conductor, &uses)),
     );
-    object.list("parts", catalogue.parts.values().map(|part| parts::object(part, &uses)));
-    object.list("fittings", catalogue.fittings.values().map(|fitting| fittings::object(fitting, numerals)));
+    object.put("parts", side_by_side(catalogue.parts.values(), |part| parts::object(part, &uses)));
+    object.put(
+        "fittings",
+        side_by_side(catalogue.fittings.values(), |fitting| fittings::object(fitting, numerals)),
+    );
     let mut found = mixups::to_json(mixups);
     object.put("bodies", found["bodies"].take());
     object.put("without_body", found["without_body"].take());
     object.list("procedures", catalogue.procedures.values().map(|procedure| fittings::procedure(procedure)));
     object.list("notices", catalogue.notices.values().map(|notice| fittings::notice(notice)));
     object.list("holders", catalogue.holders.values().map(|holder| fittings::holder(holder)));
-    object.list("cards", cards.iter().map(|card| self::card(card, register)));
+    object.put("cards", side_by_side(cards, |card| self::card(card, register)));
     object.into()
+}
+
+/// What becomes of each of many records.
+fn side_by_side<'a, T: Sync + 'a>(
+    records: impl IntoIterator<Item = &'a T>,
+    object: impl Fn(&'a T) -> Value + Sync + Send,
+) -> Vec<Value> {
+    records.into_iter().collect::<Vec<_>>().into_par_iter().map(object).collect()
 }
 
 fn card(card: &CardFacts, register: &Register) -> Value {
