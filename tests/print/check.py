@@ -51,7 +51,7 @@ def rendered(program, work, name, card, sheet):
     folder = work / name
     catalogue(folder / "content", card, sheet)
     layouts(folder / "layouts")
-    command = [program, "render", "--quiet", "--catalogue", folder / "content", "--layouts", folder / "layouts"]
+    command = [program, "render", "--quiet", "--preview-dpi", "20", "--catalogue", folder / "content", "--layouts", folder / "layouts"]
     done = subprocess.run([*command, "--output", folder / "output"], capture_output=True, check=False)
     check(f"{name}: renders", done.returncode == 0, done.stderr.decode(errors="replace"))
     return Pdf(folder / "output" / "sheets" / "cards.pdf") if done.returncode == 0 else None

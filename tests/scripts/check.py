@@ -60,7 +60,7 @@ def catalogue(folder, card, fonts=True):
 
 def render(program, folder):
     """Exit code and findings of a run; the output lies beside the catalogue."""
-    command = [program, "render", "--quiet", "--format", "json", "--catalogue", folder, "--output", folder.parent / "output"]
+    command = [program, "render", "--quiet", "--preview-dpi", "20", "--format", "json", "--catalogue", folder, "--output", folder.parent / "output"]
     done = subprocess.run(command, capture_output=True, check=False)
     answers = [answer for answer in (done.stderr, done.stdout) if b'"findings"' in answer]
     findings = json.loads(answers[0])["findings"] if answers else []
