@@ -212,6 +212,7 @@ pub fn dark_rules() -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::colour::{Model, Sight, Srgb as Srgb8, simulate};
     use palette::Srgb;
     use palette::color_difference::Wcag21RelativeContrast;
 
@@ -245,6 +246,22 @@ mod tests {
         for tone in Tone::all().into_iter().filter(|tone| matches!(tone, Tone::Grip(_))) {
             assert!(contrast(tone.light(), Tone::Paper.light()) >= 3.0, "{tone:?} on light paper");
             assert!(contrast(tone.dark(), Tone::Paper.dark()) >= 3.0, "{tone:?} on a dark screen");
+        }
+    }
+
+    /// The same as people with a colour vision deficiency see it, by both models (Machado, Oliveira and Fernandes 2009;
+    /// Brettel, Viénot and Mollon 1997).
+    #[test]
+    fn gripping_parts_stand_out_from_bodies_in_every_sight() {
+        let sights = [Sight::Protan, Sight::Deutan, Sight::Tritan];
+        let seen = |hex: &str, sight, model| simulate(Srgb8::from_hex(hex).unwrap(), sight, model);
+        for tone in super::super::tones::groups().map(Tone::Grip) {
+            for (sight, model) in sights.iter().flat_map(|sight| Model::ALL.map(|model| (*sight, model))) {
+                for (grip, body) in [(tone.light(), PAPER), (tone.dark(), PAPER_DARK)] {
+                    let found = crate::colour::contrast(seen(&grip, sight, model), seen(body, sight, model));
+                    assert!(found >= 3.0, "{tone:?} {grip} on {body}, {sight:?}, {model:?}: {found:.2}");
+                }
+            }
         }
     }
 

@@ -33,7 +33,7 @@ const GROUPS: [Row; 8] = [
 
 /// What is looked at first: 3:1 off white bodies, yet lines on it are 4.5:1 off it.
 const GRIPS: [(MaterialGroup, &str, &str); 8] = [
-    (MaterialGroup::Copper, "#c37848", "#9a5b33"),
+    (MaterialGroup::Copper, "#c37848", "#9e5e36"),
     (MaterialGroup::Bronze, "#a0882f", "#7c6924"),
     (MaterialGroup::Aluminium, "#7e8c99", "#5e6c78"),
     (MaterialGroup::Steel, "#7c8c9d", "#5d6c7b"),
