@@ -6,6 +6,7 @@ mod clamp;
 pub(crate) mod collet;
 pub(crate) mod contact;
 mod dead_end;
+mod driven_in;
 mod end_views;
 mod figure;
 mod line_up;
@@ -19,6 +20,7 @@ mod sleeve;
 pub(crate) mod spreading;
 mod stages;
 mod strand;
+mod surfaces;
 pub(crate) mod thimble;
 pub(crate) mod wedge;
 

@@ -19,7 +19,7 @@ use std::sync::Arc;
 
 /// What a wrong part does, beside what the fitting's own does: the detail of the grip at 5:1 or more with the gap in
 /// solid ink and its size, shut slits drawn shut, the right part's edge in dashes; how far each stands out; the marks of
-/// both. Where neither gap nor stand-out differs, it says so.
+/// both. Where neither gap nor stand-out differs so that it can be seen on site, it says so.
 ///
 /// `limits` are those of the catalogue that the fitting is from; `summary` is what the mix-up comes to.
 #[must_use]
@@ -35,21 +35,21 @@ pub fn side_by_side(
     let own = fitting.items.iter().find(|item| item.part.role == wrong.role).map(|item| &item.part);
     let contacts = Contact::pair(&right, &other).filter(|(_, wrong)| wrong.gap.is_some());
     let outs = [&right, &other].map(|setup| setup.outcome.as_ref().and_then(|outcome| outcome.stand_out));
-    let same = contacts.is_none() && looks_right(outcome, outs);
+    let same = contacts.is_none() && looks_right(outcome, outs, limits.visible_stand_out);
     let compared = Compared { own, wrong, contacts, outs: stand_outs(outs), summary, same };
     let scale = compared.scale(options);
     let draft = compared.compose(options, scale);
     draft.finish(compared.caption(fitting, scale, options))
 }
 
-/// Whether a wrong part closes on the conductor and stands out as far as the right one.
-fn looks_right(outcome: &Outcome, outs: [Option<Length>; 2]) -> bool {
+/// Whether a wrong part closes on the conductor and stands out as far as the right one, as far as anybody sees on site.
+fn looks_right(outcome: &Outcome, outs: [Option<Length>; 2], visible: Length) -> bool {
     let [own, other] = outs;
-    let alike = own.zip(other).is_some_and(|(own, other)| (own - other).mm().abs() < LEAST_SHIFT);
+    let alike = own.zip(other).is_some_and(|(own, other)| (own - other).mm().abs() < visible.mm());
     alike && matches!(outcome.verdict, Verdict::Grips | Verdict::Marginal)
 }
 
-/// A smaller difference of stand-outs is none, in millimetres.
+/// A smaller difference of stand-outs is not printed, in millimetres.
 const LEAST_SHIFT: f64 = 0.1;
 
 /// What is said where nothing differs.
@@ -67,7 +67,7 @@ struct Compared<'a> {
     contacts: Option<(Contact, Contact)>,
     outs: Option<[Length; 2]>,
     summary: &'a str,
-    /// Whether nothing differs.
+    /// Whether nothing differs that can be seen.
     same: bool,
 }
 
@@ -104,7 +104,7 @@ impl Compared<'_> {
                 let view = Rect::new(left, top, left + half - margin - 0.6, top + high);
                 let shown = if index == 0 { right } else { wrong };
                 let ghost = (index == 1).then_some(&right.edge);
-                look_closely(&mut draft, shown, ghost, wrong.middle(), view, scale);
+                look_closely(&mut draft, shown, ghost, wrong.focus, view, scale);
                 top += high + 0.6 * size;
             }
             if let Some(outs) = self.outs {

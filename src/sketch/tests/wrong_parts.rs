@@ -1,10 +1,16 @@
 //! A wrong part beside the right one: gap, slits and stand-outs as worked out by hand, ends at true size.
 
-use super::sample::{collet, collet_body, conductor, fitting, fonts, limits, mm, part, stranded};
+use super::sample::{
+    collet, collet_body, conductor, fitting, fonts, limits, limits_of, mm, part, socket_dead_end,
+    spreading_cone, stranded,
+};
 use crate::catalogue::{Family, Fitting, Limits, Part, Role};
 use crate::grip::Outcome;
+use crate::sketch::appearance::Tone;
 use crate::sketch::assembly::contact::Contact;
 use crate::sketch::assembly::setup::Setup;
+use crate::sketch::outline::Outline;
+use crate::sketch::plane::{Point, at};
 use crate::sketch::{Drawing, Options, end_view, side_by_side};
 use std::sync::Arc;
 
@@ -84,6 +90,83 @@ fn where_nothing_differs_it_is_said() {
     assert!(!drawn(14.3).body.contains("Nothing differs"));
     // What will not go in differs, even where no size of it can be drawn.
     assert!(!drawn(9.0).body.contains("Nothing differs"));
+}
+
+/// Where nobody sees less than 4 mm on site, 6.0 and 4.3 mm look alike, and both are printed all the same.
+#[test]
+fn where_nothing_differs_that_is_seen_on_site_it_is_said() {
+    let (fitting, cone, fonts) = (dead_end(), cone(13.4), fonts());
+    let drawn = |visible: &str| {
+        let limits = limits_of(&format!("limits: {{ visible_stand_out_mm: {visible} }}"));
+        let outcome = outcome(&fitting, &cone, &limits);
+        let room = Options::new(&fonts, mm(97.0), mm(33.0));
+        side_by_side(&fitting, &limits, &cone, &outcome, "fits, looks right, not proven", &room)
+    };
+    let (blunt, keen) = (drawn("4"), drawn("0.5"));
+    assert!(blunt.body.contains("Nothing differs to see") && !keen.body.contains("Nothing differs"));
+    assert_eq!((blunt.dimensions.len(), keen.dimensions.len()), (2, 2));
+}
+
+/// The right and the wrong spreading cone in a dead-end of a wire of 19 × 2.50 mm; the wrong one's large end and hole.
+fn spread(large: f64, hole: f64) -> (Contact, Contact) {
+    let (fitting, limits) = (socket_dead_end(), limits());
+    let cone = part("9", Role::Cone, "brass", Some(spreading_cone(large, 8.0, 24.0, hole)));
+    let mut built = fitting.clone();
+    built.items[3].part = cone.clone();
+    let outcome = Setup::of(&built, &limits).outcome.expect("a gripping part");
+    Contact::pair(&Setup::of(&fitting, &limits), &Setup::with(&fitting, &cone, &outcome)).expect("both")
+}
+
+/// All 19 wires, 12.5 mm across, lie in a hole of 12.7 mm: 0.2 mm are left, the whole of it above them.
+#[test]
+fn wires_that_all_go_through_a_hole_lie_loose_in_it() {
+    let (_, wrong) = spread(22.4, 12.7);
+    let (top, foot, _) = wrong.gap.expect("a gap");
+    assert!((foot - top - 0.2).abs() < 1e-6 && (top + 6.35).abs() < 1e-6, "{top} {foot}");
+    assert!(shown(&wrong, wrong.focus.x, foot + 0.1) == Shown::Wire);
+    assert!(shown(&wrong, wrong.focus.x, top - 0.1) == Shown::Cone);
+}
+
+/// 12 wires of 2.50 mm lie on the right cone where the wrong one lies on the socket's wall: at the middle of its view, a half
+/// wire inside that wall, there is wire on the right one, and metal of the cone on the wrong one.
+#[test]
+fn the_same_place_shows_wires_on_the_right_cone_and_none_on_a_wrong_one() {
+    let (right, wrong) = spread(22.4, 12.7);
+    assert_eq!(right.focus.x, wrong.focus.x);
+    // The wall's radius there: 23.1 / 2 at the face, less what 8° take off on the way in.
+    let wall = 23.1 / 2.0 + wrong.focus.x * 8f64.to_radians().tan();
+    assert_eq!(shown(&right, right.focus.x, -wall + 1.2), Shown::Wire);
+    assert_eq!(shown(&wrong, wrong.focus.x, -wall + 0.5), Shown::Cone);
+    for contact in [&right, &wrong] {
+        assert_eq!(shown(contact, contact.focus.x, -wall - 0.3), Shown::Seat);
+    }
+}
+
+/// Seven wires, 7.5 mm across, in a hole of 8.9 mm: its two slits of 1.0 mm close 2 × 1.0 / π = 0.64 mm of the 1.4 mm.
+#[test]
+fn a_hole_is_closed_as_far_as_its_slits_go() {
+    let (_, wrong) = spread(16.4, 8.9);
+    let (top, foot, _) = wrong.gap.expect("a gap");
+    assert!((foot - top - (1.4 - 2.0 / std::f64::consts::PI)).abs() < 1e-6, "{}", foot - top);
+}
+
+#[derive(Debug, PartialEq, Eq)]
+enum Shown {
+    Wire,
+    Cone,
+    Seat,
+    Nothing,
+}
+
+/// What is on top at a place.
+fn shown(contact: &Contact, x: f64, y: f64) -> Shown {
+    let holds = |ring: &Vec<Point>| Outline::new(ring.clone()).contains(at(x, y));
+    match contact.surfaces.iter().rev().find(|surface| holds(&surface.ring)) {
+        Some(surface) if surface.grips => Shown::Cone,
+        Some(surface) if surface.tone == Tone::Paper => Shown::Seat,
+        Some(surface) if matches!(surface.tone, Tone::Metal(..)) => Shown::Wire,
+        _ => Shown::Nothing,
+    }
 }
 
 /// The large end is as wide as the seat, 40.0 mm, and 6.0 mm × tan 5° × 2 = 1.05 mm more where it stands out.
