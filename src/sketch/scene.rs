@@ -30,6 +30,8 @@ pub(crate) enum Purpose {
     View(usize),
     /// The conductor, or one wire of it.
     Wire,
+    /// Empty space in front of what lies behind: a bore, a hole.
+    Empty,
     /// Hatching of the part with this index.
     Hatch(usize),
     /// An edge or ornament of what it lies on.
@@ -143,7 +145,8 @@ impl Scene {
 
     /// The box round what is drawn of the object itself.
     pub fn object_bounds(&self) -> Rect {
-        let object = |purpose| matches!(purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire);
+        let object =
+            |purpose| matches!(purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire | Purpose::Empty);
         self.elements
             .iter()
             .filter(|element| object(element.purpose))

@@ -142,13 +142,13 @@ impl<'a> ScaledDraft<'a> {
     /// Empty space in front of what lies behind.
     pub fn empty(&mut self, outline: &Outline) {
         let outline = self.on_paper(outline);
-        self.draft.scene.area(Purpose::Wire, outline, Appearance::solid(Tone::Paper));
+        self.draft.scene.area(Purpose::Empty, outline, Appearance::solid(Tone::Paper));
     }
 
     /// A round hole through what has been drawn.
     pub fn hole(&mut self, centre: Point, radius: f64) {
         let (centre, radius) = (self.place(centre), radius * self.scale);
-        self.draft.scene.circle(Purpose::Wire, centre, radius, Appearance::area(Tone::Paper, Pen::Thick));
+        self.draft.scene.circle(Purpose::Empty, centre, radius, Appearance::area(Tone::Paper, Pen::Thick));
     }
 
     /// A length of the conductor.

@@ -1,18 +1,24 @@
 //! Balloons in a row or column, with leaders that end in a dot inside their part (ISO 6433).
 
 mod band;
+mod cells;
+mod leaders;
+mod nearest_slots;
 mod placement;
+mod room;
+mod seen;
 mod targets;
 
 use super::appearance::{Appearance, Pen, Tone};
 use super::draft::Draft;
 use super::letters::Anchor;
-use super::options::Detail;
-use super::plane::{EMPTY, Point, Rect, around, grown, unit};
+use super::plane::{Point, Rect, grown, unit};
 use super::scene::{Element, Primitive, Purpose};
-use band::{Band, Frame};
-use placement::{Placement, View};
-use targets::Seen;
+use band::Band;
+use leaders::{Leaders, View};
+use placement::{Placement, Solution};
+use room::Room;
+use seen::Seen;
 
 /// A balloon to be placed: the part that it points at, and the letters in it.
 #[derive(Debug, Clone)]
@@ -29,28 +35,36 @@ impl Draft<'_> {
         0.86 * self.size()
     }
 
-    /// Places balloons in the order of their numbers: in that order along the band wherever
-    /// leaders then stay clear of each other. Where neither a row nor a column takes them all, one of them stands
-    /// beside the drawing and the others above it; where that does not do either, the drawing isn't complete.
+    /// Places balloons in the order of their numbers: in that order along a band wherever leaders then stay clear of each
+    /// other. They stand above the drawing or beside it; below it or on its left only where no leader meets anything or
+    /// goes over another part without need there. Where no side takes them all, one of them stands beside the drawing
+    /// and the others above it; where that does not do either, the drawing isn't complete.
     pub fn balloons(&mut self, balloons: &[Balloon]) {
-        let bands = bands(std::slice::from_ref(self));
         let alone = std::slice::from_mut(self);
-        let placed = along_a_band(alone, balloons, bands)
-            || (0..balloons.len()).any(|aside| round_the_corner(alone, balloons, aside));
+        let rooms = Room::all(alone);
+        if rooms.is_empty() {
+            self.complete &= balloons.is_empty();
+            return;
+        }
+        let seen = seen(alone, balloons);
+        let placed = along_a_band(alone, &seen, balloons, &rooms)
+            || (0..balloons.len()).any(|aside| round_the_corner(alone, &seen, balloons, aside));
         self.complete &= placed;
     }
 
-    /// What leaders may end at, so many places of each item at most, and keep clear of, for a band on that side.
-    fn view(&self, balloons: &[Balloon], (band, dot): (Band, f64), most: usize) -> View {
-        let seen = Seen::of(&self.scene);
+    /// What leaders keep clear of, and where they may end.
+    fn view<'s>(&self, seen: &'s Seen, balloons: &[Balloon]) -> View<'s> {
         View {
-            targets: balloons
-                .iter()
-                .map(|balloon| seen.places(balloon.part, 2.2 * dot, band, most))
-                .collect(),
+            seen,
+            parts: balloons.iter().map(|balloon| balloon.part).collect(),
             kept_out: self.scene.texts().map(|text| grown(text.bounds(), 0.2)).chain(self.placed()).collect(),
             lines: self.scene.dimension_lines().into_iter().chain(self.scene.leaders()).collect(),
         }
+    }
+
+    /// Radius of the dot that a leader ends in.
+    fn dot(&self) -> f64 {
+        0.17 * self.size()
     }
 
     /// Boxes round the dots and balloons that have their place.
@@ -79,8 +93,8 @@ impl Draft<'_> {
         2.0 * self.balloon_radius() + 0.2 * self.size()
     }
 
-    fn balloon(&mut self, balloon: &Balloon, place: Point, target: Point, dot: f64) {
-        let radius = self.balloon_radius();
+    fn balloon(&mut self, balloon: &Balloon, place: Point, target: Point) {
+        let (radius, dot) = (self.balloon_radius(), self.dot());
         let from = place + unit(target - place) * radius;
         self.thin(Purpose::Leader(balloon.part), &[from, target]);
         self.scene.circle(Purpose::Leader(balloon.part), target, dot, Appearance::solid(Tone::Ink));
@@ -97,120 +111,87 @@ impl Draft<'_> {
 
 /// Places balloons as [`Draft::balloons`] does, at the same places in each of several drawings of one object.
 pub(crate) fn balloons_alike(drafts: &mut [Draft], balloons: &[Balloon]) {
-    let bands = bands(drafts);
-    if !along_a_band(drafts, balloons, bands) {
+    let rooms = Room::all(drafts);
+    if rooms.is_empty() || !along_a_band(drafts, &seen(drafts, balloons), balloons, &rooms) {
         drafts.iter_mut().for_each(|draft| draft.complete = false);
     }
 }
 
-/// Places balloons along the first of some bands that takes them all.
-fn along_a_band(drafts: &mut [Draft], balloons: &[Balloon], bands: Vec<(Band, Rect)>) -> bool {
-    let Some(first) = drafts.first() else { return true };
-    let (size, radius, dot) = (first.size(), first.balloon_radius(), 0.17 * first.size());
+/// What is seen of each drawing.
+fn seen(drafts: &[Draft], balloons: &[Balloon]) -> Vec<Seen> {
+    let parts = balloons.iter().map(|balloon| balloon.part + 1).max().unwrap_or(0);
     // Each place of each drawing is tried with all others.
-    let most = if drafts.len() > 1 { 9 } else { 18 };
-    let mut known: Option<(Band, Vec<View>)> = None;
-    for (band, base) in bands {
-        let off = 0.55 * size + radius;
-        let level = if band == Band::Above { base.y0 - off } else { base.x1 + off };
-        if !has_room(drafts, band, level) {
+    let most = if drafts.len() > 1 { 9 } else { 20 };
+    drafts.iter().map(|draft| Seen::of(&draft.scene, parts, draft.dot(), most)).collect()
+}
+
+/// Leaders that go over others by no more than this without need are as good as any, in millimetres (own rule).
+const ENOUGH: f64 = 0.5;
+
+/// So much less must leaders go over others, in millimetres, for another side than that above (own rule).
+fn worth(band: Band) -> f64 {
+    match band {
+        Band::Above => 0.0,
+        Band::Right => 0.5,
+        Band::Below | Band::Left => 1.5,
+    }
+}
+
+/// Places balloons along the first of some bands that takes them all with no leader over what it need not go over; where
+/// there is none, along that where this is least.
+fn along_a_band(drafts: &mut [Draft], seen: &[Seen], balloons: &[Balloon], rooms: &[Room]) -> bool {
+    let Some(radius) = drafts.first().map(Draft::balloon_radius) else { return true };
+    let views: Vec<View> = drafts.iter().zip(seen).map(|(draft, seen)| draft.view(seen, balloons)).collect();
+    let mut best: Option<(f64, Solution)> = None;
+    for room in rooms {
+        let band = room.frame.band;
+        let Some(needless) = needless(&views, band) else { continue };
+        if best.as_ref().is_some_and(|(least, _)| *least <= needless + worth(band) + ENOUGH) {
             continue;
         }
-        if known.as_ref().is_none_or(|(of, _)| *of != band) {
-            known =
-                Some((band, drafts.iter().map(|draft| draft.view(balloons, (band, dot), most)).collect()));
-        }
-        let Some((_, views)) = &known else { continue };
-        if views.iter().flat_map(|view| &view.targets).any(Vec::is_empty) {
-            continue;
-        }
-        let frame = Frame { band, level };
-        let slots = slots(drafts, frame, base, balloons.len());
-        if let Some(placed) = (Placement { views, slots: &slots, frame, radius }).solve() {
-            for (draft, placed) in drafts.iter_mut().zip(placed) {
-                for (balloon, (place, target)) in balloons.iter().zip(placed) {
-                    draft.balloon(balloon, place, target, dot);
-                }
-            }
-            return true;
+        let slots = room.slots(drafts, balloons.len());
+        let leaders = Leaders::new(&views, &slots, room.frame, radius);
+        let Some(solution) = Placement(leaders).solve() else { continue };
+        let comes_to = solution.needless + worth(band);
+        if best.as_ref().is_none_or(|(least, _)| comes_to < *least) {
+            best = Some((comes_to, solution));
         }
     }
-    false
+    let Some((_, solution)) = best else { return false };
+    for (draft, placed) in drafts.iter_mut().zip(solution.placed) {
+        for (balloon, (place, target)) in balloons.iter().zip(placed) {
+            draft.balloon(balloon, place, target);
+        }
+    }
+    true
+}
+
+/// How far leaders from a band go over others at least, beyond what they must; nothing where a part has no place for a
+/// dot.
+fn needless(views: &[View], band: Band) -> Option<f64> {
+    let all = views.iter().flat_map(|view| view.parts.iter().map(|part| (view.seen, *part)));
+    let of = |(seen, part): (&Seen, usize)| {
+        (!seen.targets(part, band).is_empty()).then(|| (seen.needless(part, band) - ENOUGH).max(0.0))
+    };
+    all.map(of).sum()
 }
 
 /// Places one balloon beside the drawings and all others above them, where that keeps them clear of each other.
-fn round_the_corner(drafts: &mut [Draft], balloons: &[Balloon], aside: usize) -> bool {
+fn round_the_corner(drafts: &mut [Draft], seen: &[Seen], balloons: &[Balloon], aside: usize) -> bool {
     let mut above = balloons.to_vec();
     let beside = [above.remove(aside)];
     let mut tried = drafts.to_vec();
-    let of =
-        |drafts: &[Draft], wanted| bands(drafts).into_iter().filter(|(band, _)| *band == wanted).collect();
+    let of = |drafts: &[Draft], wanted: Band| -> Vec<Room> {
+        Room::all(drafts).into_iter().filter(|room| room.frame.band == wanted).collect()
+    };
     let row = of(&tried, Band::Above);
-    if !along_a_band(&mut tried, &above, row) {
+    if !along_a_band(&mut tried, seen, &above, &row) {
         return false;
     }
     let column = of(&tried, Band::Right);
-    let placed = along_a_band(&mut tried, &beside, column);
+    let placed = along_a_band(&mut tried, seen, &beside, &column);
     if placed {
         drafts.clone_from_slice(&tried);
     }
     placed
-}
-
-/// The box round all that is drawn, by a measure of each drawing.
-fn boxed<'a>(drafts: &[Draft<'a>], of: impl Fn(&Draft<'a>) -> Rect) -> Rect {
-    drafts.iter().fold(EMPTY, |sum, draft| sum.union(of(draft)))
-}
-
-/// Bands in order of preference, with what they stand off from: the object, in full drawings its
-/// dimensions, too.
-fn bands(drafts: &[Draft]) -> Vec<(Band, Rect)> {
-    let object = boxed(drafts, |draft| draft.scene.object_bounds());
-    let all = boxed(drafts, |draft| draft.scene.bounds());
-    let beyond = Rect { y0: all.y0, x1: all.x1, ..object };
-    // A column stands to the right of everything, so it may reach down beside the dimensions.
-    let beside = Rect { y1: all.y1, ..beyond };
-    let mut bands = vec![(Band::Above, beyond), (Band::Right, beside)];
-    if drafts.iter().any(|draft| draft.options.detail != Detail::Full) {
-        bands.insert(0, (Band::Above, object));
-    }
-    bands
-}
-
-/// Whether the drawings still fit their room with balloons along a band.
-fn has_room(drafts: &[Draft], band: Band, level: f64) -> bool {
-    let all = boxed(drafts, Draft::bounds);
-    drafts.iter().all(|draft| {
-        let reach = draft.balloon_radius() + draft.options.thick() / 2.0 + 0.1;
-        let with = match band {
-            Band::Above => Rect { y0: all.y0.min(level - reach), ..all },
-            Band::Right => Rect { x1: all.x1.max(level + reach), ..all },
-        };
-        with.width() <= draft.options.width.mm() && with.height() <= draft.options.height.mm()
-    })
-}
-
-/// Positions along the band where a balloon would lie clear in all drawings, in rising order.
-fn slots(drafts: &[Draft], frame: Frame, object: Rect, count: usize) -> Vec<f64> {
-    let Some(first) = drafts.first() else { return Vec::new() };
-    let (radius, bounds) = (first.balloon_radius(), boxed(drafts, Draft::bounds));
-    let need = count as f64 * first.balloon_pitch();
-    let (from, to) = match frame.band {
-        Band::Above => (object.x0, object.x1),
-        Band::Right => (object.y0, object.y1),
-    };
-    let spare = ((need - (to - from)) / 2.0).max(0.0);
-    let room = match frame.band {
-        Band::Above => first.options.width.mm() - bounds.width(),
-        Band::Right => first.options.height.mm() - bounds.height(),
-    };
-    let (from, to) = (from - spare + radius, to + spare.max(room) - radius);
-    let step = radius / 1.6;
-    let steps = ((to - from) / step).floor().max(0.0) as usize;
-    let all = (0..=steps).map(|index| from + index as f64 * step);
-    all.filter(|&along| {
-        let reach = grown(around([frame.place(along)]), radius + 0.3);
-        drafts.iter().all(|draft| draft.leaves_free(reach))
-    })
-    .collect()
 }

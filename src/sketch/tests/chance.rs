@@ -5,6 +5,7 @@ use super::sample::{
     socket, spreading_cone, stranded, thimble, wedge, wedge_body,
 };
 use crate::catalogue::{Family, Fitting, Part, Role, StampPlace, StandOutFrom};
+use crate::colour::{ColourCode, Mark};
 use crate::grip::Geometry;
 use crate::section::RopeCore;
 use std::sync::Arc;
@@ -57,7 +58,18 @@ pub fn fitting_at_random(number: u64) -> Fitting {
     if number.is_multiple_of(3) {
         stamped(&mut made);
     }
+    if number % 4 == 1 {
+        painted(&mut made);
+    }
     made
+}
+
+/// A mark on the gripping part.
+fn painted(fitting: &mut Fitting) {
+    if let Some(item) = fitting.items.iter_mut().find(|item| item.part.role.grips()) {
+        let mark = Mark { colour: ColourCode::BU, text: "KA".to_owned(), notches: 1 };
+        item.part = Arc::new(Part { mark: Some(mark), ..(*item.part).clone() });
+    }
 }
 
 /// A stamp on the thick end of the gripping part.

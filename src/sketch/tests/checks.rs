@@ -1,14 +1,16 @@
 //! What every scene must keep, whatever it shows.
 
 use super::sample::limits;
+use crate::sketch::appearance::Tone;
 use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::{Pose, compose, figure, scales};
 use crate::sketch::draft::fit;
 use crate::sketch::options::{Detail, Options};
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::{Line, Point, segments_meet};
+use crate::sketch::plane::{Line, Point, Rect, Vec2, at, segments_meet};
 use crate::sketch::scene::{Primitive, Purpose, Scene};
 use kurbo::ParamCurveNearest as _;
+use std::f64::consts::FRAC_PI_4;
 
 /// The scene of a seated fitting at the scale that its drawing gets, and whether it says everything.
 pub fn scene_of(fitting: &crate::catalogue::Fitting, options: &Options) -> (Scene, bool) {
@@ -88,6 +90,12 @@ fn leaders_astray(scene: &Scene) -> Vec<String> {
             (Purpose::Leader(part), Primitive::Circle(dot, _)) if part_at(scene, *dot) != Some(part) => {
                 faults.push(format!("leader of item {} ends outside it", part + 1));
             }
+            (Purpose::Leader(part), Primitive::Circle(dot, radius))
+                if Seen::of(scene).hides_a_mark(*dot, *radius)
+                    && Seen::of(scene).least_foreign(scene, part, *radius).is_finite() =>
+            {
+                faults.push(format!("dot of item {} on a mark", part + 1));
+            }
             (Purpose::Leader(part), Primitive::Lines(line)) => lines.push((part, line[0][0], line[0][1])),
             _ => {}
         }
@@ -107,42 +115,109 @@ fn leaders_astray(scene: &Scene) -> Vec<String> {
     faults
 }
 
-/// Of each leader: how many millimetres it goes further over other parts than the shortest straight way that any place of
-/// its part has to the edge of the object, upward or to the right.
-pub fn over_others(scene: &Scene) -> Vec<f64> {
-    let ways = scene.elements.iter().filter_map(|element| match (element.purpose, &element.primitive) {
-        (Purpose::Leader(part), Primitive::Lines(line)) => Some((part, Line::new(line[0][0], line[0][1]))),
-        _ => None,
-    });
-    ways.map(|(part, line)| (foreign(scene, part, line) - least_foreign(scene, part)).max(0.0)).collect()
+/// How far a leader goes over other parts and the conductor.
+pub struct Over {
+    pub part: usize,
+    /// Millimetres of it.
+    pub far: f64,
+    /// The least that a straight way goes over them, up, down or to a side, from any place of its part that holds the dot.
+    pub least: f64,
 }
 
-const STEP: f64 = 0.8;
-
-/// How much of a line lies over other parts and the conductor.
-fn foreign(scene: &Scene, part: usize, line: Line) -> f64 {
-    let count = (line.p0.distance(line.p1) / STEP).ceil().max(1.0);
-    let points = (0..count as usize).map(|index| line.p0.lerp(line.p1, index as f64 / count));
-    points.filter(|point| seen_at(scene, *point).is_some_and(|seen| seen != Some(part))).count() as f64 * STEP
+pub fn over_others(scene: &Scene) -> Vec<Over> {
+    let seen = Seen::of(scene);
+    let ways = scene.elements.windows(2).filter_map(|pair| {
+        match (pair[0].purpose, &pair[0].primitive, &pair[1].primitive) {
+            (Purpose::Leader(part), Primitive::Lines(line), Primitive::Circle(_, dot)) => {
+                Some((part, Line::new(line[0][0], line[0][1]), *dot))
+            }
+            _ => None,
+        }
+    });
+    ways.map(|(part, line, dot)| Over {
+        part,
+        far: seen.foreign(part, line),
+        least: seen.least_foreign(scene, part, dot),
+    })
+    .collect()
 }
 
-/// The least that a straight way out of a part goes over others.
-fn least_foreign(scene: &Scene, part: usize) -> f64 {
-    let object = scene.object_bounds();
-    let places = scene.areas_of(part).flat_map(|area| {
-        let bounds = area.bounds();
-        (1..8).flat_map(move |column| (1..6).map(move |row| (column, row))).map(move |(column, row)| {
-            let (x, y) = (f64::from(column) / 8.0, f64::from(row) / 6.0);
-            crate::sketch::plane::at(bounds.x0 + x * bounds.width(), bounds.y0 + y * bounds.height())
-        })
-    });
-    let own = places.filter(|place| seen_at(scene, *place) == Some(Some(part)));
-    let ways = own.flat_map(|place| {
-        let (above, beside) =
-            (crate::sketch::plane::at(place.x, object.y0), crate::sketch::plane::at(object.x1, place.y));
-        [Line::new(place, above), Line::new(place, beside)]
-    });
-    ways.map(|way| foreign(scene, part, way)).fold(f64::INFINITY, f64::min)
+const STEP: f64 = 0.4;
+/// Half the width of a gap in which nobody tells a leader from the edges, in millimetres (own rule).
+const HALF_A_GAP: f64 = 0.4;
+
+/// Areas back to front with their boxes and what is seen of them: a part, or the conductor; nothing where it is empty.
+struct Seen<'s> {
+    areas: Vec<(Rect, &'s Primitive, Option<Option<usize>>)>,
+    /// What is painted on parts: no dot may lie there.
+    marks: Vec<&'s Primitive>,
+}
+
+impl<'s> Seen<'s> {
+    fn of(scene: &'s Scene) -> Self {
+        let areas = scene.elements.iter().filter_map(|element| {
+            let seen = match element.purpose {
+                Purpose::Cut(part) | Purpose::View(part) => Some(Some(part)),
+                Purpose::Wire => Some(None),
+                Purpose::Empty => None,
+                _ => return None,
+            };
+            Some((element.primitive.bounds(), &element.primitive, seen))
+        });
+        let painted = scene.elements.iter().filter(|of| matches!(of.appearance.fill, Some(Tone::Paint(_))));
+        Self { areas: areas.collect(), marks: painted.map(|of| &of.primitive).collect() }
+    }
+
+    fn at(&self, point: Point) -> Option<Option<usize>> {
+        let mut there = self.areas.iter().rev().filter(|(bounds, ..)| bounds.contains(point));
+        there.find(|(_, area, _)| area.contains(point)).and_then(|(.., seen)| *seen)
+    }
+
+    /// Whether a dot lies on a mark with more than its edge.
+    fn hides_a_mark(&self, dot: Point, radius: f64) -> bool {
+        let round =
+            (0..8).map(|eighth| dot + Vec2::from_angle(f64::from(eighth) * FRAC_PI_4) * (radius / 2.0));
+        round.chain([dot]).any(|point| self.is_marked(point))
+    }
+
+    fn is_marked(&self, point: Point) -> bool {
+        self.marks.iter().any(|mark| mark.contains(point))
+    }
+
+    fn foreign(&self, part: usize, line: Line) -> f64 {
+        let length = line.p0.distance(line.p1);
+        let count = (length / STEP).ceil().max(1.0);
+        let points = (0..count as usize).map(|index| line.p0.lerp(line.p1, (index as f64 + 0.5) / count));
+        let across = (line.p1 - line.p0).normalize().turn_90() * HALF_A_GAP;
+        // In a narrow gap a leader is taken for an edge.
+        let between = |point: Point| [across, -across].into_iter().all(|by| self.at(point + by).is_some());
+        let others = points.filter(|point| match self.at(*point) {
+            Some(seen) => seen != Some(part),
+            None => between(*point),
+        });
+        others.count() as f64 * length / count
+    }
+
+    fn least_foreign(&self, scene: &Scene, part: usize, dot: f64) -> f64 {
+        let object = scene.object_bounds();
+        let places = scene.areas_of(part).flat_map(|area| {
+            let bounds = area.bounds();
+            (1..12).flat_map(move |column| (1..8).map(move |row| (column, row))).map(move |(column, row)| {
+                let (x, y) = (f64::from(column) / 12.0, f64::from(row) / 8.0);
+                at(bounds.x0 + x * bounds.width(), bounds.y0 + y * bounds.height())
+            })
+        });
+        let own = |place: &Point| {
+            let round = (0..8).map(|eighth| *place + Vec2::from_angle(f64::from(eighth) * FRAC_PI_4) * dot);
+            let holds = |point: Point| self.at(point) == Some(Some(part)) && !self.is_marked(point);
+            [*place].into_iter().chain(round).all(holds)
+        };
+        let ways = places.filter(own).flat_map(|place| {
+            let (left, right) = (at(object.x0, place.y), at(object.x1, place.y));
+            [at(place.x, object.y0), at(place.x, object.y1), left, right].map(|end| Line::new(place, end))
+        });
+        ways.map(|way| self.foreign(part, way)).fold(f64::INFINITY, f64::min)
+    }
 }
 
 /// Full detail in a room as on a page of the booklet.
@@ -157,19 +232,7 @@ pub fn card(fonts: &crate::typeset::Fonts) -> Options<'_> {
 
 /// The part that is seen at a point: that of the last area drawn there.
 pub fn part_at(scene: &Scene, point: Point) -> Option<usize> {
-    seen_at(scene, point).flatten()
-}
-
-/// What is seen at a point: a part, or the conductor and what is empty; nothing beside the object.
-fn seen_at(scene: &Scene, point: Point) -> Option<Option<usize>> {
-    let seen = scene.elements.iter().rev().find(|element| {
-        matches!(element.purpose, Purpose::Cut(_) | Purpose::View(_) | Purpose::Wire)
-            && element.primitive.contains(point)
-    })?;
-    Some(match seen.purpose {
-        Purpose::Cut(part) | Purpose::View(part) => Some(part),
-        _ => None,
-    })
+    Seen::of(scene).at(point).flatten()
 }
 
 /// Distance of a point from the nearest side of an outline.

@@ -1,0 +1,208 @@
+//! What is seen where, in small cells: of each leader thousands of ways are looked at.
+
+use super::band::Band;
+use crate::sketch::appearance::Tone;
+use crate::sketch::outline::Outline;
+use crate::sketch::plane::{Line, Point, at};
+use crate::sketch::scene::{Primitive, Purpose, Scene};
+
+/// The side of a cell in millimetres, where the drawing is no larger than a card's.
+const FINE: f64 = 0.25;
+/// The most cells of a drawing: those of a larger one are larger.
+const MOST: f64 = 9_000.0;
+const NOTHING: u16 = 0;
+const CONDUCTOR: u16 = 1;
+const FIRST_PART: u16 = 3;
+/// A gap that a leader would not be told apart in from the gap's own edges.
+const NARROW: u16 = 2;
+/// Half the width of such a gap, in millimetres (own rule).
+const HALF_A_GAP: f64 = 0.45;
+/// On top of the part's: its mark, which no dot may hide.
+const PAINTED: u16 = 1 << 15;
+
+/// The object of a drawing, cell by cell.
+pub(super) struct Cells {
+    corner: Point,
+    /// Of a cell, in millimetres.
+    pub side: f64,
+    columns: usize,
+    rows: usize,
+    seen: Vec<u16>,
+    /// Of each cell: how far the nearest place is where something else is seen, in millimetres.
+    pub clearance: Vec<f64>,
+}
+
+impl Cells {
+    pub fn of(scene: &Scene) -> Self {
+        let bounds = scene.object_bounds();
+        let side = (bounds.area() / MOST).sqrt().max(FINE);
+        let count = |length: f64| ((length / side).ceil().max(1.0) as usize).min(MOST as usize);
+        let (columns, rows) = (count(bounds.width()), count(bounds.height()));
+        let seen = vec![NOTHING; columns * rows];
+        let mut cells = Self { corner: bounds.origin(), side, columns, rows, seen, clearance: Vec::new() };
+        for element in &scene.elements {
+            let painted = matches!(element.appearance.fill, Some(Tone::Paint(_)));
+            let seen = match element.purpose {
+                Purpose::Cut(part) | Purpose::View(part) => code(part) | if painted { PAINTED } else { 0 },
+                Purpose::Wire => CONDUCTOR,
+                Purpose::Empty => NOTHING,
+                _ => continue,
+            };
+            match &element.primitive {
+                Primitive::Area(outline) => cells.fill(outline, seen),
+                Primitive::Circle(centre, radius) => cells.fill_circle(*centre, *radius, seen),
+                Primitive::Lines(_) | Primitive::Text(_) => {}
+            }
+        }
+        cells.clearance = cells.measured();
+        for (seen, clear) in cells.seen.iter_mut().zip(&cells.clearance) {
+            if *seen == NOTHING && *clear < HALF_A_GAP {
+                *seen = NARROW;
+            }
+        }
+        cells
+    }
+
+    fn fill(&mut self, outline: &Outline, seen: u16) {
+        let mut crossings: Vec<(usize, f64)> = Vec::new();
+        for Line { p0, p1 } in outline.sides() {
+            let (top, foot) = if p0.y <= p1.y { (p0, p1) } else { (p1, p0) };
+            for row in self.row_at(top.y)..self.row_at(foot.y) {
+                let y = self.middle(0, row).y;
+                crossings.push((row, top.x + (foot.x - top.x) * (y - top.y) / (foot.y - top.y)));
+            }
+        }
+        crossings.sort_by(|one, other| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1)));
+        for pair in crossings.chunks_exact(2) {
+            self.fill_row(pair[0].0, (pair[0].1, pair[1].1), seen);
+        }
+    }
+
+    fn fill_circle(&mut self, centre: Point, radius: f64, seen: u16) {
+        for row in self.row_at(centre.y - radius)..self.row_at(centre.y + radius) {
+            let off = self.middle(0, row).y - centre.y;
+            let half = (radius * radius - off * off).max(0.0).sqrt();
+            self.fill_row(row, (centre.x - half, centre.x + half), seen);
+        }
+    }
+
+    fn fill_row(&mut self, row: usize, (from, to): (f64, f64), seen: u16) {
+        let column = |x: f64| self.index_at(x - self.corner.x, self.columns);
+        let (from, to) = (row * self.columns + column(from), row * self.columns + column(to));
+        self.seen[from..to.max(from)].fill(seen);
+    }
+
+    /// The first row whose middle lies at or below a height.
+    fn row_at(&self, y: f64) -> usize {
+        self.index_at(y - self.corner.y, self.rows)
+    }
+
+    fn index_at(&self, off: f64, count: usize) -> usize {
+        ((off / self.side - 0.5).ceil().max(0.0) as usize).min(count)
+    }
+
+    /// The middle of a cell.
+    fn middle(&self, column: usize, row: usize) -> Point {
+        self.corner + at(column as f64 + 0.5, row as f64 + 0.5).to_vec2() * self.side
+    }
+
+    /// How much of a line lies over anything but nothing and this part, in millimetres.
+    pub fn over_others(&self, part: usize, line: Line) -> f64 {
+        let length = line.p0.distance(line.p1);
+        let count = (length / (1.5 * self.side)).ceil().max(1.0);
+        let own = code(part);
+        let others = (0..count as usize).filter(|index| {
+            let seen = self.at(line.p0.lerp(line.p1, (*index as f64 + 0.5) / count));
+            seen != NOTHING && seen & !PAINTED != own
+        });
+        others.count() as f64 * length / count
+    }
+
+    fn at(&self, point: Point) -> u16 {
+        let off = (point - self.corner) / self.side;
+        let inside = off.x >= 0.0 && off.y >= 0.0;
+        let (column, row) = (off.x as usize, off.y as usize);
+        if inside && column < self.columns && row < self.rows {
+            self.seen[row * self.columns + column]
+        } else {
+            NOTHING
+        }
+    }
+
+    /// How far the nearest place is where something else is seen, by steps from cell to cell, there and back.
+    fn measured(&self) -> Vec<f64> {
+        let mut clear = vec![f64::INFINITY; self.seen.len()];
+        for row in 0..self.rows {
+            for column in 0..self.columns {
+                self.near(&mut clear, (column, row), (-1, -1));
+            }
+        }
+        for row in (0..self.rows).rev() {
+            for column in (0..self.columns).rev() {
+                self.near(&mut clear, (column, row), (1, 1));
+            }
+        }
+        clear.iter_mut().for_each(|cells| *cells *= self.side);
+        clear
+    }
+
+    /// What neighbours on one side, already measured, say of a cell: half a cell off, where they show something else.
+    fn near(&self, clear: &mut [f64], (column, row): (usize, usize), (x, y): (isize, isize)) {
+        let cell = row * self.columns + column;
+        let mut least = clear[cell];
+        for (x, y, far) in [(x, 0, 1.0), (0, y, 1.0), (x, y, 1.4), (-x, y, 1.4)] {
+            let next = (column.wrapping_add_signed(x), row.wrapping_add_signed(y));
+            let next = (next.0 < self.columns && next.1 < self.rows).then(|| next.1 * self.columns + next.0);
+            let alike = next.filter(|next| self.seen[*next] == self.seen[cell]);
+            least = least.min(alike.map_or(0.5 * far, |next| clear[next] + far));
+        }
+        clear[cell] = least;
+    }
+
+    /// Of each cell that shows a part, going inward from a side: the part, the line of cells along which it lies, its number,
+    /// and how far a straight way from that side to it lies over others, in millimetres.
+    pub fn inward_from(&self, band: Band, mut found: impl FnMut(usize, usize, usize, f64)) {
+        let (lines, deep) =
+            if band.is_level() { (self.columns, self.rows) } else { (self.rows, self.columns) };
+        let mut of_part: Vec<u32> = Vec::new();
+        for line in 0..lines {
+            let mut all = 0;
+            of_part.clear();
+            for depth in 0..deep {
+                let (column, row) = match band {
+                    Band::Above => (line, depth),
+                    Band::Below => (line, deep - 1 - depth),
+                    Band::Left => (depth, line),
+                    Band::Right => (deep - 1 - depth, line),
+                };
+                let cell = row * self.columns + column;
+                all += u32::from(self.seen[cell] != NOTHING);
+                if let Some(part) = self.part(cell) {
+                    of_part.resize(of_part.len().max(part + 1), 0);
+                    of_part[part] += 1;
+                    found(part, line, cell, f64::from(all - of_part[part]) * self.side);
+                }
+            }
+        }
+    }
+
+    /// The part that a cell shows.
+    pub fn part(&self, cell: usize) -> Option<usize> {
+        let seen = self.seen[cell] & !PAINTED;
+        (seen >= FIRST_PART).then(|| usize::from(seen - FIRST_PART))
+    }
+
+    /// Whether a cell shows a mark.
+    pub fn is_painted(&self, cell: usize) -> bool {
+        self.seen[cell] & PAINTED != 0
+    }
+
+    /// The middle of the cell of this number.
+    pub fn middle_of(&self, cell: usize) -> Point {
+        self.middle(cell % self.columns, cell / self.columns)
+    }
+}
+
+fn code(part: usize) -> u16 {
+    FIRST_PART + u16::try_from(part).unwrap_or(u16::MAX).min(PAINTED - FIRST_PART - 1)
+}

@@ -1,0 +1,123 @@
+//! What each leader costs, worked out once: the search for places asks for the same ones again and again.
+
+use super::band::Frame;
+use super::seen::Seen;
+use super::targets::{OVER_OTHERS, Target};
+use crate::sketch::plane::{Line, Point, Rect, enters, segments_meet};
+use kurbo::ParamCurveNearest as _;
+
+/// What a leader that meets something costs, in millimetres of leader: more than all that leaders cost otherwise.
+pub(super) const CONFLICT: f64 = 10_000.0;
+/// What a millimetre costs that a leader goes over another part and need not, beside what each costs that it goes over one.
+const NEEDLESS: f64 = 8.0;
+/// By so little a leader may go over others that it need not, in millimetres: the eye sees no better way (own rule).
+const SLACK: f64 = 0.6;
+/// What a millimetre of a leader costs; one that the balloon stands beside its target costs a whole one more.
+const LONG: f64 = 0.3;
+
+/// What a drawing has for leaders to end at, and to keep clear of.
+pub(super) struct View<'s> {
+    pub seen: &'s Seen,
+    /// The part of every item.
+    pub parts: Vec<usize>,
+    /// Boxes that leaders stay out of.
+    pub kept_out: Vec<Rect>,
+    /// Lines that leaders do not cross.
+    pub lines: Vec<Line>,
+}
+
+impl View<'_> {
+    /// How far beyond what it must a leader goes over others, in millimetres, and how far it goes over them.
+    fn over(&self, item: usize, line: Line) -> (f64, f64) {
+        let part = self.parts[item];
+        let over = self.seen.cells.over_others(part, line);
+        ((over - self.seen.aims[part].least_over - SLACK).max(0.0), over)
+    }
+}
+
+/// The leaders from the slots of a band to the targets of all items.
+pub(super) struct Leaders<'l> {
+    pub views: &'l [View<'l>],
+    /// Where balloons may stand along the band, in rising order.
+    pub slots: &'l [f64],
+    pub frame: Frame,
+    /// Radius of a balloon.
+    pub radius: f64,
+    /// Costs that are known, by view, item, target and slot; the others are no number.
+    known: Vec<f64>,
+    most: usize,
+}
+
+impl<'l> Leaders<'l> {
+    pub fn new(views: &'l [View<'l>], slots: &'l [f64], frame: Frame, radius: f64) -> Self {
+        let items = views.first().map_or(0, |view| view.parts.len());
+        let of = |view: &View<'_>, item: usize| view.seen.targets(view.parts[item], frame.band).len();
+        let all = views.iter().flat_map(|view| (0..items).map(move |item| of(view, item)));
+        let most = all.max().unwrap_or(0);
+        let known = vec![f64::NAN; views.len() * items * most * slots.len()];
+        Self { views, slots, frame, radius, known, most }
+    }
+
+    pub fn items(&self) -> usize {
+        self.views.first().map_or(0, |view| view.parts.len())
+    }
+
+    pub fn targets(&self, view: usize, item: usize) -> &'l [Target] {
+        let view = &self.views[view];
+        view.seen.targets(view.parts[item], self.frame.band)
+    }
+
+    pub fn line(&self, (view, item): (usize, usize), target: usize, slot: usize) -> Line {
+        Line::new(self.frame.place(self.slots[slot]), self.targets(view, item)[target].place)
+    }
+
+    /// What a leader to a target costs at least, wherever its balloon stands.
+    pub fn at_least(&self, (view, item): (usize, usize), target: usize) -> f64 {
+        let target = self.targets(view, item)[target];
+        target.cost + LONG * (self.frame.across(target.place) - self.frame.level).abs()
+    }
+
+    /// What a leader costs by itself.
+    pub fn cost(&mut self, (view, item): (usize, usize), target: usize, slot: usize) -> f64 {
+        let index = ((view * self.items() + item) * self.most + target) * self.slots.len() + slot;
+        if self.known[index].is_nan() {
+            self.known[index] = self.worked_out((view, item), target, slot);
+        }
+        self.known[index]
+    }
+
+    fn worked_out(&self, of: (usize, usize), target: usize, slot: usize) -> f64 {
+        let (view, line) = (&self.views[of.0], self.line(of, target, slot));
+        let slant = (self.slots[slot] - self.frame.along(line.p1)).abs();
+        let crossed = view.lines.iter().filter(|of| segments_meet(line, **of)).count();
+        let entered = view.kept_out.iter().filter(|kept| enters(line, **kept)).count();
+        let (needless, over) = view.over(of.1, line);
+        self.targets(of.0, of.1)[target].cost
+            + slant
+            + LONG * line.p0.distance(line.p1)
+            + OVER_OTHERS * over
+            + NEEDLESS * needless
+            + CONFLICT * (crossed + entered) as f64
+    }
+
+    /// How far beyond what it must a leader goes over others, in millimetres.
+    pub fn needless(&self, of: (usize, usize), target: usize, slot: usize) -> f64 {
+        self.views[of.0].over(of.1, self.line(of, target, slot)).0
+    }
+
+    /// How many leaders of a drawing meet each other, or a foreign dot or balloon.
+    pub fn meet(&self, lines: &[Line]) -> usize {
+        let of = |index: usize| {
+            lines[..index].iter().map(|other| self.pair_meets(lines[index], *other)).sum::<usize>()
+        };
+        (1..lines.len()).map(of).sum()
+    }
+
+    fn pair_meets(&self, one: Line, other: Line) -> usize {
+        let covered = |line: Line, Line { p0: balloon, p1: dot }: Line| {
+            let off = |point: Point| line.nearest(point, 0.0).distance_sq.sqrt();
+            usize::from(off(dot) < 0.8 || off(balloon) < self.radius + 0.2)
+        };
+        usize::from(segments_meet(one, other)) + covered(one, other) + covered(other, one)
+    }
+}
