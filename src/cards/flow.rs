@@ -31,6 +31,9 @@ pub(super) fn flow<'a>(face: &'a Node, setting: &Setting, measurer: &Measurer<'a
     flow.tree.disable_rounding();
     let Some(root) = flow.element(face, None, Placing::default()) else { return (Vec::new(), 0.0) };
     flow.compute(root);
+    if flow.learns_widths() {
+        flow.compute(root);
+    }
     let height = flow.tree.layout(root).map_or(0.0, |layout| f64::from(layout.size.height));
     for index in 0..flow.slots.len() {
         flow.place(index);
@@ -170,6 +173,31 @@ impl<'a> Flow<'a, '_> {
             };
         // The only fault that the library knows is a node of another tree.
         let _ = self.tree.compute_layout_with_measure(root, space, measure);
+    }
+
+    /// Whether there are texts that shrink in rows of tables: their base lines are those of the widths that they have got.
+    fn learns_widths(&mut self) -> bool {
+        let mut any = false;
+        for index in 0..self.slots.len() {
+            let Slot { node, id: Some(id), .. } = &self.slots[index] else { continue };
+            let (id, Content::Text(text)) = (*id, &node.content) else { continue };
+            if !text.shrinks || !self.stands_in_a_table(index) {
+                continue;
+            }
+            let width = self.tree.layout(id).map_or(0.0, |layout| layout.size.width);
+            any |= self.tree.set_node_context(id, Some(Leaf::Shrunk(text, width))).is_ok();
+        }
+        any
+    }
+
+    fn stands_in_a_table(&self, mut index: usize) -> bool {
+        while let Some(above) = self.slots[index].parent {
+            if let Content::TableRow { .. } = self.slots[above].node.content {
+                return true;
+            }
+            index = above;
+        }
+        false
     }
 
     fn place(&mut self, index: usize) {

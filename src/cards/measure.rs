@@ -16,6 +16,9 @@ use taffy::{AvailableSpace, Size};
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Leaf<'a> {
     Text(&'a Text),
+    /// A text that shrinks in a row of a table, and the width that it has there: the library asks for base lines before it
+    /// knows widths.
+    Shrunk(&'a Text, f32),
     Sign,
     Rule(f64),
     /// A drawing whose size is known, by its name.
@@ -120,6 +123,11 @@ impl<'a> Measurer<'a> {
         };
         match leaf {
             Leaf::Text(text) => self.text(text, setting.tightness, known, available),
+            Leaf::Shrunk(text, width) => {
+                let set = self.set(text, setting.tightness, f64::from(width));
+                let base = set.bases().next().map(|base| base as f32);
+                Measured { base, ..self.text(text, setting.tightness, known, available) }
+            }
             Leaf::Sign => {
                 let side = self.sign_side(setting.tightness);
                 plain(side, side, Some(side * 0.86))

@@ -360,3 +360,35 @@ fn the_same_records_make_the_same_bytes() {
     };
     assert_eq!(bytes(), bytes());
 }
+
+/// Where the base line of a text lies on a front.
+fn base_line(front: &str, words: &str) -> f64 {
+    let before = front.split(&format!(">{words}<")).next().expect("a front");
+    let element = before.rsplit("<text").next().expect("a text");
+    let y = element.split(" y=\"").nth(1).and_then(|rest| rest.split('"').next());
+    y.and_then(|y| y.parse().ok()).unwrap_or_else(|| panic!("{words} in {element}"))
+}
+
+/// What stands on one base line has it at one height, in whatever size a text that shrinks is set.
+#[test]
+fn a_text_that_shrinks_stands_on_the_base_line_of_its_row() {
+    let texts = |words: &str, width: &str| {
+        format!(
+            "<text class=\"body\">beside</text><text class=\"stamp\" style=\"bold\" shrink=\"yes\"{width}>{words}</text>"
+        )
+    };
+    for words in ["AB 8", "ABCD 12.5", "ABCDEF 12.5"] {
+        for (around, width) in [
+            ("<row level=\"base\" between=\"2\">TEXTS</row>", " width=\"30\""),
+            ("<row level=\"base\" between=\"2\">TEXTS</row>", " grow=\"yes\""),
+            ("<table columns=\"auto 30\" between=\"2\"><tr level=\"base\">TEXTS</tr></table>", ""),
+            ("<table columns=\"auto 1fr\" between=\"2\"><tr level=\"base\">TEXTS</tr></table>", ""),
+        ] {
+            let row = around.replace("TEXTS", &texts(words, width));
+            let (cards, _) = made(&with_face(&format!("<block id=\"a\">{row}</block>")));
+            let front = cards[0].front.svg();
+            let (one, other) = (base_line(&front, "beside"), base_line(&front, words));
+            assert!((one - other).abs() < 0.02, "{words} in {around}: {one} and {other}");
+        }
+    }
+}
