@@ -50,13 +50,9 @@ fn long_stamps_print_whole_and_as_large_as_the_card_allows() {
     }
 }
 
-/// The demo with long stamps, in another size. Its witness reads the mark alone: how long a sentence is that names a
-/// stamp is for its writer to settle.
+/// The demo with long stamps, in another size.
 fn world(row: &str) -> MemoryWorld {
-    let procedures = "procedures/dead-ends.yaml";
-    let text = made::read(&made::folder("content").join(procedures))
-        .replace("{mark}, {stamp} before", "{mark} before");
-    let world = made::in_size("content", row).with(FilePath::catalogue(procedures), text);
+    let world = made::in_size("content", row);
     FILES.iter().fold(world, |world, file| {
         let text = made::read(&made::folder("content").join(file));
         let stamped = |text: String, (short, long): &(&str, &str)| {
