@@ -33,30 +33,48 @@ pub(super) struct Breakable {
 struct Piece {
     text: String,
     space: bool,
+    /// Whether a hyphen is added where its line ends.
     hyphen: bool,
+    /// Whether its word goes on after a hyphen of its own.
+    goes_on: bool,
     width: f64,
     space_width: f64,
     hyphen_width: f64,
 }
 
-impl Fragment for Piece {
+/// Pieces that part only where no line has room for all of them.
+#[derive(Debug)]
+struct Kept<'p>(&'p [Piece]);
+
+impl Fragment for Kept<'_> {
     fn width(&self) -> f64 {
-        self.width
+        self.0.iter().map(|piece| piece.width).sum()
     }
 
     fn whitespace_width(&self) -> f64 {
-        self.space_width
+        self.0.last().map_or(0.0, |piece| piece.space_width)
     }
 
     fn penalty_width(&self) -> f64 {
-        self.hyphen_width
+        self.0.last().map_or(0.0, |piece| piece.hyphen_width)
     }
+}
+
+/// Pieces in lines of this room: what is parted by its own hyphens alone, such as "stand-out", is kept whole where it fits on
+/// a line.
+fn kept(pieces: &[Piece], room: f64) -> Vec<Kept<'_>> {
+    let words = pieces.chunk_by(|piece, _| piece.goes_on).map(Kept);
+    let fitting = words.flat_map(|word| {
+        let parts = if word.width() > room { 1 } else { word.0.len() };
+        word.0.chunks(parts).map(Kept)
+    });
+    fitting.collect()
 }
 
 impl Fonts {
     /// The lines of a text that may be as long as `width`. Lines break where Unicode Standard Annex 14
     /// allows it, and so that no ink leaves the width, but never between a number and its unit nor inside a number, a stamp or another
-    /// code; a word breaks only after its own hyphen or at a soft hyphen. In the lines, spaces that hold
+    /// code; a word breaks only at a soft hyphen, or after its own hyphen where it does not fit on a line as a whole. In the lines, spaces that hold
     /// words together are plain ones. A piece that is longer than
     /// `width` stands on a line of its own, for the caller to find.
     ///
@@ -123,7 +141,13 @@ impl Fonts {
     /// The lines with the number of pieces in each.
     fn broken_at(&self, pieces: &[Piece], room: Length, style: Style) -> Vec<(Line, usize)> {
         let room = (room.mm() + 1e-6) / style.size.mm();
-        let broken = wrap_first_fit(pieces, &[room]).into_iter().map(joined);
+        let words = kept(pieces, room);
+        let mut rest = pieces;
+        let broken = wrap_first_fit(&words, &[room]).into_iter().map(|line| {
+            let (line, after) = rest.split_at(line.iter().map(|word| word.0.len()).sum());
+            rest = after;
+            joined(line)
+        });
         let broken: Vec<Broken> = broken.filter(|line| !line.text.is_empty()).collect();
         let counts: Vec<usize> = broken.iter().map(|line| line.pieces).collect();
         self.paragraph(broken, style).into_iter().zip(counts).collect()
@@ -154,6 +178,7 @@ impl Fonts {
                 text,
                 space,
                 hyphen: soft,
+                goes_on: index != last && !soft,
             }
         };
         parts.into_iter().enumerate().map(piece).collect()
@@ -305,6 +330,20 @@ mod tests {
         assert_eq!(lines("Fahr\u{AD}draht\u{AD}klemme", 18.0), ["Fahrdraht-", "klemme"]);
         assert_eq!(lines("Fahr\u{AD}draht", 100.0), ["Fahrdraht"]);
         assert_eq!(lines("Fahrdrahtklemme", 1.0), ["Fahrdrahtklemme"]);
+    }
+
+    /// In 8.5 pt "stand-out" is about 14 mm long and "seated stand-" about 19 mm (both measured here, too).
+    #[test]
+    fn a_word_with_a_hyphen_is_kept_whole_where_a_line_has_room_for_it() {
+        let (fonts, _) = Fonts::new(&MemoryWorld::new().fonts(), &[]);
+        let style = Style::points(FontStyle::Condensed, 8.5);
+        let extent = |text: &str| fonts.line(text, style).extent().mm();
+        let (whole, first) = (extent("stand-out"), extent("seated stand-"));
+        assert!(whole + 1.0 < first, "{whole} {first}");
+        assert_eq!(lines("seated stand-out", first + 0.1), ["seated", "stand-out"]);
+        assert_eq!(lines("seated stand-out", whole + 0.1), ["seated", "stand-out"]);
+        assert_eq!(lines("seated stand-out", whole - 1.0), ["seated", "stand-", "out"]);
+        assert_eq!(lines("seated stand-out", extent("seated stand-out") + 0.1), ["seated stand-out"]);
     }
 
     #[test]
