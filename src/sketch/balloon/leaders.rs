@@ -14,6 +14,14 @@ const NEEDLESS: f64 = 8.0;
 const SLACK: f64 = 0.6;
 /// What a millimetre of a leader costs; one that the balloon stands beside its target costs a whole one more.
 const LONG: f64 = 0.3;
+/// From here on nobody follows a leader easily, in millimetres, and what each more costs (own rule).
+const FAR: f64 = 30.0;
+const TOO_LONG: f64 = 0.7;
+
+/// What the length of a leader costs.
+fn reaching(length: f64) -> f64 {
+    LONG * length + TOO_LONG * (length - FAR).max(0.0)
+}
 
 /// What a drawing has for leaders to end at, and to keep clear of.
 pub(super) struct View<'s> {
@@ -74,7 +82,7 @@ impl<'l> Leaders<'l> {
     /// What a leader to a target costs at least, wherever its balloon stands.
     pub fn at_least(&self, (view, item): (usize, usize), target: usize) -> f64 {
         let target = self.targets(view, item)[target];
-        target.cost + LONG * (self.frame.across(target.place) - self.frame.level).abs()
+        target.cost + reaching((self.frame.across(target.place) - self.frame.level).abs())
     }
 
     /// What a leader costs by itself.
@@ -94,7 +102,7 @@ impl<'l> Leaders<'l> {
         let (needless, over) = view.over(of.1, line);
         self.targets(of.0, of.1)[target].cost
             + slant
-            + LONG * line.p0.distance(line.p1)
+            + reaching(line.p0.distance(line.p1))
             + OVER_OTHERS * over
             + NEEDLESS * needless
             + CONFLICT * (crossed + entered) as f64

@@ -128,17 +128,17 @@ fn seen(drafts: &[Draft], balloons: &[Balloon]) -> Vec<Seen> {
 /// Leaders that go over others by no more than this without need are as good as any, in millimetres (own rule).
 const ENOUGH: f64 = 0.5;
 
-/// So much less must leaders go over others, in millimetres, for another side than that above (own rule).
+/// So much less must leaders cost, in millimetres of them, for another side than that above (own rule).
 fn worth(band: Band) -> f64 {
     match band {
         Band::Above => 0.0,
-        Band::Right => 0.5,
-        Band::Below | Band::Left => 1.5,
+        Band::Right => 3.0,
+        Band::Below | Band::Left => 10.0,
     }
 }
 
 /// Places balloons along the first of some bands that takes them all with no leader over what it need not go over; where
-/// there is none, along that where this is least.
+/// there is none, along that where leaders cost least.
 fn along_a_band(drafts: &mut [Draft], seen: &[Seen], balloons: &[Balloon], rooms: &[Room]) -> bool {
     let Some(radius) = drafts.first().map(Draft::balloon_radius) else { return true };
     let views: Vec<View> = drafts.iter().zip(seen).map(|(draft, seen)| draft.view(seen, balloons)).collect();
@@ -146,13 +146,13 @@ fn along_a_band(drafts: &mut [Draft], seen: &[Seen], balloons: &[Balloon], rooms
     for room in rooms {
         let band = room.frame.band;
         let Some(needless) = needless(&views, band) else { continue };
-        if best.as_ref().is_some_and(|(least, _)| *least <= needless + worth(band) + ENOUGH) {
+        if best.as_ref().is_some_and(|(_, solution)| solution.needless <= needless + ENOUGH) {
             continue;
         }
         let slots = room.slots(drafts, balloons.len());
         let leaders = Leaders::new(&views, &slots, room.frame, radius);
         let Some(solution) = Placement(leaders).solve() else { continue };
-        let comes_to = solution.needless + worth(band);
+        let comes_to = solution.cost + worth(band);
         if best.as_ref().is_none_or(|(least, _)| comes_to < *least) {
             best = Some((comes_to, solution));
         }

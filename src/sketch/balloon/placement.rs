@@ -20,6 +20,8 @@ pub(super) struct Solution {
     pub placed: Vec<Vec<(Point, Point)>>,
     /// How far leaders go over others and need not, in millimetres.
     pub needless: f64,
+    /// What the leaders cost, in millimetres of them.
+    pub cost: f64,
 }
 
 /// The choice of a slot for every balloon, and of a target for it in every drawing that it stands in: mostly there is one.
@@ -58,7 +60,7 @@ impl Placement<'_> {
             let line = self.0.line(of, target, slot);
             placed[of.0].push((line.p0, line.p1));
         }
-        Some(Solution { placed, needless })
+        Some(Solution { placed, needless, cost })
     }
 
     /// All items of all drawings.

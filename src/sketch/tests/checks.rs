@@ -120,7 +120,8 @@ pub struct Over {
     pub part: usize,
     /// Millimetres of it.
     pub far: f64,
-    /// The least that a straight way goes over them, up, down or to a side, from any place of its part that holds the dot.
+    /// The least that a straight way goes over them, up, down or to a side, past all dimensions, from any place of its part
+    /// that holds the dot; endless where there is no such way.
     pub least: f64,
 }
 
@@ -143,6 +144,8 @@ pub fn over_others(scene: &Scene) -> Vec<Over> {
 }
 
 const STEP: f64 = 0.4;
+/// How far beyond the object a way must be clear of dimensions, in millimetres (own rule).
+const BEYOND: f64 = 6.0;
 /// Half the width of a gap in which nobody tells a leader from the edges, in millimetres (own rule).
 const HALF_A_GAP: f64 = 0.4;
 
@@ -212,10 +215,14 @@ impl<'s> Seen<'s> {
             let holds = |point: Point| self.at(point) == Some(Some(part)) && !self.is_marked(point);
             [*place].into_iter().chain(round).all(holds)
         };
+        // Beyond the edge of the object stand its dimensions.
+        let out = object.inflate(BEYOND, BEYOND);
+        let dimensions = scene.dimension_lines();
         let ways = places.filter(own).flat_map(|place| {
-            let (left, right) = (at(object.x0, place.y), at(object.x1, place.y));
-            [at(place.x, object.y0), at(place.x, object.y1), left, right].map(|end| Line::new(place, end))
+            let (left, right) = (at(out.x0, place.y), at(out.x1, place.y));
+            [at(place.x, out.y0), at(place.x, out.y1), left, right].map(|end| Line::new(place, end))
         });
+        let ways = ways.filter(|way| !dimensions.iter().any(|of| segments_meet(*way, *of)));
         ways.map(|way| self.foreign(part, way)).fold(f64::INFINITY, f64::min)
     }
 }

@@ -67,9 +67,8 @@ fn balloons_leaders_and_dimensions_hold_in_every_format() {
     // numbers.
     let all = if every { 3000 } else { 750 };
     assert!(lacking.len() * 50 <= all, "{} of {all}: {lacking:?}", lacking.len());
-    // Where dimensions or other leaders take the shortest way out of a part: one in seven, most of them of a cone that is free
-    // in its stand-out alone, where that is dimensioned.
-    assert!(astray.len() * 7 <= leaders, "{} of {leaders} leaders: {astray:#?}", astray.len());
+    // Where other leaders take the shortest way out of a part, or one side must do for all of them: one in eight.
+    assert!(astray.len() * 8 <= leaders, "{} of {leaders} leaders: {astray:#?}", astray.len());
 }
 
 /// The scene with balloons, at the detail that the room allows.
