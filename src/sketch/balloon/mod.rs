@@ -37,8 +37,8 @@ impl Draft<'_> {
 
     /// Places balloons in the order of their numbers: in that order along a band wherever leaders then stay clear of each
     /// other. They stand above the drawing or beside it; below it or on its left only where no leader meets anything or
-    /// goes over another part without need there. Where no side takes them all, one of them stands beside the drawing
-    /// and the others above it; where that does not do either, the drawing isn't complete.
+    /// goes over another part without need there. Where no side takes them all, or a leader goes far over others on it, one of
+    /// them stands on another side and the others above; where that does not do either, the drawing isn't complete.
     pub fn balloons(&mut self, balloons: &[Balloon]) {
         let alone = std::slice::from_mut(self);
         let rooms = Room::all(alone);
@@ -47,9 +47,20 @@ impl Draft<'_> {
             return;
         }
         let seen = seen(alone, balloons);
-        let placed = along_a_band(alone, &seen, balloons, &rooms)
-            || (0..balloons.len()).any(|aside| round_the_corner(alone, &seen, balloons, aside));
-        self.complete &= placed;
+        let found = along_a_band(alone, &seen, balloons, &rooms);
+        let turned = match &found {
+            None => (0..balloons.len()).find_map(|aside| round_the_corner(alone, &seen, balloons, aside)),
+            Some(found) if found.solution.needless > WORTH_A_CORNER => {
+                round_the_corner(alone, &seen, balloons, found.solution.worst)
+                    .filter(|(cost, _)| cost + CORNER < found.cost)
+            }
+            Some(_) => None,
+        };
+        match (turned, found) {
+            (Some((_, mut turned)), _) => alone.swap_with_slice(&mut turned),
+            (None, Some(found)) => found.put(alone, balloons),
+            (None, None) => self.complete = false,
+        }
     }
 
     /// What leaders keep clear of, and where they may end.
@@ -112,8 +123,11 @@ impl Draft<'_> {
 /// Places balloons as [`Draft::balloons`] does, at the same places in each of several drawings of one object.
 pub(crate) fn balloons_alike(drafts: &mut [Draft], balloons: &[Balloon]) {
     let rooms = Room::all(drafts);
-    if rooms.is_empty() || !along_a_band(drafts, &seen(drafts, balloons), balloons, &rooms) {
-        drafts.iter_mut().for_each(|draft| draft.complete = false);
+    let found =
+        if rooms.is_empty() { None } else { along_a_band(drafts, &seen(drafts, balloons), balloons, &rooms) };
+    match found {
+        Some(found) => found.put(drafts, balloons),
+        None => drafts.iter_mut().for_each(|draft| draft.complete = false),
     }
 }
 
@@ -137,33 +151,53 @@ fn worth(band: Band) -> f64 {
     }
 }
 
-/// Places balloons along the first of some bands that takes them all with no leader over what it need not go over; where
+/// From here on it is worth trying whether one balloon stands better on a side of its own, in millimetres that leaders go
+/// over others without need, and what such a side costs, in millimetres of leader (own rules).
+const WORTH_A_CORNER: f64 = 1.5;
+const CORNER: f64 = 15.0;
+
+/// Places of all balloons along a band.
+struct Found {
+    /// What leaders cost, and their side.
+    cost: f64,
+    solution: Solution,
+}
+
+impl Found {
+    fn put(self, drafts: &mut [Draft], balloons: &[Balloon]) {
+        for (draft, placed) in drafts.iter_mut().zip(self.solution.placed) {
+            for (balloon, (place, target)) in balloons.iter().zip(placed) {
+                draft.balloon(balloon, place, target);
+            }
+        }
+    }
+}
+
+/// Places along the first of some bands that takes all balloons with no leader over what it need not go over; where
 /// there is none, along that where leaders cost least.
-fn along_a_band(drafts: &mut [Draft], seen: &[Seen], balloons: &[Balloon], rooms: &[Room]) -> bool {
-    let Some(radius) = drafts.first().map(Draft::balloon_radius) else { return true };
+fn along_a_band(drafts: &[Draft], seen: &[Seen], balloons: &[Balloon], rooms: &[Room]) -> Option<Found> {
+    let radius = drafts.first()?.balloon_radius();
     let views: Vec<View> = drafts.iter().zip(seen).map(|(draft, seen)| draft.view(seen, balloons)).collect();
-    let mut best: Option<(f64, Solution)> = None;
+    let mut best: Option<Found> = None;
     for room in rooms {
         let band = room.frame.band;
         let Some(needless) = needless(&views, band) else { continue };
-        if best.as_ref().is_some_and(|(_, solution)| solution.needless <= needless + ENOUGH) {
+        if best.as_ref().is_some_and(|best| best.solution.needless <= needless + ENOUGH) {
             continue;
         }
         let slots = room.slots(drafts, balloons.len());
         let leaders = Leaders::new(&views, &slots, room.frame, radius);
         let Some(solution) = Placement(leaders).solve() else { continue };
-        let comes_to = solution.cost + worth(band);
-        if best.as_ref().is_none_or(|(least, _)| comes_to < *least) {
-            best = Some((comes_to, solution));
+        // A row or column longer than the drawing may take it out of its room.
+        if !Room::holds(drafts, solution.placed.iter().flatten().map(|(place, _)| *place)) {
+            continue;
+        }
+        let cost = solution.cost + worth(band);
+        if best.as_ref().is_none_or(|best| cost < best.cost) {
+            best = Some(Found { cost, solution });
         }
     }
-    let Some((_, solution)) = best else { return false };
-    for (draft, placed) in drafts.iter_mut().zip(solution.placed) {
-        for (balloon, (place, target)) in balloons.iter().zip(placed) {
-            draft.balloon(balloon, place, target);
-        }
-    }
-    true
+    best
 }
 
 /// How far leaders from a band go over others at least, beyond what they must; nothing where a part has no place for a
@@ -176,22 +210,29 @@ fn needless(views: &[View], band: Band) -> Option<f64> {
     all.map(of).sum()
 }
 
-/// Places one balloon beside the drawings and all others above them, where that keeps them clear of each other.
-fn round_the_corner(drafts: &mut [Draft], seen: &[Seen], balloons: &[Balloon], aside: usize) -> bool {
+/// One balloon on a side of its own and all others above the drawings, where that keeps them clear of each other, with what
+/// leaders cost.
+fn round_the_corner<'a>(
+    drafts: &[Draft<'a>],
+    seen: &[Seen],
+    balloons: &[Balloon],
+    aside: usize,
+) -> Option<(f64, Vec<Draft<'a>>)> {
     let mut above = balloons.to_vec();
     let beside = [above.remove(aside)];
     let mut tried = drafts.to_vec();
-    let of = |drafts: &[Draft], wanted: Band| -> Vec<Room> {
-        Room::all(drafts).into_iter().filter(|room| room.frame.band == wanted).collect()
-    };
-    let row = of(&tried, Band::Above);
-    if !along_a_band(&mut tried, seen, &above, &row) {
-        return false;
-    }
-    let column = of(&tried, Band::Right);
-    let placed = along_a_band(&mut tried, seen, &beside, &column);
-    if placed {
-        drafts.clone_from_slice(&tried);
-    }
-    placed
+    let (row, _) = rooms(&tried);
+    let row = along_a_band(&tried, seen, &above, &row)?;
+    let cost = row.cost;
+    row.put(&mut tried, &above);
+    let (_, others) = rooms(&tried);
+    let found = along_a_band(&tried, seen, &beside, &others)?;
+    let cost = cost + found.cost;
+    found.put(&mut tried, &beside);
+    Some((cost, tried))
+}
+
+/// The rows above the drawings that there is room for, and what there is on other sides.
+fn rooms(drafts: &[Draft]) -> (Vec<Room>, Vec<Room>) {
+    Room::all(drafts).into_iter().partition(|room| room.frame.band == Band::Above)
 }

@@ -18,8 +18,9 @@ type Chosen = Vec<Vec<usize>>;
 pub(super) struct Solution {
     /// Of every drawing: the balloon's place and its target of each item.
     pub placed: Vec<Vec<(Point, Point)>>,
-    /// How far leaders go over others and need not, in millimetres.
+    /// How far leaders go over others and need not, in millimetres; which item's goes furthest.
     pub needless: f64,
+    pub worst: usize,
     /// What the leaders cost, in millimetres of them.
     pub cost: f64,
 }
@@ -35,13 +36,14 @@ struct Tried {
 }
 
 impl Placement<'_> {
-    /// Balloon place and target of each item, where no leader meets anything: descends from two starts,
+    /// Balloon place and target of each item, where no leader meets anything: descends from several starts,
     /// changing one item at a time.
     pub fn solve(mut self) -> Option<Solution> {
         let least: f64 = self.at_least(&self.nearest());
         let mut best: Option<Tried> = None;
-        for start in [self.rising(), self.cheapest()] {
+        for start in [self.rising(), self.cheapest(), self.nearest()] {
             let tried = self.descend(start)?;
+            let tried = self.shifted(tried);
             if best.as_ref().is_none_or(|best| tried.cost < best.cost) {
                 best = Some(tried);
             }
@@ -49,18 +51,21 @@ impl Placement<'_> {
                 break;
             }
         }
-        let Tried { chosen, slots, cost } = self.shifted(best?);
+        let Tried { chosen, slots, cost } = self.freed(best?);
         if cost >= CONFLICT {
             return None;
         }
         let all = || self.all().map(|of| (of, chosen[of.0][of.1], slots[of.1]));
-        let needless = all().map(|(of, target, slot)| self.0.needless(of, target, slot)).sum();
+        let mut needless = vec![0.0; slots.len()];
+        all().for_each(|(of, target, slot)| needless[of.1] += self.0.needless(of, target, slot));
+        let worst = (0..slots.len()).max_by(|a, b| needless[*a].total_cmp(&needless[*b])).unwrap_or(0);
+        let needless = needless.into_iter().sum();
         let mut placed = vec![Vec::with_capacity(slots.len()); self.0.views.len()];
         for (of, target, slot) in all() {
             let line = self.0.line(of, target, slot);
             placed[of.0].push((line.p0, line.p1));
         }
-        Some(Solution { placed, needless, cost })
+        Some(Solution { placed, needless, worst, cost })
     }
 
     /// All items of all drawings.
@@ -127,16 +132,45 @@ impl Placement<'_> {
         for _ in 0..2 {
             let before = best.cost;
             for item in 0..best.slots.len() {
-                for slot in 0..self.0.slots.len() {
-                    let kept = std::mem::replace(&mut best.slots[item], slot);
-                    let apart = best.slots.iter().enumerate().all(|(other, at)| {
-                        other == item || (self.0.slots[*at] - self.0.slots[slot]).abs() >= self.pitch()
-                    });
-                    let bound = best.cost - 1e-9;
-                    let cost = if apart { self.cost_at(&best.chosen, &best.slots, bound) } else { None };
-                    match cost {
-                        Some(cost) => best.cost = cost,
-                        None => best.slots[item] = kept,
+                self.shift(&mut best, item);
+            }
+            if best.cost >= before - 1e-9 {
+                break;
+            }
+        }
+        best
+    }
+
+    /// Moves one balloon along the band to where all leaders cost least.
+    fn shift(&mut self, best: &mut Tried, item: usize) {
+        for slot in 0..self.0.slots.len() {
+            let kept = std::mem::replace(&mut best.slots[item], slot);
+            let apart = best.slots.iter().enumerate().all(|(other, at)| {
+                other == item || (self.0.slots[*at] - self.0.slots[slot]).abs() >= self.pitch()
+            });
+            let bound = best.cost - 1e-9;
+            let cost = if apart { self.cost_at(&best.chosen, &best.slots, bound) } else { None };
+            match cost {
+                Some(cost) => best.cost = cost,
+                None => best.slots[item] = kept,
+            }
+        }
+    }
+
+    /// Where leaders still meet something: one item at a time in every slot with every target.
+    fn freed(&mut self, mut best: Tried) -> Tried {
+        for _ in 0..ROUNDS {
+            let before = best.cost;
+            for (view, item) in self.all() {
+                if best.cost < CONFLICT {
+                    return best;
+                }
+                for index in 0..self.0.targets(view, item).len() {
+                    let (cost, kept) = (best.cost, best.chosen[view][item]);
+                    best.chosen[view][item] = index;
+                    self.shift(&mut best, item);
+                    if best.cost >= cost {
+                        best.chosen[view][item] = kept;
                     }
                 }
             }

@@ -3,7 +3,7 @@
 use super::band::{Band, Frame};
 use crate::sketch::draft::Draft;
 use crate::sketch::options::Detail;
-use crate::sketch::plane::{EMPTY, Rect, around, grown};
+use crate::sketch::plane::{EMPTY, Point, Rect, around, grown};
 
 /// A band that balloons may stand in, with what it stands off from.
 #[derive(Clone, Copy)]
@@ -50,6 +50,14 @@ impl Room {
             with.width() <= draft.options.width.mm() && with.height() <= draft.options.height.mm()
         };
         drafts.iter().all(fits).then_some(Self { frame: Frame { band, level }, base })
+    }
+
+    /// Whether the drawings still fit their room with balloons at these places.
+    pub fn holds(drafts: &[Draft], places: impl IntoIterator<Item = Point>) -> bool {
+        let Some(first) = drafts.first() else { return true };
+        let reach = first.balloon_radius() + first.options.thick() / 2.0 + 0.1;
+        let all = boxed(drafts, Draft::bounds).union(grown(around(places), reach));
+        all.width() <= first.options.width.mm() && all.height() <= first.options.height.mm()
     }
 
     /// Positions along the band where a balloon would lie clear in all drawings, in rising order.
