@@ -39,12 +39,18 @@ pub(crate) fn within(value: f64, least: f64, most: f64) -> f64 {
 pub(crate) fn segments_meet(a: Line, b: Line) -> bool {
     let side = |line: Line, point: Point| (line.p1 - line.p0).cross(point - line.p0);
     let apart = |p: f64, q: f64| (p > 0.0 && q > 0.0) || (p < 0.0 && q < 0.0);
-    let boxes = around([a.p0, a.p1]).overlaps(around([b.p0, b.p1]));
-    boxes && !apart(side(a, b.p0), side(a, b.p1)) && !apart(side(b, a.p0), side(b, a.p1))
+    let boxes = |line: Line| Rect::from_points(line.p0, line.p1);
+    boxes(a).overlaps(boxes(b))
+        && !apart(side(a, b.p0), side(a, b.p1))
+        && !apart(side(b, a.p0), side(b, a.p1))
 }
 
 /// Whether a segment comes into a box.
 pub(crate) fn enters(line: Line, rect: Rect) -> bool {
+    // What most lines are.
+    if !Rect::from_points(line.p0, line.p1).overlaps(rect) {
+        return false;
+    }
     let [a, b, c, d] = corners(rect);
     let holds = |point| rect.contains(point);
     holds(line.p0)

@@ -123,10 +123,17 @@ impl Draft<'_> {
 /// Places balloons as [`Draft::balloons`] does, at the same places in each of several drawings of one object.
 pub(crate) fn balloons_alike(drafts: &mut [Draft], balloons: &[Balloon]) {
     let rooms = Room::all(drafts);
-    let found =
-        if rooms.is_empty() { None } else { along_a_band(drafts, &seen(drafts, balloons), balloons, &rooms) };
-    match found {
-        Some(found) => found.put(drafts, balloons),
+    if rooms.is_empty() {
+        drafts.iter_mut().for_each(|draft| draft.complete &= balloons.is_empty());
+        return;
+    }
+    let seen = seen(drafts, balloons);
+    if let Some(found) = along_a_band(drafts, &seen, balloons, &rooms) {
+        return found.put(drafts, balloons);
+    }
+    let turned = (0..balloons.len()).find_map(|aside| round_the_corner(drafts, &seen, balloons, aside));
+    match turned {
+        Some((_, mut turned)) => drafts.swap_with_slice(&mut turned),
         None => drafts.iter_mut().for_each(|draft| draft.complete = false),
     }
 }
