@@ -3,6 +3,7 @@
 use super::cache::Memory;
 use super::clock::Clock;
 use super::counted::Counted;
+use super::in_order::in_order;
 use super::made_from;
 use super::options::{Fault, Progress, Stage, Strictness};
 use super::prepared::Prepared;
@@ -11,7 +12,6 @@ use super::staging::Staging;
 use crate::booklet::{self, Booklet, Subject};
 use crate::diagnostics::{Finding, Findings, Place};
 use crate::sheets::{self, PrintKind, SheetFault, SheetFile};
-use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Mutex, PoisonError};
@@ -101,14 +101,15 @@ impl Making<'_> {
     pub(super) fn booklet(&self) -> Result<Findings, Fault> {
         let booklet = Booklet::new(self.prepared.booklet());
         let outlined = booklet.clone().in_outline();
-        let subjects = booklet.subjects();
+        // The longest lists come last in the booklet: whoever begins with them has nobody wait for them at the end.
+        let subjects: Vec<Subject> = booklet.subjects().into_iter().rev().collect();
         let counted = Counted::new(self.progress, Stage::Booklet, subjects.len());
-        let made: Vec<Findings> = subjects
-            .par_iter()
-            .map(|subject| self.page(&booklet, &outlined, subject).inspect(|_| counted.one_more()))
-            .collect::<Result<_, Fault>>()?;
         let mut findings = Findings::new();
-        findings.extend(made.into_iter().flatten().filter(|finding| self.prepared.is_news(finding)));
+        let make =
+            |subject: &Subject| self.page(&booklet, &outlined, subject).inspect(|_| counted.one_more());
+        in_order(&subjects, &make, |found| {
+            findings.extend(found.into_iter().filter(|finding| self.prepared.is_news(finding)));
+        })?;
         self.stop_for(&findings);
         findings.extend(self.single_file()?);
         Ok(findings)
