@@ -63,19 +63,33 @@ const ARROW: f64 = 0.85;
 impl Draft<'_> {
     /// Draws a dimension; its lines always, its text where it finds a clear place.
     pub fn dimension(&mut self, span: &Span) {
+        self.dimensions(std::slice::from_ref(span));
+    }
+
+    /// Draws several dimensions of one object: first the lines of all, so that none runs through the text of another.
+    pub fn dimensions(&mut self, spans: &[Span]) {
+        spans.iter().for_each(|span| self.dimension_line(span));
+        for span in spans {
+            if self.text_at_first_clear(&self.places(span), &span.drawn()).is_some() {
+                self.printed(span.name, &span.text);
+            }
+        }
+    }
+
+    fn dimension_line(&mut self, span: &Span) {
         let ((from, to), turn) = ordered(span);
-        let arrow = ARROW * self.size();
-        let outside = to - from < 2.4 * arrow;
         self.extension_lines(span, (from, to), turn);
-        let tail = if outside { 1.6 * arrow } else { 0.0 };
+        let tail = self.tail(from, to);
         self.thin(Purpose::Dimension, &[turn(from - tail, span.line), turn(to + tail, span.line)]);
-        let inward = if outside { -1.0 } else { 1.0 };
+        let inward = if tail > 0.0 { -1.0 } else { 1.0 };
         self.arrowhead(turn(from, span.line), turn(from + inward, span.line) - turn(from, span.line));
         self.arrowhead(turn(to, span.line), turn(to - inward, span.line) - turn(to, span.line));
-        let places = self.places(span, (from, to), tail);
-        if self.text_at_first_clear(&places, &span.drawn()).is_some() {
-            self.printed(span.name, &span.text);
-        }
+    }
+
+    /// How far the line goes on beyond arrowheads that have no room between what is measured.
+    fn tail(&self, from: f64, to: f64) -> f64 {
+        let arrow = ARROW * self.size();
+        if to - from < 2.4 * arrow { 1.6 * arrow } else { 0.0 }
     }
 
     fn extension_lines(&mut self, span: &Span, (from, to): (f64, f64), turn: Turn) {
@@ -100,8 +114,9 @@ impl Draft<'_> {
         self.scene.area(Purpose::Dimension, outline, Appearance::solid(Tone::Ink));
     }
 
-    fn places(&self, span: &Span, (from, to): (f64, f64), tail: f64) -> Vec<(Point, Anchor)> {
-        let (size, line) = (self.size(), span.line);
+    fn places(&self, span: &Span) -> Vec<(Point, Anchor)> {
+        let ((from, to), _) = ordered(span);
+        let (size, line, tail) = (self.size(), span.line, self.tail(from, to));
         let beside = tail + 0.45 * size;
         let middle = (from + to) / 2.0;
         let width = self.lettering().width(&span.drawn());

@@ -101,17 +101,17 @@ pub(crate) fn dimension(scaled: &mut ScaledDraft, setup: &Setup, measures: &Meas
         row += 0.5 * scaled.draft.size();
     }
     let foot = measures.edges.1;
+    let mut below = Vec::new();
     if let (Some(tail), Some((from, to))) = (setup.fitting.tail, measures.tail) {
         let text = stated(setup.fitting, "tail_mm", tail, numerals) + "\u{a0}mm";
-        let ends = (at(from, foot), at(to, foot));
-        level(scaled, "tail", text, ends, row, Prefer::After);
+        below.push(level(scaled, "tail", text, (at(from, foot), at(to, foot)), row, Prefer::After));
         row += 1.15 * scaled.draft.size();
     }
     if let (Some(insertion), Some((entry, end))) = (setup.fitting.insertion, measures.insertion) {
         let text = stated(setup.fitting, "insertion_mm", insertion, numerals) + "\u{a0}mm";
-        let ends = (at(entry, foot), at(end, foot));
-        level(scaled, "insertion", text, ends, row, Prefer::Middle);
+        below.push(level(scaled, "insertion", text, (at(entry, foot), at(end, foot)), row, Prefer::Middle));
     }
+    scaled.draft.dimensions(&below);
 }
 
 /// The dimension that is checked: where little is said, without its name, which the card's checks have.
@@ -119,7 +119,8 @@ fn stand_out_dimension(scaled: &mut ScaledDraft, name: &str, text: String, ends:
     let brief = scaled.draft.options.detail == Detail::Items;
     let text = if brief && name.contains("sunk") { format!("sunk\u{a0}{text}") } else { text };
     let lettering = if brief { Lettered::Measure } else { Lettered::NameAndMeasure };
-    lettered_level(scaled, name, (text, lettering), ends, (line, Prefer::Before));
+    let span = lettered_level(scaled, name, (text, lettering), ends, (line, Prefer::Before));
+    scaled.draft.dimension(&span);
 }
 
 /// A length with the digits of its record, as the card's text has it.
@@ -143,24 +144,24 @@ fn stated_window(fitting: &Fitting, window: Range<Length>, numerals: Numerals) -
 }
 
 /// A level dimension with its name, between two points of the object.
-pub(crate) fn level(
-    scaled: &mut ScaledDraft,
-    name: &str,
+pub(crate) fn level<'a>(
+    scaled: &ScaledDraft,
+    name: &'a str,
     text: String,
     ends: (Point, Point),
     line: f64,
     prefer: Prefer,
-) {
-    lettered_level(scaled, name, (text, Lettered::NameAndMeasure), ends, (line, prefer));
+) -> Span<'a> {
+    lettered_level(scaled, name, (text, Lettered::NameAndMeasure), ends, (line, prefer))
 }
 
-fn lettered_level(
-    scaled: &mut ScaledDraft,
-    name: &str,
+fn lettered_level<'a>(
+    scaled: &ScaledDraft,
+    name: &'a str,
     (text, lettering): (String, Lettered),
     ends: (Point, Point),
     (line, prefer): (f64, Prefer),
-) {
+) -> Span<'a> {
     let ends = (scaled.place(ends.0), scaled.place(ends.1));
-    scaled.draft.dimension(&Span { name, text, lettering, ends, line, way: Way::Level, prefer });
+    Span { name, text, lettering, ends, line, way: Way::Level, prefer }
 }
