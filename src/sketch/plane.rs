@@ -47,7 +47,7 @@ pub(crate) fn segments_meet(a: Line, b: Line) -> bool {
 
 /// Whether a segment comes into a box.
 pub(crate) fn enters(line: Line, rect: Rect) -> bool {
-    // What most lines are.
+    // Most lines are nowhere near it.
     if !Rect::from_points(line.p0, line.p1).overlaps(rect) {
         return false;
     }

@@ -30,7 +30,7 @@ const ROOMS: [(f64, f64, Detail); 6] = [
 const SCRAP: f64 = 0.1;
 
 /// A leader that goes over other parts by so much more than it must has a better way, in millimetres (own rule).
-const NEEDLESS: f64 = 1.5;
+const NEEDLESS: f64 = 1.0;
 
 #[test]
 fn balloons_leaders_and_dimensions_hold_in_every_format() {
@@ -66,8 +66,8 @@ fn balloons_leaders_and_dimensions_hold_in_every_format() {
     // The smallest rooms have no place for six balloons: one drawing in a hundred stands there without.
     let all = if every { 3000 } else { 750 };
     assert!(lacking.len() * 100 <= all, "{} of {all}: {lacking:?}", lacking.len());
-    // Where other leaders take the shortest way out of a part, or one side must do for most of them: one in ten.
-    assert!(astray.len() * 10 <= leaders, "{} of {leaders} leaders: {astray:#?}", astray.len());
+    // Where other leaders take the shortest way out of a part, or one side must do for most of them: one in seven.
+    assert!(astray.len() * 7 <= leaders, "{} of {leaders} leaders: {astray:#?}", astray.len());
 }
 
 /// The scene with balloons, at the detail that the room allows.
