@@ -42,7 +42,13 @@ fn slip_mark(draft: &Draft) -> Option<Rect> {
 fn point_at(draft: &mut Draft, target: Point, word: &str) {
     let mut places = places(draft, target, word);
     places.sort_by(|one, other| one.0.total_cmp(&other.0));
-    let free = places.into_iter().find(|(_, text, line)| is_free(draft, text, *line));
+    let bounds = draft.bounds();
+    let lines: Vec<Line> = draft.scene.dimension_lines().into_iter().chain(draft.scene.leaders()).collect();
+    let free = places.into_iter().find(|(_, text, line)| {
+        has_room(draft, bounds, text)
+            && !lines.iter().any(|of| segments_meet(*line, *of))
+            && is_free(draft, text, *line)
+    });
     let Some((_, text, line)) = free else { return };
     draft.thin(Purpose::Dimension, &[line.p0, line.p1]);
     draft.arrowhead(line.p1, line.p0 - line.p1);
@@ -66,15 +72,20 @@ fn places(draft: &Draft, target: Point, word: &str) -> Vec<(f64, Text, Line)> {
     arrows.filter(|(length, ..)| *length >= 1.3 * size).collect()
 }
 
-/// Whether a word with its arrow meets no other word, line or balloon, and stays in the room.
+/// Whether a drawing of these bounds stays in its room with a word.
+fn has_room(draft: &Draft, bounds: Rect, text: &Text) -> bool {
+    let whole = bounds.union(grown(apart(draft, text), 0.1));
+    whole.width() <= draft.options.width.mm() && whole.height() <= draft.options.height.mm()
+}
+
+/// The box of a word with what keeps it from being read as one with another in its row.
+fn apart(draft: &Draft, text: &Text) -> Rect {
+    text.bounds().inflate(0.7 * draft.size(), 0.14 * draft.size())
+}
+
+/// Whether a word lies on nothing, and its arrow on no word and no balloon.
 fn is_free(draft: &Draft, text: &Text, line: Line) -> bool {
-    // Two words in a row are not read as one.
-    let bounds = text.bounds().inflate(0.7 * draft.size(), 0.14 * draft.size());
-    let whole = draft.bounds().union(grown(bounds, 0.1));
-    let fits = whole.width() <= draft.options.width.mm() && whole.height() <= draft.options.height.mm();
-    let lines = draft.scene.dimension_lines().into_iter().chain(draft.scene.leaders());
-    fits && draft.scene.is_clear(bounds)
-        && lines.into_iter().all(|of| !segments_meet(line, of))
+    draft.scene.is_clear(apart(draft, text))
         && draft.scene.elements.iter().all(|element| match (&element.primitive, element.purpose) {
             (Primitive::Text(other), _) => !enters(line, grown(other.bounds(), 0.2)),
             (primitive, Purpose::Leader(_) | Purpose::Balloon(_)) => {

@@ -118,6 +118,20 @@ impl Cells {
         others.count() as f64 * length / count
     }
 
+    /// Whether a straight way leads from a place up, down or to a side out of the object.
+    pub fn is_open(&self, place: Point) -> bool {
+        let end = self.corner + at(self.columns as f64, self.rows as f64).to_vec2() * self.side;
+        let (x, y) = (place.x, place.y);
+        let out = [at(x, self.corner.y), at(end.x, y), at(x, end.y), at(self.corner.x, y)];
+        let beyond = [y - self.corner.y, end.x - x, end.y - y, x - self.corner.x];
+        out.into_iter().zip(beyond).any(|(edge, far)| far <= 0.0 || self.is_empty(Line::new(place, edge)))
+    }
+
+    fn is_empty(&self, line: Line) -> bool {
+        let count = (line.length() / self.side).ceil().max(1.0) as usize;
+        (0..=count).all(|index| self.at(line.p0.lerp(line.p1, index as f64 / count as f64)) == NOTHING)
+    }
+
     fn at(&self, point: Point) -> u16 {
         let off = (point - self.corner) / self.side;
         let inside = off.x >= 0.0 && off.y >= 0.0;

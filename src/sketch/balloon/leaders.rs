@@ -18,6 +18,9 @@ const LONG: f64 = 0.3;
 const FAR: f64 = 30.0;
 const TOO_LONG: f64 = 0.7;
 
+/// So many places towards each side are tried for a balloon by itself.
+const FEW: usize = 6;
+
 /// What the length of a leader costs.
 fn reaching(length: f64) -> f64 {
     LONG * length + TOO_LONG * (length - FAR).max(0.0)
@@ -40,6 +43,29 @@ impl View<'_> {
         let part = self.parts[item];
         let over = self.seen.cells.over_others(part, line);
         ((over - self.seen.aims[part].least_over - SLACK).max(0.0), over)
+    }
+
+    /// Where leaders to an item may end, whatever side they come from: the cheapest places towards each.
+    pub fn places_of(&self, item: usize) -> impl Iterator<Item = Target> {
+        self.seen.aims[self.parts[item]].towards.iter().flat_map(|towards| towards.iter().take(FEW).copied())
+    }
+
+    /// What a leader to an item from a place costs at least.
+    pub fn at_least(&self, item: usize, place: Point) -> f64 {
+        let costs = self.places_of(item).map(|target| target.cost + reaching(target.place.distance(place)));
+        costs.fold(f64::INFINITY, f64::min)
+    }
+
+    /// What a leader costs by itself, wherever its balloon stands; `bound`, or more, where it is no less than that.
+    pub fn cost(&self, item: usize, target: Target, line: Line, bound: f64) -> f64 {
+        let free = target.cost + reaching(line.p0.distance(line.p1));
+        if free >= bound {
+            return free;
+        }
+        let crossed = self.lines.iter().filter(|of| segments_meet(line, **of)).count();
+        let entered = self.kept_out.iter().filter(|kept| enters(line, **kept)).count();
+        let (needless, over) = self.over(item, line);
+        free + OVER_OTHERS * over + NEEDLESS * needless + CONFLICT * (crossed + entered) as f64
     }
 }
 
@@ -97,15 +123,7 @@ impl<'l> Leaders<'l> {
     fn worked_out(&self, of: (usize, usize), target: usize, slot: usize) -> f64 {
         let (view, line) = (&self.views[of.0], self.line(of, target, slot));
         let slant = (self.slots[slot] - self.frame.along(line.p1)).abs();
-        let crossed = view.lines.iter().filter(|of| segments_meet(line, **of)).count();
-        let entered = view.kept_out.iter().filter(|kept| enters(line, **kept)).count();
-        let (needless, over) = view.over(of.1, line);
-        self.targets(of.0, of.1)[target].cost
-            + slant
-            + reaching(line.p0.distance(line.p1))
-            + OVER_OTHERS * over
-            + NEEDLESS * needless
-            + CONFLICT * (crossed + entered) as f64
+        slant + view.cost(of.1, self.targets(of.0, of.1)[target], line, f64::INFINITY)
     }
 
     /// How far beyond what it must a leader goes over others, in millimetres.

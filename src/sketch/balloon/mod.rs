@@ -1,5 +1,6 @@
 //! Balloons in a row or column, with leaders that end in a dot inside their part (ISO 6433).
 
+mod aside;
 mod band;
 mod cells;
 mod leaders;
@@ -37,30 +38,10 @@ impl Draft<'_> {
 
     /// Places balloons in the order of their numbers: in that order along a band wherever leaders then stay clear of each
     /// other. They stand above the drawing or beside it; below it or on its left only where no leader meets anything or
-    /// goes over another part without need there. Where no side takes them all, or a leader goes far over others on it, one of
-    /// them stands on another side and the others above; where that does not do either, the drawing isn't complete.
+    /// goes over another part without need there. Where no side takes them all, or a leader goes over others without need
+    /// on it, one or two stand elsewhere; where that does not do either, the drawing isn't complete.
     pub fn balloons(&mut self, balloons: &[Balloon]) {
-        let alone = std::slice::from_mut(self);
-        let rooms = Room::all(alone);
-        if rooms.is_empty() {
-            self.complete &= balloons.is_empty();
-            return;
-        }
-        let seen = seen(alone, balloons);
-        let found = along_a_band(alone, &seen, balloons, &rooms);
-        let turned = match &found {
-            None => (0..balloons.len()).find_map(|aside| round_the_corner(alone, &seen, balloons, aside)),
-            Some(found) if found.solution.needless > WORTH_A_CORNER => {
-                round_the_corner(alone, &seen, balloons, found.solution.worst)
-                    .filter(|(cost, _)| cost + CORNER < found.cost)
-            }
-            Some(_) => None,
-        };
-        match (turned, found) {
-            (Some((_, mut turned)), _) => alone.swap_with_slice(&mut turned),
-            (None, Some(found)) => found.put(alone, balloons),
-            (None, None) => self.complete = false,
-        }
+        balloons_alike(std::slice::from_mut(self), balloons);
     }
 
     /// What leaders keep clear of, and where they may end.
@@ -122,18 +103,9 @@ impl Draft<'_> {
 
 /// Places balloons as [`Draft::balloons`] does, at the same places in each of several drawings of one object.
 pub(crate) fn balloons_alike(drafts: &mut [Draft], balloons: &[Balloon]) {
-    let rooms = Room::all(drafts);
-    if rooms.is_empty() {
-        drafts.iter_mut().for_each(|draft| draft.complete &= balloons.is_empty());
-        return;
-    }
     let seen = seen(drafts, balloons);
-    if let Some(found) = along_a_band(drafts, &seen, balloons, &rooms) {
-        return found.put(drafts, balloons);
-    }
-    let turned = (0..balloons.len()).find_map(|aside| round_the_corner(drafts, &seen, balloons, aside));
-    match turned {
-        Some((_, mut turned)) => drafts.swap_with_slice(&mut turned),
+    match placed(drafts, &seen, balloons, MOST_ASIDE) {
+        Some((_, mut placed)) => drafts.swap_with_slice(&mut placed),
         None => drafts.iter_mut().for_each(|draft| draft.complete = false),
     }
 }
@@ -158,10 +130,9 @@ fn worth(band: Band) -> f64 {
     }
 }
 
-/// From here on it is worth trying whether one balloon stands better on a side of its own, in millimetres that leaders go
-/// over others without need, and what such a side costs, in millimetres of leader (own rules).
-const WORTH_A_CORNER: f64 = 1.5;
-const CORNER: f64 = 15.0;
+/// What it costs that a balloon stands elsewhere, in millimetres of leader, and how many do at most (own rules).
+const ELSEWHERE: f64 = 9.0;
+const MOST_ASIDE: usize = 2;
 
 /// Places of all balloons along a band.
 struct Found {
@@ -180,13 +151,13 @@ impl Found {
     }
 }
 
-/// Places along the first of some bands that takes all balloons with no leader over what it need not go over; where
-/// there is none, along that where leaders cost least.
-fn along_a_band(drafts: &[Draft], seen: &[Seen], balloons: &[Balloon], rooms: &[Room]) -> Option<Found> {
+/// Places along the first of the bands that takes all balloons with no leader over what it need not go over; where there is
+/// none, along that where leaders cost least.
+fn along_a_band(drafts: &[Draft], seen: &[Seen], balloons: &[Balloon]) -> Option<Found> {
     let radius = drafts.first()?.balloon_radius();
-    let views: Vec<View> = drafts.iter().zip(seen).map(|(draft, seen)| draft.view(seen, balloons)).collect();
+    let views = views(drafts, seen, balloons);
     let mut best: Option<Found> = None;
-    for room in rooms {
+    for room in Room::all(drafts) {
         let band = room.frame.band;
         let Some(needless) = needless(&views, band) else { continue };
         if best.as_ref().is_some_and(|best| best.solution.needless <= needless + ENOUGH) {
@@ -196,7 +167,7 @@ fn along_a_band(drafts: &[Draft], seen: &[Seen], balloons: &[Balloon], rooms: &[
         let leaders = Leaders::new(&views, &slots, room.frame, radius);
         let Some(solution) = Placement(leaders).solve() else { continue };
         // A row or column longer than the drawing may take it out of its room.
-        if !Room::holds(drafts, solution.placed.iter().flatten().map(|(place, _)| *place)) {
+        if !room.holds(drafts, solution.placed.iter().flatten().map(|(place, _)| *place)) {
             continue;
         }
         let cost = solution.cost + worth(band);
@@ -217,29 +188,57 @@ fn needless(views: &[View], band: Band) -> Option<f64> {
     all.map(of).sum()
 }
 
-/// One balloon on a side of its own and all others above the drawings, where that keeps them clear of each other, with what
-/// leaders cost.
-fn round_the_corner<'a>(
+/// The drawings with balloons along a band, so many of them elsewhere at most where that is better, and what leaders cost.
+fn placed<'a>(
+    drafts: &[Draft<'a>],
+    seen: &[Seen],
+    balloons: &[Balloon],
+    elsewhere: usize,
+) -> Option<(f64, Vec<Draft<'a>>)> {
+    if balloons.is_empty() {
+        return Some((0.0, drafts.to_vec()));
+    }
+    let found = along_a_band(drafts, seen, balloons);
+    let aside = match &found {
+        _ if elsewhere == 0 => None,
+        None => (0..balloons.len()).find_map(|aside| one_elsewhere(drafts, seen, balloons, aside, 0)),
+        // What stands at one place in several drawings has a good way in few of them: a row is read more easily.
+        Some(_) if drafts.len() > 1 => None,
+        Some(found) => {
+            let astray = found.solution.astray.iter().take(elsewhere);
+            let tried =
+                astray.filter_map(|aside| one_elsewhere(drafts, seen, balloons, *aside, elsewhere - 1));
+            tried.min_by(|one, other| one.0.total_cmp(&other.0)).filter(|(cost, _)| *cost < found.cost)
+        }
+    };
+    aside.or_else(|| {
+        found.map(|found| {
+            let (cost, mut drafts) = (found.cost, drafts.to_vec());
+            found.put(&mut drafts, balloons);
+            (cost, drafts)
+        })
+    })
+}
+
+/// The drawings with one balloon at a place of its own; so many of the others may stand elsewhere, too.
+fn one_elsewhere<'a>(
     drafts: &[Draft<'a>],
     seen: &[Seen],
     balloons: &[Balloon],
     aside: usize,
+    elsewhere: usize,
 ) -> Option<(f64, Vec<Draft<'a>>)> {
-    let mut above = balloons.to_vec();
-    let beside = [above.remove(aside)];
-    let mut tried = drafts.to_vec();
-    let (row, _) = rooms(&tried);
-    let row = along_a_band(&tried, seen, &above, &row)?;
-    let cost = row.cost;
-    row.put(&mut tried, &above);
-    let (_, others) = rooms(&tried);
-    let found = along_a_band(&tried, seen, &beside, &others)?;
-    let cost = cost + found.cost;
-    found.put(&mut tried, &beside);
-    Some((cost, tried))
+    let mut others = balloons.to_vec();
+    let alone = [others.remove(aside)];
+    let (cost, mut placed) = placed(drafts, seen, &others, elsewhere)?;
+    let aside = aside::aside(&placed, &views(&placed, seen, &alone))?;
+    for (draft, target) in placed.iter_mut().zip(aside.targets) {
+        draft.balloon(&alone[0], aside.place, target);
+    }
+    Some((cost + aside.cost + ELSEWHERE, placed))
 }
 
-/// The rows above the drawings that there is room for, and what there is on other sides.
-fn rooms(drafts: &[Draft]) -> (Vec<Room>, Vec<Room>) {
-    Room::all(drafts).into_iter().partition(|room| room.frame.band == Band::Above)
+/// What leaders of these balloons keep clear of in each drawing.
+fn views<'s>(drafts: &[Draft], seen: &'s [Seen], balloons: &[Balloon]) -> Vec<View<'s>> {
+    drafts.iter().zip(seen).map(|(draft, seen)| draft.view(seen, balloons)).collect()
 }

@@ -8,6 +8,8 @@ use crate::sketch::plane::{Line, Point};
 const DISORDER: f64 = 12.0;
 /// What costs no more than this beyond the least that there could be is not looked for any further.
 const ENOUGH: f64 = 6.0;
+/// A leader that goes further over others without need, in millimetres, may be worth a place elsewhere (own rule).
+const ASTRAY: f64 = 0.6;
 /// How often all items are gone through.
 const ROUNDS: usize = 4;
 
@@ -18,9 +20,10 @@ type Chosen = Vec<Vec<usize>>;
 pub(super) struct Solution {
     /// Of every drawing: the balloon's place and its target of each item.
     pub placed: Vec<Vec<(Point, Point)>>,
-    /// How far leaders go over others and need not, in millimetres; which item's goes furthest.
+    /// How far leaders go over others and need not, in millimetres; the items whose do by more than the eye
+    /// overlooks, the worst first.
     pub needless: f64,
-    pub worst: usize,
+    pub astray: Vec<usize>,
     /// What the leaders cost, in millimetres of them.
     pub cost: f64,
 }
@@ -58,14 +61,15 @@ impl Placement<'_> {
         let all = || self.all().map(|of| (of, chosen[of.0][of.1], slots[of.1]));
         let mut needless = vec![0.0; slots.len()];
         all().for_each(|(of, target, slot)| needless[of.1] += self.0.needless(of, target, slot));
-        let worst = (0..slots.len()).max_by(|a, b| needless[*a].total_cmp(&needless[*b])).unwrap_or(0);
+        let mut astray: Vec<usize> = (0..slots.len()).filter(|item| needless[*item] > ASTRAY).collect();
+        astray.sort_by(|one, other| needless[*other].total_cmp(&needless[*one]));
         let needless = needless.into_iter().sum();
         let mut placed = vec![Vec::with_capacity(slots.len()); self.0.views.len()];
         for (of, target, slot) in all() {
             let line = self.0.line(of, target, slot);
             placed[of.0].push((line.p0, line.p1));
         }
-        Some(Solution { placed, needless, worst, cost })
+        Some(Solution { placed, needless, astray, cost })
     }
 
     /// All items of all drawings.

@@ -10,6 +10,8 @@ use crate::sketch::plane::{EMPTY, Point, Rect, around, grown};
 pub(super) struct Room {
     pub frame: Frame,
     base: Rect,
+    /// The box round the drawings with their lines.
+    all: Rect,
 }
 
 impl Room {
@@ -18,6 +20,7 @@ impl Room {
     pub fn all(drafts: &[Draft]) -> Vec<Self> {
         let object = boxed(drafts, |draft| draft.scene.object_bounds());
         let all = boxed(drafts, |draft| draft.scene.bounds());
+        let with_lines = boxed(drafts, Draft::bounds);
         // A column stands beside everything, so it may reach down beside the dimensions.
         let beyond = |band: Band| match band {
             Band::Above => Rect { y0: all.y0, ..object },
@@ -30,17 +33,17 @@ impl Room {
         if drafts.iter().any(|draft| draft.options.detail != Detail::Full) {
             rooms.insert(0, (Band::Above, object));
         }
-        let rooms = rooms.into_iter().filter_map(|(band, base)| Self::of(drafts, band, base));
+        let rooms = rooms.into_iter().filter_map(|(band, base)| Self::of(drafts, band, base, with_lines));
         rooms.collect()
     }
 
     /// The band, where the drawings still fit their room with it.
-    fn of(drafts: &[Draft], band: Band, base: Rect) -> Option<Self> {
+    fn of(drafts: &[Draft], band: Band, base: Rect, all: Rect) -> Option<Self> {
         let first = drafts.first()?;
-        let (radius, all) = (first.balloon_radius(), boxed(drafts, Draft::bounds));
+        let radius = first.balloon_radius();
         let level = band.level(base, 0.55 * first.size() + radius);
         let fits = |draft: &Draft| {
-            let reach = radius + draft.options.thick() / 2.0 + 0.1;
+            let reach = reach(draft);
             let with = match band {
                 Band::Above => Rect { y0: all.y0.min(level - reach), ..all },
                 Band::Right => Rect { x1: all.x1.max(level + reach), ..all },
@@ -49,21 +52,31 @@ impl Room {
             };
             with.width() <= draft.options.width.mm() && with.height() <= draft.options.height.mm()
         };
-        drafts.iter().all(fits).then_some(Self { frame: Frame { band, level }, base })
+        drafts.iter().all(fits).then_some(Self { frame: Frame { band, level }, base, all })
     }
 
     /// Whether the drawings still fit their room with balloons at these places.
-    pub fn holds(drafts: &[Draft], places: impl IntoIterator<Item = Point>) -> bool {
+    pub fn holds(self, drafts: &[Draft], places: impl IntoIterator<Item = Point>) -> bool {
         let Some(first) = drafts.first() else { return true };
-        let reach = first.balloon_radius() + first.options.thick() / 2.0 + 0.1;
-        let all = boxed(drafts, Draft::bounds).union(grown(around(places), reach));
+        let all = self.all.union(grown(around(places), reach(first)));
         all.width() <= first.options.width.mm() && all.height() <= first.options.height.mm()
+    }
+
+    /// Where one balloon may stand so that the drawings still fit their room, no further beyond them than `most`.
+    pub fn left(drafts: &[Draft], most: f64) -> Rect {
+        let all = boxed(drafts, Draft::bounds);
+        let Some(first) = drafts.first() else { return all };
+        let beyond = |room: f64, taken: f64| (room - taken - reach(first)).min(most);
+        all.inflate(
+            beyond(first.options.width.mm(), all.width()),
+            beyond(first.options.height.mm(), all.height()),
+        )
     }
 
     /// Positions along the band where a balloon would lie clear in all drawings, in rising order.
     pub fn slots(self, drafts: &[Draft], count: usize) -> Vec<f64> {
         let Some(first) = drafts.first() else { return Vec::new() };
-        let (radius, bounds) = (first.balloon_radius(), boxed(drafts, Draft::bounds));
+        let (radius, bounds) = (first.balloon_radius(), self.all);
         let need = count as f64 * first.balloon_pitch();
         let (from, to) = self.frame.band.extent(self.base);
         let spare = ((need - (to - from)) / 2.0).max(0.0);
@@ -82,6 +95,11 @@ impl Room {
         })
         .collect()
     }
+}
+
+/// How far a balloon with its line reaches from its middle.
+fn reach(draft: &Draft) -> f64 {
+    draft.balloon_radius() + draft.options.thick() / 2.0 + 0.1
 }
 
 /// The box round all that is drawn, by a measure of each drawing.

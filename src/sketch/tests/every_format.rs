@@ -4,8 +4,9 @@
 //! drawn in all of them.
 
 use super::chance::fitting_at_random;
-use super::checks::{faults, over_others, part_at};
+use super::checks::{faults, part_at};
 use super::sample::{fonts, limits, mm};
+use super::seen::{Seen, leaders};
 use crate::catalogue::{Fitting, StandOutFrom};
 use crate::sketch::Dimension;
 use crate::sketch::assembly::setup::Setup;
@@ -29,7 +30,8 @@ const ROOMS: [(f64, f64, Detail); 6] = [
 /// A part that ends nearer than this to the dot of its leader can't be made out, in millimetres (own rule).
 const SCRAP: f64 = 0.1;
 
-/// A leader that goes over other parts by so much more than it must has a better way, in millimetres (own rule).
+/// A leader that goes over other parts by so much more than it must, past all else as it is, has a better way, in millimetres
+/// (own rule).
 const NEEDLESS: f64 = 1.0;
 
 #[test]
@@ -37,7 +39,7 @@ fn balloons_leaders_and_dimensions_hold_in_every_format() {
     let fonts = fonts();
     let every = std::env::var_os("EVERY_FORMAT").is_some();
     let mut lacking = Vec::new();
-    let (mut leaders, mut astray) = (0, Vec::new());
+    let (mut count, mut astray) = (0, Vec::new());
     for number in 0..500 {
         let fitting = fitting_at_random(number);
         let rooms = ROOMS
@@ -55,19 +57,17 @@ fn balloons_leaders_and_dimensions_hold_in_every_format() {
             let checked = fitting.stand_out.as_ref().is_some_and(|out| out.from == StandOutFrom::ConeFace);
             let said = dimensions.iter().any(|dimension| dimension.name.starts_with("seated"));
             assert!(said || !checked, "{called}: the stand-out has no dimension");
-            let ways = over_others(&scene);
-            leaders += ways.len();
-            let needless = ways.into_iter().filter(|way| way.far - way.least > NEEDLESS);
-            astray.extend(needless.map(|way| {
-                format!("{called}, item {}: {:.1} mm, {:.1} at least", way.part + 1, way.far, way.least)
-            }));
+            count += fitting.items.len();
+            astray
+                .extend(leaders_astray(&scene, (room.0, room.1)).map(|leader| format!("{called}, {leader}")));
         }
     }
     // The smallest rooms have no place for six balloons: one drawing in a hundred stands there without.
     let all = if every { 3000 } else { 750 };
     assert!(lacking.len() * 100 <= all, "{} of {all}: {lacking:?}", lacking.len());
-    // Where other leaders take the shortest way out of a part, or one side must do for most of them: one in seven.
-    assert!(astray.len() * 7 <= leaders, "{} of {leaders} leaders: {astray:#?}", astray.len());
+    // A way that there is may begin at a strip of a part where its wide section is the better place for a dot, or ask for a
+    // third balloon out of its row: one in sixteen.
+    assert!(astray.len() * 16 <= count, "{} of {count} leaders: {astray:#?}", astray.len());
 }
 
 /// The scene with balloons, at the detail that the room allows.
@@ -84,6 +84,18 @@ fn drawn(
         let options = Options { detail, ..options };
         drafted(&setup, &*figure, Pose::default(), &options, share)
             .map(|(_, draft)| (draft.scene, draft.dimensions))
+    })
+}
+
+/// The leaders that have a better way.
+fn leaders_astray(scene: &Scene, room: (f64, f64)) -> impl Iterator<Item = String> {
+    let seen = Seen::of(scene);
+    leaders(scene).into_iter().filter_map(move |leader| {
+        let far = seen.over_others(&leader);
+        // What goes no further than this has no need of another way.
+        let least = if far > NEEDLESS { seen.least_over_others(scene, &leader, room) } else { far };
+        let item = leader.part + 1;
+        (far - least > NEEDLESS).then(|| format!("item {item}: {far:.1} mm, {least:.1} at least"))
     })
 }
 

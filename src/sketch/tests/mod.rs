@@ -6,4 +6,5 @@ mod checks;
 mod every_format;
 mod sample;
 mod sections;
+mod seen;
 mod wrong_parts;
