@@ -38,6 +38,11 @@ const COLUMN_STEP: f64 = 0.02;
 /// The same where it is only seen where to look closer.
 const COARSE_STEP: f64 = 3.0 * COLUMN_STEP;
 
+/// Other widths of columns are not looked at where one that did for tighter texts leaves a face too high by more than this
+/// part of its height, and widths between those tried not where these all do (own rule): no columns are so much shorter in
+/// them.
+const FAR_TOO_HIGH: f64 = 0.3;
+
 /// How a face is set in the first of its forms that has room for everything, as loosely as it goes: for the drawing as
 /// large as wanted; where none has, texts close up and shrink before the drawing does.
 ///
@@ -48,7 +53,7 @@ pub(super) fn arrange(face: &Node, measurer: &Measurer<'_>) -> Result<Fitted, To
     let fitting = (0..forms).find_map(|form| Fitting { face, measurer, form }.loosest());
     fitting.ok_or_else(|| {
         let last = Fitting { face, measurer, form: forms - 1 };
-        let set = last.set(Tightness::TIGHTEST, last.drawing(0.0), &[]);
+        let set = last.tried(Tightness::TIGHTEST, last.drawing(0.0), &[], None);
         too_full(&set.slots, &set.setting, set.height, measurer)
     })
 }
@@ -89,20 +94,32 @@ impl<'a> Fitting<'a, '_> {
     }
 
     fn loosest(self) -> Option<Fitted> {
-        let roomy = self.set(Tightness::STEPS[0], self.drawing(DRAWING_STEPS[0]), &[]);
-        if self.fits(&roomy) {
-            return Some(self.enlarged(roomy));
-        }
+        let wanted = self.drawing(DRAWING_STEPS[0]);
+        let mut roomy = self.in_one_width(Tightness::STEPS[0], wanted, &[], None);
         let beside = roomy.headings_beside();
-        let tightest = |step: f64| self.set(Tightness::TIGHTEST, self.drawing(step), &beside);
-        let mut tight = tightest(DRAWING_STEPS[0]);
+        let tightest = |step: f64, share| self.tried(Tightness::TIGHTEST, self.drawing(step), &beside, share);
+        if self.fits(&roomy) {
+            return Some(self.enlarged(self.roomiest(roomy, &[])));
+        }
+        let mut tight = tightest(DRAWING_STEPS[0], None);
         let lower = DRAWING_STEPS.iter().skip(1).filter(|_| self.heights().is_some());
         for step in lower {
             if !self.fits(&tight) && self.may_fit(&tight, *step) {
-                tight = tightest(*step);
+                tight = tightest(*step, Some(tight.setting.share));
             }
         }
-        self.fits(&tight).then(|| self.enlarged(self.loosened(tight, &roomy, &beside)))
+        if !self.fits(&tight) {
+            return None;
+        }
+        let tight = self.roomiest(tight, &beside);
+        if self.shares().is_some() {
+            roomy = self.tried(Tightness::STEPS[0], wanted, &[], Some(tight.setting.share));
+            if self.fits(&roomy) {
+                return Some(self.enlarged(self.roomiest(roomy, &[])));
+            }
+        }
+        let loosest = self.loosened(tight, &roomy, &beside);
+        Some(self.enlarged(self.roomiest(loosest, &beside)))
     }
 
     /// Whether a face that is too high may have room with a lower drawing, which makes it no lower than the drawing is.
@@ -117,7 +134,7 @@ impl<'a> Fitting<'a, '_> {
         let mut from = usize::from(drawing == roomy.setting.drawing);
         while from < fitting {
             let middle = usize::midpoint(from, fitting);
-            let set = self.set(Tightness::STEPS[middle], drawing, beside);
+            let set = self.tried(Tightness::STEPS[middle], drawing, beside, Some(loosest.setting.share));
             if self.fits(&set) {
                 (fitting, loosest) = (middle, set);
             } else {
@@ -151,28 +168,86 @@ impl<'a> Fitting<'a, '_> {
         most.fitted()
     }
 
-    /// The face so tight, with such a drawing, and with children that are known to stand beside the punched corner: where
-    /// it has two columns, in the widths that leave most room.
-    fn set(self, tightness: Tightness, drawing: Option<f64>, beside: &[usize]) -> Set<'a> {
-        let children = self.face.children_in(self.form);
+    /// The face so tight, with such a drawing, and with children that are known to stand beside the punched corner. Where it
+    /// has two columns: in the first widths in which it has room, those of `share` before others; else in the roomiest.
+    fn tried(
+        self,
+        tightness: Tightness,
+        drawing: Option<f64>,
+        beside: &[usize],
+        share: Option<f64>,
+    ) -> Set<'a> {
+        if share.is_some() || self.shares().is_none() {
+            let set = self.in_one_width(tightness, drawing, beside, share);
+            if self.fits(&set)
+                || self.shares().is_none()
+                || set.height > (1.0 + FAR_TOO_HIGH) * self.measurer.inside.1
+            {
+                return set;
+            }
+        }
+        self.among_shares(&self.setting(tightness, drawing, beside), |set| self.fits(set))
+    }
+
+    /// The same in given widths, else in the first.
+    fn in_one_width(
+        self,
+        tightness: Tightness,
+        drawing: Option<f64>,
+        beside: &[usize],
+        share: Option<f64>,
+    ) -> Set<'a> {
+        let setting = self.setting(tightness, drawing, beside);
+        let share = share.or(self.shares().map(|shares| shares.0)).unwrap_or(setting.share);
+        self.cleared(Setting { share, ..setting })
+    }
+
+    /// A face that has room, in the widths of its columns that leave most.
+    fn roomiest(self, set: Set<'a>, beside: &[usize]) -> Set<'a> {
+        if self.shares().is_none() {
+            return set;
+        }
+        let Setting { tightness, drawing, .. } = set.setting;
+        better(set, self.among_shares(&self.setting(tightness, drawing, beside), |_| false))
+    }
+
+    fn shares(self) -> Option<(f64, f64)> {
+        shares(&self.face.children_in(self.form))
+    }
+
+    fn setting(self, tightness: Tightness, drawing: Option<f64>, beside: &[usize]) -> Setting {
         let clear = |child| if beside.contains(&child) { Clear::Beside } else { Clear::Already };
-        let clear = (0..children.len()).map(clear).collect();
-        let setting = Setting { tightness, form: self.form, drawing, share: 0.5, clear, height: None };
-        let Some((least, most)) = shares(&children) else { return self.cleared(setting) };
+        let clear = (0..self.face.children_in(self.form).len()).map(clear).collect();
+        Setting { tightness, form: self.form, drawing, share: 0.5, clear, height: None }
+    }
+
+    /// In the roomiest widths of two columns, or in the first that are good enough.
+    fn among_shares(self, setting: &Setting, is_enough: impl Fn(&Set<'a>) -> bool) -> Set<'a> {
         let at = |share: f64| self.cleared(Setting { share, ..setting.clone() });
-        let better = |best: Set<'a>, set: Set<'a>| if set.crowding() <= best.crowding() { set } else { best };
-        let between = |from: f64, to: f64, step: f64| {
-            std::iter::successors(Some(from), move |share| Some(share + step))
-                .take_while(move |share| *share <= to + 1e-9)
-        };
-        let coarse = between(least + COARSE_STEP, most, COARSE_STEP).map(at).fold(at(least), better);
-        let near = coarse.setting.share;
-        let fine = between(
-            (near - COARSE_STEP + COLUMN_STEP).max(least),
-            (near + COARSE_STEP - COLUMN_STEP).min(most),
-            COLUMN_STEP,
-        );
-        fine.filter(|share| (share - near).abs() > 1e-9).map(at).fold(coarse, better)
+        let Some((least, most)) = self.shares() else { return at(setting.share) };
+        let mut best = at(least);
+        let mut lowest = best.height;
+        for share in between(least + COARSE_STEP, most, COARSE_STEP) {
+            if is_enough(&best) {
+                return best;
+            }
+            let set = at(share);
+            lowest = lowest.min(set.height);
+            best = better(best, set);
+        }
+        if lowest > (1.0 + FAR_TOO_HIGH) * self.measurer.inside.1 {
+            return best;
+        }
+        let near = best.setting.share;
+        let from = (near - COARSE_STEP + COLUMN_STEP).max(least);
+        let to = (near + COARSE_STEP - COLUMN_STEP).min(most);
+        for share in between(from, to, COLUMN_STEP).filter(|share| (share - near).abs() > 1e-9) {
+            if is_enough(&best) {
+                return best;
+            }
+            best = better(best, at(share));
+        }
+        best
     }
 
     /// The face with its blocks kept out of the punched corner.
@@ -250,6 +325,17 @@ impl Set<'_> {
         let rounded = |mm: f64| (mm / SLACK).round();
         (rounded(self.over), rounded(self.height), rounded(texts.map(|slot| slot.rect.height()).sum()))
     }
+}
+
+/// That of two which leaves more room.
+fn better<'a>(best: Set<'a>, set: Set<'a>) -> Set<'a> {
+    if set.crowding() <= best.crowding() { set } else { best }
+}
+
+/// Widths from one to another.
+fn between(from: f64, to: f64, step: f64) -> impl Iterator<Item = f64> {
+    std::iter::successors(Some(from), move |share| Some(share + step))
+        .take_while(move |share| *share <= to + 1e-9)
 }
 
 /// What the layout leaves open of the width of the first of two columns.
