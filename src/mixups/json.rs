@@ -3,84 +3,135 @@
 use super::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups};
 use crate::units::Length;
 use rayon::prelude::*;
-use serde_json::{Map, Value, json};
+use serde::Serialize;
+use serde_json::{Value, json};
 
 /// Every body with its cases and kits, then what fittings without a body are built with; what does not
 /// apply is absent, numbers are unrounded.
 #[must_use]
 pub fn to_json(mixups: &Mixups) -> Value {
     json!({
-        "bodies": mixups.bodies.par_iter().map(body).collect::<Vec<_>>(),
-        "without_body": mixups.without_body.iter().map(interface).collect::<Vec<_>>(),
+        "bodies": mixups.bodies.par_iter().map(|body| json!(body_to_json(body))).collect::<Vec<_>>(),
+        "without_body": mixups.without_body.iter().map(|found| json!(interface_to_json(found))).collect::<Vec<_>>(),
     })
 }
 
-fn body(body: &BodyMixups) -> Value {
-    json!({
-        "body": body.body.number,
-        "cases": body.cases.iter().map(case).collect::<Vec<_>>(),
-        "kits": body.kits.iter().map(kit).collect::<Vec<_>>(),
-    })
+/// A body with its cases and kits, with its keys in the order of the alphabet: to be written as it is where there are
+/// very many.
+#[must_use]
+pub fn body_to_json(body: &BodyMixups) -> impl Serialize {
+    Body {
+        body: &body.body.number,
+        cases: body.cases.iter().map(case).collect(),
+        kits: body.kits.iter().map(kit).collect(),
+    }
 }
 
-fn interface(found: &InterfaceMixups) -> Value {
-    json!({
-        "role": found.role.word(),
-        "interface": found.interface,
-        "cases": found.cases.iter().map(case).collect::<Vec<_>>(),
-    })
+/// The same of what fittings without a body are built with.
+#[must_use]
+pub fn interface_to_json(found: &InterfaceMixups) -> impl Serialize {
+    Interface {
+        cases: found.cases.iter().map(case).collect(),
+        interface: &found.interface,
+        role: found.role.word(),
+    }
 }
 
-fn case(case: &Case) -> Value {
-    let mut object = Map::new();
-    object.insert("part".into(), json!(case.part.number));
-    object.insert("conductor".into(), json!(case.conductor.id));
-    object.insert("fitting".into(), json!(case.fitting.number));
-    consequence(&mut object, &case.comes);
-    Value::Object(object)
+#[derive(Serialize)]
+struct Body<'a> {
+    body: &'a str,
+    cases: Vec<Combination<'a>>,
+    kits: Vec<Combination<'a>>,
 }
 
-fn kit(kit: &Kit) -> Value {
-    let mut object = Map::new();
-    object.insert("kit".into(), json!(kit.kit.number));
-    object.insert("fitting".into(), json!(kit.fitting.number));
-    object.insert("conductor".into(), json!(kit.conductor.id));
-    let parts: Vec<&str> = kit.parts.iter().map(|part| part.number.as_str()).collect();
-    object.insert("parts".into(), json!(parts));
-    consequence(&mut object, &kit.comes);
-    Value::Object(object)
+#[derive(Serialize)]
+struct Interface<'a> {
+    cases: Vec<Combination<'a>>,
+    interface: &'a str,
+    role: &'static str,
 }
 
-fn consequence(object: &mut Map<String, Value>, comes: &Consequence) {
+/// A case, which has a part, or a kit, which has parts.
+#[derive(Serialize)]
+struct Combination<'a> {
+    approved: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    clearance_mm: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    closure_mm: Option<f64>,
+    conductor: &'a str,
+    danger: bool,
+    fitting: &'a str,
+    forced: bool,
+    hidden: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    kit: Option<&'a str>,
+    marks_distinct: bool,
+    missing: &'a [&'static str],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    part: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    parts: Option<Vec<&'a str>>,
+    right: bool,
+    seen_by: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    stand_out_mm: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    stand_out_shift_mm: Option<f64>,
+    summary: &'static str,
+    verdict: &'static str,
+    visible: bool,
+}
+
+fn case(case: &Case) -> Combination<'_> {
+    Combination {
+        part: Some(&case.part.number),
+        ..built(&case.fitting.number, &case.conductor.id, &case.comes)
+    }
+}
+
+fn kit(kit: &Kit) -> Combination<'_> {
+    Combination {
+        kit: Some(&kit.kit.number),
+        parts: Some(kit.parts.iter().map(|part| part.number.as_str()).collect()),
+        ..built(&kit.fitting.number, &kit.conductor.id, &kit.comes)
+    }
+}
+
+/// What comes of a fitting that is built with something else, whatever that is.
+fn built<'a>(fitting: &'a str, conductor: &'a str, comes: &'a Consequence) -> Combination<'a> {
     let outcome = &comes.outcome;
-    object.insert("right".into(), json!(comes.right));
-    object.insert("approved".into(), json!(comes.proven));
-    object.insert("verdict".into(), json!(outcome.verdict.word()));
-    object.insert("summary".into(), json!(comes.summary.words()));
-    object.insert("forced".into(), json!(outcome.forced));
-    object.insert("missing".into(), json!(outcome.missing));
-    let lengths = [
-        ("clearance_mm", outcome.clearance),
-        ("closure_mm", outcome.closure),
-        ("stand_out_mm", outcome.stand_out),
-        ("stand_out_shift_mm", comes.stand_out_shift),
-    ];
-    for (key, length) in lengths {
-        object.extend(length.map(|length| (key.to_owned(), number(length))));
+    Combination {
+        approved: comes.proven,
+        clearance_mm: outcome.clearance.map(clean),
+        closure_mm: outcome.closure.map(clean),
+        conductor,
+        danger: comes.danger,
+        fitting,
+        forced: outcome.forced,
+        hidden: comes.hidden,
+        kit: None,
+        marks_distinct: comes.marks_distinct,
+        missing: &outcome.missing,
+        part: None,
+        parts: None,
+        right: comes.right,
+        seen_by: comes.seen_by.word(),
+        stand_out_mm: outcome.stand_out.map(clean),
+        stand_out_shift_mm: comes.stand_out_shift.map(clean),
+        summary: comes.summary.words(),
+        verdict: outcome.verdict.word(),
+        visible: comes.visible,
     }
-    for (key, yes) in [
-        ("danger", comes.danger),
-        ("visible", comes.visible),
-        ("hidden", comes.hidden),
-        ("marks_distinct", comes.marks_distinct),
-    ] {
-        object.insert(key.into(), json!(yes));
-    }
-    object.insert("seen_by".into(), json!(comes.seen_by.word()));
 }
 
-/// Millimetres without the noise of binary fractions: nothing here is sure to a picometre.
+/// Millimetres without the noise of binary fractions, as JSON.
 pub(super) fn number(length: Length) -> Value {
+    json!(clean(length))
+}
+
+/// Nothing here is sure to a picometre.
+fn clean(length: Length) -> f64 {
     let clean = (length.mm() * 1e9).round() / 1e9;
-    json!(if clean == 0.0 { 0.0 } else { clean })
+    if clean == 0.0 { 0.0 } else { clean }
 }

@@ -36,7 +36,7 @@ pub use inside::{
     Closed, ClosedAnswer, Found, Inside, NONE_FITS, Pull, STAND_OUT_TOLERANCE, closed_by_name, closed_json,
     closed_with, inside, inside_to_json,
 };
-pub use json::to_json;
+pub use json::{body_to_json, interface_to_json, to_json};
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};
 pub use proof::{Shortfall, contradicted, proof_counts, proven, proven_in, termination};

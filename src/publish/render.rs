@@ -273,7 +273,7 @@ fn finish(
     }
     let Prepared { catalogue, mixups, facts, register, .. } = prepared;
     let computed = || {
-        let json = text(&catalogue_json(catalogue, mixups, facts, register));
+        let json = catalogue_json(catalogue, mixups, facts, register);
         staging.write("data/catalogue.json", json.as_bytes())
     };
     let recorded = || {

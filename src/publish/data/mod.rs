@@ -21,6 +21,7 @@
 mod conductors;
 mod fittings;
 mod object;
+mod object_text;
 mod parts;
 mod settings;
 mod tables;
@@ -33,48 +34,33 @@ use crate::records::harmless;
 use crate::register::{Register, Standing};
 use crate::units::Numerals;
 use object::Object;
-use rayon::prelude::*;
+use object_text::ObjectText;
 use serde_json::Value;
 pub(super) use tables::write_tables;
 use uses::uses;
 
-/// What `data/catalogue.json` holds.
+/// The text of `data/catalogue.json`.
 #[must_use]
 pub fn catalogue_json(
     catalogue: &Catalogue,
     mixups: &Mixups,
     cards: &[CardFacts],
     register: &Register,
-) -> Value {
+) -> String {
     let uses = uses(catalogue);
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
-    let mut object = settings::object(&catalogue.settings);
-    object.list("materials", catalogue.materials.values().map(|material| conductors::material(material)));
-    object.list(
-        "conductors",
-        catalogue.conductors.values().map(|conductor| conductors::object(conductor, &uses)),
-    );
-    object.put("parts", side_by_side(catalogue.parts.values(), |part| parts::object(part, &uses)));
-    object.put(
-        "fittings",
-        side_by_side(catalogue.fittings.values(), |fitting| fittings::object(fitting, numerals)),
-    );
-    let mut found = mixups::to_json(mixups);
-    object.put("bodies", found["bodies"].take());
-    object.put("without_body", found["without_body"].take());
-    object.list("procedures", catalogue.procedures.values().map(|procedure| fittings::procedure(procedure)));
-    object.list("notices", catalogue.notices.values().map(|notice| fittings::notice(notice)));
-    object.list("holders", catalogue.holders.values().map(|holder| fittings::holder(holder)));
-    object.put("cards", side_by_side(cards, |card| self::card(card, register)));
-    object.into()
-}
-
-/// What becomes of each of many records.
-fn side_by_side<'a, T: Sync + 'a>(
-    records: impl IntoIterator<Item = &'a T>,
-    object: impl Fn(&'a T) -> Value + Sync + Send,
-) -> Vec<Value> {
-    records.into_iter().collect::<Vec<_>>().into_par_iter().map(object).collect()
+    let mut text = ObjectText::of(settings::object(&catalogue.settings));
+    text.list("materials", catalogue.materials.values(), |material| conductors::material(material));
+    text.list("conductors", catalogue.conductors.values(), |conductor| conductors::object(conductor, &uses));
+    text.list("parts", catalogue.parts.values(), |part| parts::object(part, &uses));
+    text.list("fittings", catalogue.fittings.values(), |fitting| fittings::object(fitting, numerals));
+    text.list("bodies", &mixups.bodies, mixups::body_to_json);
+    text.list("without_body", &mixups.without_body, mixups::interface_to_json);
+    text.list("procedures", catalogue.procedures.values(), |procedure| fittings::procedure(procedure));
+    text.list("notices", catalogue.notices.values(), |notice| fittings::notice(notice));
+    text.list("holders", catalogue.holders.values(), |holder| fittings::holder(holder));
+    text.list("cards", cards, |card| self::card(card, register));
+    text.whole()
 }
 
 fn card(card: &CardFacts, register: &Register) -> Value {

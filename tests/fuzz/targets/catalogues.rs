@@ -59,7 +59,8 @@ pub fn run(input: &[u8]) {
     found.extend(audit::check(Context { catalogue: &made.catalogue, mixups: &made.mixups }));
     found.extend(notes::check(&made.catalogue));
     findings::sound(&found, &world);
-    assert!(publish::catalogue_json(&made.catalogue, &made.mixups, &made.facts, &made.register).is_object());
+    let json = publish::catalogue_json(&made.catalogue, &made.mixups, &made.facts, &made.register);
+    assert!(serde_json::from_str::<serde_json::Value>(&json).is_ok_and(|value| value.is_object()));
     outputs(&made, usize::from(choice), &world);
 }
 
