@@ -44,8 +44,8 @@ const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
 
 /// The fitting assembled, and its conductors.
 pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
-    if booklet.outlines {
-        return vec![outline(booklet, &(fitting, limits(booklet)))];
+    if let Some(hashes) = booklet.outlines {
+        return vec![outline(booklet, &(hashes.fitting(fitting), limits(booklet)))];
     }
     let mut figures =
         vec![figure("assembly", &assembly(fitting, limits(booklet), &room(booklet, ASSEMBLY_ROOM)))];
@@ -60,7 +60,7 @@ pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value>
 /// one step.
 pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting, printed: &[String]) -> Vec<Value> {
     // What they are drawn from stands in place of the assembled fitting, which is on the same page.
-    if booklet.outlines || !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
+    if booklet.outlines.is_some() || !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
         return Vec::new();
     }
     let drawings = drawn_stages(fitting, limits(booklet), &room(booklet, STAGE_ROOM));
@@ -91,10 +91,10 @@ fn staged_steps<'f>(
 
 /// What each of these wrong parts does in a fitting, beside what its own does.
 pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &[&Case]) -> Vec<Value> {
-    if booklet.outlines {
+    if let Some(hashes) = booklet.outlines {
         let parts: Vec<_> =
-            wrong.iter().map(|case| (&case.part, &case.outcome, case.summary.words())).collect();
-        return vec![outline(booklet, &(fitting, limits(booklet), parts))];
+            wrong.iter().map(|case| (hashes.part(&case.part), &case.outcome, case.summary.words())).collect();
+        return vec![outline(booklet, &(hashes.fitting(fitting), limits(booklet), parts))];
     }
     let room = room(booklet, BESIDE_EACH_OTHER_ROOM);
     let drawn = wrong.iter().map(|case| {
@@ -107,11 +107,11 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
 
 /// What a wrong part does where it is worst, large enough to be taught from.
 pub(super) fn taught(booklet: &Booklet<'_>, case: &Case) -> Value {
-    let from = (&case.fitting, &case.part, &case.outcome, case.summary.words());
-    if booklet.outlines {
-        return outline(booklet, &(from, limits(booklet)));
+    let (fitting, part, outcome, words) = (&case.fitting, &case.part, &case.outcome, case.summary.words());
+    if let Some(hashes) = booklet.outlines {
+        let records = (hashes.fitting(fitting), hashes.part(part));
+        return outline(booklet, &(records, outcome, words, limits(booklet)));
     }
-    let (fitting, part, outcome, words) = from;
     let drawing = side_by_side(fitting, limits(booklet), part, outcome, words, &room(booklet, TAUGHT_ROOM));
     figure(&format!("taught-{}", part.number), &drawing)
 }
@@ -119,8 +119,9 @@ pub(super) fn taught(booklet: &Booklet<'_>, case: &Case) -> Value {
 /// The gripping parts of a body, side by side at one scale, and their large ends at true size where the records have
 /// their sizes.
 pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Vec<Value> {
-    if booklet.outlines {
-        return vec![outline(booklet, &(&found.body, &found.parts))];
+    if let Some(hashes) = booklet.outlines {
+        let parts: Vec<_> = found.parts.iter().map(|part| hashes.part(part)).collect();
+        return vec![outline(booklet, &(hashes.part(&found.body), parts))];
     }
     let ends = end_views(&found.body, &found.parts, &room(booklet, ENDS_ROOM));
     let side = line_up(&found.body, &found.parts, &room(booklet, LINE_UP_ROOM));
@@ -131,8 +132,8 @@ pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Vec<V
 
 /// A part that decides: cut open above the axis and seen below it, and its large end at true size with its mark.
 pub(super) fn of_part(booklet: &Booklet<'_>, body: &Part, part: &Arc<Part>) -> Vec<Value> {
-    if booklet.outlines {
-        return vec![outline(booklet, &(body, part))];
+    if let Some(hashes) = booklet.outlines {
+        return vec![outline(booklet, &(hashes.part(body), hashes.part(part)))];
     }
     let side = line_up(body, std::slice::from_ref(part), &room(booklet, PART_ROOM));
     let side = Drawing { title: format!("{} {}, cut and from outside", part.number, part.name), ..side };
@@ -142,7 +143,7 @@ pub(super) fn of_part(booklet: &Booklet<'_>, body: &Part, part: &Arc<Part>) -> V
 
 /// Everything that drawings use, each with what it means.
 pub(super) fn key(booklet: &Booklet<'_>) -> Vec<Value> {
-    if booklet.outlines {
+    if booklet.outlines.is_some() {
         return vec![outline(booklet, &())];
     }
     let drawings = sketch::key(&room(booklet, SECTION_ROOM));
@@ -159,12 +160,15 @@ pub(super) fn of_word(booklet: &Booklet<'_>, word: &str) -> Vec<Value> {
         "spreading cone" => sketch::how_a_spreading_cone_grips,
         "wedge" => sketch::how_a_wedge_grips,
         "stand-out" => sketch::where_stand_out_is_measured,
-        _ if booklet.outlines => return grooved.into_iter().map(|wire| outline(booklet, wire)).collect(),
         _ => {
-            return grooved.into_iter().map(|wire| grooves(booklet, wire)).collect();
+            let picture = |wire: &Arc<Conductor>| match booklet.outlines {
+                Some(hashes) => outline(booklet, &hashes.conductor(wire)),
+                None => grooves(booklet, wire),
+            };
+            return grooved.into_iter().map(picture).collect();
         }
     };
-    if booklet.outlines {
+    if booklet.outlines.is_some() {
         return vec![outline(booklet, &word)];
     }
     vec![figure(&format!("word-{}", slug(word)), &drawn(&room(booklet, WORD_ROOM)))]
@@ -186,8 +190,8 @@ fn grooves(booklet: &Booklet<'_>, wire: &Conductor) -> Value {
 
 /// The section enlarged with its dimensions, and at 1:1.
 pub(super) fn of_conductor(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
-    if booklet.outlines {
-        return vec![outline(booklet, conductor)];
+    if let Some(hashes) = booklet.outlines {
+        return vec![outline(booklet, &hashes.conductor(conductor))];
     }
     let enlarged = conductor_section(conductor, &room(booklet, SECTION_ROOM));
     let true_size = conductor_to_lay_on(conductor, &room(booklet, SECTION_ROOM));
@@ -196,8 +200,8 @@ pub(super) fn of_conductor(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<
 
 /// A contact wire worn to its stop height, with what is gone.
 pub(super) fn worn(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
-    if booklet.outlines {
-        return vec![outline(booklet, conductor)];
+    if let Some(hashes) = booklet.outlines {
+        return vec![outline(booklet, &hashes.conductor(conductor))];
     }
     let stop = |limits: &WearLimits| limits.stop_height.or(limits.replace_height).or(limits.plan_height);
     let height = conductor.wear.as_ref().and_then(stop);
@@ -207,8 +211,8 @@ pub(super) fn worn(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
 
 /// A contact wire whose flat follows what is typed beside it.
 pub(super) fn wearing(booklet: &Booklet<'_>, conductor: &Conductor) -> Value {
-    if booklet.outlines {
-        return outline(booklet, conductor);
+    if let Some(hashes) = booklet.outlines {
+        return outline(booklet, &hashes.conductor(conductor));
     }
     let drawn = sketch::wearing(conductor, &room(booklet, WEARING_ROOM));
     let mut wearing = figure(&format!("wearing-{}", conductor.id), &drawn.left);

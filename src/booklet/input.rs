@@ -2,7 +2,7 @@
 
 use super::data_address;
 use super::uses::Uses;
-use crate::catalogue::{Catalogue, Mark, NoteAbout, Part};
+use crate::catalogue::{Catalogue, Mark, NoteAbout, Part, RecordHashes};
 use crate::facts::{CardFacts, Content};
 use crate::layouts::Layouts;
 use crate::mixups::{self, LookAlike, Mixups};
@@ -58,8 +58,8 @@ pub struct Booklet<'a> {
     pub(super) by_body: OnceLock<bool>,
     /// The lines of all numbers and of all stamps, put together once they were asked for.
     pub(super) lines: OnceLock<[Vec<Value>; 2]>,
-    /// Whether what drawings are made from stands in their place.
-    pub(super) outlines: bool,
+    /// Where the hash of what drawings are made from stands in their place: those of the records.
+    pub(super) outlines: Option<&'a RecordHashes>,
     /// Faces as SVG by their file name, where pages hold them; else they are files beside the booklet.
     faces: Option<&'a BTreeMap<String, String>>,
 }
@@ -83,16 +83,16 @@ impl<'a> Booklet<'a> {
             marks: mixups::marks(input.catalogue),
             by_body: OnceLock::new(),
             lines: OnceLock::new(),
-            outlines: false,
+            outlines: None,
             faces: None,
         }
     }
 
-    /// The same booklet with no drawing in its pages, and in their place what they would be drawn from: to know whether
-    /// a page has changed, without drawing it.
+    /// The same booklet with no drawing in its pages, and in their place what they would be drawn from, records as their
+    /// hashes: to know whether a page has changed, without drawing it.
     #[must_use]
-    pub fn in_outline(self) -> Self {
-        Self { outlines: true, ..self }
+    pub fn in_outline(self, hashes: &'a RecordHashes) -> Self {
+        Self { outlines: Some(hashes), ..self }
     }
 
     /// The same booklet with its pages and these faces all in one file.

@@ -23,6 +23,7 @@ mod date;
 mod editions;
 mod fittings;
 mod geometry;
+mod hashes;
 mod load;
 mod materials;
 mod model;
@@ -41,5 +42,6 @@ mod tests;
 mod wordings;
 
 pub use crate::colour::Mark;
+pub use hashes::RecordHashes;
 pub use load::{Loaded, load};
 pub use model::*;

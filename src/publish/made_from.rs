@@ -4,11 +4,9 @@ use super::cache::{self, Inputs};
 use super::prepared::Prepared;
 use crate::booklet::UnfilledPage;
 use crate::cards::Form;
-use crate::catalogue::Part;
 use crate::facts::{CardFacts, TagFacts};
 use crate::sheets::SheetFile;
 use crate::training::Gauge;
-use std::sync::Arc;
 
 /// What is drawn from a part's or fitting's record.
 const DRAWN: &str = "the records that it is drawn from";
@@ -38,22 +36,19 @@ impl Prepared {
 
     /// What a card is made from, beside what all have in common; of a copy, also which it is.
     pub(super) fn card_from(&self, facts: &CardFacts, copy: &str) -> Inputs {
-        let parts = self.mixups.body(&facts.number).map(|body| (&body.body, &body.parts));
-        let drawn = (self.catalogue.fittings.get(&facts.number), parts);
         from([
             (SAYS, cache::hash(facts)),
             (STANDING, cache::hash(&(self.register.standing(facts), copy))),
-            (DRAWN, cache::hash(&drawn)),
+            (DRAWN, self.drawn_from(&facts.number)),
         ])
     }
 
     /// What a kit tag is made from.
     fn tag_from(&self, facts: &TagFacts) -> Inputs {
-        let parts: Option<&Vec<Arc<Part>>> = self.mixups.body(&facts.number).map(|body| &body.parts);
         from([
             (SAYS, cache::hash(facts)),
             (STANDING, cache::hash(&self.standing(&facts.number))),
-            (DRAWN, cache::hash(&(self.catalogue.fittings.get(&facts.number), parts))),
+            (DRAWN, self.drawn_from(&facts.number)),
         ])
     }
 
@@ -76,9 +71,17 @@ impl Prepared {
 
     /// What a form is made from.
     fn form_from(&self, form: &Form) -> Inputs {
-        let parts = self.mixups.body(&form.number).map(|body| (&body.body, &body.parts));
-        let drawn = (self.catalogue.fittings.get(&form.number), parts);
-        from([(SAYS, cache::hash(form)), (DRAWN, cache::hash(&drawn))])
+        from([(SAYS, cache::hash(form)), (DRAWN, self.drawn_from(&form.number))])
+    }
+
+    /// The fitting of this number, or the body and the parts that decide in it.
+    fn drawn_from(&self, number: &str) -> String {
+        let fitting = self.catalogue.fittings.get(number).map(|fitting| self.hashes.fitting(fitting));
+        let body = self.mixups.body(number).map(|found| {
+            let parts = found.parts.iter().map(|part| self.hashes.part(part));
+            (self.hashes.part(&found.body), parts.collect::<Vec<_>>())
+        });
+        cache::hash(&(fitting, body))
     }
 
     /// What the files of a gauge are made from.

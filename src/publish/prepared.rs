@@ -3,7 +3,7 @@
 use crate::audit;
 use crate::booklet;
 use crate::cards;
-use crate::catalogue::{self, Catalogue, Training};
+use crate::catalogue::{self, Catalogue, RecordHashes, Training};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::{self, CardFacts, TagFacts};
 use crate::installed::{self, Installed};
@@ -29,6 +29,8 @@ pub(super) struct Prepared {
     pub(super) facts: Vec<CardFacts>,
     pub(super) tags: Vec<TagFacts>,
     pub(super) installed: Vec<Installed>,
+    /// What the records hold, to know what has changed.
+    pub(super) hashes: RecordHashes,
     pub(super) fonts: Arc<Fonts>,
     pub(super) design: cards::Design,
     pub(super) booklet_layouts: Layouts,
@@ -77,6 +79,7 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         card_sheets: file_names(PrintKind::Cards, facts.len()),
         sheet_of: sheet_of(&facts),
         tag_sheets: file_names(PrintKind::Tags, tags.len()),
+        hashes: RecordHashes::of(&catalogue),
         catalogue,
         mixups,
         register,
