@@ -6,12 +6,15 @@ use crate::catalogue::{Part, Proof};
 use crate::diagnostics::{Findings, Severity};
 use crate::mixups::{Shortfall, proof_counts};
 use crate::units::Numerals;
+use std::collections::{BTreeMap, BTreeSet};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
+    let going_in = going_in(context);
     for part in context.catalogue.parts.values() {
         for (nth, proof) in part.proven_on.iter().enumerate() {
-            let Some(shortfall) = shortfall(context, part, proof) else { continue };
+            let bodies = going_in.get(&*part.number);
+            let Some(shortfall) = shortfall(context, part, bodies, proof) else { continue };
             let message =
                 format!("its proof on {} does not count: {}", proof.conductor.id, words(shortfall, numerals));
             let field = format!("proven_on.{nth}");
@@ -23,14 +26,27 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     }
 }
 
-fn shortfall(context: Context<'_>, part: &Part, proof: &Proof) -> Option<Shortfall> {
-    let goes_into = |number: &str| {
-        context.mixups.bodies.iter().any(|body| {
-            body.body.number == number && body.parts.iter().any(|inside| inside.number == part.number)
-        })
-    };
-    let has_body =
-        context.mixups.bodies.iter().any(|body| body.parts.iter().any(|inside| inside.number == part.number));
+/// The bodies that each part goes into, by number.
+type GoingIn<'a> = BTreeMap<&'a str, BTreeSet<&'a str>>;
+
+fn going_in(context: Context<'_>) -> GoingIn<'_> {
+    let mut going_in = GoingIn::new();
+    for found in &context.mixups.bodies {
+        for part in &found.parts {
+            going_in.entry(&part.number).or_default().insert(&found.body.number);
+        }
+    }
+    going_in
+}
+
+fn shortfall(
+    context: Context<'_>,
+    part: &Part,
+    bodies: Option<&BTreeSet<&str>>,
+    proof: &Proof,
+) -> Option<Shortfall> {
+    let has_body = bodies.is_some();
+    let goes_into = |number: &str| bodies.is_some_and(|bodies| bodies.contains(number));
     let limits = &context.catalogue.settings.limits;
     match proof_counts(proof, part, context.catalogue.parts.get(&proof.body).map(AsRef::as_ref), limits) {
         Err(shortfall) => Some(shortfall),
