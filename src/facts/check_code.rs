@@ -1,7 +1,8 @@
 //! Six characters that stand for what a card prints.
 
 use super::{CardFacts, PrintedText};
-use unicode_normalization::UnicodeNormalization;
+use std::borrow::Cow;
+use unicode_normalization::{IsNormalized, UnicodeNormalization, is_nfc_quick};
 
 /// Crockford's base 32: no I, L, O or U, so that nothing read aloud is taken for a digit.
 const ALPHABET: &[u8; 32] = b"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
@@ -27,12 +28,8 @@ impl CheckCode {
     pub fn of(texts: &[PrintedText]) -> Self {
         let mut hasher = blake3::Hasher::new();
         for text in texts {
-            let canonical: String =
-                [text.name.as_str(), &String::from(AFTER_NAME), &text.text, &String::from(AFTER_TEXT)]
-                    .concat()
-                    .nfc()
-                    .collect();
-            hasher.update(canonical.as_bytes());
+            let printed = format!("{}{AFTER_NAME}{}{AFTER_TEXT}", text.name, text.text);
+            hasher.update(canonical(&printed).as_bytes());
         }
         Self(characters(hasher.finalize().as_bytes()))
     }
@@ -49,6 +46,14 @@ impl CardFacts {
     #[must_use]
     pub fn check_code(&self) -> CheckCode {
         CheckCode::of(&self.printed())
+    }
+}
+
+/// A text in form NFC. Most texts are in it, which is soon seen.
+fn canonical(text: &str) -> Cow<'_, str> {
+    match is_nfc_quick(text.chars()) {
+        IsNormalized::Yes => Cow::Borrowed(text),
+        IsNormalized::No | IsNormalized::Maybe => Cow::Owned(text.nfc().collect()),
     }
 }
 
