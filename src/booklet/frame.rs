@@ -34,12 +34,23 @@ pub(super) fn of_page(booklet: &Booklet<'_>, address: &Address, draft: Draft) ->
 /// What a layout is filled with that is of no one page.
 pub(super) fn values(booklet: &Booklet<'_>, draft: Draft) -> Value {
     let mut values = draft.values;
-    values["frame"] = frame(booklet);
+    values["frame"] = match booklet.outlines {
+        // One for all pages, which all others of its values are held against.
+        Some(_) => booklet
+            .frame
+            .get_or_init(|| blake3::hash(frame(booklet).to_string().as_bytes()).to_string())
+            .as_str()
+            .into(),
+        None => frame(booklet),
+    };
     values["title"] = draft.title.into();
     values["kind"] = draft.kind.into();
     values["single"] = (booklet.form() == Form::SingleFile).into();
     values["address"] = "".into();
-    isolate(&mut values);
+    // What an outline stands for is isolated as its texts are.
+    if booklet.outlines.is_none() {
+        isolate(&mut values);
+    }
     values
 }
 

@@ -60,6 +60,8 @@ pub struct Booklet<'a> {
     pub(super) lines: OnceLock<[Vec<Value>; 2]>,
     /// Where the hash of what drawings are made from stands in their place: those of the records.
     pub(super) outlines: Option<&'a RecordHashes>,
+    /// The hash of what all pages carry, which stands in its place in outlines; known once it was asked for.
+    pub(super) frame: OnceLock<String>,
     /// Faces as SVG by their file name, where pages hold them; else they are files beside the booklet.
     faces: Option<&'a BTreeMap<String, String>>,
 }
@@ -84,6 +86,7 @@ impl<'a> Booklet<'a> {
             by_body: OnceLock::new(),
             lines: OnceLock::new(),
             outlines: None,
+            frame: OnceLock::new(),
             faces: None,
         }
     }

@@ -34,7 +34,8 @@ impl Uses {
     fn add(&mut self, fitting: &Arc<Fitting>) {
         let note = |list: &mut BTreeMap<String, Vec<Arc<Fitting>>>, name: &str| {
             let list = list.entry(name.to_owned()).or_default();
-            if !list.iter().any(|known| known.number == fitting.number) {
+            // Fittings come one after the other.
+            if list.last().is_none_or(|last| last.number != fitting.number) {
                 list.push(Arc::clone(fitting));
             }
         };

@@ -100,9 +100,9 @@ impl Making<'_> {
     /// Makes every page of the booklet, and the single file of them.
     pub(super) fn booklet(&self) -> Result<Findings, Fault> {
         let booklet = Booklet::new(self.prepared.booklet());
-        let outlined = booklet.clone().in_outline(&self.prepared.hashes);
         // The longest lists come last in the booklet: whoever begins with them has nobody wait for them at the end.
         let subjects: Vec<Subject> = booklet.subjects().into_iter().rev().collect();
+        let outlined = booklet.clone().in_outline(&self.prepared.hashes);
         let counted = Counted::new(self.progress, Stage::Booklet, subjects.len());
         let mut findings = Findings::new();
         let make =
