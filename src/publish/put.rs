@@ -84,9 +84,11 @@ fn id(path: &Path) -> Id {
 /// Lets the tree take the place of the output, with all that stays. Gives which files stayed.
 fn at_once(output: &Path, tree: &Path, plan: &Plan) -> io::Result<BTreeMap<String, Id>> {
     let mut linked = BTreeMap::new();
+    // Once a folder: there are far more files.
+    let folders: BTreeSet<&str> = plan.linked.iter().filter_map(|path| disk::above(path).last()).collect();
+    folders.into_iter().try_for_each(|folder| fs::create_dir_all(below(tree, folder)))?;
     for path in &plan.linked {
         let second = below(tree, path);
-        disk::make_room(&second)?;
         fs::hard_link(below(output, path), &second)?;
         linked.insert(path.clone(), id(&second));
     }
@@ -118,7 +120,7 @@ fn finish(output: &Path, old: &Path, plan: &Plan, linked: &BTreeMap<String, Id>)
     for (path, kind) in entries {
         let (from, to) = (below(old, &path), below(output, &path));
         let newer = match linked.get(&path) {
-            Some(stayed) => id(&to) == *stayed && id(&from) != *stayed,
+            Some(stayed) => id(&from) != *stayed && id(&to) == *stayed,
             None if plan.was_ours(&path) || kind.is_dir() && folders.contains(&path) => false,
             None => !exists(&to),
         };
