@@ -43,7 +43,17 @@ impl Fingerprint {
     }
 
     pub(super) fn of(bytes: &[u8]) -> Self {
-        Self { size: bytes.len() as u64, blake3: blake3::hash(bytes).to_hex().to_string() }
+        Self::of_pieces(&[bytes])
+    }
+
+    /// Of bytes in pieces, one behind the other.
+    pub(super) fn of_pieces(pieces: &[impl AsRef<[u8]>]) -> Self {
+        let (mut size, mut hasher) = (0, blake3::Hasher::new());
+        for piece in pieces {
+            size += piece.as_ref().len() as u64;
+            hasher.update(piece.as_ref());
+        }
+        Self { size, blake3: hasher.finalize().to_hex().to_string() }
     }
 }
 

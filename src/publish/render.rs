@@ -272,10 +272,8 @@ fn finish(
         return Ok(staging.put_in_place(Leftovers::KeptExceptIn("sheets"))?);
     }
     let Prepared { catalogue, mixups, facts, register, .. } = prepared;
-    let computed = || {
-        let json = catalogue_json(catalogue, mixups, facts, register);
-        staging.write("data/catalogue.json", json.as_bytes())
-    };
+    let computed =
+        || staging.write_pieces("data/catalogue.json", &catalogue_json(catalogue, mixups, facts, register));
     let recorded = || {
         staging.write("data/findings.json", text(&diagnostics::to_json(findings)).as_bytes())?;
         let list = card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?;

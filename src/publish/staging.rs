@@ -6,7 +6,8 @@ use super::plan::Leftovers;
 use super::put::{self, PutInPlace};
 use super::workspace::{self, Workspace};
 use crate::source::WorldError;
-use std::fs;
+use std::fs::File;
+use std::io::{self, Write};
 use std::path::Path;
 use std::sync::{Mutex, PoisonError};
 
@@ -46,13 +47,18 @@ impl Staging {
     /// # Errors
     /// Where it can't be written, or was written before in this run.
     pub fn write(&self, path: &str, bytes: &[u8]) -> Result<(), WorldError> {
+        self.write_pieces(path, &[bytes])
+    }
+
+    /// The same with bytes that are there in pieces, one behind the other.
+    pub(super) fn write_pieces(&self, path: &str, pieces: &[impl AsRef<[u8]>]) -> Result<(), WorldError> {
         let _uninterrupted = workspace::writing();
-        let print = Fingerprint::of(bytes);
+        let print = Fingerprint::of_pieces(pieces);
         let before = self.files.lock().unwrap_or_else(PoisonError::into_inner).insert(path.to_owned(), print);
         let whole = below(&self.workspace.tree(), path);
         match before {
             Some(_) => Err(fault(&below(&self.workspace.output, path), "two outputs have this path")),
-            None => at(&whole, disk::make_room(&whole).and_then(|()| fs::write(&whole, bytes))),
+            None => at(&whole, disk::make_room(&whole).and_then(|()| written(&whole, pieces))),
         }
     }
 
@@ -72,4 +78,9 @@ impl Staging {
         let kept = self.kept.into_inner().unwrap_or_else(PoisonError::into_inner);
         put::put(&self.workspace, files, kept, leftovers)
     }
+}
+
+fn written(file: &Path, pieces: &[impl AsRef<[u8]>]) -> io::Result<()> {
+    let mut file = File::create(file)?;
+    pieces.iter().try_for_each(|piece| file.write_all(piece.as_ref()))
 }

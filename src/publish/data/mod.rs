@@ -39,14 +39,14 @@ use serde_json::Value;
 pub(super) use tables::write_tables;
 use uses::uses;
 
-/// The text of `data/catalogue.json`.
+/// The text of `data/catalogue.json` in pieces, one behind the other.
 #[must_use]
 pub fn catalogue_json(
     catalogue: &Catalogue,
     mixups: &Mixups,
     cards: &[CardFacts],
     register: &Register,
-) -> String {
+) -> Vec<Vec<u8>> {
     let uses = uses(catalogue);
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
     let mut text = ObjectText::of(settings::object(&catalogue.settings));
