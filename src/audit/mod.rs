@@ -93,6 +93,7 @@ mod worn_wire_not_held;
 pub use context::Context;
 
 use crate::diagnostics::Findings;
+use rayon::prelude::*;
 
 /// A rule adds what it finds.
 type Rule = fn(Context<'_>, &mut Findings);
@@ -182,9 +183,14 @@ const RULES: &[Rule] = &[
 /// Everything that the rules find.
 #[must_use]
 pub fn check(context: Context<'_>) -> Findings {
-    let mut findings = Findings::new();
-    for rule in RULES {
+    let of_rule = |rule: &Rule| {
+        let mut findings = Findings::new();
         rule(context, &mut findings);
-    }
+        findings
+    };
+    // One by one: some rules take far longer than others.
+    let found: Vec<Findings> = RULES.par_iter().with_max_len(1).map(of_rule).collect();
+    let mut findings = Findings::new();
+    found.into_iter().for_each(|found| findings.extend(found));
     findings
 }

@@ -21,6 +21,7 @@ use crate::diagnostics::Findings;
 use crate::records::{self, Document, Records};
 use crate::section::{Material, materials};
 use crate::source::{World, WorldError};
+use rayon::prelude::*;
 
 /// A catalogue as far as it is sound, and everything that is wrong with the rest.
 #[derive(Debug, Clone)]
@@ -130,12 +131,12 @@ fn all_materials(records: &Records, names: &Names, findings: &mut Findings) -> R
     index
 }
 
-fn index<R, T>(
+fn index<R: Sync, T: Send>(
     kind: RecordKind,
     documents: &[Document<R>],
     names: &Names,
     findings: &mut Findings,
-    build: impl Fn(&Document<R>, &mut Check<'_>) -> Option<T>,
+    build: impl Fn(&Document<R>, &mut Check<'_>) -> Option<T> + Sync,
 ) -> RecordIndex<T> {
     let mut index = RecordIndex::new(kind, names.left_out());
     let within = &documents[..documents.len().min(kind.most())];
@@ -143,8 +144,13 @@ fn index<R, T>(
     for document in &documents[within.len()..] {
         index.put(document.id.as_deref(), None);
     }
-    for document in within {
-        let record = build(document, &mut Check::new(document, names, findings));
+    let built = within.par_iter().map(|document| {
+        let mut found = Findings::new();
+        let record = build(document, &mut Check::new(document, names, &mut found));
+        (record, found)
+    });
+    for (document, (record, found)) in within.iter().zip(built.collect::<Vec<_>>()) {
+        findings.extend(found);
         index.put(document.id.as_deref(), record);
     }
     index

@@ -4,9 +4,8 @@ use super::check::Check;
 use super::record_kind::RecordKind;
 use crate::diagnostics::KnownNames;
 use crate::records::{Field, Name};
-use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// Sound records by id, and the ids of those that are left out because they are faulty.
 pub(super) struct RecordIndex<T> {
@@ -15,12 +14,12 @@ pub(super) struct RecordIndex<T> {
     pub sound: BTreeMap<String, Arc<T>>,
     left_out: BTreeSet<String>,
     /// Made when the first wrong name is met, when all records are there.
-    known: OnceCell<KnownNames>,
+    known: OnceLock<KnownNames>,
 }
 
 impl<T> RecordIndex<T> {
     pub(super) fn new(kind: RecordKind, left_out: BTreeSet<String>) -> Self {
-        Self { kind, sound: BTreeMap::new(), left_out, known: OnceCell::new() }
+        Self { kind, sound: BTreeMap::new(), left_out, known: OnceLock::new() }
     }
 
     /// Puts a record there, or notes that it is left out.

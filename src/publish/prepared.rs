@@ -49,15 +49,12 @@ pub(super) struct Prepared {
 pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldError> {
     let loaded = catalogue::load(world)?;
     let (catalogue, mut findings) = (loaded.catalogue, loaded.findings);
-    let mixups = mixups::find(&catalogue);
-    findings.extend(audit::check(audit::Context { catalogue: &catalogue, mixups: &mixups }));
-    findings.extend(notes::check(&catalogue));
+    let ((mixups, found), (fonts, found_in_texts)) =
+        rayon::join(|| confused(&catalogue), || texts(world, &catalogue));
+    findings.extend(found);
+    findings.extend(found_in_texts);
     let (installed, found) = installed::installed(&catalogue, &mixups);
     findings.extend(found);
-    let sources: Vec<FontSource> = catalogue.fonts.iter().map(font_source).collect();
-    let (fonts, found) = Fonts::new(&world.fonts(), &sources);
-    findings.extend(found);
-    let fonts = Arc::new(fonts);
     findings.extend(world.unread(Folder::Layouts)?.iter().map(Finding::of_unread));
     let (design, mut found) = cards::Design::load(world, &[])?;
     let (booklet_layouts, more) = Layouts::load(world, "booklet", &[])?;
@@ -93,6 +90,22 @@ pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldEr
         layouts_failed,
     };
     Ok((prepared, findings))
+}
+
+/// What can be confused, with what an inspector finds.
+fn confused(catalogue: &Catalogue) -> (Mixups, Findings) {
+    let mixups = mixups::find(catalogue);
+    let findings = audit::check(audit::Context { catalogue, mixups: &mixups });
+    (mixups, findings)
+}
+
+/// What texts are set with, with what is found in notes and fonts.
+fn texts(world: &dyn World, catalogue: &Catalogue) -> (Arc<Fonts>, Findings) {
+    let mut findings = notes::check(catalogue);
+    let sources: Vec<FontSource> = catalogue.fonts.iter().map(font_source).collect();
+    let (fonts, found) = Fonts::new(&world.fonts(), &sources);
+    findings.extend(found);
+    (Arc::new(fonts), findings)
 }
 
 impl Prepared {

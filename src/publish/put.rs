@@ -18,7 +18,7 @@ use super::workspace::{self, Workspace};
 use crate::source::WorldError;
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
-use std::fs;
+use std::fs::{self, FileType};
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -83,15 +83,14 @@ fn id(path: &Path) -> Id {
 
 /// Lets the tree take the place of the output, with all that stays. Gives which files stayed.
 fn at_once(output: &Path, tree: &Path, plan: &Plan) -> io::Result<BTreeMap<String, Id>> {
-    let mut linked = BTreeMap::new();
     // Once a folder: there are far more files.
     let folders: BTreeSet<&str> = plan.linked.iter().filter_map(|path| disk::above(path).last()).collect();
     folders.into_iter().try_for_each(|folder| fs::create_dir_all(below(tree, folder)))?;
-    for path in &plan.linked {
+    let second_name = |path: &String| {
         let second = below(tree, path);
-        fs::hard_link(below(output, path), &second)?;
-        linked.insert(path.clone(), id(&second));
-    }
+        fs::hard_link(below(output, path), &second).map(|()| (path.clone(), id(&second)))
+    };
+    let linked = plan.linked.par_iter().map(second_name).collect::<io::Result<_>>()?;
     for folder in plan.folders().iter().map(String::as_str).chain([""]) {
         let (new, earlier) = (below(tree, folder), below(output, folder));
         if exists(&new) && exists(&earlier) {
@@ -117,16 +116,17 @@ fn finish(output: &Path, old: &Path, plan: &Plan, linked: &BTreeMap<String, Id>)
     output.parent().map_or(Ok(()), disk::sync_folder)?;
     let folders = plan.folders();
     let entries = if exists(old) { disk::entries(old, &folders)? } else { Vec::new() };
-    for (path, kind) in entries {
-        let (from, to) = (below(old, &path), below(output, &path));
-        let newer = match linked.get(&path) {
+    let is_newer = |(path, kind): &&(String, FileType)| {
+        let (from, to) = (below(old, path), below(output, path));
+        match linked.get(path) {
             Some(stayed) => id(&from) != *stayed && id(&to) == *stayed,
-            None if plan.was_ours(&path) || kind.is_dir() && folders.contains(&path) => false,
+            None if plan.was_ours(path) || kind.is_dir() && folders.contains(path) => false,
             None => !exists(&to),
-        };
-        if newer {
-            disk::make_room(&to).and_then(|()| fs::rename(from, to))?;
         }
+    };
+    for (path, _) in entries.par_iter().filter(is_newer).collect::<Vec<_>>() {
+        let (from, to) = (below(old, path), below(output, path));
+        disk::make_room(&to).and_then(|()| fs::rename(from, to))?;
     }
     Ok(())
 }

@@ -4,7 +4,7 @@ use super::apart;
 use super::cache::{self, Memory, Whole};
 use super::clock::Clock;
 use super::copies::{self, Copy};
-use super::data::{card_list, catalogue_json, write_tables};
+use super::data;
 use super::grouped::grouped;
 use super::made::{Making, Single};
 use super::options::{
@@ -16,11 +16,10 @@ use super::prepared::{Prepared, prepare};
 use super::put::PutInPlace;
 use super::staging::Staging;
 use super::why;
-use crate::diagnostics::{self, Finding, Findings, nearest};
+use crate::diagnostics::{Finding, Findings, nearest};
 use crate::facts::{CardFacts, TagFacts};
 use crate::register::Standing;
 use crate::source::{World, WorldError};
-use serde_json::Value;
 use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
@@ -38,11 +37,12 @@ pub fn render(
     apart::refuse_what_is_read(&options.output, &options.read)?;
     on_threads(options.jobs, || {
         let clock = Clock::start();
-        let memory = match options.unchanged {
+        let memory = || match options.unchanged {
             Unchanged::Kept => Memory::of(&options.output),
             Unchanged::MadeAgain => Memory::empty(&options.output),
         };
-        let key = clock.records(|| key(world, options))?;
+        let (memory, key) = rayon::join(memory, || clock.records(|| key(world, options)));
+        let key = key?;
         // Whoever asks why is answered from the records.
         let asked = key.as_deref().filter(|_| options.why.is_none());
         match asked.and_then(|key| clock.output(|| memory.whole(key))) {
@@ -124,8 +124,9 @@ fn made(
     }
     let cards = copies.map_or(cards_wanted.len(), |copies| copies.len());
     progress(Progress { stage: Stage::Output, done: 0, of: 1 });
-    let put = clock.output(|| finish(staging, world, &prepared, &findings, options))?;
-    clock.output(|| remember(memory, &put, &findings, cards, key, options));
+    let put = clock.output(|| finish(&staging, world, &prepared, &findings, options))?;
+    // Tens of thousands of files of the earlier output go meanwhile.
+    rayon::join(|| drop(staging), || clock.output(|| remember(memory, &put, &findings, cards, key, options)));
     progress(Progress { stage: Stage::Output, done: 1, of: 1 });
     Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
 }
@@ -259,37 +260,18 @@ pub(super) fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&
 }
 
 fn finish(
-    staging: Staging,
+    staging: &Staging,
     world: &dyn World,
     prepared: &Prepared,
     findings: &Findings,
     options: &RenderOptions,
 ) -> Result<PutInPlace, Fault> {
     if options.holder.is_some() {
-        return Ok(staging.put_in_place(Leftovers::Kept)?);
+        return Ok(staging.put(Leftovers::Kept)?);
     }
     if !options.only.is_empty() {
-        return Ok(staging.put_in_place(Leftovers::KeptExceptIn("sheets"))?);
+        return Ok(staging.put(Leftovers::KeptExceptIn("sheets"))?);
     }
-    let Prepared { catalogue, mixups, facts, register, .. } = prepared;
-    let computed =
-        || staging.write_pieces("data/catalogue.json", &catalogue_json(catalogue, mixups, facts, register));
-    let recorded = || {
-        staging.write("data/findings.json", text(&diagnostics::to_json(findings)).as_bytes())?;
-        let list = card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?;
-        staging.write("data/cards.csv", &list)?;
-        write_tables(world, catalogue.settings.date, &staging)
-    };
-    let (computed, recorded) = rayon::join(computed, recorded);
-    computed?;
-    recorded?;
-    Ok(staging.put_in_place(Leftovers::Removed)?)
-}
-
-fn unwritable(path: &str, error: &csv::Error) -> Fault {
-    Fault::Machine(WorldError { path: path.to_owned(), reason: error.to_string() })
-}
-
-fn text(value: &Value) -> String {
-    format!("{value:#}\n")
+    data::write(world, prepared, findings, staging)?;
+    Ok(staging.put(Leftovers::Removed)?)
 }

@@ -72,7 +72,7 @@ pub struct TextFile {
 pub fn read(world: &dyn World) -> Result<Records, WorldError> {
     let files = world.files(Folder::Catalogue)?;
     let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file)).collect();
-    let mut records = Records::default();
+    let mut records = Records::with_room_for(&read);
     records.findings.extend(world.unread(Folder::Catalogue)?.iter().map(Finding::of_unread));
     read.into_iter().for_each(|one| records.add(one));
     if !files.iter().any(|file| file_kind(&file.path) == FileKind::Settings) {
@@ -131,6 +131,15 @@ fn text_of<'a>(kind: &FileKind, file: &FilePath, bytes: &'a [u8]) -> Result<&'a 
 }
 
 impl Records {
+    /// None yet, with room for what there may be very many of.
+    fn with_room_for(all: &[Self]) -> Self {
+        Self {
+            parts: Vec::with_capacity(all.iter().map(|one| one.parts.len()).sum()),
+            fittings: Vec::with_capacity(all.iter().map(|one| one.fittings.len()).sum()),
+            ..Self::default()
+        }
+    }
+
     fn take(&mut self, kind: &FileKind, file: &FilePath, text: &str) {
         match kind {
             FileKind::Settings => self.take_settings(file, text),

@@ -54,10 +54,13 @@ impl Memory {
     /// What is remembered in an output folder.
     pub fn of(output: &Path) -> Self {
         let output = disk::real(output).unwrap_or_else(|_| output.to_path_buf());
-        let (earlier, written) = store::read(&output).unwrap_or_default();
-        let whole = !disk::exists(&output.join(BEING_REPLACED));
-        let list = whole.then(|| disk::read(&output.join(MANIFEST))).flatten();
-        let listed = list.and_then(|text| manifest::from_text(&text)).unwrap_or_default();
+        let listed = || {
+            let whole = !disk::exists(&output.join(BEING_REPLACED));
+            let list = whole.then(|| disk::read(&output.join(MANIFEST))).flatten();
+            list.and_then(|text| manifest::from_text(&text)).unwrap_or_default()
+        };
+        let (stored, listed) = rayon::join(|| store::read(&output), listed);
+        let (earlier, written) = stored.unwrap_or_default();
         Self { earlier, written, listed, ..Self::empty(&output) }
     }
 

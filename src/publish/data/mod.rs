@@ -26,6 +26,7 @@ mod parts;
 mod settings;
 mod tables;
 mod uses;
+mod written;
 
 use crate::catalogue::Catalogue;
 use crate::facts::{CardFacts, PrintedText};
@@ -36,8 +37,8 @@ use crate::units::Numerals;
 use object::Object;
 use object_text::ObjectText;
 use serde_json::Value;
-pub(super) use tables::write_tables;
 use uses::uses;
+pub(super) use written::write;
 
 /// The text of `data/catalogue.json` in pieces, one behind the other.
 #[must_use]

@@ -1,30 +1,17 @@
 //! Parts, conductors and fittings as tables, for spreadsheets: what `import` takes back.
 
-use crate::publish::options::Fault;
-use crate::publish::staging::Staging;
 use crate::records::written_table;
-use crate::source::{World, WorldError};
-use crate::spreadsheet::{sheets, workbook};
-use jiff::civil::Date;
+use crate::spreadsheet::Sheet;
 
-/// Writes a CSV for each kind, and one XLSX file with a sheet each.
-pub(in crate::publish) fn write_tables(
-    world: &dyn World,
-    date: Option<Date>,
-    staging: &Staging,
-) -> Result<(), Fault> {
-    let sheets = sheets(world)?;
-    for sheet in &sheets {
+/// A CSV for each kind, with its path.
+pub(super) fn separate(sheets: &[Sheet]) -> Result<Vec<(String, Vec<u8>)>, (String, csv::Error)> {
+    let table = |sheet: &Sheet| {
         let path = format!("data/{}.csv", sheet.kind.folder());
         let head: Vec<&str> = sheet.head.iter().map(String::as_str).collect();
-        let table = written_table(&head, &sheet.texts()).map_err(|error| unwritable(&path, &error))?;
-        staging.write(&path, &table)?;
-    }
-    let path = "data/records.xlsx";
-    let bytes = workbook(&sheets, date).map_err(|error| unwritable(path, &error))?;
-    Ok(staging.write(path, &bytes)?)
-}
-
-fn unwritable(path: &str, error: &dyn std::fmt::Display) -> Fault {
-    Fault::Machine(WorldError { path: path.to_owned(), reason: error.to_string() })
+        match written_table(&head, &sheet.texts()) {
+            Ok(table) => Ok((path, table)),
+            Err(error) => Err((path, error)),
+        }
+    };
+    sheets.iter().map(table).collect()
 }

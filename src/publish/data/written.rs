@@ -1,0 +1,50 @@
+//! The files of `data/`, written side by side.
+
+use super::tables::separate;
+use super::{card_list, catalogue_json};
+use crate::diagnostics::{self, Findings};
+use crate::publish::options::Fault;
+use crate::publish::prepared::Prepared;
+use crate::publish::staging::Staging;
+use crate::source::{World, WorldError};
+use crate::spreadsheet::{sheets, workbook};
+use std::fmt::Display;
+
+/// Writes all of them.
+pub(in crate::publish) fn write(
+    world: &dyn World,
+    prepared: &Prepared,
+    findings: &Findings,
+    staging: &Staging,
+) -> Result<(), Fault> {
+    let Prepared { catalogue, mixups, facts, register, .. } = prepared;
+    let put = |path: &str, bytes: &[u8]| staging.write(path, bytes).map_err(Fault::from);
+    let computed = || {
+        let pieces = catalogue_json(catalogue, mixups, facts, register);
+        staging.write_pieces("data/catalogue.json", &pieces).map_err(Fault::from)
+    };
+    let listed = || {
+        put("data/findings.json", format!("{:#}\n", diagnostics::to_json(findings)).as_bytes())?;
+        put(
+            "data/cards.csv",
+            &card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?,
+        )
+    };
+    let tables = sheets(world)?;
+    let apart = || {
+        let tables = separate(&tables).map_err(|(path, error)| unwritable(&path, &error))?;
+        tables.iter().try_for_each(|(path, table)| put(path, table))
+    };
+    let whole = || {
+        let path = "data/records.xlsx";
+        put(path, &workbook(&tables, catalogue.settings.date).map_err(|error| unwritable(path, &error))?)
+    };
+    // The workbook is written by one thread: where it is begun first, nobody waits for it at the end.
+    let (whole, (computed, (apart, listed))) =
+        rayon::join(whole, || rayon::join(computed, || rayon::join(apart, listed)));
+    whole.and(computed).and(apart).and(listed)
+}
+
+fn unwritable(path: &str, error: &dyn Display) -> Fault {
+    Fault::Machine(WorldError { path: path.to_owned(), reason: error.to_string() })
+}
