@@ -4,7 +4,7 @@ use super::addresses;
 use super::frame::Draft;
 use super::input::Booklet;
 use super::long::MOST_LINES;
-use super::view::{body_link, capital, fitting_link, part_link, script_json};
+use super::view::{body_link, capital, fitting_link, part_link, script_data};
 use crate::catalogue::{Conductor, Part};
 use crate::facts::Content;
 use crate::facts::words::unmeasured;
@@ -62,7 +62,7 @@ fn draft(booklet: &Booklet<'_>, found: &[&BodyMixups], links: Vec<Value>) -> Dra
     data["mark"] = booklet.input.catalogue.settings.decimal_mark.to_string().into();
     let values = json!({
         "tolerance": booklet.numerals.shortest(STAND_OUT_TOLERANCE.mm(), 1),
-        "data": script_json(&data),
+        "data": script_data(booklet, &data),
         "bodies": found.iter().map(|body| section(booklet, body)).collect::<Vec<_>>(),
         "links": links,
     });

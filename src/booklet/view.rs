@@ -181,6 +181,14 @@ pub(super) fn capital(text: &str) -> String {
     characters.next().map_or_else(String::new, |first| first.to_uppercase().chain(characters).collect())
 }
 
+/// Data for the script of a page as JSON; in an outline their hash.
+pub(super) fn script_data(booklet: &Booklet<'_>, value: &Value) -> String {
+    match booklet.outlines {
+        Some(_) => blake3::hash(value.to_string().as_bytes()).to_string(),
+        None => script_json(value),
+    }
+}
+
 /// JSON as it may stand inside a script element.
 pub(super) fn script_json(value: &Value) -> String {
     let escape = |text: String| text.replace('<', "\\u003c").replace('\u{2028}', "\\u2028");

@@ -1,6 +1,6 @@
 //! What records hold, as hashes: to know whether something that is made from them has changed.
 
-use super::{Catalogue, Conductor, Fitting, Part};
+use super::{Catalogue, Conductor, Fitting, Item, Part};
 use blake3::Hash;
 use std::collections::BTreeMap;
 use std::fmt::Debug;
@@ -8,7 +8,8 @@ use std::ptr;
 use std::sync::{Arc, OnceLock};
 
 /// The hash of each record with all that it refers to, as `Debug` shows it, so that no field is forgotten. Places in
-/// files are left out. Each is worked out once, when it is first asked for.
+/// files are left out. Each is worked out once, when it is first asked for, and stands in those of the records that
+/// refer to it.
 #[derive(Debug, Default)]
 pub struct RecordHashes {
     fittings: Known<Fitting>,
@@ -30,19 +31,25 @@ impl RecordHashes {
     /// The hash of a fitting.
     #[must_use]
     pub fn fitting(&self, fitting: &Fitting) -> Hash {
-        self.fittings.hash(&fitting.number, fitting)
+        self.fittings.hash(&fitting.number, fitting, || {
+            let part = |Item { part, quantity }: &Item| (self.part(part), *quantity);
+            let items: Vec<(Hash, u32)> = fitting.items.iter().map(part).collect();
+            let conductors: Vec<Hash> = fitting.conductors.iter().map(|one| self.conductor(one)).collect();
+            let rest = Fitting { items: Vec::new(), conductors: Vec::new(), ..fitting.clone() };
+            of_debug(&(rest, items, conductors))
+        })
     }
 
     /// The hash of a part.
     #[must_use]
     pub fn part(&self, part: &Part) -> Hash {
-        self.parts.hash(&part.number, part)
+        self.parts.hash(&part.number, part, || of_debug(part))
     }
 
     /// The hash of a conductor.
     #[must_use]
     pub fn conductor(&self, conductor: &Conductor) -> Hash {
-        self.conductors.hash(&conductor.id, conductor)
+        self.conductors.hash(&conductor.id, conductor, || of_debug(conductor))
     }
 }
 
@@ -56,17 +63,17 @@ impl<T> Default for Known<T> {
     }
 }
 
-impl<T: Debug> Known<T> {
+impl<T> Known<T> {
     fn of(records: &BTreeMap<String, Arc<T>>) -> Self {
         let entry = |(id, record): (&String, &Arc<T>)| (id.clone(), (Arc::clone(record), OnceLock::new()));
         Self(records.iter().map(entry).collect())
     }
 
     /// That of a record which is no other than the one of that id; what is like it in its id alone is looked at anew.
-    fn hash(&self, id: &str, record: &T) -> Hash {
+    fn hash(&self, id: &str, record: &T, hash: impl FnOnce() -> Hash) -> Hash {
         match self.0.get(id) {
-            Some((known, hash)) if ptr::eq(&**known, record) => *hash.get_or_init(|| of_debug(record)),
-            _ => of_debug(record),
+            Some((known, once)) if ptr::eq(&**known, record) => *once.get_or_init(hash),
+            _ => hash(),
         }
     }
 }
@@ -74,4 +81,62 @@ impl<T: Debug> Known<T> {
 fn of_debug(record: &impl Debug) -> Hash {
     // At once: a hash of many small pieces takes longer than the pieces.
     blake3::hash(format!("{record:-?}").as_bytes())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::load;
+    use crate::source::{FilePath, MemoryWorld};
+
+    const FITTING: &str =
+        "number: F-1\nname: End\nfamily: wedge-dead-end\nconductor: rope\nparts: [P-1, P-2]\n";
+    const PARTS: &str = "number: P-1\nname: Body\nrole: body\nmaterial: brass\n---\n\
+                         number: P-2\nname: Wedge\nrole: wedge\nmaterial: brass\n";
+    const ROPE: &str = "id: rope\nname: Rope\nduty: stay\nmaterial: steel-st1a\n\
+                        construction: { solid: { diameter_mm: 8 } }\n";
+
+    fn catalogue(fitting: &str, parts: &str, rope: &str) -> Catalogue {
+        let settings = "title: Ends\nowner: Tarn Light Railway\nedition: \"1\"\ncaution: Demo.\n";
+        let world = MemoryWorld::new()
+            .with(FilePath::catalogue("catalogue.yaml"), settings)
+            .with(FilePath::catalogue("conductors/rope.yaml"), rope)
+            .with(FilePath::catalogue("parts/all.yaml"), parts)
+            .with(FilePath::catalogue("fittings/all.yaml"), fitting);
+        load(&world).unwrap().catalogue
+    }
+
+    fn of(fitting: &str, parts: &str, rope: &str) -> Hash {
+        let catalogue = catalogue(fitting, parts, rope);
+        RecordHashes::of(&catalogue).fitting(&catalogue.fittings["F-1"])
+    }
+
+    #[test]
+    fn a_fitting_has_another_hash_where_anything_that_it_refers_to_has_changed() {
+        let first = of(FITTING, PARTS, ROPE);
+        assert_eq!(first, of(&format!("# The same further down.\n{FITTING}"), PARTS, ROPE));
+        let others = [
+            of(&FITTING.replace("End", "Anchor"), PARTS, ROPE),
+            of(&FITTING.replace("[P-1, P-2]", "[P-2, P-1]"), PARTS, ROPE),
+            of(&FITTING.replace("P-2]", "{ part: P-2, quantity: 2 }]"), PARTS, ROPE),
+            of(FITTING, &PARTS.replace("Wedge", "Key"), ROPE),
+            of(FITTING, PARTS, &ROPE.replace("mm: 8", "mm: 9")),
+            of(FITTING, PARTS, &ROPE.replace("Rope", "Stay")),
+        ];
+        for (nth, other) in others.iter().enumerate() {
+            assert_ne!(first, *other, "change {nth}");
+        }
+    }
+
+    #[test]
+    fn a_record_is_not_taken_for_another_of_its_number() {
+        let catalogue = catalogue(FITTING, PARTS, ROPE);
+        let hashes = RecordHashes::of(&catalogue);
+        let known = &catalogue.fittings["F-1"];
+        let other = Fitting { name: "Anchor".to_owned(), ..(**known).clone() };
+        assert_ne!(hashes.fitting(known), hashes.fitting(&other));
+        assert_eq!(hashes.fitting(known), hashes.fitting(&(**known).clone()));
+        let part = Part { stamp: "X".to_owned(), ..(*catalogue.parts["P-2"]).clone() };
+        assert_ne!(hashes.part(&catalogue.parts["P-2"]), hashes.part(&part));
+    }
 }

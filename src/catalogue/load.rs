@@ -18,7 +18,7 @@ use super::record_kind::RecordKind;
 use super::settings::{check_before_work, check_groups, settings};
 use super::supersession;
 use crate::diagnostics::Findings;
-use crate::records::{self, Document, Records};
+use crate::records::{self, Document, Records, Seen};
 use crate::section::{Material, materials};
 use crate::source::{World, WorldError};
 use rayon::prelude::*;
@@ -55,7 +55,15 @@ pub struct Loaded {
 /// # Ok::<(), fittingcards::source::WorldError>(())
 /// ```
 pub fn load(world: &dyn World) -> Result<Loaded, WorldError> {
-    let mut records = records::read(world)?;
+    load_seen(world, &|_, _| {})
+}
+
+/// The same, where somebody looks at the values of each file of records as they are read.
+///
+/// # Errors
+/// As [`load`].
+pub fn load_seen(world: &dyn World, seen: &Seen<'_>) -> Result<Loaded, WorldError> {
+    let mut records = records::read_seen(world, seen)?;
     let mut findings = std::mem::take(&mut records.findings);
     let names = Names::new(&records, &mut findings);
     let editions = editions(std::mem::take(&mut records.editions), &mut findings);

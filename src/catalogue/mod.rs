@@ -43,5 +43,5 @@ mod wordings;
 
 pub use crate::colour::Mark;
 pub use hashes::RecordHashes;
-pub use load::{Loaded, load};
+pub use load::{Loaded, load, load_seen};
 pub use model::*;

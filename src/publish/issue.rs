@@ -69,7 +69,7 @@ pub fn issue(
     };
     on_threads(None, || {
         let clock = Clock::start();
-        let (mut prepared, mut findings) = reading(world, &clock, progress)?;
+        let (mut prepared, mut findings) = reading(world, &clock, progress, &|_, _| {})?;
         let reissue = Reissue { numbers: &asked.reissue, because: &asked.because };
         let next = prepared.register.next(&prepared.catalogue, &prepared.facts, &asked.edition, reissue);
         let after = prepared.register.with(asked, next.clone());

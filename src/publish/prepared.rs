@@ -10,6 +10,7 @@ use crate::installed::{self, Installed};
 use crate::layouts::{self, Layouts};
 use crate::mixups::{self, Mixups};
 use crate::notes;
+use crate::records::Seen;
 use crate::register::{Register, Standing};
 use crate::sheets::{self, PrintKind, SheetFile};
 use crate::sketch;
@@ -45,9 +46,9 @@ pub(super) struct Prepared {
     tag_sheets: Vec<String>,
 }
 
-/// Reads and computes; with everything that is found on the way.
-pub(super) fn prepare(world: &dyn World) -> Result<(Prepared, Findings), WorldError> {
-    let loaded = catalogue::load(world)?;
+/// Reads and computes, and shows the records as they are written; with everything that is found on the way.
+pub(super) fn prepare(world: &dyn World, seen: &Seen<'_>) -> Result<(Prepared, Findings), WorldError> {
+    let loaded = catalogue::load_seen(world, seen)?;
     let (catalogue, mut findings) = (loaded.catalogue, loaded.findings);
     let ((mixups, found), (fonts, found_in_texts)) =
         rayon::join(|| confused(&catalogue), || texts(world, &catalogue));

@@ -128,6 +128,10 @@ fn finish(output: &Path, old: &Path, plan: &Plan, linked: &BTreeMap<String, Id>)
         let (from, to) = (below(old, path), below(output, path));
         disk::make_room(&to).and_then(|()| fs::rename(from, to))?;
     }
+    // Folders of many files go side by side. What stays of them goes with the work folder.
+    let at_the_top = entries.iter().filter(|(path, kind)| kind.is_dir() && !path.contains('/'));
+    let at_the_top: Vec<PathBuf> = at_the_top.map(|(path, _)| below(old, path)).collect();
+    at_the_top.par_iter().for_each(|folder| drop(fs::remove_dir_all(folder)));
     Ok(())
 }
 

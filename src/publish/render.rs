@@ -18,8 +18,10 @@ use super::staging::Staging;
 use super::why;
 use crate::diagnostics::{Finding, Findings, nearest};
 use crate::facts::{CardFacts, TagFacts};
+use crate::records::{Node, Seen};
 use crate::register::Standing;
-use crate::source::{World, WorldError};
+use crate::source::{FilePath, World, WorldError};
+use crate::spreadsheet::Gathered;
 use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
@@ -79,7 +81,13 @@ fn made(
     mut memory: Memory,
     key: Option<String>,
 ) -> Result<Report, Fault> {
-    let (prepared, mut findings) = reading(world, clock, progress)?;
+    let gathered = Gathered::default();
+    let gather = |file: &FilePath, records: &[Node]| {
+        if options.is_of_all() {
+            gathered.take(file, records);
+        }
+    };
+    let (prepared, mut findings) = reading(world, clock, progress, &gather)?;
     let cards_wanted = wanted(&prepared, &options.only, &findings)?;
     let copies = match &options.holder {
         Some(id) => Some(copies_for(&prepared, id, &cards_wanted, &findings)?),
@@ -124,9 +132,8 @@ fn made(
     }
     let cards = copies.map_or(cards_wanted.len(), |copies| copies.len());
     progress(Progress { stage: Stage::Output, done: 0, of: 1 });
-    let put = clock.output(|| finish(&staging, world, &prepared, &findings, options))?;
-    // Tens of thousands of files of the earlier output go meanwhile.
-    rayon::join(|| drop(staging), || clock.output(|| remember(memory, &put, &findings, cards, key, options)));
+    let put = clock.output(|| finish(staging, &gathered, &prepared, &findings, options))?;
+    clock.output(|| remember(memory, &put, &findings, cards, key, options));
     progress(Progress { stage: Stage::Output, done: 1, of: 1 });
     Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
 }
@@ -162,7 +169,7 @@ pub fn check(
 ) -> Result<Findings, Fault> {
     on_threads(options.jobs, || {
         let clock = Clock::start();
-        let (prepared, mut findings) = reading(world, &clock, progress)?;
+        let (prepared, mut findings) = reading(world, &clock, progress, &|_, _| {})?;
         if options.extent == Extent::Records {
             return Ok(grouped(findings));
         }
@@ -205,9 +212,10 @@ pub(super) fn reading(
     world: &dyn World,
     clock: &Clock,
     progress: &(dyn Fn(Progress) + Sync),
+    seen: &Seen<'_>,
 ) -> Result<(Prepared, Findings), WorldError> {
     progress(Progress { stage: Stage::Records, done: 0, of: 1 });
-    let prepared = clock.records(|| prepare(world));
+    let prepared = clock.records(|| prepare(world, seen));
     progress(Progress { stage: Stage::Records, done: 1, of: 1 });
     prepared
 }
@@ -260,18 +268,18 @@ pub(super) fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&
 }
 
 fn finish(
-    staging: &Staging,
-    world: &dyn World,
+    staging: Staging,
+    gathered: &Gathered,
     prepared: &Prepared,
     findings: &Findings,
     options: &RenderOptions,
 ) -> Result<PutInPlace, Fault> {
     if options.holder.is_some() {
-        return Ok(staging.put(Leftovers::Kept)?);
+        return Ok(staging.put_in_place(Leftovers::Kept)?);
     }
     if !options.only.is_empty() {
-        return Ok(staging.put(Leftovers::KeptExceptIn("sheets"))?);
+        return Ok(staging.put_in_place(Leftovers::KeptExceptIn("sheets"))?);
     }
-    data::write(world, prepared, findings, staging)?;
-    Ok(staging.put(Leftovers::Removed)?)
+    data::write(gathered, prepared, findings, &staging)?;
+    Ok(staging.put_in_place(Leftovers::Removed)?)
 }

@@ -74,14 +74,9 @@ impl Staging {
     /// then as it was. Where it can't be put in place at once, a machine that fails midway leaves it without a
     /// manifest; the fault says so, and the next run replaces it whole.
     pub fn put_in_place(self, leftovers: Leftovers) -> Result<PutInPlace, WorldError> {
-        self.put(leftovers)
-    }
-
-    /// The same, after which the lock is held and the earlier output is there still until this is dropped.
-    pub(super) fn put(&self, leftovers: Leftovers) -> Result<PutInPlace, WorldError> {
-        let take =
-            |files: &Mutex<Files>| std::mem::take(&mut *files.lock().unwrap_or_else(PoisonError::into_inner));
-        put::put(&self.workspace, take(&self.files), take(&self.kept), leftovers)
+        let files = self.files.into_inner().unwrap_or_else(PoisonError::into_inner);
+        let kept = self.kept.into_inner().unwrap_or_else(PoisonError::into_inner);
+        put::put(&self.workspace, files, kept, leftovers)
     }
 }
 

@@ -44,14 +44,19 @@ impl Salvaged {
     }
 }
 
+/// Whoever looks at the values of each file of records as they are read, that nobody has to read them again.
+pub type Seen<'a> = dyn Fn(&FilePath, &[Node]) + Sync + 'a;
+
 /// The records of a file; what can't be read becomes findings, and ids in it are salvaged.
 pub(super) fn read_documents<T: Read>(
     file: &FilePath,
     text: &str,
+    seen: &Seen<'_>,
     findings: &mut Findings,
     salvaged: &mut Vec<Salvaged>,
 ) -> Vec<Document<T>> {
     let (nodes, trouble) = documents(text);
+    seen(file, &nodes);
     let lines: Vec<&str> = text.lines().collect();
     if nodes.is_empty() && trouble.is_none() {
         findings.push(empty(Place::whole(file.clone()), "this file holds no record"));

@@ -1,6 +1,6 @@
 //! Reading a catalogue folder: every file by the folder it lies in.
 
-use super::document::{Document, Salvaged, read_documents};
+use super::document::{Document, Salvaged, Seen, read_documents};
 use super::file_kind::{FileKind, file_kind};
 use super::kinds::{
     CatalogueRecord, ConductorRecord, EditionRecord, FittingRecord, HolderRecord, MaterialRecord,
@@ -70,8 +70,16 @@ pub struct TextFile {
 /// # Ok::<(), fittingcards::source::WorldError>(())
 /// ```
 pub fn read(world: &dyn World) -> Result<Records, WorldError> {
+    read_seen(world, &|_, _| {})
+}
+
+/// The same, where somebody looks at the values of each file of records as they are read.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_seen(world: &dyn World, seen: &Seen<'_>) -> Result<Records, WorldError> {
     let files = world.files(Folder::Catalogue)?;
-    let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file)).collect();
+    let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file, seen)).collect();
     let mut records = Records::with_room_for(&read);
     records.findings.extend(world.unread(Folder::Catalogue)?.iter().map(Finding::of_unread));
     read.into_iter().for_each(|one| records.add(one));
@@ -82,7 +90,7 @@ pub fn read(world: &dyn World) -> Result<Records, WorldError> {
     Ok(records)
 }
 
-fn read_file(world: &dyn World, file: &FilePath) -> Records {
+fn read_file(world: &dyn World, file: &FilePath, seen: &Seen<'_>) -> Records {
     let mut records = Records::default();
     let kind = file_kind(&file.path);
     if let FileKind::Misplaced(fault) = &kind {
@@ -114,7 +122,7 @@ fn read_file(world: &dyn World, file: &FilePath) -> Records {
         return records;
     }
     match text_of(&kind, file, &bytes) {
-        Ok(text) => records.take(&kind, file, text),
+        Ok(text) => records.take(&kind, file, text, seen),
         Err(findings) => {
             records.findings.extend(findings);
             records.salvaged = Salvaged::all(&String::from_utf8_lossy(&bytes));
@@ -140,27 +148,29 @@ impl Records {
         }
     }
 
-    fn take(&mut self, kind: &FileKind, file: &FilePath, text: &str) {
+    fn take(&mut self, kind: &FileKind, file: &FilePath, text: &str, seen: &Seen<'_>) {
         match kind {
-            FileKind::Settings => self.take_settings(file, text),
+            FileKind::Settings => self.take_settings(file, text, seen),
             FileKind::Material => {
-                self.materials = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+                self.materials = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
             }
             FileKind::Conductor => {
-                self.conductors = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+                self.conductors = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
             }
-            FileKind::Part => self.parts = read_documents(file, text, &mut self.findings, &mut self.salvaged),
+            FileKind::Part => {
+                self.parts = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+            }
             FileKind::Fitting => {
-                self.fittings = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+                self.fittings = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
             }
             FileKind::Notice => {
-                self.notices = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+                self.notices = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
             }
             FileKind::Holder => {
-                self.holders = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+                self.holders = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
             }
             FileKind::Procedure => {
-                self.procedures = read_documents(file, text, &mut self.findings, &mut self.salvaged)
+                self.procedures = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
             }
             FileKind::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
             FileKind::Register
@@ -171,8 +181,8 @@ impl Records {
         }
     }
 
-    fn take_settings(&mut self, file: &FilePath, text: &str) {
-        let mut documents = read_documents(file, text, &mut self.findings, &mut self.salvaged);
+    fn take_settings(&mut self, file: &FilePath, text: &str, seen: &Seen<'_>) {
+        let mut documents = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged);
         if let Some(second) = documents.get(1) {
             let message = "catalogue.yaml holds only one document, and this is a second one";
             let help = "put it all into one, without `---` between";

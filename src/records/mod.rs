@@ -60,10 +60,10 @@ mod written_table;
 
 pub use bore::BoreRecord;
 pub use cell::{as_it_was, harmless};
-pub use document::{Document, Salvaged};
+pub use document::{Document, Salvaged, Seen};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use file_kind::CUT_OFF;
-pub use folder::{Records, TextFile, read};
+pub use folder::{Records, TextFile, read, read_seen};
 pub use kinds::*;
 pub use laid::{Laid, LaidShape, Quoting, laid};
 pub use node::{Content, Entry, Node, Scalar, ScalarKind, Written, nodes};

@@ -3,10 +3,11 @@
 use super::cells::{CellValue, cells};
 use super::columns::Columns;
 use super::kind::SheetKind;
-use crate::records::nodes;
+use crate::records::{Node, nodes};
 use crate::source::{FilePath, Folder, World, WorldError};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::{Mutex, PoisonError};
 
 /// The table of a kind of record.
 #[derive(Debug, Clone)]
@@ -19,45 +20,71 @@ pub struct Sheet {
     pub rows: Vec<Vec<Option<CellValue>>>,
 }
 
+/// The cells of records, gathered file by file from any number of threads.
+#[derive(Debug, Default)]
+pub struct Gathered(Mutex<BTreeMap<FilePath, Vec<Record>>>);
+
+/// The cells of a record by their columns.
+type Record = BTreeMap<String, CellValue>;
+
+impl Gathered {
+    /// Takes the records of a file, where it is of a kind that has a sheet.
+    pub fn take(&self, file: &FilePath, records: &[Node]) {
+        if !SheetKind::ALL.into_iter().any(|kind| is_of(kind, file)) {
+            return;
+        }
+        let records = records.iter().filter(|record| !record.is_empty());
+        let records = records.map(|record| cells(record).into_iter().collect()).collect();
+        self.0.lock().unwrap_or_else(PoisonError::into_inner).insert(file.clone(), records);
+    }
+
+    /// The tables of all kinds that have one.
+    #[must_use]
+    pub fn sheets(&self) -> Vec<Sheet> {
+        let files = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        SheetKind::ALL.into_iter().map(|kind| sheet(kind, &files)).collect()
+    }
+}
+
 /// The tables of all kinds that have one, from the records as they are written.
 ///
 /// # Errors
 /// Where the machine can't read the catalogue.
 pub fn sheets(world: &dyn World) -> Result<Vec<Sheet>, WorldError> {
-    SheetKind::ALL.into_iter().map(|kind| sheet(world, kind)).collect()
+    let gathered = Gathered::default();
+    for kind in SheetKind::ALL {
+        files(world, kind)?.par_iter().for_each(|(file, text)| gathered.take(file, &nodes(text)));
+    }
+    Ok(gathered.sheets())
 }
 
-fn sheet(world: &dyn World, kind: SheetKind) -> Result<Sheet, WorldError> {
-    let of_file = |(_, text): &(FilePath, String)| -> Vec<BTreeMap<String, CellValue>> {
-        nodes(text)
-            .iter()
-            .filter(|node| !node.is_empty())
-            .map(|node| cells(node).into_iter().collect())
-            .collect()
-    };
-    let records: Vec<_> = files(world, kind)?.par_iter().flat_map_iter(of_file).collect();
+fn sheet(kind: SheetKind, files: &BTreeMap<FilePath, Vec<Record>>) -> Sheet {
+    let of_kind = files.iter().filter(|(file, _)| is_of(kind, file));
+    let records: Vec<&Record> = of_kind.flat_map(|(_, records)| records).collect();
     let columns = Columns::of(kind);
-    let names: BTreeSet<&String> = records.iter().flat_map(BTreeMap::keys).collect();
+    let names: BTreeSet<&String> = records.iter().flat_map(|record| record.keys()).collect();
     let mut head: Vec<String> = names.into_iter().cloned().collect();
     head.sort_by_cached_key(|column| columns.place(column));
-    let rows = records.iter().map(|record| head.iter().map(|column| record.get(column).cloned()).collect());
-    Ok(Sheet { kind, rows: rows.collect(), head })
+    let row = |record: &&Record| head.iter().map(|column| record.get(column).cloned()).collect();
+    Sheet { kind, rows: records.iter().map(row).collect(), head }
 }
 
 /// The files of a kind of record that can be read as text, in order.
 pub(super) fn files(world: &dyn World, kind: SheetKind) -> Result<Vec<(FilePath, String)>, WorldError> {
-    let start = format!("{}/", kind.folder());
-    let is_record = |file: &FilePath| {
-        let hidden = file.path.split('/').any(|part| part.starts_with('.'));
-        file.path.starts_with(&start) && file.path.ends_with(".yaml") && !hidden
-    };
     let mut files = Vec::new();
-    for file in world.files(Folder::Catalogue)?.into_iter().filter(is_record) {
+    for file in world.files(Folder::Catalogue)?.into_iter().filter(|file| is_of(kind, file)) {
         if let Ok(text) = String::from_utf8(world.read(&file)?.to_vec()) {
             files.push((file, text));
         }
     }
     Ok(files)
+}
+
+/// Whether a file holds records of a kind.
+fn is_of(kind: SheetKind, file: &FilePath) -> bool {
+    let below = file.path.strip_prefix(kind.folder()).is_some_and(|rest| rest.starts_with('/'));
+    let hidden = || file.path.split('/').any(|part| part.starts_with('.'));
+    below && file.path.ends_with(".yaml") && !hidden()
 }
 
 impl Sheet {

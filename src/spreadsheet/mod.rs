@@ -32,7 +32,7 @@ mod workbook;
 
 pub use cells::CellValue;
 pub use change::{KeyChange, RecordChange};
-pub use export::{Sheet, sheets};
+pub use export::{Gathered, Sheet, sheets};
 pub use import::{Import, import};
 pub use kind::SheetKind;
 pub use read::{ReadCell, ReadTable, read_tables};

@@ -6,13 +6,13 @@ use crate::diagnostics::{self, Findings};
 use crate::publish::options::Fault;
 use crate::publish::prepared::Prepared;
 use crate::publish::staging::Staging;
-use crate::source::{World, WorldError};
-use crate::spreadsheet::{sheets, workbook};
+use crate::source::WorldError;
+use crate::spreadsheet::{Gathered, workbook};
 use std::fmt::Display;
 
 /// Writes all of them.
 pub(in crate::publish) fn write(
-    world: &dyn World,
+    gathered: &Gathered,
     prepared: &Prepared,
     findings: &Findings,
     staging: &Staging,
@@ -30,7 +30,7 @@ pub(in crate::publish) fn write(
             &card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?,
         )
     };
-    let tables = sheets(world)?;
+    let tables = gathered.sheets();
     let apart = || {
         let tables = separate(&tables).map_err(|(path, error)| unwritable(&path, &error))?;
         tables.iter().try_for_each(|(path, table)| put(path, table))
