@@ -132,7 +132,7 @@ fn made(
     }
     let cards = copies.map_or(cards_wanted.len(), |copies| copies.len());
     progress(Progress { stage: Stage::Output, done: 0, of: 1 });
-    let put = clock.output(|| finish(staging, &gathered, &prepared, &findings, options))?;
+    let put = clock.output(|| finish(staging, gathered, &prepared, &findings, options))?;
     clock.output(|| remember(memory, &put, &findings, cards, key, options));
     progress(Progress { stage: Stage::Output, done: 1, of: 1 });
     Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
@@ -269,7 +269,7 @@ pub(super) fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&
 
 fn finish(
     staging: Staging,
-    gathered: &Gathered,
+    gathered: Gathered,
     prepared: &Prepared,
     findings: &Findings,
     options: &RenderOptions,

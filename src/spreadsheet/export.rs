@@ -40,9 +40,9 @@ impl Gathered {
 
     /// The tables of all kinds that have one.
     #[must_use]
-    pub fn sheets(&self) -> Vec<Sheet> {
-        let files = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        SheetKind::ALL.into_iter().map(|kind| sheet(kind, &files)).collect()
+    pub fn sheets(self) -> Vec<Sheet> {
+        let mut files = self.0.into_inner().unwrap_or_else(PoisonError::into_inner);
+        SheetKind::ALL.into_iter().map(|kind| sheet(kind, &mut files)).collect()
     }
 }
 
@@ -58,15 +58,15 @@ pub fn sheets(world: &dyn World) -> Result<Vec<Sheet>, WorldError> {
     Ok(gathered.sheets())
 }
 
-fn sheet(kind: SheetKind, files: &BTreeMap<FilePath, Vec<Record>>) -> Sheet {
-    let of_kind = files.iter().filter(|(file, _)| is_of(kind, file));
-    let records: Vec<&Record> = of_kind.flat_map(|(_, records)| records).collect();
+fn sheet(kind: SheetKind, files: &mut BTreeMap<FilePath, Vec<Record>>) -> Sheet {
+    let of_kind = files.iter_mut().filter(|(file, _)| is_of(kind, file));
+    let mut records: Vec<Record> = of_kind.flat_map(|(_, records)| std::mem::take(records)).collect();
     let columns = Columns::of(kind);
-    let names: BTreeSet<&String> = records.iter().flat_map(|record| record.keys()).collect();
+    let names: BTreeSet<&String> = records.iter().flat_map(BTreeMap::keys).collect();
     let mut head: Vec<String> = names.into_iter().cloned().collect();
     head.sort_by_cached_key(|column| columns.place(column));
-    let row = |record: &&Record| head.iter().map(|column| record.get(column).cloned()).collect();
-    Sheet { kind, rows: records.iter().map(row).collect(), head }
+    let row = |record: &mut Record| head.iter().map(|column| record.remove(column)).collect();
+    Sheet { kind, rows: records.par_iter_mut().map(row).collect(), head }
 }
 
 /// The files of a kind of record that can be read as text, in order.

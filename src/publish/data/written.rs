@@ -12,7 +12,7 @@ use std::fmt::Display;
 
 /// Writes all of them.
 pub(in crate::publish) fn write(
-    gathered: &Gathered,
+    gathered: Gathered,
     prepared: &Prepared,
     findings: &Findings,
     staging: &Staging,
