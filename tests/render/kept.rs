@@ -75,7 +75,15 @@ fn whatever_changes_the_bytes_are_those_of_a_clean_run() {
         (parts, "bore_mm: 10.8,", "bore_mm: 10.80,"),
         ("conductors/messengers.yaml", "duty: messenger", "duty: earth"),
         ("procedures/collet.yaml", "steps:", "# A comment moves the steps.\nsteps:"),
+        ("parts/collet-body.yaml", "drawing: D-101/A", "drawing: D-101/B"),
+        ("parts/collet-body.yaml", "name: Closing screw M30x2", "name: Closing screw M30x2.0"),
+        ("parts/collet-body.yaml", "report: R-1", "report: R-9"),
+        ("parts/collet-body.yaml", "reuse: never", "reuse: if-undamaged"),
+        ("conductors/messengers.yaml", "drum_tag: \"CU 70\"", "drum_tag: \"CU 71\""),
+        ("notices/1.yaml", "from the first of December", "from December on"),
+        ("holders/holders.yaml", "F-201: 6", "F-201: 7"),
         ("notes/F-201.md", "", "Another note.\n\n"),
+        ("notes/chapters/01-before-you-start.md", "\n\n", "\n\nAnother line.\n\n"),
         ("catalogue.yaml", "bleed_mm: 2", "bleed_mm: 1"),
         ("catalogue.yaml", "Load on a puller", "Load on two pullers"),
     ];
@@ -88,6 +96,16 @@ fn whatever_changes_the_bytes_are_those_of_a_clean_run() {
         .clone()
         .with(FilePath::layouts("cards/mark.xml"), "<block id=\"mark\"><space height=\"1\"/></block>");
     same_as_clean(&own, folder.path(), "a layout of a block");
+    let footer = "<footer class=\"bottom\"><p class=\"caution\">{{ frame.caution }}</p><p>{{ frame.edition }}, \
+                  {{ frame.date }}, {{ frame.state }}</p></footer>\n";
+    let own = first.clone().with(FilePath::layouts("booklet/footer.html"), footer);
+    same_as_clean(&first, folder.path(), "no layout of ours");
+    assert!(same_as_clean(&own, folder.path(), "a layout of pages") > 0, "cards were not kept");
+    let own = first.clone().with(FilePath::catalogue("fonts/own.ttf"), dejavu::sans_mono::regular());
+    same_as_clean(&own, folder.path(), "a font");
+    let material = "id: bronze-soft\nname: Soft bronze of our own\ngroup: bronze\n";
+    let own = first.clone().with(FilePath::catalogue("materials/own.yaml"), material);
+    same_as_clean(&own, folder.path(), "a material");
     same_as_clean(&first, folder.path(), "back to the first");
 }
 
