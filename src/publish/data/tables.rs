@@ -3,15 +3,8 @@
 use crate::records::written_table;
 use crate::spreadsheet::Sheet;
 
-/// A CSV for each kind, with its path.
-pub(super) fn separate(sheets: &[Sheet]) -> Result<Vec<(String, Vec<u8>)>, (String, csv::Error)> {
-    let table = |sheet: &Sheet| {
-        let path = format!("data/{}.csv", sheet.kind.folder());
-        let head: Vec<&str> = sheet.head.iter().map(String::as_str).collect();
-        match written_table(&head, &sheet.texts()) {
-            Ok(table) => Ok((path, table)),
-            Err(error) => Err((path, error)),
-        }
-    };
-    sheets.iter().map(table).collect()
+/// The bytes of a CSV.
+pub(super) fn table(sheet: &Sheet) -> Result<Vec<u8>, csv::Error> {
+    let head: Vec<&str> = sheet.head.iter().map(String::as_str).collect();
+    written_table(&head, &sheet.texts())
 }

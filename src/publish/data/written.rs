@@ -1,13 +1,13 @@
 //! The files of `data/`, written side by side.
 
-use super::tables::separate;
+use super::tables::table;
 use super::{card_list, catalogue_json};
 use crate::diagnostics::{self, Findings};
 use crate::publish::options::Fault;
 use crate::publish::prepared::Prepared;
 use crate::publish::staging::Staging;
 use crate::source::WorldError;
-use crate::spreadsheet::{Gathered, workbook};
+use crate::spreadsheet::{Gathered, Sheet, workbook};
 use std::fmt::Display;
 
 /// Writes all of them.
@@ -31,10 +31,11 @@ pub(in crate::publish) fn write(
         )
     };
     let tables = gathered.sheets();
-    let apart = || {
-        let tables = separate(&tables).map_err(|(path, error)| unwritable(&path, &error))?;
-        tables.iter().try_for_each(|(path, table)| put(path, table))
+    let apart = |sheet: &Sheet| {
+        let path = format!("data/{}.csv", sheet.kind.folder());
+        put(&path, &table(sheet).map_err(|error| unwritable(&path, &error))?)
     };
+    let apart = || tables.iter().try_for_each(apart);
     let whole = || {
         let path = "data/records.xlsx";
         put(path, &workbook(&tables, catalogue.settings.date).map_err(|error| unwritable(path, &error))?)
