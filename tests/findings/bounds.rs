@@ -1,12 +1,12 @@
-//! Whatever a file of a mebibyte holds, it is answered: with findings, and without work that grows with the
-//! square of what is in it. Where it did grow so, these tests would not end.
+//! Whatever a large file holds, it is answered: with findings, and without work that grows with the square of what is in
+//! it. Where it did grow so, these tests would not end.
 
 use super::{print_findings, printed};
 use fittingcards::catalogue::load;
 use fittingcards::source::{FilePath, MemoryWorld};
 use std::fmt::Write as _;
 
-const SIZE: usize = 200_000;
+const SIZE: usize = 100_000;
 const SETTINGS: &str =
     "title: Example\nowner: Example railway\nedition: \"1\"\ncaution: Example, not for use.\n";
 const FITTING: &str = "number: F-1\nname: F\nfamily: other\nconductor: w\nparts: [P-1]\n";

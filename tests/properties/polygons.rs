@@ -45,11 +45,11 @@ fn groove(wire: &Grooved, side: f64) -> MultiPolygon<f64> {
     let far = 40.0;
     let wedge = [along(-lower, foot), along(-lower, far), along(upper, far), along(upper, foot)];
     let wedge = polygon(wedge.into_iter().map(mirrored).collect());
-    wedge.union(&disc(mirrored(centre), wire.fillet.mm(), 2000))
+    wedge.union(&disc(mirrored(centre), wire.fillet.mm(), 500))
 }
 
 fn metal(wire: &Grooved) -> MultiPolygon<f64> {
-    let circle = disc(coord! { x: 0.0, y: 0.0 }, wire.height.mm() / 2.0, 8000);
+    let circle = disc(coord! { x: 0.0, y: 0.0 }, wire.height.mm() / 2.0, 2000);
     circle.difference(&groove(wire, 1.0)).difference(&groove(wire, -1.0))
 }
 
@@ -109,7 +109,7 @@ proptest! {
     fn tubes_and_bars_have_the_area_of_their_polygon(d in 10.0..100.0_f64, part in 0.02..0.49_f64, corner in 0.1..4.0_f64) {
         let origin = coord! { x: 0.0, y: 0.0 };
         let tube = Construction::Tube { outside_diameter: Length::from_mm(d), wall: Length::from_mm(d * part) };
-        let ring = disc(origin, d / 2.0, 4000).difference(&disc(origin, d / 2.0 - d * part, 4000));
+        let ring = disc(origin, d / 2.0, 1000).difference(&disc(origin, d / 2.0 - d * part, 1000));
         prop_assert!(near(compute(&tube, None).unwrap().metal.mm2(), ring.unsigned_area(), 1e-5));
         let bar = Construction::Bar {
             width: Length::from_mm(d),
@@ -122,7 +122,7 @@ proptest! {
         };
         let mut shapes = vec![block(x, 5.0), block(d / 2.0, y)];
         let corners = [(x, y), (-x, y), (x, -y), (-x, -y)];
-        shapes.extend(corners.map(|(x, y)| disc(coord! { x: x, y: y }, corner, 2000)));
+        shapes.extend(corners.map(|(x, y)| disc(coord! { x: x, y: y }, corner, 500)));
         prop_assert!(near(compute(&bar, None).unwrap().metal.mm2(), unary_union(&shapes).unsigned_area(), 1e-5));
     }
 
