@@ -103,10 +103,12 @@ impl Draft<'_> {
 
 /// Places balloons as [`Draft::balloons`] does, at the same places in each of several drawings of one object.
 pub(crate) fn balloons_alike(drafts: &mut [Draft], balloons: &[Balloon]) {
-    let seen = seen(drafts, balloons);
-    match placed(drafts, &seen, balloons, MOST_ASIDE) {
+    // What has no room as it is has none for balloons.
+    let fit = drafts.iter().all(Draft::fits);
+    let placed = fit.then(|| placed(drafts, &seen(drafts, balloons), balloons, MOST_ASIDE)).flatten();
+    match placed {
         Some((_, mut placed)) => drafts.swap_with_slice(&mut placed),
-        None => drafts.iter_mut().for_each(|draft| draft.complete = false),
+        None => drafts.iter_mut().for_each(|draft| draft.complete &= balloons.is_empty()),
     }
 }
 
