@@ -20,7 +20,7 @@ pub(super) struct Aside {
 }
 
 /// The free place whose leaders cost least; `views` are for this balloon alone, one of each drawing.
-pub(super) fn aside(drafts: &[Draft], views: &[View]) -> Option<Aside> {
+pub(super) fn free_place(drafts: &[Draft], views: &[View]) -> Option<Aside> {
     let radius = drafts.first()?.balloon_radius();
     let room = Room::left(drafts, BEYOND * radius);
     let least = |place: &Point| views.iter().map(|view| view.at_least(0, *place)).sum();

@@ -233,7 +233,7 @@ fn one_elsewhere<'a>(
     let mut others = balloons.to_vec();
     let alone = [others.remove(aside)];
     let (cost, mut placed) = placed(drafts, seen, &others, elsewhere)?;
-    let aside = aside::aside(&placed, &views(&placed, seen, &alone))?;
+    let aside = aside::free_place(&placed, &views(&placed, seen, &alone))?;
     for (draft, target) in placed.iter_mut().zip(aside.targets) {
         draft.balloon(&alone[0], aside.place, target);
     }
