@@ -16,9 +16,10 @@ const FREE: f64 = 0.5;
 pub struct Leader {
     pub part: usize,
     line: Line,
-    /// Radii of its dot and of its balloon.
+    /// Radii of its dot and of its balloon, and the middle of that.
     dot: f64,
     balloon: f64,
+    stands: Point,
 }
 
 pub fn leaders(scene: &Scene) -> Vec<Leader> {
@@ -28,10 +29,10 @@ pub fn leaders(scene: &Scene) -> Vec<Leader> {
                 Purpose::Leader(part),
                 Primitive::Lines(line),
                 Primitive::Circle(_, dot),
-                Primitive::Circle(_, balloon),
+                Primitive::Circle(stands, balloon),
             ) => {
                 let line = Line::new(line[0][0], line[0][1]);
-                Some(Leader { part, line, dot: *dot, balloon: *balloon })
+                Some(Leader { part, line, dot: *dot, balloon: *balloon, stands: *stands })
             }
             _ => None,
         }
@@ -79,6 +80,11 @@ impl<'s> Seen<'s> {
     /// How far a leader goes over other parts and the conductor, in millimetres.
     pub fn over_others(&self, leader: &Leader) -> f64 {
         self.foreign(leader.part, leader.line)
+    }
+
+    /// Whether a balloon covers nothing of the object and is not shut in by it, as in the opening of an eye.
+    pub fn leaves_all_seen(&self, scene: &Scene, leader: &Leader) -> bool {
+        self.is_free(leader.stands, leader.balloon) && self.is_open(leader.stands, scene.bounds())
     }
 
     fn foreign(&self, part: usize, line: Line) -> f64 {
