@@ -1,5 +1,6 @@
 //! The loosest way to set a face in which everything has room.
 
+use super::columns;
 use super::corner::{NEARLY_BELOW, Punched, punched};
 use super::description::{Content, Heights, Node};
 use super::flow::{Slot, flow};
@@ -33,14 +34,7 @@ pub(super) struct Flexible {
 
 /// How much of the way from the least to the wanted height a drawing is given, in the order tried.
 const DRAWING_STEPS: [f64; 5] = [1.0, 0.75, 0.5, 0.25, 0.0];
-/// From one width of the first of two columns to the next that is tried, as a part of the whole width.
-const COLUMN_STEP: f64 = 0.02;
-/// The same where it is only seen where to look closer.
-const COARSE_STEP: f64 = 3.0 * COLUMN_STEP;
-
-/// Other widths of columns are not looked at where one that did for tighter texts leaves a face too high by more than this
-/// part of its height, and widths between those tried not where these all do (own rule): no columns are so much shorter in
-/// them.
+/// A face that is too high by more than this part of its height does not get room by other widths of its columns (own rule).
 const FAR_TOO_HIGH: f64 = 0.3;
 
 /// How a face is set in the first of its forms that has room for everything, as loosely as it goes: for the drawing as
@@ -53,7 +47,7 @@ pub(super) fn arrange(face: &Node, measurer: &Measurer<'_>) -> Result<Fitted, To
     let fitting = (0..forms).find_map(|form| Fitting { face, measurer, form }.loosest());
     fitting.ok_or_else(|| {
         let last = Fitting { face, measurer, form: forms - 1 };
-        let set = last.tried(Tightness::TIGHTEST, last.drawing(0.0), &[], None);
+        let set = last.tried(&last.setting(Tightness::TIGHTEST, last.drawing(0.0), &[]), None);
         too_full(&set.slots, &set.setting, set.height, measurer)
     })
 }
@@ -94,10 +88,12 @@ impl<'a> Fitting<'a, '_> {
     }
 
     fn loosest(self) -> Option<Fitted> {
-        let wanted = self.drawing(DRAWING_STEPS[0]);
-        let mut roomy = self.in_one_width(Tightness::STEPS[0], wanted, &[], None);
+        let loose = self.setting(Tightness::STEPS[0], self.drawing(DRAWING_STEPS[0]), &[]);
+        let mut roomy = self.in_width(&loose, self.shares().map_or(loose.share, |(least, _)| least));
         let beside = roomy.headings_beside();
-        let tightest = |step: f64, share| self.tried(Tightness::TIGHTEST, self.drawing(step), &beside, share);
+        let tightest = |step: f64, share| {
+            self.tried(&self.setting(Tightness::TIGHTEST, self.drawing(step), &beside), share)
+        };
         if self.fits(&roomy) {
             return Some(self.enlarged(self.roomiest(roomy, &[])));
         }
@@ -113,7 +109,7 @@ impl<'a> Fitting<'a, '_> {
         }
         let tight = self.roomiest(tight, &beside);
         if self.shares().is_some() {
-            roomy = self.tried(Tightness::STEPS[0], wanted, &[], Some(tight.setting.share));
+            roomy = self.tried(&loose, Some(tight.setting.share));
             if self.fits(&roomy) {
                 return Some(self.enlarged(self.roomiest(roomy, &[])));
             }
@@ -134,7 +130,8 @@ impl<'a> Fitting<'a, '_> {
         let mut from = usize::from(drawing == roomy.setting.drawing);
         while from < fitting {
             let middle = usize::midpoint(from, fitting);
-            let set = self.tried(Tightness::STEPS[middle], drawing, beside, Some(loosest.setting.share));
+            let setting = self.setting(Tightness::STEPS[middle], drawing, beside);
+            let set = self.tried(&setting, Some(loosest.setting.share));
             if self.fits(&set) {
                 (fitting, loosest) = (middle, set);
             } else {
@@ -168,38 +165,25 @@ impl<'a> Fitting<'a, '_> {
         most.fitted()
     }
 
-    /// The face so tight, with such a drawing, and with children that are known to stand beside the punched corner. Where it
-    /// has two columns: in the first widths in which it has room, those of `share` before others; else in the roomiest.
-    fn tried(
-        self,
-        tightness: Tightness,
-        drawing: Option<f64>,
-        beside: &[usize],
-        share: Option<f64>,
-    ) -> Set<'a> {
-        if share.is_some() || self.shares().is_none() {
-            let set = self.in_one_width(tightness, drawing, beside, share);
-            if self.fits(&set)
-                || self.shares().is_none()
-                || set.height > (1.0 + FAR_TOO_HIGH) * self.measurer.inside.1
-            {
+    /// Where the face has two columns: in the first widths in which it has room, those of `share` before others; else in the
+    /// roomiest.
+    fn tried(self, setting: &Setting, share: Option<f64>) -> Set<'a> {
+        if let Some(share) = share {
+            let set = self.in_width(setting, share);
+            if self.fits(&set) || self.shares().is_none() || set.height > self.hopeless() {
                 return set;
             }
         }
-        self.among_shares(&self.setting(tightness, drawing, beside), |set| self.fits(set))
+        self.among_shares(setting, |set| self.fits(set))
     }
 
-    /// The same in given widths, else in the first.
-    fn in_one_width(
-        self,
-        tightness: Tightness,
-        drawing: Option<f64>,
-        beside: &[usize],
-        share: Option<f64>,
-    ) -> Set<'a> {
-        let setting = self.setting(tightness, drawing, beside);
-        let share = share.or(self.shares().map(|shares| shares.0)).unwrap_or(setting.share);
-        self.cleared(Setting { share, ..setting })
+    fn in_width(self, setting: &Setting, share: f64) -> Set<'a> {
+        self.cleared(Setting { share, ..setting.clone() })
+    }
+
+    /// From this height on other widths of columns are not looked at.
+    fn hopeless(self) -> f64 {
+        (1.0 + FAR_TOO_HIGH) * self.measurer.inside.1
     }
 
     /// A face that has room, in the widths of its columns that leave most.
@@ -212,9 +196,10 @@ impl<'a> Fitting<'a, '_> {
     }
 
     fn shares(self) -> Option<(f64, f64)> {
-        shares(&self.face.children_in(self.form))
+        columns::shares(&self.face.children_in(self.form))
     }
 
+    /// The face so tight, with such a drawing, and with children that are known to stand beside the punched corner.
     fn setting(self, tightness: Tightness, drawing: Option<f64>, beside: &[usize]) -> Setting {
         let clear = |child| if beside.contains(&child) { Clear::Beside } else { Clear::Already };
         let clear = (0..self.face.children_in(self.form).len()).map(clear).collect();
@@ -223,11 +208,11 @@ impl<'a> Fitting<'a, '_> {
 
     /// In the roomiest widths of two columns, or in the first that are good enough.
     fn among_shares(self, setting: &Setting, is_enough: impl Fn(&Set<'a>) -> bool) -> Set<'a> {
-        let at = |share: f64| self.cleared(Setting { share, ..setting.clone() });
+        let at = |share: f64| self.in_width(setting, share);
         let Some((least, most)) = self.shares() else { return at(setting.share) };
         let mut best = at(least);
         let mut lowest = best.height;
-        for share in between(least + COARSE_STEP, most, COARSE_STEP) {
+        for share in columns::far_apart(least, most) {
             if is_enough(&best) {
                 return best;
             }
@@ -235,13 +220,10 @@ impl<'a> Fitting<'a, '_> {
             lowest = lowest.min(set.height);
             best = better(best, set);
         }
-        if lowest > (1.0 + FAR_TOO_HIGH) * self.measurer.inside.1 {
+        if lowest > self.hopeless() {
             return best;
         }
-        let near = best.setting.share;
-        let from = (near - COARSE_STEP + COLUMN_STEP).max(least);
-        let to = (near + COARSE_STEP - COLUMN_STEP).min(most);
-        for share in between(from, to, COLUMN_STEP).filter(|share| (share - near).abs() > 1e-9) {
+        for share in columns::near(best.setting.share, least, most) {
             if is_enough(&best) {
                 return best;
             }
@@ -330,19 +312,4 @@ impl Set<'_> {
 /// That of two which leaves more room.
 fn better<'a>(best: Set<'a>, set: Set<'a>) -> Set<'a> {
     if set.crowding() <= best.crowding() { set } else { best }
-}
-
-/// Widths from one to another.
-fn between(from: f64, to: f64, step: f64) -> impl Iterator<Item = f64> {
-    std::iter::successors(Some(from), move |share| Some(share + step))
-        .take_while(move |share| *share <= to + 1e-9)
-}
-
-/// What the layout leaves open of the width of the first of two columns.
-fn shares(children: &[&Node]) -> Option<(f64, f64)> {
-    let of = |node: &&Node| match node.content {
-        Content::Columns { share } => Some(share),
-        _ => shares(&node.children.iter().collect::<Vec<_>>()),
-    };
-    children.iter().find_map(of)
 }

@@ -2,6 +2,7 @@
 
 mod arrange;
 mod boxes;
+mod columns;
 mod complete;
 mod compose;
 mod corner;
