@@ -86,7 +86,8 @@ struct Written {
 /// How faces of one format look.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct CardStyle {
-    types: BTreeMap<TypeClass, TypeSize>,
+    /// By the number of their class: they are asked for again and again.
+    types: [Option<TypeSize>; TypeClass::Foot as usize + 1],
     leading: Leading,
     /// Most that a gap widens where there is room to spare, in millimetres.
     pub air: f64,
@@ -185,7 +186,7 @@ fn counted(number: usize) -> u32 {
 impl CardStyle {
     fn bare(smallest: Length) -> Self {
         Self {
-            types: BTreeMap::new(),
+            types: [None; TypeClass::Foot as usize + 1],
             leading: Leading { roomy: 1.2, tight: 1.0 },
             air: 0.0,
             frames: BTreeMap::new(),
@@ -195,7 +196,9 @@ impl CardStyle {
     }
 
     fn take(&mut self, written: &Written) {
-        self.types.extend(written.types.iter().map(|(class, size)| (*class, *size)));
+        for (class, size) in &written.types {
+            self.types[*class as usize] = Some(*size);
+        }
         self.leading = written.leading.unwrap_or(self.leading);
         self.air = written.air_mm.unwrap_or(self.air);
         self.frames.extend(written.frames.iter().map(|(name, frame)| (name.clone(), frame.clone())));
@@ -206,8 +209,7 @@ impl CardStyle {
     /// numbers.
     pub fn size(&self, class: TypeClass, tightness: Tightness) -> Length {
         let least = self.smallest.pt().max(class.least_legible());
-        let TypeSize { size, least } =
-            self.types.get(&class).copied().unwrap_or(TypeSize { size: least, least });
+        let TypeSize { size, least } = self.types[class as usize].unwrap_or(TypeSize { size: least, least });
         let least = least.max(self.smallest.pt());
         let roomy = size.max(least);
         let size = Length::from_pt(roomy + (least - roomy) * tightness.type_scale);

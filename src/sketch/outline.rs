@@ -1,16 +1,20 @@
 //! Closed outlines, with holes: what they hold, where lines cut them.
 
-use super::plane::{Affine, Line, Point, Rect, Vec2};
+use super::plane::{Affine, Line, Point, Rect, Vec2, around};
 use kurbo::{BezPath, PathEl, PathSeg, Shape as _};
 
 /// A closed outline: one ring, or several of which every second one inside is a hole.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Outline(BezPath);
+pub(crate) struct Outline {
+    path: BezPath,
+    /// Asked for far more often than an outline is made.
+    bounds: Rect,
+}
 
 impl Outline {
     /// One ring.
     pub fn new(points: Vec<Point>) -> Self {
-        Self(BezPath::new()).with_hole(points)
+        Self::of_path(BezPath::new()).with_hole(points)
     }
 
     /// From pairs of x and y.
@@ -20,7 +24,14 @@ impl Outline {
 
     /// An upright rectangle.
     pub fn rectangle(rect: Rect) -> Self {
-        Self(rect.to_path(0.0))
+        Self::of_path(rect.to_path(0.0))
+    }
+
+    /// Of straight sides alone.
+    fn of_path(path: BezPath) -> Self {
+        let mut corners = path.elements().iter().filter_map(PathEl::end_point).peekable();
+        let bounds = if corners.peek().is_some() { around(corners) } else { Rect::ZERO };
+        Self { path, bounds }
     }
 
     /// A round hole, or any other ring that is cut out.
@@ -28,16 +39,16 @@ impl Outline {
     pub fn with_hole(mut self, hole: Vec<Point>) -> Self {
         let mut points = hole.into_iter();
         if let Some(first) = points.next() {
-            self.0.move_to(first);
-            points.for_each(|point| self.0.line_to(point));
-            self.0.close_path();
+            self.path.move_to(first);
+            points.for_each(|point| self.path.line_to(point));
+            self.path.close_path();
         }
-        self
+        Self::of_path(self.path)
     }
 
     /// The corners of every ring.
     pub fn rings(&self) -> impl Iterator<Item = Vec<Point>> + '_ {
-        let rings = self.0.elements().split(|element| *element == PathEl::ClosePath);
+        let rings = self.path.elements().split(|element| *element == PathEl::ClosePath);
         rings
             .map(|ring| ring.iter().filter_map(PathEl::end_point).collect::<Vec<_>>())
             .filter(|ring| !ring.is_empty())
@@ -45,25 +56,32 @@ impl Outline {
 
     /// Every side as the segment between two corners.
     pub fn sides(&self) -> impl Iterator<Item = Line> + '_ {
-        self.0.segments().filter_map(|side| if let PathSeg::Line(line) = side { Some(line) } else { None })
+        self.path.segments().filter_map(|side| if let PathSeg::Line(line) = side { Some(line) } else { None })
     }
 
     pub fn bounds(&self) -> Rect {
-        self.0.bounding_box()
+        self.bounds
     }
 
     pub fn is_finite(&self) -> bool {
-        self.0.is_finite()
+        self.path.is_finite()
     }
 
     /// Whether a point lies in it, holes left out.
     pub fn contains(&self, point: Point) -> bool {
-        self.0.winding(point) % 2 != 0
+        // The library's winding number takes long: it looks for the extrema of every side.
+        let Rect { x0, y0, x1, y1 } = self.bounds;
+        let left = |Line { p0, p1 }: &Line| {
+            (p0.y <= point.y) != (p1.y <= point.y)
+                && p0.x + (p1.x - p0.x) * ((point.y - p0.y) / (p1.y - p0.y)) <= point.x
+        };
+        let near = (x0..=x1).contains(&point.x) && (y0..=y1).contains(&point.y);
+        near && self.sides().filter(left).count() % 2 != 0
     }
 
     #[must_use]
     pub fn mapped(&self, map: Affine) -> Self {
-        Self(map * &self.0)
+        Self::of_path(map * &self.path)
     }
 }
 
@@ -104,4 +122,32 @@ pub(crate) fn boxed(ring: &[Point], rect: Rect) -> Vec<Point> {
     let ring = clipped(&ring, |point| rect.x1 - point.x);
     let ring = clipped(&ring, |point| point.y - rect.y0);
     clipped(&ring, |point| rect.y1 - point.y)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Against the winding number that kurbo finds, over and round a ring with a hole, corners and sides among the points.
+    #[test]
+    fn a_point_lies_in_an_outline_where_its_winding_number_is_odd() {
+        let outline = Outline::of(&[(0.0, 0.0), (6.0, 1.0), (5.0, 5.0), (3.0, 2.0), (1.0, 6.0)])
+            .with_hole(vec![Point::new(0.75, 1.0), Point::new(2.0, 1.25), Point::new(1.25, 3.0)]);
+        let mut inside = 0;
+        for point in
+            (-4..=28).flat_map(|x| (-4..=28).map(move |y| Point::new(f64::from(x) / 4.0, f64::from(y) / 4.0)))
+        {
+            assert_eq!(outline.contains(point), outline.path.winding(point) % 2 != 0, "{point:?}");
+            inside += usize::from(outline.contains(point));
+        }
+        assert!((100..300).contains(&inside), "{inside}");
+    }
+
+    #[test]
+    fn the_box_round_an_outline_is_that_of_its_corners() {
+        let outline = Outline::rectangle(Rect::new(1.0, 2.0, 4.0, 3.0)).mapped(Affine::translate((1.0, 0.0)));
+        assert_eq!(outline.bounds(), outline.path.bounding_box());
+        assert_eq!(outline.bounds(), Rect::new(2.0, 2.0, 5.0, 3.0));
+        assert_eq!(Outline::of(&[]).bounds(), BezPath::new().bounding_box());
+    }
 }

@@ -88,7 +88,9 @@ impl Primitive {
     /// Whether one of its lines comes into a box.
     pub fn strokes_meet(&self, rect: Rect) -> bool {
         match self {
-            Self::Area(outline) => outline.sides().any(|side| enters(side, rect)),
+            Self::Area(outline) => {
+                outline.bounds().overlaps(rect) && outline.sides().any(|side| enters(side, rect))
+            }
             Self::Circle(centre, radius) => {
                 let far = corners(rect).iter().map(|corner| corner.distance(*centre)).fold(0.0, f64::max);
                 let near = at(within(centre.x, rect.x0, rect.x1), within(centre.y, rect.y0, rect.y1));

@@ -17,8 +17,23 @@ const FIRST_PART: u16 = 3;
 const NARROW: u16 = 2;
 /// Half the width of such a gap, in millimetres (own rule).
 const HALF_A_GAP: f64 = 0.45;
+/// What is seen beyond the object's own box, when neighbours are compared.
+const OUTSIDE: u16 = PAINTED;
+/// From corner to corner of a cell, in sides of it, about.
+const DIAGONAL: f64 = 1.4;
 /// On top of the part's: its mark, which no dot may hide.
 const PAINTED: u16 = 1 << 15;
+
+/// A cell that shows a part, met on a straight way from a side of the object.
+pub(super) struct Met {
+    pub part: usize,
+    /// The line of cells along which it lies.
+    pub line: usize,
+    pub cell: usize,
+    pub place: Point,
+    /// How far the way lies over others, in millimetres.
+    pub over: f64,
+}
 
 /// The object of a drawing, cell by cell.
 pub(super) struct Cells {
@@ -106,8 +121,9 @@ impl Cells {
         self.corner + at(column as f64 + 0.5, row as f64 + 0.5).to_vec2() * self.side
     }
 
-    /// How much of a line lies over anything but nothing and this part, in millimetres.
-    pub fn over_others(&self, part: usize, line: Line) -> f64 {
+    /// How much of a line lies over anything but nothing and this part, in millimetres; more than `enough` where it is more
+    /// than that.
+    pub fn over_others(&self, part: usize, line: Line, enough: f64) -> f64 {
         let length = line.p0.distance(line.p1);
         let count = (length / (1.5 * self.side)).ceil().max(1.0);
         let own = code(part);
@@ -115,7 +131,8 @@ impl Cells {
             let seen = self.at(line.p0.lerp(line.p1, (*index as f64 + 0.5) / count));
             seen != NOTHING && seen & !PAINTED != own
         });
-        others.count() as f64 * length / count
+        let most = (enough * count / length) as usize;
+        others.take(most.saturating_add(1)).count() as f64 * length / count
     }
 
     /// Whether a straight way leads from a place up, down or to a side out of the object.
@@ -145,37 +162,30 @@ impl Cells {
 
     /// How far the nearest place is where something else is seen, by steps from cell to cell, there and back.
     fn measured(&self) -> Vec<f64> {
-        let mut clear = vec![f64::INFINITY; self.seen.len()];
+        // With a frame of cells round all, so that each has neighbours on every side.
+        let width = self.columns + 2;
+        let mut seen = vec![OUTSIDE; width * (self.rows + 2)];
+        let row_of = |row: usize| (row + 1) * width + 1..(row + 2) * width - 1;
+        for (row, cells) in self.seen.chunks(self.columns).enumerate() {
+            seen[row_of(row)].copy_from_slice(cells);
+        }
+        let mut clear = vec![f64::INFINITY; seen.len()];
         for row in 0..self.rows {
-            for column in 0..self.columns {
-                self.near(&mut clear, (column, row), (-1, -1));
+            for cell in row_of(row) {
+                near(&seen, &mut clear, cell, [cell - 1, cell - width, cell - width - 1, cell - width + 1]);
             }
         }
         for row in (0..self.rows).rev() {
-            for column in (0..self.columns).rev() {
-                self.near(&mut clear, (column, row), (1, 1));
+            for cell in row_of(row).rev() {
+                near(&seen, &mut clear, cell, [cell + 1, cell + width, cell + width + 1, cell + width - 1]);
             }
         }
-        clear.iter_mut().for_each(|cells| *cells *= self.side);
-        clear
+        let inside = (0..self.rows).flat_map(|row| &clear[row_of(row)]);
+        inside.map(|cells| cells * self.side).collect()
     }
 
-    /// What neighbours on one side, already measured, say of a cell: half a cell off, where they show something else.
-    fn near(&self, clear: &mut [f64], (column, row): (usize, usize), (x, y): (isize, isize)) {
-        let cell = row * self.columns + column;
-        let mut least = clear[cell];
-        for (x, y, far) in [(x, 0, 1.0), (0, y, 1.0), (x, y, 1.4), (-x, y, 1.4)] {
-            let next = (column.wrapping_add_signed(x), row.wrapping_add_signed(y));
-            let next = (next.0 < self.columns && next.1 < self.rows).then(|| next.1 * self.columns + next.0);
-            let alike = next.filter(|next| self.seen[*next] == self.seen[cell]);
-            least = least.min(alike.map_or(0.5 * far, |next| clear[next] + far));
-        }
-        clear[cell] = least;
-    }
-
-    /// Of each cell that shows a part, going inward from a side: the part, the line of cells along which it lies, its number,
-    /// and how far a straight way from that side to it lies over others, in millimetres.
-    pub fn inward_from(&self, band: Band, mut found: impl FnMut(usize, usize, usize, f64)) {
+    /// Each cell that shows a part, going inward from a side.
+    pub fn inward_from(&self, band: Band, mut found: impl FnMut(Met)) {
         let (lines, deep) =
             if band.is_level() { (self.columns, self.rows) } else { (self.rows, self.columns) };
         let mut of_part: Vec<u32> = Vec::new();
@@ -194,7 +204,8 @@ impl Cells {
                 if let Some(part) = self.part(cell) {
                     of_part.resize(of_part.len().max(part + 1), 0);
                     of_part[part] += 1;
-                    found(part, line, cell, f64::from(all - of_part[part]) * self.side);
+                    let over = f64::from(all - of_part[part]) * self.side;
+                    found(Met { part, line, cell, place: self.middle(column, row), over });
                 }
             }
         }
@@ -215,6 +226,20 @@ impl Cells {
     pub fn middle_of(&self, cell: usize) -> Point {
         self.middle(cell % self.columns, cell / self.columns)
     }
+}
+
+/// What neighbours on one side, already measured, say of a cell: half a cell off, where they show something else. Two of
+/// them lie beside it, two at its corners.
+fn near(seen: &[u16], clear: &mut [f64], cell: usize, [side, end, corner, other]: [usize; 4]) {
+    let (own, mut least) = (seen[cell], clear[cell]);
+    for (next, far) in [(side, 1.0), (end, 1.0), (corner, DIAGONAL), (other, DIAGONAL)] {
+        let here = if seen[next] == own { clear[next] + far } else { 0.5 * far };
+        // Quicker than the library's least of two, which looks for what is no number.
+        if here < least {
+            least = here;
+        }
+    }
+    clear[cell] = least;
 }
 
 fn code(part: usize) -> u16 {

@@ -2,6 +2,7 @@
 
 use super::band::Frame;
 use super::seen::Seen;
+use super::slots::Slots;
 use super::targets::{OVER_OTHERS, Target};
 use crate::sketch::plane::{Line, Point, Rect, enters, segments_meet};
 use kurbo::ParamCurveNearest as _;
@@ -37,12 +38,28 @@ pub(super) struct View<'s> {
     pub lines: Vec<Line>,
 }
 
+/// How far a leader goes over others, and how far of that it need not, in millimetres.
+struct Over {
+    all: f64,
+    needless: f64,
+}
+
+impl Over {
+    fn cost(&self) -> f64 {
+        OVER_OTHERS * self.all + NEEDLESS * self.needless
+    }
+}
+
 impl View<'_> {
-    /// How far beyond what it must a leader goes over others, in millimetres, and how far it goes over them.
-    fn over(&self, item: usize, line: Line) -> (f64, f64) {
+    /// How far a leader goes over others, in millimetres, and how far beyond what it must; no further than it takes to cost
+    /// `enough`.
+    fn over(&self, item: usize, line: Line, enough: f64) -> Over {
         let part = self.parts[item];
-        let over = self.seen.cells.over_others(part, line);
-        ((over - self.seen.aims[part].least_over - SLACK).max(0.0), over)
+        let free = self.seen.aims[part].least_over + SLACK;
+        let enough =
+            (enough / OVER_OTHERS).min((enough + NEEDLESS * free) / (OVER_OTHERS + NEEDLESS)).max(0.0);
+        let all = self.seen.cells.over_others(part, line, enough);
+        Over { all, needless: (all - free).max(0.0) }
     }
 
     /// Where leaders to an item may end, whatever side they come from: the cheapest places towards each.
@@ -64,16 +81,16 @@ impl View<'_> {
         }
         let crossed = self.lines.iter().filter(|of| segments_meet(line, **of)).count();
         let entered = self.kept_out.iter().filter(|kept| enters(line, **kept)).count();
-        let (needless, over) = self.over(item, line);
-        free + OVER_OTHERS * over + NEEDLESS * needless + CONFLICT * (crossed + entered) as f64
+        let met = free + CONFLICT * (crossed + entered) as f64;
+        if met >= bound { met } else { met + self.over(item, line, bound - met).cost() }
     }
 }
 
 /// The leaders from the slots of a band to the targets of all items.
 pub(super) struct Leaders<'l> {
     pub views: &'l [View<'l>],
-    /// Where balloons may stand along the band, in rising order.
-    pub slots: &'l [f64],
+    /// Where balloons may stand along the band.
+    pub slots: &'l Slots,
     pub frame: Frame,
     /// Radius of a balloon.
     pub radius: f64,
@@ -83,12 +100,12 @@ pub(super) struct Leaders<'l> {
 }
 
 impl<'l> Leaders<'l> {
-    pub fn new(views: &'l [View<'l>], slots: &'l [f64], frame: Frame, radius: f64) -> Self {
+    pub fn new(views: &'l [View<'l>], slots: &'l Slots, frame: Frame, radius: f64) -> Self {
         let items = views.first().map_or(0, |view| view.parts.len());
         let of = |view: &View<'_>, item: usize| view.seen.targets(view.parts[item], frame.band).len();
         let all = views.iter().flat_map(|view| (0..items).map(move |item| of(view, item)));
         let most = all.max().unwrap_or(0);
-        let known = vec![f64::NAN; views.len() * items * most * slots.len()];
+        let known = vec![f64::NAN; views.len() * items * most * slots.places.len()];
         Self { views, slots, frame, radius, known, most }
     }
 
@@ -102,7 +119,7 @@ impl<'l> Leaders<'l> {
     }
 
     pub fn line(&self, (view, item): (usize, usize), target: usize, slot: usize) -> Line {
-        Line::new(self.frame.place(self.slots[slot]), self.targets(view, item)[target].place)
+        Line::new(self.frame.place(self.slots.places[slot]), self.targets(view, item)[target].place)
     }
 
     /// What a leader to a target costs at least, wherever its balloon stands.
@@ -113,7 +130,7 @@ impl<'l> Leaders<'l> {
 
     /// What a leader costs by itself.
     pub fn cost(&mut self, (view, item): (usize, usize), target: usize, slot: usize) -> f64 {
-        let index = ((view * self.items() + item) * self.most + target) * self.slots.len() + slot;
+        let index = ((view * self.items() + item) * self.most + target) * self.slots.places.len() + slot;
         if self.known[index].is_nan() {
             self.known[index] = self.worked_out((view, item), target, slot);
         }
@@ -122,13 +139,13 @@ impl<'l> Leaders<'l> {
 
     fn worked_out(&self, of: (usize, usize), target: usize, slot: usize) -> f64 {
         let (view, line) = (&self.views[of.0], self.line(of, target, slot));
-        let slant = (self.slots[slot] - self.frame.along(line.p1)).abs();
+        let slant = (self.slots.places[slot] - self.frame.along(line.p1)).abs();
         slant + view.cost(of.1, self.targets(of.0, of.1)[target], line, f64::INFINITY)
     }
 
     /// How far beyond what it must a leader goes over others, in millimetres.
     pub fn needless(&self, of: (usize, usize), target: usize, slot: usize) -> f64 {
-        self.views[of.0].over(of.1, self.line(of, target, slot)).0
+        self.views[of.0].over(of.1, self.line(of, target, slot), f64::INFINITY).needless
     }
 
     /// How many leaders of a drawing meet each other, or a foreign dot or balloon.

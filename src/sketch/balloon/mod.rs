@@ -4,10 +4,10 @@ mod aside;
 mod band;
 mod cells;
 mod leaders;
-mod nearest_slots;
 mod placement;
 mod room;
 mod seen;
+mod slots;
 mod targets;
 
 use super::appearance::{Appearance, Pen, Tone};
@@ -20,6 +20,7 @@ use leaders::{Leaders, View};
 use placement::{Placement, Solution};
 use room::Room;
 use seen::Seen;
+use slots::Slots;
 
 /// A balloon to be placed: the part that it points at, and the letters in it.
 #[derive(Debug, Clone)]
@@ -165,7 +166,7 @@ fn along_a_band(drafts: &[Draft], seen: &[Seen], balloons: &[Balloon]) -> Option
         if best.as_ref().is_some_and(|best| best.solution.needless <= needless + ENOUGH) {
             continue;
         }
-        let slots = room.slots(drafts, balloons.len());
+        let slots = Slots::new(room.slots(drafts, balloons.len()), 2.0 * radius + 0.3);
         let leaders = Leaders::new(&views, &slots, room.frame, radius);
         let Some(solution) = Placement(leaders).solve() else { continue };
         // A row or column longer than the drawing may take it out of its room.

@@ -1,7 +1,7 @@
 //! Which balloon stands where: leaders that meet nothing, short, over as little of others as can be, in the order of the items.
 
 use super::leaders::{CONFLICT, Leaders};
-use super::nearest_slots::nearest_slots;
+use super::slots::Slots;
 use crate::sketch::plane::{Line, Point};
 
 /// What a balloon out of its order costs, in millimetres of leader.
@@ -147,11 +147,14 @@ impl Placement<'_> {
 
     /// Moves one balloon along the band to where all leaders cost least.
     fn shift(&mut self, best: &mut Tried, item: usize) {
-        for slot in 0..self.0.slots.len() {
+        for slot in 0..self.0.slots.places.len() {
             let kept = std::mem::replace(&mut best.slots[item], slot);
-            let apart = best.slots.iter().enumerate().all(|(other, at)| {
-                other == item || (self.0.slots[*at] - self.0.slots[slot]).abs() >= self.pitch()
-            });
+            let Slots { places, pitch, .. } = self.0.slots;
+            let apart = best
+                .slots
+                .iter()
+                .enumerate()
+                .all(|(other, at)| other == item || (places[*at] - places[slot]).abs() >= *pitch);
             let bound = best.cost - 1e-9;
             let cost = if apart { self.cost_at(&best.chosen, &best.slots, bound) } else { None };
             match cost {
@@ -225,15 +228,11 @@ impl Placement<'_> {
         let mut order: Vec<(usize, f64)> = (0..self.0.items()).map(|item| (item, wish(item))).collect();
         order.sort_by(|a, b| a.1.total_cmp(&b.1));
         let wishes: Vec<f64> = order.iter().map(|(_, wish)| *wish).collect();
-        let nearest = nearest_slots(&wishes, self.0.slots, self.pitch())?;
+        let nearest = self.0.slots.nearest(&wishes)?;
         let mut slots = vec![0; order.len()];
         for ((item, _), slot) in order.into_iter().zip(nearest) {
             slots[item] = slot;
         }
         Some(slots)
-    }
-
-    fn pitch(&self) -> f64 {
-        2.0 * self.0.radius + 0.3
     }
 }

@@ -1,7 +1,7 @@
 //! Where the dot of a leader may lie: well inside what is seen of its part, with little of others on the way out.
 
 use super::band::{Band, Frame};
-use super::cells::Cells;
+use super::cells::{Cells, Met};
 use crate::sketch::appearance::Tone;
 use crate::sketch::plane::{Point, Rect, Vec2, around, grown};
 use crate::sketch::scene::{Element, Purpose, Scene};
@@ -64,11 +64,11 @@ pub(super) fn aims(scene: &Scene, cells: &Cells, parts: usize, dot: f64, most: u
     for (number, band) in Band::ALL.into_iter().enumerate() {
         // Of each part: the best place of each stretch along the side.
         let mut best: Vec<Vec<Option<Candidate>>> = parts.iter().map(|_| Vec::new()).collect();
-        cells.inward_from(band, |part, line, cell, over| {
+        cells.inward_from(band, |Met { part, line, cell, place, over }| {
             if !holds[cell] || part >= parts.len() {
                 return;
             }
-            let found = Candidate { target: parts[part].target(cells, cell, band), over };
+            let found = Candidate { target: parts[part].target(place, cells.clearance[cell], band), over };
             let (stretch, best) = ((line as f64 * cells.side / ALIKE) as usize, &mut best[part]);
             best.resize(best.len().max(stretch + 1), None);
             if best[stretch].is_none_or(|kept| found.whole_cost() < kept.whole_cost()) {
@@ -96,11 +96,11 @@ impl Part {
     }
 
     /// A place of it for a leader from a band: roomy, near its middle along the band, not deep in it.
-    fn target(&self, cells: &Cells, cell: usize, band: Band) -> Target {
-        let (place, frame) = (cells.middle_of(cell), Frame { band, level: 0.0 });
+    fn target(&self, place: Point, clearance: f64, band: Band) -> Target {
+        let frame = Frame { band, level: 0.0 };
         let deep = (frame.across(place) - band.level(self.bounds, 0.0)).abs();
         let off = (frame.along(place) - frame.along(self.mean)).abs();
-        Target { place, cost: (ROOMY - cells.clearance[cell]).max(0.0) + 0.1 * (off + deep) }
+        Target { place, cost: (ROOMY - clearance).max(0.0) + 0.1 * (off + deep) }
     }
 }
 
