@@ -245,3 +245,30 @@ fn near(seen: &[u16], clear: &mut [f64], cell: usize, [side, end, corner, other]
 fn code(part: usize) -> u16 {
     FIRST_PART + u16::try_from(part).unwrap_or(u16::MAX).min(PAINTED - FIRST_PART - 1)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sketch::appearance::Appearance;
+
+    /// One part from 0 to 10 mm, with others over it from 2 to 4 and from 6 to 9: five millimetres of a way along it.
+    #[test]
+    fn a_way_over_others_is_measured_as_far_as_is_asked() {
+        let mut scene = Scene::default();
+        for (part, x0, x1) in [(0, 0.0, 10.0), (1, 2.0, 4.0), (2, 6.0, 9.0)] {
+            let outline = Outline::rectangle(crate::sketch::plane::Rect::new(x0, 0.0, x1, 5.0));
+            scene.area(Purpose::Cut(part), outline, Appearance::solid(Tone::Paper));
+        }
+        let (cells, way) = (Cells::of(&scene), Line::new(at(0.1, 2.6), at(9.9, 2.6)));
+        let whole = cells.over_others(0, way, f64::INFINITY);
+        assert!((whole - 5.0).abs() < 0.5, "{whole}");
+        for enough in [0.0, 0.3, 1.0, 2.2, 4.0, 4.9, 5.6, 20.0] {
+            let over = cells.over_others(0, way, enough);
+            if whole <= enough {
+                assert!((over - whole).abs() < 1e-9, "{enough}: {over}");
+            } else {
+                assert!(over > enough && over <= whole, "{enough}: {over}");
+            }
+        }
+    }
+}

@@ -133,6 +133,9 @@ fn worth(band: Band) -> f64 {
     }
 }
 
+/// The least room between two balloons in a row, in millimetres (own rule).
+const BETWEEN: f64 = 0.3;
+
 /// What it costs that a balloon stands elsewhere, in millimetres of leader, and how many do at most (own rules).
 const ELSEWHERE: f64 = 9.0;
 const MOST_ASIDE: usize = 2;
@@ -166,7 +169,7 @@ fn along_a_band(drafts: &[Draft], seen: &[Seen], balloons: &[Balloon]) -> Option
         if best.as_ref().is_some_and(|best| best.solution.needless <= needless + ENOUGH) {
             continue;
         }
-        let slots = Slots::new(room.slots(drafts, balloons.len()), 2.0 * radius + 0.3);
+        let slots = Slots::new(room.slots(drafts, balloons.len()), 2.0 * radius + BETWEEN);
         let leaders = Leaders::new(&views, &slots, room.frame, radius);
         let Some(solution) = Placement(leaders).solve() else { continue };
         // A row or column longer than the drawing may take it out of its room.

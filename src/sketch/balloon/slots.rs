@@ -63,4 +63,26 @@ mod tests {
         assert_eq!(Slots::new(vec![0.0, 1.0], 4.0).nearest(&[1.0, 1.0]), None);
         assert_eq!(Slots::new(Vec::new(), 4.0).nearest(&[1.0]), None);
     }
+
+    /// Against all that could be chosen.
+    #[test]
+    fn no_other_choice_has_a_smaller_sum_of_distances() {
+        let places = vec![0.0, 0.7, 1.9, 2.0, 3.1, 4.4, 4.9, 6.0, 7.5];
+        let slots = Slots::new(places.clone(), 1.5);
+        let far = |taken: &[usize], wishes: &[f64]| -> f64 {
+            taken.iter().zip(wishes).map(|(slot, wish)| (places[*slot] - wish).abs()).sum()
+        };
+        let count = places.len();
+        for wishes in [[0.0, 0.1, 0.2], [2.0, 2.1, 7.0], [3.0, 3.0, 3.0], [7.0, 7.4, 9.0], [1.0, 4.0, 4.5]] {
+            let triples =
+                (0..count * count * count).map(|n| [n / count / count, n / count % count, n % count]);
+            let apart = |taken: &[usize; 3]| {
+                taken.windows(2).all(|pair| pair[0] < pair[1] && places[pair[1]] - places[pair[0]] >= 1.5)
+            };
+            let least = triples.filter(apart).map(|taken| far(&taken, &wishes)).fold(f64::INFINITY, f64::min);
+            let taken = slots.nearest(&wishes).unwrap();
+            assert!(apart(&[taken[0], taken[1], taken[2]]), "{wishes:?}: {taken:?}");
+            assert!((far(&taken, &wishes) - least).abs() < 1e-9, "{wishes:?}: {taken:?}, {least}");
+        }
+    }
 }
