@@ -11,7 +11,7 @@ import { network } from "./network.mjs";
 import { paper } from "./paper.mjs";
 import { register } from "./register.mjs";
 import { single } from "./single.mjs";
-import { small } from "./small.mjs";
+import { firstScreen, small } from "./small.mjs";
 import { stages } from "./stages.mjs";
 import { tasks } from "./tasks.mjs";
 import { training } from "./training.mjs";
@@ -39,9 +39,8 @@ const site = pagesOf("booklet");
 const browser = await launch();
 try {
   await valid(site);
-  await links(browser, site);
-  await looks(browser, site);
-  await small(browser, site);
+  await looks(browser, site, [links(site), firstScreen, paper(site)]);
+  await small(site);
   await use(browser, site);
   await stages(browser, site);
   await tasks(browser, site, resolve(program));
@@ -50,7 +49,6 @@ try {
   await register(browser, pagesOf("register"), resolve(program));
   await training(browser, pagesOf("training"));
   await network(browser, site);
-  await paper(browser, site);
   if (singleFile) {
     await single(browser, resolve(singleFile));
   }

@@ -3,25 +3,27 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import { check, equal, open } from "./kit.mjs";
+import { check, equal } from "./kit.mjs";
 
-export async function links(browser, site) {
-  const { page, done } = await open(browser);
+/** Gathers from each open page what can be led to on it, and where it leads. */
+export function links(site) {
   const places = new Map();
-  for (const name of site.pages) {
-    await page.goto(site.address(name));
-    places.set(name, await page.evaluate(() => ({
-      ids: [...document.querySelectorAll("[id]")].map((element) => element.id),
-      leads: [...document.querySelectorAll("a[href], img[src], link[href], script[src]")].map((element) => element.getAttribute("href") ?? element.getAttribute("src")),
-    })));
-  }
-  const index = site.text("index.js");
-  const found = JSON.parse(index.slice(index.indexOf("["), index.lastIndexOf("]") + 1)).map((row) => row[3]);
-  places.set("index.js", { ids: [], leads: found });
-  for (const [name, { leads }] of places) {
-    await check(`${name}: every link leads somewhere`, () => equal(leads.filter((lead) => lost(site, places, name, lead)).join(" "), "", "links that do not"));
-  }
-  await done();
+  return {
+    async look(page, name) {
+      places.set(name, await page.evaluate(() => ({
+        ids: [...document.querySelectorAll("[id]")].map((element) => element.id),
+        leads: [...document.querySelectorAll("a[href], img[src], link[href], script[src]")].map((element) => element.getAttribute("href") ?? element.getAttribute("src")),
+      })));
+    },
+    async close() {
+      const index = site.text("index.js");
+      const found = JSON.parse(index.slice(index.indexOf("["), index.lastIndexOf("]") + 1)).map((row) => row[3]);
+      places.set("index.js", { ids: [], leads: found });
+      for (const [name, { leads }] of places) {
+        await check(`${name}: every link leads somewhere`, () => equal(leads.filter((lead) => lost(site, places, name, lead)).join(" "), "", "links that do not"));
+      }
+    },
+  };
 }
 
 function lost(site, places, name, lead) {

@@ -13,7 +13,8 @@ const WIDTHS = [320, 390, 1280];
 /** Where axe-core looks: each page narrow and light, and wide and dark. */
 const EXAMINED = ["320 light", "1280 dark"];
 
-export async function looks(browser, site) {
+/** Opens every page, and lets others look at it while it is open: to open a page once more takes longer than most looks. */
+export async function looks(browser, site, others = []) {
   const { page, faults, done } = await open(browser, { reducedMotion: "reduce" });
   for (const name of site.pages) {
     faults.length = 0;
@@ -34,6 +35,13 @@ export async function looks(browser, site) {
       }
     }
     await check(`${name} complains of nothing`, async () => equal(faults.join("\n"), "", "faults"));
+    await page.emulateMedia({ colorScheme: "light" });
+    for (const other of others) {
+      await other.look(page, name);
+    }
+  }
+  for (const other of others) {
+    await other.close();
   }
   await forced(page, site);
   await answered(page, site, faults);

@@ -4,27 +4,61 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { check, equal, holds, open } from "./kit.mjs";
+import { check, equal, holds } from "./kit.mjs";
 
-export async function paper(browser, site) {
+/** Prints the open pages: one of each kind for what each copy must say, all records for how long they are. */
+export function paper(site) {
   const folder = mkdtempSync(join(tmpdir(), "booklet-"));
-  const { page, done } = await open(browser);
-  for (const name of samples(site)) {
-    await check(`${name} prints`, async () => {
-      const path = join(folder, "page.pdf");
-      await page.goto(site.address(name));
+  const [path, sampled] = [join(folder, "page.pdf"), samples(site)];
+  return {
+    async look(page, name) {
+      await reads(page, name);
+      const most = mostSheets(name);
+      if (most === null && !sampled.includes(name)) {
+        return;
+      }
       await page.pdf({ path, format: "A4" });
       const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
-      holds(text.includes("Check the register"), "the printed copy does not say where to check it");
-      holds(text.includes("Edition"), "the printed copy does not say its edition");
-      equal(text.includes("Find a number"), false, "the box to find things is printed");
-      everySheet(text);
-    });
+      if (sampled.includes(name)) {
+        await check(`${name} prints`, () => says(text));
+      }
+      if (most !== null) {
+        await check(`${name} prints on so many pages at most: ${most}`, async () => {
+          const count = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [path], { encoding: "utf8" }))[1]);
+          holds(count <= most, `${count} pages`);
+          await headsStay(page, text);
+        });
+      }
+    },
+    async close() {
+      await check("there is a teaching sheet", () => holds(site.pages.some((name) => mostSheets(name) === 1), "there is none"));
+      rmSync(folder, { recursive: true });
+    },
+  };
+}
+
+/** What every printed copy says, and what none shows. */
+function says(text) {
+  holds(text.includes("Check the register"), "the printed copy does not say where to check it");
+  holds(text.includes("Edition"), "the printed copy does not say its edition");
+  equal(text.includes("Find a number"), false, "the box to find things is printed");
+  everySheet(text);
+}
+
+/** On how many sides of paper a page may be printed: a record on both sides of a sheet, a teaching sheet on one. */
+function mostSheets(name) {
+  if (name.startsWith("teaching-")) {
+    return 1;
   }
-  await dark(page, site);
-  await pages(page, site, folder);
-  await done();
-  rmSync(folder, { recursive: true });
+  return /^((fitting|part|body|conductor|notice)-|key)/.test(name) ? 2 : null;
+}
+
+/** No head is the last line of a sheet that another follows. */
+async function headsStay(page, text) {
+  const printed = text.split("\f").slice(0, -1);
+  const heads = (await page.locator("h2, h3").allTextContents()).map((head) => head.trim());
+  const last = printed.slice(0, -1).map((sheet) => sheet.trim().split("\n").at(-1).trim());
+  equal(last.filter((line) => heads.includes(line)).join("; "), "", "heads at the foot of a sheet");
 }
 
 /** Each sheet of paper says its edition, its caution and where to check it: sheets part. */
@@ -37,43 +71,19 @@ export function everySheet(text, said = ["Caution:", "Edition", "Check the regis
 }
 
 /** Nothing that must be read is white on a fill: browsers print no fills unless they are told to. */
-async function dark(page, site) {
+async function reads(page, name) {
   await page.emulateMedia({ media: "print" });
-  for (const name of site.pages) {
-    await page.goto(site.address(name));
-    await check(`${name} reads without its fills`, async () => {
-      const pale = await page.evaluate(() => [...document.querySelectorAll("body *:not(svg *)")].filter((element) => {
-        const [red, green, blue] = getComputedStyle(element).color.match(/[0-9.]+/g).map(Number);
-        return element.checkVisibility() && Math.max(red, green, blue) > 0x60;
-      }).slice(0, 3).map((element) => element.outerHTML.slice(0, 80)));
-      equal(pale.join("\n"), "", "pale text");
-    });
-  }
+  await check(`${name} reads without its fills`, async () => {
+    const pale = await page.evaluate(() => [...document.querySelectorAll("body *:not(svg *)")].filter((element) => {
+      const [red, green, blue] = getComputedStyle(element).color.match(/[0-9.]+/g).map(Number);
+      return element.checkVisibility() && Math.max(red, green, blue) > 0x60;
+    }).slice(0, 3).map((element) => element.outerHTML.slice(0, 80)));
+    equal(pale.join("\n"), "", "pale text");
+  });
+  await page.emulateMedia({ media: null });
 }
 
-/** A record prints on two sides of a sheet at most, a teaching sheet on one. */
-async function pages(page, site, folder) {
-  const records = site.pages.filter((name) => /^((fitting|part|body|conductor|notice)-|key)/.test(name));
-  const sheets = site.pages.filter((name) => name.startsWith("teaching-"));
-  holds(sheets.length > 0, "there is no teaching sheet");
-  for (const [names, most] of [[records, 2], [sheets, 1]]) {
-    for (const name of names) {
-      await check(`${name} prints on so many pages at most: ${most}`, async () => {
-        const path = join(folder, "record.pdf");
-        await page.goto(site.address(name));
-        await page.pdf({ path, format: "A4" });
-        const count = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [path], { encoding: "utf8" }))[1]);
-        holds(count <= most, `${count} pages`);
-        const printed = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" }).split("\f").slice(0, -1);
-        const heads = (await page.locator("h2, h3").allTextContents()).map((head) => head.trim());
-        const last = printed.slice(0, -1).map((sheet) => sheet.trim().split("\n").at(-1).trim());
-        equal(last.filter((line) => heads.includes(line)).join("; "), "", "heads at the foot of a sheet");
-      });
-    }
-  }
-}
-
-/** The first page of each kind. */
+/** A page of each kind. */
 function samples(site) {
   const kinds = new Map(site.pages.map((name) => [name.split("-")[0], name]));
   return [...kinds.values()];

@@ -18,33 +18,34 @@ export async function register(browser, site, program) {
     holds(site.pages.length > ALWAYS.length, "call-in lists");
   });
   await valid(site);
-  await looks(browser, site);
-  await printed(browser, site);
+  await looks(browser, site, [printed()]);
   await fullNotice(browser, program);
 }
 
-async function printed(browser, site) {
+/** Each page is printed on A4, with what each sheet of it must say. */
+function printed() {
   const folder = mkdtempSync(join(tmpdir(), "register-"));
-  const { page, done } = await open(browser);
-  for (const name of site.pages) {
-    await check(`${name} of the register prints`, async () => {
-      const path = join(folder, "page.pdf");
-      await page.goto(site.address(name));
-      const heading = await page.locator("h1").textContent();
-      await page.pdf({ path, preferCSSPageSize: true });
-      const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
-      holds(/Page size:\s+59[45]\.\d+ x 84[12]/.test(about), `A4 is 595 × 842 points (ISO 216): ${about}`);
-      const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
-      const foot = (await page.locator("footer").textContent()).split(" · ");
-      everySheet(text, [foot.at(-2).trim(), "check the register"]);
-      for (const said of [heading, "check the register"]) {
-        holds(text.includes(said), `${said} is printed`);
-      }
-      holds(name !== "notice-to-crews.html" || /Pages:\s+1\n/.test(about), `the notice to crews is one page: ${about}`);
-    });
-  }
-  await done();
-  rmSync(folder, { recursive: true });
+  const path = join(folder, "page.pdf");
+  return {
+    async look(page, name) {
+      await check(`${name} of the register prints`, async () => {
+        const heading = await page.locator("h1").textContent();
+        await page.pdf({ path, preferCSSPageSize: true });
+        const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
+        holds(/Page size:\s+59[45]\.\d+ x 84[12]/.test(about), `A4 is 595 × 842 points (ISO 216): ${about}`);
+        const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
+        const foot = (await page.locator("footer").textContent()).split(" · ");
+        everySheet(text, [foot.at(-2).trim(), "check the register"]);
+        for (const said of [heading, "check the register"]) {
+          holds(text.includes(said), `${said} is printed`);
+        }
+        holds(name !== "notice-to-crews.html" || /Pages:\s+1\n/.test(about), `the notice to crews is one page: ${about}`);
+      });
+    },
+    async close() {
+      rmSync(folder, { recursive: true });
+    },
+  };
 }
 
 /** More cards change at once than one page holds: the notice says how many more. */

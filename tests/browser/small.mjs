@@ -8,17 +8,19 @@ const PHONE = { width: 390, height: 844 };
 /** What Chromium's own setting of 200 % comes to: twice its 16 px. */
 const LARGE_TYPE = ["--blink-settings=defaultFontSize=32"];
 
-export async function small(browser, site) {
-  await firstScreen(browser, site);
+export async function small(site) {
   const large = await launch(LARGE_TYPE);
   await inLargeType(large, { ...site, pages: samples(site) });
   await large.close();
 }
 
-async function firstScreen(browser, site) {
-  const { page, done } = await open(browser, { viewport: PHONE });
-  for (const name of site.pages.filter((name) => name.startsWith("fitting-"))) {
-    await page.goto(site.address(name));
+/** Looks at the first screen of an open page of a fitting. */
+export const firstScreen = {
+  async look(page, name) {
+    if (!name.startsWith("fitting-")) {
+      return;
+    }
+    await page.setViewportSize(PHONE);
     const found = await page.evaluate(() => {
       const bottom = (element) => (element ? element.getBoundingClientRect().bottom : null);
       const top = (element) => (element ? element.getBoundingClientRect().top : null);
@@ -40,9 +42,9 @@ async function firstScreen(browser, site) {
     await check(`${name}: which, not these, steps, checks, drawings, parts, in this order`, () => {
       equal(found.sections.join(" "), [...found.sections].sort((a, b) => a - b).join(" "), "where they begin");
     });
-  }
-  await done();
-}
+  },
+  async close() {},
+};
 
 async function inLargeType(browser, site) {
   const { page, done } = await open(browser, { viewport: PHONE });

@@ -19,25 +19,23 @@ export async function training(browser, site) {
     holds(named("assessment-").length > 10 && named("family-").length > 3, "assessment sheets");
   });
   await valid(site);
-  await looks(browser, site);
-  await leads(browser, site);
+  await looks(browser, site, [leads(site), printed()]);
   await answered(browser, site, named("quiz-"));
-  await printed(browser, site);
 }
 
 /** Every link leads to a file; no pupil's page leads to a key, nor to a page that does. */
-async function leads(browser, site) {
-  const { page, done } = await open(browser);
-  for (const name of site.pages) {
-    await check(`${name} of training: every link leads somewhere`, async () => {
-      await page.goto(site.address(name));
-      const links = await page.locator("a[href]").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
-      const folder = dirname(fileURLToPath(site.address(name)));
-      equal(links.filter((link) => !existsSync(resolve(folder, decodeURIComponent(link)))).join(" "), "", "links that do not");
-      holds(!name.startsWith("quiz-") || links.length === 0, `${links.join(" ")} on a pupil's page`);
-    });
-  }
-  await done();
+function leads(site) {
+  return {
+    async look(page, name) {
+      await check(`${name} of training: every link leads somewhere`, async () => {
+        const links = await page.locator("a[href]").evaluateAll((all) => all.map((link) => link.getAttribute("href")));
+        const folder = dirname(fileURLToPath(site.address(name)));
+        equal(links.filter((link) => !existsSync(resolve(folder, decodeURIComponent(link)))).join(" "), "", "links that do not");
+        holds(!name.startsWith("quiz-") || links.length === 0, `${links.join(" ")} on a pupil's page`);
+      });
+    },
+    async close() {},
+  };
 }
 
 /** A quiz is answered by keyboard alone, one answer a question. */
@@ -60,26 +58,28 @@ async function answered(browser, site, quizzes) {
   await done();
 }
 
-async function printed(browser, site) {
+/** Each page is printed on A4, with what each sheet of it must say. */
+function printed() {
   const folder = mkdtempSync(join(tmpdir(), "training-"));
-  const { page, done } = await open(browser);
-  for (const name of site.pages) {
-    await check(`${name} of training prints`, async () => {
-      const path = join(folder, "page.pdf");
-      await page.goto(site.address(name));
-      const caution = await page.locator("footer").textContent();
-      await page.pdf({ path, preferCSSPageSize: true });
-      const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
-      holds(/Page size:\s+59[45]\.\d+ x 84[12]/.test(about), `A4 is 595 × 842 points (ISO 216): ${about}`);
-      const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
-      everySheet(text, [caution.split(" · ").at(-2).trim(), "check the register", "edition 2026-2"]);
-      const said = (words) => text.replace(/\s+/g, " ").includes(words);
-      for (const words of ["check the register", caution.split(" · ").at(-2).trim(), "edition 2026-2"]) {
-        holds(said(words), `${words} is printed`);
-      }
-      holds(/check [0-9A-Z]{6}|draft, not issued/.test(text), "issue and check code, or that it is a draft");
-    });
-  }
-  await done();
-  rmSync(folder, { recursive: true });
+  const path = join(folder, "page.pdf");
+  return {
+    async look(page, name) {
+      await check(`${name} of training prints`, async () => {
+        const caution = await page.locator("footer").textContent();
+        await page.pdf({ path, preferCSSPageSize: true });
+        const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
+        holds(/Page size:\s+59[45]\.\d+ x 84[12]/.test(about), `A4 is 595 × 842 points (ISO 216): ${about}`);
+        const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
+        everySheet(text, [caution.split(" · ").at(-2).trim(), "check the register", "edition 2026-2"]);
+        const said = (words) => text.replace(/\s+/g, " ").includes(words);
+        for (const words of ["check the register", caution.split(" · ").at(-2).trim(), "edition 2026-2"]) {
+          holds(said(words), `${words} is printed`);
+        }
+        holds(/check [0-9A-Z]{6}|draft, not issued/.test(text), "issue and check code, or that it is a draft");
+      });
+    },
+    async close() {
+      rmSync(folder, { recursive: true });
+    },
+  };
 }
