@@ -132,12 +132,19 @@ fn what_is_remembered_may_be_damaged_in_any_way() {
     let (head, rest) = text.split_once('\n').unwrap();
     let mut flipped = sound.clone();
     flipped[sound.len() / 2] ^= 1;
+    let earlier = text.replacen("outputs 2 ", "outputs 1 ", 1);
+    assert_ne!(earlier, text);
+    let without_a_line = rest.rsplit_once('\n').unwrap().0;
+    let head_of =
+        |lines: &str| format!("fittingcards outputs 2 {}\n", blake3::hash(lines.as_bytes()).to_hex());
+    assert_eq!(head_of(rest), format!("{head}\n"));
     let damaged = [
         ("empty", Vec::new()),
         ("cut short", sound[..sound.len() - 7].to_vec()),
         ("a bit flipped", flipped),
-        ("of another form", text.replacen("outputs 1", "outputs 0", 1).into_bytes()),
+        ("of another form", earlier.into_bytes()),
         ("somebody else's", b"\x89PNG\r\n\x1a\n\0\0".to_vec()),
+        ("without a line, with its own checksum", (head_of(without_a_line) + without_a_line).into_bytes()),
         ("without its checksum", rest.as_bytes().to_vec()),
         (
             "sound JSON with another checksum",

@@ -15,10 +15,11 @@ use std::path::Path;
 const FILE: &str = "outputs";
 const DRAFT: &str = "outputs.new";
 /// Stands before the checksum in the first line; the number counts forms of the file.
-const HEAD: &str = "fittingcards outputs 1 ";
+const HEAD: &str = "fittingcards outputs 2 ";
 
-/// What is remembered.
-#[derive(Debug, Clone, Default, Serialize, Deserialize)]
+/// What is remembered. In the file each of these stands on a line of its own, so that they are read and written side by
+/// side.
+#[derive(Debug, Clone, Default)]
 pub(super) struct Stored {
     /// What all outputs of a kind are made from.
     pub common: Inputs,
@@ -57,6 +58,9 @@ pub(super) struct StoredRun {
     pub bytes: u64,
 }
 
+/// Lines of what is remembered.
+const PARTS: usize = 3;
+
 /// What is remembered in an output folder, and when that was written. None where there is no such file, or it is not
 /// whole, of another form, or somebody else's.
 pub(super) fn read(output: &Path) -> Option<(Stored, Option<Identity>)> {
@@ -66,9 +70,27 @@ pub(super) fn read(output: &Path) -> Option<(Stored, Option<Identity>)> {
     let end = bytes.iter().position(|&byte| byte == b'\n')?;
     let (head, rest) = (&bytes[..end], &bytes[end + 1..]);
     let checksum = std::str::from_utf8(head).ok()?.strip_prefix(HEAD)?;
-    let stored =
-        (checksum == blake3::hash(rest).to_hex().as_str()).then(|| serde_json::from_slice(rest).ok())??;
+    let stored = (checksum == blake3::hash(rest).to_hex().as_str()).then(|| from_lines(rest))??;
     Some((stored, Identity::of(&file)))
+}
+
+fn from_lines(lines: &[u8]) -> Option<Stored> {
+    let [outputs, files, rest]: [&[u8]; PARTS] =
+        lines.splitn(PARTS, |&byte| byte == b'\n').collect::<Vec<_>>().try_into().ok()?;
+    let (outputs, (files, rest)) = rayon::join(
+        || serde_json::from_slice(outputs).ok(),
+        || (serde_json::from_slice(files).ok(), serde_json::from_slice(rest).ok()),
+    );
+    let (common, whole) = rest?;
+    Some(Stored { common, outputs: outputs?, files: files?, whole })
+}
+
+fn to_lines(Stored { common, outputs, files, whole }: &Stored) -> serde_json::Result<[Vec<u8>; PARTS]> {
+    let (outputs, (files, rest)) = rayon::join(
+        || serde_json::to_vec(outputs),
+        || (serde_json::to_vec(files), serde_json::to_vec(&(common, whole))),
+    );
+    Ok([outputs?, files?, rest?])
 }
 
 /// Writes it; what can't be written is not remembered, and nothing else comes of that.
@@ -80,7 +102,7 @@ pub(super) fn write(output: &Path, stored: &Stored) -> io::Result<()> {
     if !is_ours(&folder) {
         return Ok(());
     }
-    let rest = serde_json::to_vec(stored)?;
+    let rest = to_lines(stored)?.join(&b'\n');
     let mut bytes = format!("{HEAD}{}\n", blake3::hash(&rest).to_hex()).into_bytes();
     bytes.extend(rest);
     let draft = folder.join(DRAFT);
