@@ -30,20 +30,22 @@ pub(in crate::publish) fn write(
             &card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?,
         )
     };
-    let tables = gathered.sheets();
     let apart = |sheet: &Sheet| {
         let path = format!("data/{}.csv", sheet.kind.folder());
         put(&path, &table(sheet).map_err(|error| unwritable(&path, &error))?)
     };
-    let apart = || tables.iter().try_for_each(apart);
-    let whole = || {
+    let whole = |tables: &[Sheet]| {
         let path = "data/records.xlsx";
-        put(path, &workbook(&tables, catalogue.settings.date).map_err(|error| unwritable(path, &error))?)
+        put(path, &workbook(tables, catalogue.settings.date).map_err(|error| unwritable(path, &error))?)
+    };
+    let recorded = || {
+        let tables = gathered.sheets();
+        let (whole, apart) = rayon::join(|| whole(&tables), || tables.iter().try_for_each(apart));
+        whole.and(apart)
     };
     // The workbook is written by one thread: where it is begun first, nobody waits for it at the end.
-    let (whole, (computed, (apart, listed))) =
-        rayon::join(whole, || rayon::join(computed, || rayon::join(apart, listed)));
-    whole.and(computed).and(apart).and(listed)
+    let (recorded, (computed, listed)) = rayon::join(recorded, || rayon::join(computed, listed));
+    recorded.and(computed).and(listed)
 }
 
 fn unwritable(path: &str, error: &dyn Display) -> Fault {
