@@ -4,6 +4,7 @@ use super::deciding::{decides, deciding};
 use super::judging::{Judging, Opening, openings};
 use super::{BodyMixups, InterfaceMixups, Kit, Mixups};
 use crate::catalogue::{Catalogue, Fitting, Part, Role};
+use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -17,12 +18,16 @@ use std::sync::Arc;
 #[must_use]
 pub fn find(catalogue: &Catalogue) -> Mixups {
     let places = by_place(catalogue);
+    let bodies: Vec<_> = by_body(catalogue).into_values().collect();
+    // What was judged is of one body: each thread remembers its own.
+    let together = bodies.len().div_ceil(rayon::current_num_threads()).max(1);
+    let of_some = |bodies: &[(&'_ Arc<Part>, Vec<&'_ Arc<Fitting>>)]| {
+        let mut judging = Judging::of(catalogue);
+        let found = bodies.iter().map(|(body, fittings)| body_mixups(&mut judging, body, fittings, &places));
+        found.filter(|body| !body.parts.is_empty()).collect::<Vec<_>>()
+    };
+    let bodies = bodies.par_chunks(together).flat_map_iter(of_some).collect();
     let mut judging = Judging::of(catalogue);
-    let bodies = by_body(catalogue)
-        .into_values()
-        .map(|(body, fittings)| body_mixups(&mut judging, body, &fittings, &places))
-        .filter(|body| !body.parts.is_empty())
-        .collect();
     let without_body = by_interface(catalogue)
         .into_iter()
         .map(|((role, interface), fittings)| InterfaceMixups {
