@@ -1,5 +1,6 @@
 //! What *Find* looks through.
 
+use super::entry::Entry;
 use super::glossary::WORDS;
 use super::input::Booklet;
 use super::view::{optional_mark, script_json, standing, status};
@@ -10,42 +11,14 @@ use crate::notes::address::{self, Address};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
-/// One thing that can be found.
-pub(super) struct Entry {
-    pub kind: &'static str,
-    pub number: String,
-    pub name: String,
-    pub href: String,
-    pub stamp: String,
-    pub status: String,
-    /// The form of its status; empty while it is current.
-    pub standing: &'static str,
-    /// Other words that lead to it.
-    words: String,
-    /// The paint, text and notches that it carries.
-    mark: Value,
-    /// The look-up that it names, with its address: of a body, what is inside it.
-    asks: Value,
-    /// Stamps of its gripping parts.
-    holds: Vec<String>,
-}
-
-impl Entry {
-    fn new(kind: &'static str, name: &str, href: String) -> Self {
-        let (number, stamp, status, words) = Default::default();
-        let (name, mark, asks) = (name.to_owned(), Value::Null, Value::Null);
-        Self { kind, number, name, href, stamp, status, standing: "", words, mark, asks, holds: Vec::new() }
-    }
-}
-
 /// The index as a classic script that sets one global: rows of kind, number, name, address, stamp, status, other
 /// words, the form of the status, the mark, the look-up, and the stamps of what grips in it. A
 /// mark that several have stands in the first row that has it; the others hold the place of that row.
 pub(super) fn script(booklet: &Booklet<'_>) -> String {
-    let mut entries = records(booklet);
-    entries.extend(texts(booklet));
+    let texts = texts(booklet);
+    let entries = numbered(booklet).iter().chain(&texts);
     let mut marks: BTreeMap<String, usize> = BTreeMap::new();
-    let rows = entries.into_iter().enumerate().map(|(place, entry)| {
+    let rows = entries.enumerate().map(|(place, entry)| {
         let mark = match &entry.mark {
             Value::Null => Value::Null,
             mark => match *marks.entry(mark.to_string()).or_insert(place) {
@@ -73,7 +46,11 @@ pub(super) fn script(booklet: &Booklet<'_>) -> String {
 }
 
 /// All records that have a number.
-pub(super) fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
+pub(super) fn numbered<'b>(booklet: &'b Booklet<'_>) -> &'b [Entry] {
+    booklet.numbered.get_or_init(|| records(booklet))
+}
+
+fn records(booklet: &Booklet<'_>) -> Vec<Entry> {
     let catalogue = booklet.input.catalogue;
     let mut entries: Vec<Entry> = Vec::new();
     entries.extend(catalogue.fittings.values().map(|fitting| of_fitting(booklet, fitting)));

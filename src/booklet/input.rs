@@ -1,6 +1,7 @@
 //! What a booklet is made from, what belongs together in it, and how its links are written.
 
 use super::data_address;
+use super::entry::Entry;
 use super::uses::Uses;
 use crate::catalogue::{Catalogue, Mark, NoteAbout, Part, RecordHashes};
 use crate::facts::{CardFacts, Content};
@@ -8,7 +9,7 @@ use crate::layouts::Layouts;
 use crate::mixups::{self, LookAlike, Mixups};
 use crate::notes::Notes;
 use crate::notes::address::{Address, Form};
-use crate::register::{self, Comparison, IssuedCard, Register, Reissue};
+use crate::register::{self, Comparison, IssuedCard, Register};
 use crate::sketch::Options;
 use crate::units::Numerals;
 use serde_json::Value;
@@ -24,6 +25,10 @@ pub struct Input<'a> {
     pub mixups: &'a Mixups,
     /// What each card prints, by the number of its fitting or body.
     pub facts: &'a BTreeMap<String, CardFacts>,
+    /// The editions.
+    pub register: &'a Register,
+    /// What each edition changed, and what waits to be issued.
+    pub history: &'a [Comparison],
     /// The layouts of the folder `booklet`.
     pub layouts: &'a Layouts,
     /// "Draft, not issued" or the like; empty where the edition stands on the register as it is.
@@ -50,14 +55,13 @@ pub struct Booklet<'a> {
     pub(super) look_alikes: Vec<LookAlike>,
     /// Every card that was ever issued.
     pub(super) issued_cards: Vec<IssuedCard>,
-    /// What each edition changed, and what waits to be issued.
-    pub(super) history: Vec<Comparison>,
-    pub(super) register: Register,
     marks: BTreeMap<&'a str, &'a Mark>,
     /// Whether closed fittings are looked up body by body; known once it was asked.
     pub(super) by_body: OnceLock<bool>,
-    /// The lines of all numbers and of all stamps, put together once they were asked for.
-    pub(super) lines: OnceLock<[Vec<Value>; 2]>,
+    /// All records that have a number, put together once they were asked for.
+    pub(super) numbered: Arc<OnceLock<Vec<Entry>>>,
+    /// The lines of all numbers and of all stamps, as well.
+    pub(super) lines: Arc<OnceLock<[Vec<Value>; 2]>>,
     /// Where the hash of what drawings are made from stands in their place: those of the records.
     pub(super) outlines: Option<&'a RecordHashes>,
     /// The hash of what all pages carry, which stands in its place in outlines; known once it was asked for.
@@ -71,12 +75,8 @@ impl<'a> Booklet<'a> {
     #[must_use]
     pub fn new(input: Input<'a>) -> Self {
         let numerals = Numerals::new(input.catalogue.settings.decimal_mark);
-        let register = Register::of(input.catalogue);
-        let present = register.next(input.catalogue, input.facts.values(), "", Reissue::default());
         Self {
-            issued_cards: register::issued_cards(&register, input.facts),
-            history: register::history(&register, &present),
-            register,
+            issued_cards: register::issued_cards(input.register, input.facts),
             input,
             notes: Notes::new(input.catalogue),
             uses: Uses::of(input.catalogue, input.mixups),
@@ -84,7 +84,8 @@ impl<'a> Booklet<'a> {
             look_alikes: mixups::look_alikes(input.catalogue),
             marks: mixups::marks(input.catalogue),
             by_body: OnceLock::new(),
-            lines: OnceLock::new(),
+            numbered: Arc::default(),
+            lines: Arc::default(),
             outlines: None,
             frame: OnceLock::new(),
             faces: None,

@@ -8,6 +8,7 @@ mod closed;
 mod conductors;
 mod current;
 mod data_address;
+mod entry;
 mod figures;
 mod find;
 mod fittings;

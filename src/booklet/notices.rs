@@ -29,7 +29,7 @@ pub(super) fn page(booklet: &Booklet<'_>, notice: &Notice) -> Draft {
 
 /// What it changed on the cards that are still there, edition by edition.
 fn changes(booklet: &Booklet<'_>, notice: &Notice) -> Vec<Value> {
-    let changes = of_notice(&booklet.history, &notice.number).into_iter();
+    let changes = of_notice(booklet.input.history, &notice.number).into_iter();
     let mut rows: Vec<Value> =
         changes.filter_map(|(card, change)| row(booklet, &card.number, change)).collect();
     spanned(&mut rows);

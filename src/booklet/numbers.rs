@@ -1,7 +1,8 @@
 //! All numbers and stamps, for paper and without scripts.
 
 use super::addresses;
-use super::find::records;
+use super::entry::Entry;
+use super::find::numbered;
 use super::frame::Draft;
 use super::input::Booklet;
 use super::long::{MOST_LINES, section, sections};
@@ -68,9 +69,9 @@ fn lines<'b>(booklet: &'b Booklet<'_>) -> &'b [Vec<Value>; 2] {
 
 /// The lines of all records, in the order of their numbers.
 fn numbers(booklet: &Booklet<'_>) -> Vec<Value> {
-    let mut numbers = records(booklet);
+    let mut numbers: Vec<&Entry> = numbered(booklet).iter().collect();
     numbers.sort_by(|a, b| a.number.cmp(&b.number));
-    let lines = numbers.iter().map(|entry| {
+    let lines = numbers.into_iter().map(|entry| {
         json!({
             "href": entry.href, "number": entry.number, "kind": entry.kind, "name": entry.name,
             "status": entry.status, "standing": entry.standing, "stamp": entry.stamp,

@@ -134,8 +134,8 @@ pub(super) fn card(booklet: &Booklet<'_>, number: &str) -> Value {
 
 /// The issues of a card, the newest first: edition, date, what changed and by which notice.
 fn history(booklet: &Booklet<'_>, number: &str) -> Vec<Value> {
-    let issues = booklet.register.issues(number).map(|(edition, card)| {
-        let changes = booklet.history.iter().find(|found| found.with.as_deref() == Some(&edition.name));
+    let issues = booklet.input.register.issues(number).map(|(edition, card)| {
+        let changes = booklet.input.history.iter().find(|found| found.with.as_deref() == Some(&edition.name));
         let changed = changes.and_then(|found| of_card(found, number));
         let words = changed.into_iter().flat_map(|card| card.changes.iter().map(Change::words));
         json!({

@@ -11,7 +11,7 @@ use crate::layouts::{self, Layouts};
 use crate::mixups::{self, Mixups};
 use crate::notes;
 use crate::records::Seen;
-use crate::register::{Register, Standing};
+use crate::register::{self, Comparison, Register, Reissue, Standing, State};
 use crate::sheets::{self, PrintKind, SheetFile};
 use crate::sketch;
 use crate::source::{Folder, World, WorldError};
@@ -38,6 +38,10 @@ pub(super) struct Prepared {
     pub(super) register_layouts: Layouts,
     /// Whether a layout does not compile; it is then not there to be filled.
     layouts_failed: bool,
+    /// The present state as the next edition would hold it.
+    pub(super) present: State,
+    /// What each edition changed, and what waits to be issued.
+    pub(super) history: Vec<Comparison>,
     facts_by_number: BTreeMap<String, CardFacts>,
     issues: BTreeMap<String, String>,
     state: &'static str,
@@ -70,6 +74,8 @@ pub(super) fn prepare(world: &dyn World, seen: &Seen<'_>) -> Result<(Prepared, F
     let tags = facts::tags(&catalogue);
     findings.extend(too_large_for_the_sheet(&catalogue));
     let issues = issues(&facts, &register);
+    let present = register.next(&catalogue, &facts, "", Reissue::default());
+    let history = register::history(&register, &present);
     let prepared = Prepared {
         facts_by_number: facts.iter().map(|card| (card.number.clone(), card.clone())).collect(),
         state: if issues.len() < facts.len() { "Draft, not issued" } else { "" },
@@ -89,6 +95,8 @@ pub(super) fn prepare(world: &dyn World, seen: &Seen<'_>) -> Result<(Prepared, F
         booklet_layouts,
         register_layouts,
         layouts_failed,
+        history,
+        present,
     };
     Ok((prepared, findings))
 }
@@ -136,6 +144,8 @@ impl Prepared {
             catalogue: &self.catalogue,
             mixups: &self.mixups,
             facts: &self.facts_by_number,
+            register: &self.register,
+            history: &self.history,
             layouts: &self.booklet_layouts,
             drawing: self.drawing(),
             state: self.state,

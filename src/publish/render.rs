@@ -132,7 +132,13 @@ fn made(
     }
     let cards = copies.map_or(cards_wanted.len(), |copies| copies.len());
     progress(Progress { stage: Stage::Output, done: 0, of: 1 });
-    let put = clock.output(|| finish(staging, gathered, &prepared, &findings, options))?;
+    if options.is_of_all() {
+        clock.output(|| data::write(gathered, &prepared, &findings, &staging))?;
+    }
+    // A large catalogue is taken out of memory while the disk is waited for.
+    let put = || clock.output(|| staging.put_in_place(leftovers(options)));
+    let (put, ()) = rayon::join(put, || drop(prepared));
+    let put = put?;
     clock.output(|| remember(memory, &put, &findings, cards, key, options));
     progress(Progress { stage: Stage::Output, done: 1, of: 1 });
     Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
@@ -267,19 +273,11 @@ pub(super) fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&
     prepared.tags.iter().filter(|tag| numbers.contains(tag.number.as_str())).collect()
 }
 
-fn finish(
-    staging: Staging,
-    gathered: Gathered,
-    prepared: &Prepared,
-    findings: &Findings,
-    options: &RenderOptions,
-) -> Result<PutInPlace, Fault> {
-    if options.holder.is_some() {
-        return Ok(staging.put_in_place(Leftovers::Kept)?);
+/// What becomes of files of an earlier run that this one does not make.
+fn leftovers(options: &RenderOptions) -> Leftovers {
+    match options {
+        options if options.holder.is_some() => Leftovers::Kept,
+        options if !options.only.is_empty() => Leftovers::KeptExceptIn("sheets"),
+        _ => Leftovers::Removed,
     }
-    if !options.only.is_empty() {
-        return Ok(staging.put_in_place(Leftovers::KeptExceptIn("sheets"))?);
-    }
-    data::write(gathered, prepared, findings, &staging)?;
-    Ok(staging.put_in_place(Leftovers::Removed)?)
 }

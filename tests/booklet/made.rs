@@ -6,6 +6,7 @@ use fittingcards::diagnostics::Findings;
 use fittingcards::facts::{self, CardFacts};
 use fittingcards::layouts::Layouts;
 use fittingcards::mixups;
+use fittingcards::register::{Register, Reissue, history};
 use fittingcards::sketch::Options;
 use fittingcards::source::{DiskWorld, Folder, MemoryWorld, World};
 use fittingcards::typeset::Fonts;
@@ -61,10 +62,14 @@ impl Made {
             .map(|facts| (facts.number.clone(), facts))
             .collect();
         let (fonts, _) = Fonts::new(&world.fonts(), &[]);
+        let register = Register::of(&catalogue);
+        let present = register.next(&catalogue, facts.values(), "", Reissue::default());
         let input = Input {
             catalogue: &catalogue,
             mixups: &mixups,
             facts: &facts,
+            register: &register,
+            history: &history(&register, &present),
             layouts: &layouts,
             state: "Draft, not issued",
             issues: &BTreeMap::new(),

@@ -2,6 +2,7 @@
 
 use fittingcards::booklet::{Booklet, Input};
 use fittingcards::layouts::Layouts;
+use fittingcards::register::Register;
 use fittingcards::sketch::Options;
 use fittingcards::source::World;
 use fittingcards::typeset::Fonts;
@@ -21,6 +22,8 @@ pub fn with_booklet<T>(world: &dyn World, then: impl FnOnce(&Booklet<'_>) -> T) 
         catalogue: &catalogue,
         mixups: &mixups,
         facts: &facts,
+        register: &Register::of(&catalogue),
+        history: &[],
         layouts: &layouts,
         state: "Draft, not issued",
         issues: &issues,

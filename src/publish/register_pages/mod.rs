@@ -13,7 +13,7 @@ use super::prepared::Prepared;
 use crate::catalogue::Edition;
 use crate::diagnostics::{Finding, Findings};
 use crate::installed::{FollowUp, follow_up};
-use crate::register::{self, CardChange, Comparison, Reissue, Standing, compare};
+use crate::register::{self, CardChange, Comparison, Standing, compare};
 use serde_json::Value;
 
 /// What the pages tell of.
@@ -79,17 +79,16 @@ fn page(name: &str, heading: impl Into<String>, values: Value) -> Page {
 
 impl<'a> Told<'a> {
     fn of(prepared: &'a Prepared) -> Self {
-        let Prepared { register, catalogue, mixups, facts, installed, .. } = prepared;
-        let present = register.next(catalogue, facts, "", Reissue::default());
-        let mut stages = register::history(register, &present);
+        let Prepared { register, catalogue, mixups, installed, present, .. } = prepared;
+        let mut stages = prepared.history.clone();
         if register.editions().is_empty() {
-            stages.push(register::changes(register, (None, None), (&present, "")));
+            stages.push(register::changes(register, (None, None), (present, "")));
         }
         stages.reverse();
         stages.retain(|stage| stage.with.is_some() || stage.changed().next().is_some());
         let last = register.editions().len().checked_sub(1);
         let between = last.map(|last| (last.checked_sub(1), Some(last)));
-        let newest = between.map(|between| compare(register, catalogue, between, (&present, "")));
+        let newest = between.map(|between| compare(register, catalogue, between, (present, "")));
         let lists = !catalogue.installed.is_empty();
         let follow_up = lists.then(|| follow_up(catalogue, mixups, installed, None));
         Self { prepared, stages, newest, follow_up }

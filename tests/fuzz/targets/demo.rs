@@ -6,7 +6,7 @@ use fittingcards::catalogue::{Catalogue, load};
 use fittingcards::facts::{self, CardFacts, TagFacts};
 use fittingcards::layouts::Layouts;
 use fittingcards::mixups::{self, Mixups};
-use fittingcards::register::Register;
+use fittingcards::register::{Comparison, Register, Reissue, history};
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use fittingcards::typeset::{FontSource, Fonts};
 use fittingcards::units::{Length, Numerals};
@@ -32,6 +32,7 @@ pub struct Made {
     pub by_number: BTreeMap<String, CardFacts>,
     pub register: Register,
     pub fonts: Fonts,
+    history: Vec<Comparison>,
     issues: BTreeMap<String, String>,
     sheet_of: BTreeMap<String, String>,
 }
@@ -47,10 +48,12 @@ impl Made {
             own.map(|font| FontSource { bytes: font.bytes.clone(), place: font.place.clone() }).collect();
         let mixups = mixups::find(&catalogue);
         let facts = facts::of_catalogue(&catalogue, &mixups);
+        let register = Register::of(&catalogue);
         Self {
+            history: history(&register, &register.next(&catalogue, &facts, "", Reissue::default())),
             tags: facts::tags(&catalogue),
             by_number: facts.iter().map(|card| (card.number.clone(), card.clone())).collect(),
-            register: Register::default(),
+            register,
             fonts: Fonts::new(&world.fonts(), &own).0,
             issues: BTreeMap::new(),
             sheet_of: BTreeMap::new(),
@@ -72,6 +75,8 @@ impl Made {
             catalogue: &self.catalogue,
             mixups: &self.mixups,
             facts: &self.by_number,
+            register: &self.register,
+            history: &self.history,
             layouts,
             state: "Draft, not issued",
             issues: &self.issues,
