@@ -21,12 +21,8 @@ pub fn find(catalogue: &Catalogue) -> Mixups {
     let bodies: Vec<_> = by_body(catalogue).into_values().collect();
     // What was judged is of one body: each thread remembers its own.
     let together = bodies.len().div_ceil(rayon::current_num_threads()).max(1);
-    let of_some = |bodies: &[(&'_ Arc<Part>, Vec<&'_ Arc<Fitting>>)]| {
-        let mut judging = Judging::of(catalogue);
-        let found = bodies.iter().map(|(body, fittings)| body_mixups(&mut judging, body, fittings, &places));
-        found.filter(|body| !body.parts.is_empty()).collect::<Vec<_>>()
-    };
-    let bodies = bodies.par_chunks(together).flat_map_iter(of_some).collect();
+    let bodies =
+        bodies.par_chunks(together).flat_map_iter(|some| of_bodies(catalogue, some, &places)).collect();
     let mut judging = Judging::of(catalogue);
     let without_body = by_interface(catalogue)
         .into_iter()
@@ -50,7 +46,9 @@ fn by_place(catalogue: &Catalogue) -> Places<'_> {
     places
 }
 
-type Bodies<'a> = BTreeMap<&'a str, (&'a Arc<Part>, Vec<&'a Arc<Fitting>>)>;
+/// A body with its fittings.
+type Body<'a> = (&'a Arc<Part>, Vec<&'a Arc<Fitting>>);
+type Bodies<'a> = BTreeMap<&'a str, Body<'a>>;
 
 /// Bodies with their fittings, in the order of their numbers.
 fn by_body(catalogue: &Catalogue) -> Bodies<'_> {
@@ -80,6 +78,13 @@ fn by_interface(catalogue: &Catalogue) -> Interfaces<'_> {
         }
     }
     interfaces
+}
+
+/// The mix-ups of those of these bodies that anything goes into.
+fn of_bodies<'a>(catalogue: &'a Catalogue, bodies: &[Body<'a>], places: &Places<'a>) -> Vec<BodyMixups> {
+    let mut judging = Judging::of(catalogue);
+    let found = bodies.iter().map(|(body, fittings)| body_mixups(&mut judging, body, fittings, places));
+    found.filter(|body| !body.parts.is_empty()).collect()
 }
 
 fn body_mixups<'a>(
