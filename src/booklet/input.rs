@@ -60,7 +60,7 @@ pub struct Booklet<'a> {
     pub(super) by_body: OnceLock<bool>,
     /// All records that have a number, put together once they were asked for.
     pub(super) numbered: Arc<OnceLock<Vec<Entry>>>,
-    /// The lines of all numbers and of all stamps, as well.
+    /// The lines of all numbers and of all stamps, put together once they were asked for.
     pub(super) lines: Arc<OnceLock<[Vec<Value>; 2]>>,
     /// Where the hash of what drawings are made from stands in their place: those of the records.
     pub(super) outlines: Option<&'a RecordHashes>,
