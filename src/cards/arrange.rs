@@ -3,11 +3,12 @@
 use super::columns;
 use super::corner::{NEARLY_BELOW, Punched, punched};
 use super::description::{Content, Heights, Node};
-use super::flow::{Slot, flow};
+use super::flow::{Flow, Slot};
 use super::measure::Measurer;
 use super::setting::{Clear, Setting};
 use super::tightness::Tightness;
 use super::too_full::{SLACK, TooFull, too_full, too_long};
+use std::cell::RefCell;
 
 /// Where everything on a face comes to lie.
 #[derive(Debug, Clone)]
@@ -44,9 +45,9 @@ const FAR_TOO_HIGH: f64 = 0.3;
 /// What the last form lacks room for.
 pub(super) fn arrange(face: &Node, measurer: &Measurer<'_>) -> Result<Fitted, TooFull> {
     let forms = face.forms();
-    let fitting = (0..forms).find_map(|form| Fitting { face, measurer, form }.loosest());
-    fitting.ok_or_else(|| {
-        let last = Fitting { face, measurer, form: forms - 1 };
+    let fitting = |form| Fitting { face, measurer, form, flows: RefCell::default() };
+    (0..forms).find_map(|form| fitting(form).loosest()).ok_or_else(|| {
+        let last = fitting(forms - 1);
         let set = last.tried(&last.setting(Tightness::TIGHTEST, last.drawing(0.0), &[]), None);
         too_full(&set.slots, &set.setting, set.height, measurer)
     })
@@ -61,16 +62,17 @@ pub(super) fn finished<'a>(
     drawing: Option<f64>,
 ) -> Arrangement<'a> {
     let setting = Setting { drawing, height: Some(measurer.inside.1), ..setting.clone() };
-    let (slots, _) = flow(face, &setting, measurer);
+    let (slots, _) = Flow::once(face, &setting, measurer);
     Arrangement { setting, slots }
 }
 
 /// A face in one of its forms, which is being fitted.
-#[derive(Clone, Copy)]
 struct Fitting<'a, 'm> {
     face: &'a Node,
     measurer: &'m Measurer<'a>,
     form: usize,
+    /// Where everything lay in the setting that was tried last, a tightness.
+    flows: RefCell<Vec<Flow<'a, 'm>>>,
 }
 
 /// A face that is set, as high as it comes.
@@ -83,11 +85,11 @@ struct Set<'a> {
 }
 
 impl<'a> Fitting<'a, '_> {
-    fn heights(self) -> Option<Heights> {
+    fn heights(&self) -> Option<Heights> {
         self.face.flexible_drawing().and_then(|room| room.heights)
     }
 
-    fn loosest(self) -> Option<Fitted> {
+    fn loosest(&self) -> Option<Fitted> {
         let loose = self.setting(Tightness::STEPS[0], self.drawing(DRAWING_STEPS[0]), &[]);
         let mut roomy = self.in_width(&loose, self.shares().map_or(loose.share, |(least, _)| least));
         let beside = roomy.headings_beside();
@@ -119,40 +121,59 @@ impl<'a> Fitting<'a, '_> {
     }
 
     /// Whether a face that is too high may have room with a lower drawing, which makes it no lower than the drawing is.
-    fn may_fit(self, set: &Set<'_>, step: f64) -> bool {
+    fn may_fit(&self, set: &Set<'_>, step: f64) -> bool {
         let lower = set.setting.drawing.unwrap_or_default() - self.drawing(step).unwrap_or_default();
         set.height - lower <= self.measurer.inside.1 + SLACK
     }
 
     /// The loosest of the steps that has room, where the tightest has: each takes less than the one before.
-    fn loosened(self, tight: Set<'a>, roomy: &Set<'_>, beside: &[usize]) -> Set<'a> {
+    fn loosened(&self, tight: Set<'a>, roomy: &Set<'_>, beside: &[usize]) -> Set<'a> {
         let (drawing, mut fitting, mut loosest) = (tight.setting.drawing, Tightness::STEPS.len() - 1, tight);
         let mut from = usize::from(drawing == roomy.setting.drawing);
+        let lower = roomy.setting.drawing.unwrap_or_default() - drawing.unwrap_or_default();
+        let mut too_high = roomy.height - lower;
         while from < fitting {
-            let middle = usize::midpoint(from, fitting);
-            let setting = self.setting(Tightness::STEPS[middle], drawing, beside);
+            let step = self.guessed((from, too_high), (fitting, loosest.height));
+            let setting = self.setting(Tightness::STEPS[step], drawing, beside);
             let set = self.tried(&setting, Some(loosest.setting.share));
             if self.fits(&set) {
-                (fitting, loosest) = (middle, set);
+                (fitting, loosest) = (step, set);
             } else {
-                from = middle + 1;
+                (from, too_high) = (step + 1, set.height);
             }
         }
         loosest
     }
 
+    /// The step to try, between the one before the first, which is so high, and the last, which has room: where all steps
+    /// take as much, the loosest with room, and in the middle where it isn't the height that is too much.
+    #[expect(
+        clippy::cast_precision_loss,
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "few steps"
+    )]
+    fn guessed(&self, (from, too_high): (usize, f64), (fitting, low): (usize, f64)) -> usize {
+        let part = (too_high - self.measurer.inside.1) / (too_high - low);
+        if !(0.0..=1.0).contains(&part) {
+            return usize::midpoint(from, fitting);
+        }
+        let steps = (part * (fitting + 1 - from) as f64).ceil() as usize;
+        (from + steps).saturating_sub(1).clamp(from, fitting - 1)
+    }
+
     /// The height of the drawing on the way from its least to what is wanted.
-    fn drawing(self, step: f64) -> Option<f64> {
+    fn drawing(&self, step: f64) -> Option<f64> {
         self.heights().map(|heights| heights.least + step * (heights.wanted - heights.least))
     }
 
-    fn fits(self, set: &Set<'_>) -> bool {
+    fn fits(&self, set: &Set<'_>) -> bool {
         set.over <= 0.0 && set.height <= self.measurer.inside.1 + SLACK
     }
 
     /// The same, with the drawing as high as there is room for. Where something higher stands beside it, it grows without
     /// making the face higher.
-    fn enlarged(self, set: Set<'a>) -> Fitted {
+    fn enlarged(&self, set: Set<'a>) -> Fitted {
         let (Some(heights), Some(drawing)) = (self.heights(), set.setting.drawing) else {
             return set.fitted();
         };
@@ -167,7 +188,7 @@ impl<'a> Fitting<'a, '_> {
 
     /// Where the face has two columns: in the first widths in which it has room, those of `share` before others; else in the
     /// roomiest.
-    fn tried(self, setting: &Setting, share: Option<f64>) -> Set<'a> {
+    fn tried(&self, setting: &Setting, share: Option<f64>) -> Set<'a> {
         if let Some(share) = share {
             let set = self.in_width(setting, share);
             if self.fits(&set) || self.shares().is_none() || set.height > self.hopeless() {
@@ -177,17 +198,17 @@ impl<'a> Fitting<'a, '_> {
         self.among_shares(setting, |set| self.fits(set))
     }
 
-    fn in_width(self, setting: &Setting, share: f64) -> Set<'a> {
+    fn in_width(&self, setting: &Setting, share: f64) -> Set<'a> {
         self.cleared(Setting { share, ..setting.clone() })
     }
 
     /// From this height on other widths of columns are not looked at.
-    fn hopeless(self) -> f64 {
+    fn hopeless(&self) -> f64 {
         (1.0 + FAR_TOO_HIGH) * self.measurer.inside.1
     }
 
     /// A face that has room, in the widths of its columns that leave most.
-    fn roomiest(self, set: Set<'a>, beside: &[usize]) -> Set<'a> {
+    fn roomiest(&self, set: Set<'a>, beside: &[usize]) -> Set<'a> {
         if self.shares().is_none() {
             return set;
         }
@@ -195,19 +216,19 @@ impl<'a> Fitting<'a, '_> {
         better(set, self.among_shares(&self.setting(tightness, drawing, beside), |_| false))
     }
 
-    fn shares(self) -> Option<(f64, f64)> {
+    fn shares(&self) -> Option<(f64, f64)> {
         columns::shares(&self.face.children_in(self.form))
     }
 
     /// The face so tight, with such a drawing, and with children that are known to stand beside the punched corner.
-    fn setting(self, tightness: Tightness, drawing: Option<f64>, beside: &[usize]) -> Setting {
+    fn setting(&self, tightness: Tightness, drawing: Option<f64>, beside: &[usize]) -> Setting {
         let clear = |child| if beside.contains(&child) { Clear::Beside } else { Clear::Already };
         let clear = (0..self.face.children_in(self.form).len()).map(clear).collect();
         Setting { tightness, form: self.form, drawing, share: 0.5, clear, height: None }
     }
 
     /// In the roomiest widths of two columns, or in the first that are good enough.
-    fn among_shares(self, setting: &Setting, is_enough: impl Fn(&Set<'a>) -> bool) -> Set<'a> {
+    fn among_shares(&self, setting: &Setting, is_enough: impl Fn(&Set<'a>) -> bool) -> Set<'a> {
         let at = |share: f64| self.in_width(setting, share);
         let Some((least, most)) = self.shares() else { return at(setting.share) };
         let mut best = at(least);
@@ -233,14 +254,25 @@ impl<'a> Fitting<'a, '_> {
     }
 
     /// The face with its blocks kept out of the punched corner.
-    fn cleared(self, setting: Setting) -> Set<'a> {
-        let (slots, height) = flow(self.face, &setting, self.measurer);
+    fn cleared(&self, setting: Setting) -> Set<'a> {
+        let (slots, height) = self.laid(&setting);
         self.kept_clear(Set { setting, slots, height, over: 0.0 })
+    }
+
+    fn laid(&self, setting: &Setting) -> (Vec<Slot<'a>>, f64) {
+        let mut flows = self.flows.borrow_mut();
+        if let Some(flow) = flows.iter_mut().find(|flow| flow.is_alike(setting)) {
+            return flow.again(setting);
+        }
+        let mut flow = Flow::new(self.face, setting, self.measurer);
+        let laid = flow.laid();
+        flows.push(flow);
+        laid
     }
 
     /// One block after the other from above: what names stands beside the corner, all else below, or beside it where the
     /// face is lower so.
-    fn kept_clear(self, mut set: Set<'a>) -> Set<'a> {
+    fn kept_clear(&self, mut set: Set<'a>) -> Set<'a> {
         let open = |set: &Set<'a>| {
             punched(&set.slots, &set.setting, self.measurer, |child| {
                 set.setting.clear[child] == Clear::Already

@@ -12,7 +12,7 @@ use taffy::{
 };
 
 /// What the one that an element stands in settles for it.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Placing {
     /// The edges of the card that its paint runs over.
     pub edges: Edges,
@@ -28,7 +28,7 @@ pub(super) struct Placing {
 }
 
 /// Where a cell of a table stands.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Cell {
     pub row: usize,
     /// Space above its row, and what the row's frame keeps from it: top, right, bottom, left.

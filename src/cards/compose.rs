@@ -83,12 +83,12 @@ pub struct FaceJob<'a> {
 /// A layout that has been filled and read, with how it is set.
 #[derive(Debug, Clone)]
 pub struct FittedFace {
-    description: Node,
+    pub(super) description: Node,
     fitted: Fitted,
     /// Drawings whose size is known.
-    drawn: BTreeMap<String, Drawing>,
+    pub(super) drawn: BTreeMap<String, Drawing>,
     /// The lines that its texts were broken into on the way.
-    broken: BrokenTexts,
+    pub(super) broken: BrokenTexts,
 }
 
 impl FaceJob<'_> {
@@ -138,7 +138,11 @@ impl FaceJob<'_> {
         self.draw(&self.fit(&self.fill()?)?)
     }
 
-    fn measurer<'b>(&'b self, drawn: &'b BTreeMap<String, Drawing>, broken: BrokenTexts) -> Measurer<'b> {
+    pub(super) fn measurer<'b>(
+        &'b self,
+        drawn: &'b BTreeMap<String, Drawing>,
+        broken: BrokenTexts,
+    ) -> Measurer<'b> {
         let format = &self.format;
         Measurer::new(format.fonts, &format.style, format.inside(), self.side == Side::Back, drawn, broken)
     }

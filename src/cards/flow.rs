@@ -25,38 +25,96 @@ pub(super) struct Slot<'a> {
     id: Option<NodeId>,
 }
 
-/// The elements of a description in their order, each where it lies, and how high they are together.
-pub(super) fn flow<'a>(face: &'a Node, setting: &Setting, measurer: &Measurer<'a>) -> (Vec<Slot<'a>>, f64) {
-    let mut flow = Flow { tree: TaffyTree::new(), slots: Vec::new(), setting, measurer };
-    flow.tree.disable_rounding();
-    let Some(root) = flow.element(face, None, Placing::default()) else { return (Vec::new(), 0.0) };
-    flow.compute(root);
-    if flow.learns_widths() {
-        flow.compute(root);
-    }
-    let height = flow.tree.layout(root).map_or(0.0, |layout| f64::from(layout.size.height));
-    for index in 0..flow.slots.len() {
-        flow.place(index);
-    }
-    flow.place_rows();
-    (flow.slots, height)
-}
-
-/// What the layout library is told, and what it answers.
-struct Flow<'a, 'm> {
+/// A description as the layout library knows it. Of the next setting it is told only what differs, so that it measures
+/// again only what that moves.
+pub(super) struct Flow<'a, 'm> {
+    measurer: &'m Measurer<'a>,
+    /// How it is set now.
+    setting: Setting,
     tree: TaffyTree<Leaf<'a>>,
     slots: Vec<Slot<'a>>,
-    setting: &'m Setting,
-    measurer: &'m Measurer<'a>,
+    /// How each slot stands in the one around it.
+    standings: Vec<Standing>,
 }
 
-impl<'a> Flow<'a, '_> {
-    fn element(&mut self, node: &'a Node, parent: Option<usize>, placing: Placing) -> Option<NodeId> {
-        let left_out = node.block.is_some() && node.flexible_drawing().is_some();
-        if left_out && self.setting.drawing.is_none() {
-            return None;
+/// How an element stands in another.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Standing {
+    /// Which child it is; a cell of a table is none.
+    number: Option<usize>,
+    /// Whether it is the first, and the last.
+    ends: (bool, bool),
+    placing: Placing,
+}
+
+impl<'a, 'm> Flow<'a, 'm> {
+    /// The elements of a description in their order, each where it lies, and how high they are together.
+    pub fn once(face: &'a Node, setting: &Setting, measurer: &'m Measurer<'a>) -> (Vec<Slot<'a>>, f64) {
+        Self::new(face, setting, measurer).laid()
+    }
+
+    pub fn new(face: &'a Node, setting: &Setting, measurer: &'m Measurer<'a>) -> Self {
+        let mut tree = TaffyTree::new();
+        tree.disable_rounding();
+        let (slots, standings) = (Vec::new(), Vec::new());
+        let mut flow = Self { measurer, setting: setting.clone(), tree, slots, standings };
+        flow.element(face, None, Standing::of(Placing::default()));
+        flow
+    }
+
+    /// Whether a setting has the same elements in the same types: all that may differ is told with `again`.
+    pub fn is_alike(&self, setting: &Setting) -> bool {
+        let key = |one: &Setting| (one.form, one.tightness, one.drawing.is_some());
+        key(&self.setting) == key(setting)
+    }
+
+    /// The same as `once`, in a setting that is alike.
+    pub fn again(&mut self, setting: &Setting) -> (Vec<Slot<'a>>, f64) {
+        self.tell(setting);
+        self.laid()
+    }
+
+    pub fn laid(&mut self) -> (Vec<Slot<'a>>, f64) {
+        let Some(root) = self.slots.first().and_then(|slot| slot.id) else { return (Vec::new(), 0.0) };
+        self.compute(root);
+        if self.learns_widths() {
+            self.compute(root);
         }
-        let index = self.slot(node, parent, placing.edges);
+        let height = self.tree.layout(root).map_or(0.0, |layout| f64::from(layout.size.height));
+        for index in 0..self.slots.len() {
+            self.place(index);
+        }
+        self.place_rows();
+        (self.slots.clone(), height)
+    }
+
+    /// Tells the library what is different in a setting of the same form and types.
+    fn tell(&mut self, setting: &Setting) {
+        let before = std::mem::replace(&mut self.setting, setting.clone());
+        for index in 0..self.slots.len() {
+            let Slot { node, id: Some(id), parent, .. } = self.slots[index] else { continue };
+            let standing = self.standing(index, parent);
+            let is_higher = parent.is_none() && before.height != setting.height;
+            if standing != self.standings[index] || is_higher {
+                // The only fault that the library knows is a node of another tree.
+                let _ = self.tree.set_style(id, self.style(node, parent, standing.placing));
+                (self.standings[index], self.slots[index].edges) = (standing, standing.placing.edges);
+            }
+            if matches!(Leaf::of(node), Some(Leaf::Flexible)) && before.drawing != setting.drawing {
+                let _ = self.tree.mark_dirty(id);
+            }
+        }
+    }
+
+    /// How an element stands now.
+    fn standing(&self, index: usize, parent: Option<usize>) -> Standing {
+        let before = self.standings[index];
+        let (Some(parent), Some(number)) = (parent, before.number) else { return before };
+        let (node, child) = (self.slots[parent].node, self.slots[index].node);
+        Standing { placing: self.placing((node, child), parent, number, before.ends), ..before }
+    }
+
+    fn style(&self, node: &Node, parent: Option<usize>, placing: Placing) -> Style {
         let mut style = boxes::style(node, placing, self.measurer.style, self.setting.tightness);
         if parent.is_none() {
             style.size.width = length(self.measurer.inside.0 as f32);
@@ -64,6 +122,16 @@ impl<'a> Flow<'a, '_> {
                 style.size.height = length(height as f32);
             }
         }
+        style
+    }
+
+    fn element(&mut self, node: &'a Node, parent: Option<usize>, standing: Standing) -> Option<NodeId> {
+        let left_out = node.block.is_some() && node.flexible_drawing().is_some();
+        if left_out && self.setting.drawing.is_none() {
+            return None;
+        }
+        let index = self.slot(node, parent, standing);
+        let style = self.style(node, parent, standing.placing);
         let id = match Leaf::of(node) {
             Some(leaf) => self.tree.new_leaf_with_context(style, leaf),
             None => {
@@ -75,8 +143,9 @@ impl<'a> Flow<'a, '_> {
         self.slots[index].id
     }
 
-    fn slot(&mut self, node: &'a Node, parent: Option<usize>, edges: Edges) -> usize {
-        self.slots.push(Slot { node, parent, edges, rect: Rect::ZERO, id: None });
+    fn slot(&mut self, node: &'a Node, parent: Option<usize>, standing: Standing) -> usize {
+        self.slots.push(Slot { node, parent, edges: standing.placing.edges, rect: Rect::ZERO, id: None });
+        self.standings.push(standing);
         self.slots.len() - 1
     }
 
@@ -88,10 +157,11 @@ impl<'a> Flow<'a, '_> {
         }
         let children = node.children_in(self.setting.form);
         for (number, child) in children.iter().copied().enumerate() {
-            let last = number + 1 == children.len();
-            let placing = self.placing((node, child), index, number, (ids.is_empty(), last));
+            let ends = (ids.is_empty(), number + 1 == children.len());
+            let placing = self.placing((node, child), index, number, ends);
             let gap = child.room.above > 0.0 && !ids.is_empty();
-            let Some(id) = self.element(child, Some(index), placing) else { continue };
+            let standing = Standing { number: Some(number), ends, placing };
+            let Some(id) = self.element(child, Some(index), standing) else { continue };
             if gap {
                 let space = boxes::spacer(child.room.above, self.measurer.style, self.setting.tightness);
                 ids.extend(self.tree.new_leaf(space));
@@ -129,14 +199,11 @@ impl<'a> Flow<'a, '_> {
     fn rows(&mut self, node: &'a Node, index: usize, ids: &mut Vec<NodeId>) {
         for (row, child) in node.children.iter().enumerate() {
             if !matches!(child.content, Content::TableRow { .. }) {
-                ids.extend(self.element(
-                    child,
-                    Some(index),
-                    Placing { edges: child.room.edges, ..Placing::default() },
-                ));
+                let placing = Placing { edges: child.room.edges, ..Placing::default() };
+                ids.extend(self.element(child, Some(index), Standing::of(placing)));
                 continue;
             }
-            let slot = self.slot(child, Some(index), Edges::default());
+            let slot = self.slot(child, Some(index), Standing::of(Placing::default()));
             let frame = self.measurer.style.frame(&child.frame).map_or([0.0; 4], |frame| frame.pad);
             let above = if row == 0 { 0.0 } else { child.room.above };
             let last = child.children.len().saturating_sub(1);
@@ -146,13 +213,13 @@ impl<'a> Flow<'a, '_> {
                 let cell_of = Cell { row, above, pad: [frame[0], right, frame[2], left], level: child.level };
                 let edges = cell.room.edges;
                 let placing = Placing { edges, cell: Some(cell_of), ..Placing::default() };
-                ids.extend(self.element(cell, Some(slot), placing));
+                ids.extend(self.element(cell, Some(slot), Standing::of(placing)));
             }
         }
     }
 
     fn compute(&mut self, root: NodeId) {
-        let (measurer, setting) = (self.measurer, self.setting);
+        let (measurer, setting) = (self.measurer, &self.setting);
         let space = Size { width: AvailableSpace::MaxContent, height: AvailableSpace::MaxContent };
         let measure =
             |input: LayoutInput, _: NodeId, leaf: Option<&mut Leaf<'a>>, style: &Style| -> LayoutOutput {
@@ -175,7 +242,8 @@ impl<'a> Flow<'a, '_> {
         let _ = self.tree.compute_layout_with_measure(root, space, measure);
     }
 
-    /// Whether there are texts that shrink in rows of tables: their base lines are those of the widths that they have got.
+    /// Whether there are texts that shrink in rows of tables and have got other widths: their base lines are those of their
+    /// widths, which don't hang on base lines.
     fn learns_widths(&mut self) -> bool {
         let mut any = false;
         for index in 0..self.slots.len() {
@@ -185,7 +253,11 @@ impl<'a> Flow<'a, '_> {
                 continue;
             }
             let width = self.tree.layout(id).map_or(0.0, |layout| layout.size.width);
-            any |= self.tree.set_node_context(id, Some(Leaf::Shrunk(text, width))).is_ok();
+            let is_known =
+                |leaf: &Leaf<'_>| matches!(leaf, Leaf::Shrunk(_, known) if known.total_cmp(&width).is_eq());
+            if !self.tree.get_node_context(id).is_some_and(is_known) {
+                any |= self.tree.set_node_context(id, Some(Leaf::Shrunk(text, width))).is_ok();
+            }
         }
         any
     }
@@ -229,5 +301,12 @@ impl<'a> Flow<'a, '_> {
             let table = self.slots[table].rect;
             self.slots[index].rect = Rect::new(table.x0, around.y0 - pad[0], table.x1, around.y1 + pad[2]);
         }
+    }
+}
+
+impl Standing {
+    /// What stands so whatever the setting.
+    fn of(placing: Placing) -> Self {
+        Self { number: None, ends: (true, true), placing }
     }
 }

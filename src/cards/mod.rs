@@ -49,6 +49,8 @@ pub use too_full::{FaceError, TooFull};
 pub use type_class::TypeClass;
 
 #[cfg(test)]
+mod flow_tests;
+#[cfg(test)]
 mod layout_tests;
 #[cfg(test)]
 mod tags_tests;
