@@ -84,7 +84,7 @@ pub struct FaceJob<'a> {
 #[derive(Debug, Clone)]
 pub struct FittedFace {
     pub(super) description: Node,
-    fitted: Fitted,
+    pub(super) fitted: Fitted,
     /// Drawings whose size is known.
     pub(super) drawn: BTreeMap<String, Drawing>,
     /// The lines that its texts were broken into on the way.

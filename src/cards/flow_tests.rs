@@ -1,9 +1,11 @@
-//! What the layout library is told again must come to the same as what it is told anew.
+//! What the layout library is told again must come to the same as what it is told anew, and the loosest setting is found.
 
 use super::flow::Flow;
 use super::setting::{Clear, Setting};
 use super::tests::{with_face, with_input};
 use super::tightness::Tightness;
+use super::too_full::SLACK;
+use std::collections::BTreeSet;
 
 /// All that a setting moves: a heading at the punched corner, columns, a table with a text that shrinks, a drawing.
 const FACE: &str = "
@@ -55,6 +57,33 @@ fn a_setting_told_after_others_lays_out_the_same_as_told_alone() {
             assert!(heights.len() > 20, "the settings differ in height: {}", heights.len());
         }
     });
+}
+
+/// The second way tries every step from the loosest on. Would miss: a face with a drawing, or with two columns.
+#[test]
+fn a_face_is_set_in_the_loosest_step_that_has_room() {
+    let mut seen = BTreeSet::new();
+    for paragraphs in 1..20 {
+        let block = |number: usize| {
+            let text = "Read the stamp, and look at the paint of the cone before it goes in.";
+            format!("<block id=\"b{number}\" above=\"1.4\"><text>{text}</text></block>\n")
+        };
+        let face = (0..paragraphs).map(block).collect::<String>();
+        with_input(&with_face(&format!("<space height=\"12\"/>\n{face}")), |input, facts| {
+            let [front, _] = super::jobs(input, &facts[0]);
+            let Ok(fitted) = front.fit(&front.fill().expect("filled")) else { return };
+            let (face, measurer) =
+                (&fitted.description, front.measurer(&fitted.drawn, fitted.broken.clone()));
+            let has_room = |step: &usize| {
+                let setting = Setting { tightness: Tightness::STEPS[*step], ..fitted.fitted.setting.clone() };
+                Flow::once(face, &setting, &measurer).1 <= measurer.inside.1 + SLACK
+            };
+            let loosest = (0..Tightness::STEPS.len()).find(has_room).expect("a step with room");
+            assert_eq!(fitted.fitted.setting.tightness, Tightness::STEPS[loosest], "{paragraphs} paragraphs");
+            seen.insert(loosest);
+        });
+    }
+    assert!(seen.len() > 4, "steps that were the loosest: {seen:?}");
 }
 
 fn clear(chance: u8) -> Clear {
