@@ -71,7 +71,7 @@ struct Fitting<'a, 'm> {
     face: &'a Node,
     measurer: &'m Measurer<'a>,
     form: usize,
-    /// Where everything lay in the setting that was tried last, a tightness.
+    /// One for each tightness that was tried, in its last setting.
     flows: RefCell<Vec<Flow<'a, 'm>>>,
 }
 
@@ -145,8 +145,9 @@ impl<'a> Fitting<'a, '_> {
         loosest
     }
 
-    /// The step to try, between the one before the first, which is so high, and the last, which has room: where all steps
-    /// take as much, the loosest with room, and in the middle where it isn't the height that is too much.
+    /// The step to try next, from `from` to the one before `fitting`. The one before `from` is too high, `fitting` has room:
+    /// if each step between made the face lower by the same, this is the first with room. In the middle where the face is
+    /// not too high, but a text too long.
     #[expect(
         clippy::cast_precision_loss,
         clippy::cast_possible_truncation,

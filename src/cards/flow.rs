@@ -74,6 +74,7 @@ impl<'a, 'm> Flow<'a, 'm> {
         self.laid()
     }
 
+    /// Where everything lies as it is set now.
     pub fn laid(&mut self) -> (Vec<Slot<'a>>, f64) {
         let Some(root) = self.slots.first().and_then(|slot| slot.id) else { return (Vec::new(), 0.0) };
         self.compute(root);
@@ -242,8 +243,8 @@ impl<'a, 'm> Flow<'a, 'm> {
         let _ = self.tree.compute_layout_with_measure(root, space, measure);
     }
 
-    /// Whether there are texts that shrink in rows of tables and have got other widths: their base lines are those of their
-    /// widths, which don't hang on base lines.
+    /// Whether texts that shrink in rows of tables have other widths than before. The base line of such a text depends on its
+    /// width, but no width depends on a base line: to compute once more is enough.
     fn learns_widths(&mut self) -> bool {
         let mut any = false;
         for index in 0..self.slots.len() {
