@@ -25,12 +25,20 @@ pub(super) fn encoded(pixmap: &Pixmap, dpi: f64) -> Result<Vec<u8>, png::Encodin
         samples
     } else {
         encoder.set_color(png::ColorType::Rgb);
-        pixels.iter().flat_map(|&[red, green, blue, _]| [red, green, blue]).collect()
+        without_alpha(pixels)
     };
     let mut writer = encoder.write_header()?;
     writer.write_image_data(&samples)?;
     writer.finish()?;
     Ok(bytes)
+}
+
+fn without_alpha(pixels: &[[u8; 4]]) -> Vec<u8> {
+    let mut samples = vec![0; 3 * pixels.len()];
+    for (sample, &[red, green, blue, _]) in samples.as_chunks_mut().0.iter_mut().zip(pixels) {
+        *sample = [red, green, blue];
+    }
+    samples
 }
 
 /// Levels above it take more time than they save bytes (`cargo bench --bench faces`).
@@ -52,15 +60,14 @@ impl Indexed {
     /// None where there are more colours than a palette holds.
     fn of(pixels: &[[u8; 4]]) -> Option<Self> {
         let mut table = Table { places: vec![None; PLACES], palette: Vec::new() };
-        let mut samples = Vec::with_capacity(pixels.len());
+        let mut samples = vec![0; pixels.len()];
         let mut last = None;
-        for &pixel in pixels {
-            let index = match last {
+        for (sample, &pixel) in samples.iter_mut().zip(pixels) {
+            *sample = match last {
                 Some((colour, index)) if colour == pixel => index,
                 _ => table.index(pixel)?,
             };
-            last = Some((pixel, index));
-            samples.push(index);
+            last = Some((pixel, *sample));
         }
         Some(Self { palette: table.palette, samples })
     }
