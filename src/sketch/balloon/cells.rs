@@ -3,7 +3,7 @@
 use super::band::Band;
 use crate::sketch::appearance::Tone;
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::{Line, Point, at};
+use crate::sketch::plane::{Line, Point, Vec2, at};
 use crate::sketch::scene::{Primitive, Purpose, Scene};
 
 /// The side of a cell in millimetres, where the drawing is no larger than a card's.
@@ -127,8 +127,9 @@ impl Cells {
         let length = line.p0.distance(line.p1);
         let count = (length / (1.5 * self.side)).ceil().max(1.0);
         let own = code(part);
+        let (start, step) = ((line.p0 - self.corner) / self.side, (line.p1 - line.p0) / (self.side * count));
         let others = (0..count as usize).filter(|index| {
-            let seen = self.at(line.p0.lerp(line.p1, (*index as f64 + 0.5) / count));
+            let seen = self.at(start + step * (*index as f64 + 0.5));
             seen != NOTHING && seen & !PAINTED != own
         });
         let most = (enough * count / length) as usize;
@@ -146,11 +147,12 @@ impl Cells {
 
     fn is_empty(&self, line: Line) -> bool {
         let count = (line.length() / self.side).ceil().max(1.0) as usize;
-        (0..=count).all(|index| self.at(line.p0.lerp(line.p1, index as f64 / count as f64)) == NOTHING)
+        let at = |index: usize| line.p0.lerp(line.p1, index as f64 / count as f64);
+        (0..=count).all(|index| self.at((at(index) - self.corner) / self.side) == NOTHING)
     }
 
-    fn at(&self, point: Point) -> u16 {
-        let off = (point - self.corner) / self.side;
+    /// What is seen so many cells from the corner.
+    fn at(&self, off: Vec2) -> u16 {
         let inside = off.x >= 0.0 && off.y >= 0.0;
         let (column, row) = (off.x as usize, off.y as usize);
         if inside && column < self.columns && row < self.rows {
@@ -184,31 +186,36 @@ impl Cells {
         inside.map(|cells| cells * self.side).collect()
     }
 
-    /// Each cell that shows a part, going inward from a side.
-    pub fn inward_from(&self, band: Band, mut found: impl FnMut(Met)) {
+    /// Each of these cells that shows a part, going inward from a side.
+    pub fn inward_from(&self, band: Band, wanted: &[bool], mut found: impl FnMut(Met)) {
         let (lines, deep) =
             if band.is_level() { (self.columns, self.rows) } else { (self.rows, self.columns) };
-        let mut of_part: Vec<u32> = Vec::new();
+        let mut of_part = vec![0_u32; self.parts()];
         for line in 0..lines {
+            let cell_at = |depth: usize| match band {
+                Band::Above => depth * self.columns + line,
+                Band::Below => (deep - 1 - depth) * self.columns + line,
+                Band::Left => line * self.columns + depth,
+                Band::Right => line * self.columns + deep - 1 - depth,
+            };
             let mut all = 0;
-            of_part.clear();
-            for depth in 0..deep {
-                let (column, row) = match band {
-                    Band::Above => (line, depth),
-                    Band::Below => (line, deep - 1 - depth),
-                    Band::Left => (depth, line),
-                    Band::Right => (deep - 1 - depth, line),
-                };
-                let cell = row * self.columns + column;
+            of_part.fill(0);
+            for cell in (0..deep).map(cell_at) {
                 all += u32::from(self.seen[cell] != NOTHING);
-                if let Some(part) = self.part(cell) {
-                    of_part.resize(of_part.len().max(part + 1), 0);
-                    of_part[part] += 1;
+                let Some(part) = self.part(cell) else { continue };
+                of_part[part] += 1;
+                if wanted[cell] {
                     let over = f64::from(all - of_part[part]) * self.side;
-                    found(Met { part, line, cell, place: self.middle(column, row), over });
+                    found(Met { part, line, cell, place: self.middle_of(cell), over });
                 }
             }
         }
+    }
+
+    /// One more than the highest number of a part that is seen.
+    fn parts(&self) -> usize {
+        let all = (0..self.seen.len()).filter_map(|cell| self.part(cell));
+        all.max().map_or(0, |part| part + 1)
     }
 
     /// The part that a cell shows.

@@ -73,9 +73,15 @@ impl View<'_> {
         costs.fold(f64::INFINITY, f64::min)
     }
 
-    /// What a leader costs by itself, wherever its balloon stands; `bound`, or more, where it is no less than that.
+    /// What a leader that meets nothing costs.
+    fn free_cost(target: Target, line: Line) -> f64 {
+        target.cost + reaching(line.p0.distance(line.p1))
+    }
+
+    /// What a leader costs by itself, wherever its balloon stands; `bound`, or more, but not more than that, where it is
+    /// no less than `bound`.
     pub fn cost(&self, item: usize, target: Target, line: Line, bound: f64) -> f64 {
-        let free = target.cost + reaching(line.p0.distance(line.p1));
+        let free = Self::free_cost(target, line);
         if free >= bound {
             return free;
         }
@@ -94,9 +100,20 @@ pub(super) struct Leaders<'l> {
     pub frame: Frame,
     /// Radius of a balloon.
     pub radius: f64,
-    /// Costs that are known, by view, item, target and slot; the others are no number.
-    known: Vec<f64>,
+    /// What is known of costs, by view, item, target and slot.
+    known: Vec<Known>,
     most: usize,
+}
+
+/// What is known of what a leader costs: that it is no less than this, or, where it is whole, just this.
+#[derive(Clone, Copy)]
+struct Known {
+    least: f64,
+    is_whole: bool,
+}
+
+impl Known {
+    const NOTHING: Self = Self { least: f64::NAN, is_whole: false };
 }
 
 impl<'l> Leaders<'l> {
@@ -105,7 +122,7 @@ impl<'l> Leaders<'l> {
         let of = |view: &View<'_>, item: usize| view.seen.targets(view.parts[item], frame.band).len();
         let all = views.iter().flat_map(|view| (0..items).map(move |item| of(view, item)));
         let most = all.max().unwrap_or(0);
-        let known = vec![f64::NAN; views.len() * items * most * slots.places.len()];
+        let known = vec![Known::NOTHING; views.len() * items * most * slots.places.len()];
         Self { views, slots, frame, radius, known, most }
     }
 
@@ -128,19 +145,38 @@ impl<'l> Leaders<'l> {
         target.cost + reaching((self.frame.across(target.place) - self.frame.level).abs())
     }
 
-    /// What a leader costs by itself.
-    pub fn cost(&mut self, (view, item): (usize, usize), target: usize, slot: usize) -> f64 {
-        let index = ((view * self.items() + item) * self.most + target) * self.slots.places.len() + slot;
-        if self.known[index].is_nan() {
-            self.known[index] = self.worked_out((view, item), target, slot);
+    /// What a leader costs by itself; `bound`, or more, but not more than that, where it is no less than `bound`.
+    pub fn cost(&mut self, of: (usize, usize), target: usize, slot: usize, bound: f64) -> f64 {
+        let index = self.index(of, target, slot);
+        let known = self.known[index];
+        if known.is_whole || known.least >= bound {
+            return known.least;
         }
-        self.known[index]
+        let (line, slant) = (self.line(of, target, slot), self.slant(of, target, slot));
+        let ended = self.targets(of.0, of.1)[target];
+        let least = slant + self.views[of.0].cost(of.1, ended, line, bound - slant);
+        self.known[index] = Known { least, is_whole: least < bound };
+        least
     }
 
-    fn worked_out(&self, of: (usize, usize), target: usize, slot: usize) -> f64 {
-        let (view, line) = (&self.views[of.0], self.line(of, target, slot));
-        let slant = (self.slots.places[slot] - self.frame.along(line.p1)).abs();
-        slant + view.cost(of.1, self.targets(of.0, of.1)[target], line, f64::INFINITY)
+    /// What is known of that without following the leader: it costs no less.
+    pub fn least(&mut self, of: (usize, usize), target: usize, slot: usize) -> f64 {
+        let index = self.index(of, target, slot);
+        if self.known[index].least.is_nan() {
+            let ended = self.targets(of.0, of.1)[target];
+            self.known[index].least =
+                self.slant(of, target, slot) + View::free_cost(ended, self.line(of, target, slot));
+        }
+        self.known[index].least
+    }
+
+    fn index(&self, (view, item): (usize, usize), target: usize, slot: usize) -> usize {
+        ((view * self.items() + item) * self.most + target) * self.slots.places.len() + slot
+    }
+
+    /// How far the balloon stands beside its target.
+    fn slant(&self, of: (usize, usize), target: usize, slot: usize) -> f64 {
+        (self.slots.places[slot] - self.frame.along(self.targets(of.0, of.1)[target].place)).abs()
     }
 
     /// How far beyond what it must a leader goes over others, in millimetres.

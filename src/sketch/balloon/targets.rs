@@ -64,10 +64,7 @@ pub(super) fn aims(scene: &Scene, cells: &Cells, parts: usize, dot: f64, most: u
     for (number, band) in Band::ALL.into_iter().enumerate() {
         // Of each part: the best place of each stretch along the side.
         let mut best: Vec<Vec<Option<Candidate>>> = parts.iter().map(|_| Vec::new()).collect();
-        cells.inward_from(band, |Met { part, line, cell, place, over }| {
-            if !holds[cell] || part >= parts.len() {
-                return;
-            }
+        cells.inward_from(band, &holds, |Met { part, line, cell, place, over }| {
             let found = Candidate { target: parts[part].target(place, cells.clearance[cell], band), over };
             let (stretch, best) = ((line as f64 * cells.side / ALIKE) as usize, &mut best[part]);
             best.resize(best.len().max(stretch + 1), None);
