@@ -2,13 +2,11 @@
 
 use super::columns;
 use super::corner::{NEARLY_BELOW, Punched, punched};
-use super::description::{Content, Heights, Node};
-use super::flow::{Flow, Slot};
-use super::measure::Measurer;
+use super::description::{Content, Heights};
+use super::flow::{Flows, Slot};
 use super::setting::{Clear, Setting};
 use super::tightness::Tightness;
 use super::too_full::{SLACK, TooFull, too_full, too_long};
-use std::cell::RefCell;
 
 /// Where everything on a face comes to lie.
 #[derive(Debug, Clone)]
@@ -43,36 +41,32 @@ const FAR_TOO_HIGH: f64 = 0.3;
 ///
 /// # Errors
 /// What the last form lacks room for.
-pub(super) fn arrange(face: &Node, measurer: &Measurer<'_>) -> Result<Fitted, TooFull> {
-    let forms = face.forms();
-    let fitting = |form| Fitting { face, measurer, form, flows: RefCell::default() };
+pub(super) fn arrange(flows: &Flows<'_, '_>) -> Result<Fitted, TooFull> {
+    let forms = flows.face.forms();
+    let fitting = |form| Fitting { flows, form };
     (0..forms).find_map(|form| fitting(form).loosest()).ok_or_else(|| {
         let last = fitting(forms - 1);
         let set = last.tried(&last.setting(Tightness::TIGHTEST, last.drawing(0.0), &[]), None);
-        too_full(&set.slots, &set.setting, set.height, measurer)
+        too_full(&set.slots, &set.setting, set.height, flows.measurer)
     })
 }
 
 /// Where everything lies with the drawing as high as it has come out, and with the room that is left over spread
 /// between the blocks.
 pub(super) fn finished<'a>(
-    face: &'a Node,
+    flows: &Flows<'a, '_>,
     setting: &Setting,
-    measurer: &Measurer<'a>,
     drawing: Option<f64>,
 ) -> Arrangement<'a> {
-    let setting = Setting { drawing, height: Some(measurer.inside.1), ..setting.clone() };
-    let (slots, _) = Flow::once(face, &setting, measurer);
+    let setting = Setting { drawing, height: Some(flows.measurer.inside.1), ..setting.clone() };
+    let (slots, _) = flows.laid(&setting);
     Arrangement { setting, slots }
 }
 
 /// A face in one of its forms, which is being fitted.
-struct Fitting<'a, 'm> {
-    face: &'a Node,
-    measurer: &'m Measurer<'a>,
+struct Fitting<'a, 'm, 'f> {
+    flows: &'f Flows<'a, 'm>,
     form: usize,
-    /// One for each tightness that was tried, in its last setting.
-    flows: RefCell<Vec<Flow<'a, 'm>>>,
 }
 
 /// A face that is set, as high as it comes.
@@ -84,9 +78,9 @@ struct Set<'a> {
     over: f64,
 }
 
-impl<'a> Fitting<'a, '_> {
+impl<'a> Fitting<'a, '_, '_> {
     fn heights(&self) -> Option<Heights> {
-        self.face.flexible_drawing().and_then(|room| room.heights)
+        self.flows.face.flexible_drawing().and_then(|room| room.heights)
     }
 
     fn loosest(&self) -> Option<Fitted> {
@@ -123,7 +117,7 @@ impl<'a> Fitting<'a, '_> {
     /// Whether a face that is too high may have room with a lower drawing, which makes it no lower than the drawing is.
     fn may_fit(&self, set: &Set<'_>, step: f64) -> bool {
         let lower = set.setting.drawing.unwrap_or_default() - self.drawing(step).unwrap_or_default();
-        set.height - lower <= self.measurer.inside.1 + SLACK
+        set.height - lower <= self.flows.measurer.inside.1 + SLACK
     }
 
     /// The loosest of the steps that has room, where the tightest has: each takes less than the one before.
@@ -155,7 +149,7 @@ impl<'a> Fitting<'a, '_> {
         reason = "few steps"
     )]
     fn guessed(&self, (from, too_high): (usize, f64), (fitting, low): (usize, f64)) -> usize {
-        let part = (too_high - self.measurer.inside.1) / (too_high - low);
+        let part = (too_high - self.flows.measurer.inside.1) / (too_high - low);
         if !(0.0..=1.0).contains(&part) {
             return usize::midpoint(from, fitting);
         }
@@ -169,7 +163,7 @@ impl<'a> Fitting<'a, '_> {
     }
 
     fn fits(&self, set: &Set<'_>) -> bool {
-        set.over <= 0.0 && set.height <= self.measurer.inside.1 + SLACK
+        set.over <= 0.0 && set.height <= self.flows.measurer.inside.1 + SLACK
     }
 
     /// The same, with the drawing as high as there is room for. Where something higher stands beside it, it grows without
@@ -179,7 +173,7 @@ impl<'a> Fitting<'a, '_> {
             return set.fitted();
         };
         let mut most = self.cleared(Setting { drawing: Some(heights.most), ..set.setting.clone() });
-        let height = heights.most - (most.height - self.measurer.inside.1).max(0.0);
+        let height = heights.most - (most.height - self.flows.measurer.inside.1).max(0.0);
         if height <= drawing {
             return set.fitted();
         }
@@ -205,7 +199,7 @@ impl<'a> Fitting<'a, '_> {
 
     /// From this height on other widths of columns are not looked at.
     fn hopeless(&self) -> f64 {
-        (1.0 + FAR_TOO_HIGH) * self.measurer.inside.1
+        (1.0 + FAR_TOO_HIGH) * self.flows.measurer.inside.1
     }
 
     /// A face that has room, in the widths of its columns that leave most.
@@ -218,13 +212,13 @@ impl<'a> Fitting<'a, '_> {
     }
 
     fn shares(&self) -> Option<(f64, f64)> {
-        columns::shares(&self.face.children_in(self.form))
+        columns::shares(&self.flows.face.children_in(self.form))
     }
 
     /// The face so tight, with such a drawing, and with children that are known to stand beside the punched corner.
     fn setting(&self, tightness: Tightness, drawing: Option<f64>, beside: &[usize]) -> Setting {
         let clear = |child| if beside.contains(&child) { Clear::Beside } else { Clear::Already };
-        let clear = (0..self.face.children_in(self.form).len()).map(clear).collect();
+        let clear = (0..self.flows.face.children_in(self.form).len()).map(clear).collect();
         Setting { tightness, form: self.form, drawing, share: 0.5, clear, height: None }
     }
 
@@ -256,26 +250,15 @@ impl<'a> Fitting<'a, '_> {
 
     /// The face with its blocks kept out of the punched corner.
     fn cleared(&self, setting: Setting) -> Set<'a> {
-        let (slots, height) = self.laid(&setting);
+        let (slots, height) = self.flows.laid(&setting);
         self.kept_clear(Set { setting, slots, height, over: 0.0 })
-    }
-
-    fn laid(&self, setting: &Setting) -> (Vec<Slot<'a>>, f64) {
-        let mut flows = self.flows.borrow_mut();
-        if let Some(flow) = flows.iter_mut().find(|flow| flow.is_alike(setting)) {
-            return flow.again(setting);
-        }
-        let mut flow = Flow::new(self.face, setting, self.measurer);
-        let laid = flow.laid();
-        flows.push(flow);
-        laid
     }
 
     /// One block after the other from above: what names stands beside the corner, all else below, or beside it where the
     /// face is lower so.
     fn kept_clear(&self, mut set: Set<'a>) -> Set<'a> {
         let open = |set: &Set<'a>| {
-            punched(&set.slots, &set.setting, self.measurer, |child| {
+            punched(&set.slots, &set.setting, self.flows.measurer, |child| {
                 set.setting.clear[child] == Clear::Already
             })
         };
@@ -292,12 +275,13 @@ impl<'a> Fitting<'a, '_> {
             }
             set.lower(punched_by);
             let below = self.kept_clear(set);
-            let clear =
-                punched(&beside.slots, &beside.setting, self.measurer, |child| child == punched_by.child)
-                    .is_none();
+            let clear = punched(&beside.slots, &beside.setting, self.flows.measurer, |child| {
+                child == punched_by.child
+            })
+            .is_none();
             return if clear && beside.crowding() < below.crowding() { beside } else { below };
         }
-        set.over = too_long(&set.slots, &set.setting, self.measurer).map(|(_, over)| over).sum();
+        set.over = too_long(&set.slots, &set.setting, self.flows.measurer).map(|(_, over)| over).sum();
         set
     }
 }

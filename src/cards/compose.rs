@@ -5,6 +5,7 @@ use super::description::Node;
 use super::draw::{Card, draw};
 use super::drawings::Drawings;
 use super::face::{Face, Side};
+use super::flow::Flows;
 use super::input::Input;
 use super::margins::SAFE;
 use super::measure::{BrokenTexts, Measurer};
@@ -80,15 +81,21 @@ pub struct FaceJob<'a> {
     pub(super) changed: Arc<BTreeSet<String>>,
 }
 
-/// A layout that has been filled and read, with how it is set.
+/// A layout that has been filled and read.
+#[derive(Debug, Clone)]
+pub(super) struct Described {
+    pub description: Node,
+    /// Drawings whose size is known.
+    drawn: BTreeMap<String, Drawing>,
+    /// The lines that its texts were broken into on the way.
+    broken: BrokenTexts,
+}
+
+/// The same, with how it is set.
 #[derive(Debug, Clone)]
 pub struct FittedFace {
-    pub(super) description: Node,
+    pub(super) described: Described,
     pub(super) fitted: Fitted,
-    /// Drawings whose size is known.
-    pub(super) drawn: BTreeMap<String, Drawing>,
-    /// The lines that its texts were broken into on the way.
-    pub(super) broken: BrokenTexts,
 }
 
 impl FaceJob<'_> {
@@ -106,44 +113,55 @@ impl FaceJob<'_> {
     /// # Errors
     /// Where the layout is not sound, or where the texts don't fit at the least type of their classes.
     pub fn fit(&self, filled: &str) -> Result<FittedFace, FaceError> {
-        let height = self.format.shape.trim.1.mm();
-        let description =
-            read(&self.layout, filled, &self.format.style, height).map_err(FaceError::Layout)?;
-        let drawn = self.drawings.natural(&description.drawn());
-        let broken = BrokenTexts::default();
-        let measurer = self.measurer(&drawn, broken.clone());
-        let fitted = arrange(&description, &measurer).map_err(FaceError::TooFull)?;
-        Ok(FittedFace { description, fitted, drawn, broken })
+        let described = self.read(filled)?;
+        let measurer = self.measurer(&described);
+        let fitted = arrange(&Flows::of(&described.description, &measurer)).map_err(FaceError::TooFull)?;
+        Ok(FittedFace { described, fitted })
     }
 
     /// Draws the drawing whose height was settled, which is often lower than its room, and the face with it.
     ///
     /// # Errors
     /// Where SVG of the layout's own can't be drawn.
-    pub fn draw(&self, fitted: &FittedFace) -> Result<Face, FaceError> {
-        let FittedFace { description, fitted: Fitted { setting, flexible }, drawn, broken } = fitted;
-        let measurer = self.measurer(drawn, broken.clone());
-        let drawing = flexible.as_ref().and_then(|Flexible { of, width, height }| {
+    pub fn draw(&self, FittedFace { described, fitted }: &FittedFace) -> Result<Face, FaceError> {
+        let measurer = self.measurer(described);
+        self.drawn(&Flows::of(&described.description, &measurer), fitted)
+    }
+
+    /// All of it, sooner than step by step: for the drawing as it comes out the face is not laid out anew.
+    ///
+    /// # Errors
+    /// Those of the steps.
+    pub fn face(&self) -> Result<Face, FaceError> {
+        let described = self.read(&self.fill()?)?;
+        let measurer = self.measurer(&described);
+        let flows = Flows::of(&described.description, &measurer);
+        let fitted = arrange(&flows).map_err(FaceError::TooFull)?;
+        self.drawn(&flows, &fitted)
+    }
+
+    fn read(&self, filled: &str) -> Result<Described, FaceError> {
+        let height = self.format.shape.trim.1.mm();
+        let description =
+            read(&self.layout, filled, &self.format.style, height).map_err(FaceError::Layout)?;
+        let drawn = self.drawings.natural(&description.drawn());
+        Ok(Described { description, drawn, broken: BrokenTexts::default() })
+    }
+
+    fn drawn(&self, flows: &Flows<'_, '_>, fitted: &Fitted) -> Result<Face, FaceError> {
+        let drawing = fitted.flexible.as_ref().and_then(|Flexible { of, width, height }| {
             self.drawings.draw(of, Length::from_mm(*width), Length::from_mm(*height))
         });
         let flexible = drawing.filter(|drawing| !drawing.body.is_empty());
         let height = flexible.as_ref().map(|drawing| drawing.height.mm());
-        let arrangement = finished(description, setting, &measurer, height);
+        let arrangement = finished(flows, &fitted.setting, height);
         let card = Card { side: self.side, trim: self.format.shape.trim, bleed: self.format.bleed };
-        draw(&arrangement, &measurer, card, flexible.as_ref(), &self.changed)
+        draw(&arrangement, flows.measurer, card, flexible.as_ref(), &self.changed)
     }
 
-    /// All of it.
-    pub(super) fn face(&self) -> Result<Face, FaceError> {
-        self.draw(&self.fit(&self.fill()?)?)
-    }
-
-    pub(super) fn measurer<'b>(
-        &'b self,
-        drawn: &'b BTreeMap<String, Drawing>,
-        broken: BrokenTexts,
-    ) -> Measurer<'b> {
-        let format = &self.format;
-        Measurer::new(format.fonts, &format.style, format.inside(), self.side == Side::Back, drawn, broken)
+    pub(super) fn measurer<'b>(&'b self, described: &'b Described) -> Measurer<'b> {
+        let (format, Described { drawn, broken, .. }) = (&self.format, described);
+        let is_back = self.side == Side::Back;
+        Measurer::new(format.fonts, &format.style, format.inside(), is_back, drawn, broken.clone())
     }
 }

@@ -6,6 +6,7 @@ use super::margins::SAFE;
 use super::measure::{Leaf, Measurer};
 use super::setting::{Clear, Setting};
 use kurbo::Rect;
+use std::cell::RefCell;
 use taffy::prelude::length;
 use taffy::{
     AvailableSpace, Baselines, LayoutInput, LayoutOutput, NodeId, Size, Style, TaffyTree, compute_leaf_layout,
@@ -37,6 +38,32 @@ pub(super) struct Flow<'a, 'm> {
     standings: Vec<Standing>,
 }
 
+/// A description in all settings that are tried.
+pub(super) struct Flows<'a, 'm> {
+    pub face: &'a Node,
+    pub measurer: &'m Measurer<'a>,
+    /// One for all settings that are alike, in the last of them.
+    told: RefCell<Vec<Flow<'a, 'm>>>,
+}
+
+impl<'a, 'm> Flows<'a, 'm> {
+    pub fn of(face: &'a Node, measurer: &'m Measurer<'a>) -> Self {
+        Self { face, measurer, told: RefCell::default() }
+    }
+
+    /// The elements in their order, each where it lies, and how high they are together.
+    pub fn laid(&self, setting: &Setting) -> (Vec<Slot<'a>>, f64) {
+        let mut told = self.told.borrow_mut();
+        if let Some(flow) = told.iter_mut().find(|flow| flow.is_alike(setting)) {
+            return flow.again(setting);
+        }
+        let mut flow = Flow::new(self.face, setting, self.measurer);
+        let laid = flow.laid();
+        told.push(flow);
+        laid
+    }
+}
+
 /// How an element stands in another.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Standing {
@@ -48,11 +75,6 @@ struct Standing {
 }
 
 impl<'a, 'm> Flow<'a, 'm> {
-    /// The elements of a description in their order, each where it lies, and how high they are together.
-    pub fn once(face: &'a Node, setting: &Setting, measurer: &'m Measurer<'a>) -> (Vec<Slot<'a>>, f64) {
-        Self::new(face, setting, measurer).laid()
-    }
-
     pub fn new(face: &'a Node, setting: &Setting, measurer: &'m Measurer<'a>) -> Self {
         let mut tree = TaffyTree::new();
         tree.disable_rounding();
@@ -63,18 +85,18 @@ impl<'a, 'm> Flow<'a, 'm> {
     }
 
     /// Whether a setting has the same elements in the same types: all that may differ is told with `again`.
-    pub fn is_alike(&self, setting: &Setting) -> bool {
+    fn is_alike(&self, setting: &Setting) -> bool {
         let key = |one: &Setting| (one.form, one.tightness, one.drawing.is_some());
         key(&self.setting) == key(setting)
     }
 
-    /// The same as `once`, in a setting that is alike.
+    /// Where everything lies in a setting that is alike.
     pub fn again(&mut self, setting: &Setting) -> (Vec<Slot<'a>>, f64) {
         self.tell(setting);
         self.laid()
     }
 
-    /// Where everything lies as it is set now.
+    /// Where everything lies as it is set now, and how high it is together.
     pub fn laid(&mut self) -> (Vec<Slot<'a>>, f64) {
         let Some(root) = self.slots.first().and_then(|slot| slot.id) else { return (Vec::new(), 0.0) };
         self.compute(root);

@@ -28,7 +28,7 @@ fn a_setting_told_after_others_lays_out_the_same_as_told_alone() {
     with_input(&with_face(FACE), |input, facts| {
         let [front, _] = super::jobs(input, &facts[0]);
         let fitted = front.fit(&front.fill().expect("filled")).expect("fitted");
-        let (face, measurer) = (&fitted.description, front.measurer(&fitted.drawn, fitted.broken.clone()));
+        let (face, measurer) = (&fitted.described.description, front.measurer(&fitted.described));
         let children = face.children_in(0).len();
         for tightness in [Tightness::STEPS[0], Tightness::STEPS[3], Tightness::TIGHTEST] {
             let mut by_chance = || Setting {
@@ -44,7 +44,7 @@ fn a_setting_told_after_others_lays_out_the_same_as_told_alone() {
             for _ in 0..100 {
                 let setting = by_chance();
                 let (again, height) = flow.again(&setting);
-                let (alone, height_alone) = Flow::once(face, &setting, &measurer);
+                let (alone, height_alone) = Flow::new(face, &setting, &measurer).laid();
                 assert_eq!(again.len(), alone.len());
                 for (one, other) in again.iter().zip(&alone) {
                     assert_eq!((one.rect, one.edges), (other.rect, other.edges), "{setting:?}");
@@ -72,11 +72,10 @@ fn a_face_is_set_in_the_loosest_step_that_has_room() {
         with_input(&with_face(&format!("<space height=\"12\"/>\n{face}")), |input, facts| {
             let [front, _] = super::jobs(input, &facts[0]);
             let Ok(fitted) = front.fit(&front.fill().expect("filled")) else { return };
-            let (face, measurer) =
-                (&fitted.description, front.measurer(&fitted.drawn, fitted.broken.clone()));
+            let (face, measurer) = (&fitted.described.description, front.measurer(&fitted.described));
             let has_room = |step: &usize| {
                 let setting = Setting { tightness: Tightness::STEPS[*step], ..fitted.fitted.setting.clone() };
-                Flow::once(face, &setting, &measurer).1 <= measurer.inside.1 + SLACK
+                Flow::new(face, &setting, &measurer).laid().1 <= measurer.inside.1 + SLACK
             };
             let loosest = (0..Tightness::STEPS.len()).find(has_room).expect("a step with room");
             assert_eq!(fitted.fitted.setting.tightness, Tightness::STEPS[loosest], "{paragraphs} paragraphs");

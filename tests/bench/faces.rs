@@ -36,6 +36,7 @@ fn main() {
     let with_fitted: Vec<_> = jobs.iter().zip(&fitted).collect();
     let faces = timed("draw and parse", &with_fitted, |((_, job), fitted)| job.draw(fitted).expect("drawn"));
     let with_faces: Vec<_> = jobs.iter().zip(&faces).collect();
+    timed("all of these", &jobs, |(_, job)| job.face().expect("a face"));
     timed("preflight", &with_faces, |((facts, _), face)| check(input, facts, face));
     timed("PNG at 300 dpi", &faces, |face| face.png(DPI).expect("a picture"));
     let options = fonts.options();
