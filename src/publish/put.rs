@@ -47,11 +47,16 @@ pub(super) fn put(
     let _uninterrupted = workspace::writing();
     let (output, tree) = (&workspace.output, workspace.tree());
     let plan = Plan::of(output, &workspace.folder, made, kept, leftovers)?;
-    write_list(&tree.join(MANIFEST), &plan.files)?;
     // A disk takes many files together as fast as a few one after the other.
-    let files = plan.made.par_iter().map(String::as_str).chain([MANIFEST]).map(|path| below(&tree, path));
-    let bytes =
-        files.map(|file| at(&file, disk::sync(&file))).try_reduce(|| 0, |one, other| Ok(one + other))?;
+    let synced = |file: PathBuf| at(&file, disk::sync(&file));
+    let made = || {
+        let files = plan.made.par_iter().map(|path| below(&tree, path));
+        files.map(synced).try_reduce(|| 0, |one, other| Ok(one + other))
+    };
+    let list = tree.join(MANIFEST);
+    let listed = || write_list(&list, &plan.files).and_then(|()| synced(list.clone()));
+    let (made, listed) = rayon::join(made, listed);
+    let bytes = made? + listed?;
     let alone = !plan.shared && plan.left_alone.is_empty() && workspace.is_beside() && !stands_in(output);
     match alone.then(|| at_once(output, &tree, &plan)) {
         Some(Ok(linked)) => finish(output, &tree, &plan, &linked).map_err(|error| {

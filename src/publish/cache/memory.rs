@@ -3,7 +3,7 @@
 use super::findings;
 use super::identity::Identity;
 use super::key::Inputs;
-use super::store::{self, Output, Stored, StoredFile, StoredRun};
+use super::store::{self, Output, Rest, Stored, StoredFile, StoredRun};
 use crate::diagnostics::Findings;
 use crate::publish::disk;
 use crate::publish::manifest::{self, BEING_REPLACED, Files, Fingerprint, MANIFEST};
@@ -168,16 +168,49 @@ impl Memory {
         names
     }
 
-    /// Remembers this run for the next. Its outputs have these files; with `all`, nothing else is remembered.
-    pub fn save(self, files: &Files, all: bool, whole: Option<Whole>) {
+    /// What is to be remembered once all outputs are made; with `all`, nothing of earlier runs is.
+    pub fn made(self, all: bool) -> Made {
+        let Self { output, common, earlier, cards_as_before, pages_as_before, made, .. } = self;
+        let made = made.into_inner().unwrap_or_else(PoisonError::into_inner);
+        let outputs = if all || !cards_as_before || !pages_as_before {
+            Outputs::Line(store::line_of(&made))
+        } else {
+            Outputs::With { earlier: earlier.outputs, made }
+        };
+        Made { output, common, outputs }
+    }
+}
+
+/// A run whose outputs are made, to be remembered once they are in place.
+#[derive(Debug)]
+pub(in crate::publish) struct Made {
+    output: PathBuf,
+    common: Option<Inputs>,
+    outputs: Outputs,
+}
+
+#[derive(Debug)]
+enum Outputs {
+    /// As they are written: of a large catalogue that takes long, and the disk may be waited for meanwhile.
+    Line(serde_json::Result<Vec<u8>>),
+    /// With those of an earlier run whose files stay.
+    With { earlier: BTreeMap<String, Output>, made: BTreeMap<String, Output> },
+}
+
+impl Made {
+    /// Remembers the run for the next. Its outputs have these files.
+    pub fn save(self, files: &Files, whole: Option<Whole>) {
         let Some(common) = self.common else { return };
-        let mut outputs = self.made.into_inner().unwrap_or_else(PoisonError::into_inner);
-        if !all && self.cards_as_before && self.pages_as_before {
-            let there = |output: &Output| output.files.iter().all(|path| files.contains_key(path));
-            for (name, output) in self.earlier.outputs.into_iter().filter(|(_, output)| there(output)) {
-                outputs.entry(name).or_insert(output);
+        let outputs = || match self.outputs {
+            Outputs::Line(line) => line,
+            Outputs::With { earlier, mut made } => {
+                let there = |output: &Output| output.files.iter().all(|path| files.contains_key(path));
+                for (name, output) in earlier.into_iter().filter(|(_, output)| there(output)) {
+                    made.entry(name).or_insert(output);
+                }
+                store::line_of(&made)
             }
-        }
+        };
         let stored = |(path, print): (&String, &Fingerprint)| {
             let identity = Identity::of(&disk::below(&self.output, path));
             (path.clone(), StoredFile { print: print.clone(), identity })
@@ -191,7 +224,9 @@ impl Memory {
             bytes: run.bytes,
         });
         // What can't be written is not remembered, and the next run makes it again.
-        let _ = store::write(&self.output, &Stored { common, outputs, files, whole });
+        if let Ok(outputs) = outputs() {
+            let _ = store::write(&self.output, outputs, &Rest { common, files, whole });
+        }
     }
 }
 

@@ -31,6 +31,14 @@ pub(super) struct Stored {
     pub whole: Option<StoredRun>,
 }
 
+/// What is written beside the outputs.
+#[derive(Debug)]
+pub(super) struct Rest {
+    pub common: Inputs,
+    pub files: BTreeMap<String, StoredFile>,
+    pub whole: Option<StoredRun>,
+}
+
 /// An output that nothing was found in.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(super) struct Output {
@@ -85,16 +93,14 @@ fn from_lines(lines: &[u8]) -> Option<Stored> {
     Some(Stored { common, outputs: outputs?, files: files?, whole })
 }
 
-fn to_lines(Stored { common, outputs, files, whole }: &Stored) -> serde_json::Result<[Vec<u8>; PARTS]> {
-    let (outputs, (files, rest)) = rayon::join(
-        || serde_json::to_vec(outputs),
-        || (serde_json::to_vec(files), serde_json::to_vec(&(common, whole))),
-    );
-    Ok([outputs?, files?, rest?])
+/// The line of the outputs.
+pub(super) fn line_of(outputs: &BTreeMap<String, Output>) -> serde_json::Result<Vec<u8>> {
+    serde_json::to_vec(outputs)
 }
 
-/// Writes it; what can't be written is not remembered, and nothing else comes of that.
-pub(super) fn write(output: &Path, stored: &Stored) -> io::Result<()> {
+/// Writes what is remembered, with the outputs as their line; what can't be written is not remembered, and nothing else
+/// comes of that.
+pub(super) fn write(output: &Path, outputs: Vec<u8>, rest: &Rest) -> io::Result<()> {
     let folder = output.join(FOLDER);
     if !disk::exists(&folder) {
         fs::create_dir(&folder)?;
@@ -102,9 +108,12 @@ pub(super) fn write(output: &Path, stored: &Stored) -> io::Result<()> {
     if !is_ours(&folder) {
         return Ok(());
     }
-    let rest = to_lines(stored)?.join(&b'\n');
-    let mut bytes = format!("{HEAD}{}\n", blake3::hash(&rest).to_hex()).into_bytes();
-    bytes.extend(rest);
+    let Rest { common, files, whole } = rest;
+    let lines: [Vec<u8>; PARTS] =
+        [outputs, serde_json::to_vec(files)?, serde_json::to_vec(&(common, whole))?];
+    let lines = lines.join(&b'\n');
+    let mut bytes = format!("{HEAD}{}\n", blake3::hash(&lines).to_hex()).into_bytes();
+    bytes.extend(lines);
     let draft = folder.join(DRAFT);
     fs::write(&draft, bytes).and_then(|()| fs::rename(&draft, folder.join(FILE)))
 }
