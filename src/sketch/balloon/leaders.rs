@@ -78,8 +78,8 @@ impl View<'_> {
         target.cost + reaching(line.p0.distance(line.p1))
     }
 
-    /// What a leader costs by itself, wherever its balloon stands; `bound`, or more, but not more than that, where it is
-    /// no less than `bound`.
+    /// What a leader costs by itself, wherever its balloon stands; where that is no less than `bound`, any number from
+    /// `bound` to it.
     pub fn cost(&self, item: usize, target: Target, line: Line, bound: f64) -> f64 {
         let free = Self::free_cost(target, line);
         if free >= bound {
@@ -145,7 +145,7 @@ impl<'l> Leaders<'l> {
         target.cost + reaching((self.frame.across(target.place) - self.frame.level).abs())
     }
 
-    /// What a leader costs by itself; `bound`, or more, but not more than that, where it is no less than `bound`.
+    /// What a leader costs by itself; where that is no less than `bound`, any number from `bound` to it.
     pub fn cost(&mut self, of: (usize, usize), target: usize, slot: usize, bound: f64) -> f64 {
         let index = self.index(of, target, slot);
         let known = self.known[index];

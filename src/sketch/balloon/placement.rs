@@ -246,3 +246,71 @@ impl Placement<'_> {
         Some(slots)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sketch::appearance::{Appearance, Tone};
+    use crate::sketch::balloon::band::{Band, Frame};
+    use crate::sketch::balloon::leaders::View;
+    use crate::sketch::balloon::seen::Seen;
+    use crate::sketch::outline::Outline;
+    use crate::sketch::plane::{Rect, at};
+    use crate::sketch::scene::{Purpose, Scene};
+    use fastrand::Rng;
+
+    const PARTS: usize = 5;
+
+    /// Parts that lie over each other by chance.
+    fn scene(random: &mut Rng) -> Scene {
+        let mut scene = Scene::default();
+        for part in (0..PARTS).chain(0..PARTS) {
+            let (x, y) = (35.0 * random.f64(), 14.0 * random.f64());
+            let area = Rect::new(x, y, x + 2.0 + 9.0 * random.f64(), y + 2.0 + 6.0 * random.f64());
+            scene.area(Purpose::Cut(part), Outline::rectangle(area), Appearance::solid(Tone::Paper));
+        }
+        scene
+    }
+
+    /// The second way knows what every leader costs before it looks for places, so it leaves out none that may be the
+    /// cheapest. Would miss: a cost that is wrong in both.
+    #[test]
+    fn no_choice_is_left_out_that_would_have_been_taken() {
+        let mut random = Rng::with_seed(3);
+        let (mut found, mut astray) = (0, 0);
+        for case in 0..150 {
+            let scene = scene(&mut random);
+            let seen = Seen::of(&scene, PARTS, 0.3, 20);
+            let wall = |x: f64| Line::new(at(x, -2.0), at(x + 4.0, 1.0));
+            let views = [View {
+                seen: &seen,
+                parts: (0..PARTS).collect(),
+                kept_out: vec![Rect::new(10.0, -3.0, 13.0, -1.0)],
+                lines: (0..2).map(|_| wall(40.0 * random.f64())).collect(),
+            }];
+            if views[0].parts.iter().any(|part| seen.targets(*part, Band::Above).is_empty()) {
+                continue;
+            }
+            let slots = Slots::new((0..60).map(|place| f64::from(place) * 0.75).collect(), 4.0);
+            let frame = Frame { band: Band::Above, level: -6.0 };
+            let leaders = || Leaders::new(&views, &slots, frame, 1.8);
+            let mut followed = leaders();
+            for item in 0..PARTS {
+                for target in 0..followed.targets(0, item).len() {
+                    for slot in 0..slots.places.len() {
+                        followed.cost((0, item), target, slot, f64::INFINITY);
+                    }
+                }
+            }
+            let (one, other) = (Placement(leaders()).solve(), Placement(followed).solve());
+            let told = |solution: &Solution| (solution.placed.clone(), solution.astray.clone());
+            assert_eq!(one.as_ref().map(told), other.as_ref().map(told), "case {case}");
+            found += usize::from(one.is_some());
+            astray += usize::from(one.is_some_and(|one| !one.astray.is_empty()));
+        }
+        assert!(
+            found > 50 && astray > 10,
+            "{found} found, of {astray} some leader goes over others without need"
+        );
+    }
+}
