@@ -68,7 +68,10 @@ fn png(face: &Face, trees: &[usvg::Tree]) -> Vec<u8> {
         resvg::render(tree, transform, &mut pixmap.as_mut());
     }
     let (pixels, _) = pixmap.data().as_chunks::<4>();
-    let samples: Vec<u8> = pixels.iter().flat_map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
+    let mut samples = vec![0; 3 * pixels.len()];
+    for (sample, &[red, green, blue, _]) in samples.as_chunks_mut().0.iter_mut().zip(pixels) {
+        *sample = [red, green, blue];
+    }
     let mut file = Vec::new();
     let mut encoder = png::Encoder::new(&mut file, size.0, size.1);
     encoder.set_color(png::ColorType::Rgb);
