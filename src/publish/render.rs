@@ -1,7 +1,7 @@
 //! The two runs over a whole catalogue: `render` makes all outputs, `check` only finds what stands in the way.
 
 use super::apart;
-use super::cache::{self, Made, Memory, Whole};
+use super::cache::{self, Ended, Memory, Whole};
 use super::clock::Clock;
 use super::copies::{self, Copy};
 use super::data;
@@ -137,18 +137,18 @@ fn made(
     }
     // A large catalogue is taken out of memory, and what is remembered written as text, while the disk is waited for.
     let put = || clock.output(|| staging.put_in_place(leftovers(options)));
-    let (put, made) = rayon::join(put, || {
+    let (put, ended) = rayon::join(put, || {
         drop(prepared);
-        memory.made(options.is_of_all())
+        memory.ended(options.is_of_all())
     });
     let put = put?;
-    clock.output(|| remember(made, &put, &findings, cards, key));
+    clock.output(|| remember(ended, &put, &findings, cards, key));
     progress(Progress { stage: Stage::Output, done: 1, of: 1 });
     Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
 }
 
 /// Remembers a run for the next. One that left a file of ours alone is not whole: the next says so again.
-fn remember(made: Made, put: &PutInPlace, findings: &Findings, cards: usize, key: Option<String>) {
+fn remember(ended: Ended, put: &PutInPlace, findings: &Findings, cards: usize, key: Option<String>) {
     let whole = key.filter(|_| put.left_alone.is_empty());
     let whole = whole.map(|key| Whole {
         key,
@@ -157,7 +157,7 @@ fn remember(made: Made, put: &PutInPlace, findings: &Findings, cards: usize, key
         written: put.written,
         bytes: put.bytes,
     });
-    made.save(&put.files, whole);
+    ended.save(&put.files, whole);
 }
 
 /// Everything that `render` would find, with nothing written.

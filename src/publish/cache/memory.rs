@@ -168,8 +168,8 @@ impl Memory {
         names
     }
 
-    /// What is to be remembered once all outputs are made; with `all`, nothing of earlier runs is.
-    pub fn made(self, all: bool) -> Made {
+    /// For when all outputs are made: what of them is to be remembered. With `all`, nothing of earlier runs is.
+    pub fn ended(self, all: bool) -> Ended {
         let Self { output, common, earlier, cards_as_before, pages_as_before, made, .. } = self;
         let made = made.into_inner().unwrap_or_else(PoisonError::into_inner);
         let outputs = if all || !cards_as_before || !pages_as_before {
@@ -177,13 +177,13 @@ impl Memory {
         } else {
             Outputs::With { earlier: earlier.outputs, made }
         };
-        Made { output, common, outputs }
+        Ended { output, common, outputs }
     }
 }
 
 /// A run whose outputs are made, to be remembered once they are in place.
 #[derive(Debug)]
-pub(in crate::publish) struct Made {
+pub(in crate::publish) struct Ended {
     output: PathBuf,
     common: Option<Inputs>,
     outputs: Outputs,
@@ -197,7 +197,7 @@ enum Outputs {
     With { earlier: BTreeMap<String, Output>, made: BTreeMap<String, Output> },
 }
 
-impl Made {
+impl Ended {
     /// Remembers the run for the next. Its outputs have these files.
     pub fn save(self, files: &Files, whole: Option<Whole>) {
         let Some(common) = self.common else { return };

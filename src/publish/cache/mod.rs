@@ -14,7 +14,7 @@ mod store;
 mod world;
 
 pub(super) use key::{Inputs, hash, hash_json};
-pub(super) use memory::{FONTS, Made, Memory, PROGRAM, Whole};
+pub(super) use memory::{Ended, FONTS, Memory, PROGRAM, Whole};
 pub(super) use program::hash as program;
 pub(super) use store::is_ours;
 pub(super) use world::of_world;

@@ -17,8 +17,8 @@ const DRAFT: &str = "outputs.new";
 /// Stands before the checksum in the first line; the number counts forms of the file.
 const HEAD: &str = "fittingcards outputs 2 ";
 
-/// What is remembered. In the file the outputs and the files, of which there are many, stand on lines of their own, so that
-/// they are read and written side by side.
+/// What is remembered. In the file the outputs and the files, of which there are many, stand on lines of their own: they are
+/// read side by side, and the outputs are known sooner than the files.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Stored {
     /// What all outputs of a kind are made from.
