@@ -27,7 +27,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "notices": notices(booklet),
         "chapters": chapters::links(booklet),
         "duties": duties(booklet),
-        "bodies": short(booklet.shared_bodies().map(|body| body_link(booklet, body)).collect()),
+        "bodies": short(booklet.shared_bodies().map(|body| body_link(booklet, body))),
         "marks": short(marks(booklet)),
         "numbers": { "href": booklet.link(&addresses::numbers()) },
         "sheets": sheet_links(booklet, booklet.input.sheets),
@@ -42,8 +42,9 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 }
 
 /// A list, or nothing where it is too long for the first page.
-fn short(lines: Vec<Value>) -> Vec<Value> {
-    if lines.len() > MOST_LINES { Vec::new() } else { lines }
+fn short(lines: impl Iterator<Item = Value>) -> Vec<Value> {
+    let first: Vec<Value> = lines.take(MOST_LINES + 1).collect();
+    if first.len() > MOST_LINES { Vec::new() } else { first }
 }
 
 fn notices(booklet: &Booklet<'_>) -> Vec<Value> {
@@ -114,9 +115,9 @@ fn line(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
     })
 }
 
-fn marks(booklet: &Booklet<'_>) -> Vec<Value> {
+fn marks(booklet: &Booklet<'_>) -> impl Iterator<Item = Value> {
     let parts = booklet.input.catalogue.parts.values().filter(|part| part.role.grips());
-    parts.filter_map(|part| marked(booklet, part)).collect()
+    parts.filter_map(|part| marked(booklet, part))
 }
 
 fn marked(booklet: &Booklet<'_>, part: &Part) -> Option<Value> {

@@ -112,7 +112,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         .chain(fittings.left_out())
         .chain(holders.left_out())
         .collect();
-    Catalogue {
+    let catalogue = Catalogue {
         settings: settings(records.settings.as_ref()),
         notes: notes(&records.notes, names, findings),
         fonts: fonts(records.fonts),
@@ -126,7 +126,10 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         holders: holders.sound,
         editions: Vec::new(),
         left_out,
-    }
+    };
+    // Many records are taken out of memory beside what follows.
+    rayon::spawn(move || drop((records.parts, records.fittings)));
+    catalogue
 }
 
 fn all_materials(records: &Records, names: &Names, findings: &mut Findings) -> RecordIndex<Material> {

@@ -14,10 +14,10 @@ pub(super) struct Names {
     doubled: BTreeSet<String>,
 }
 
-struct Named {
-    id: String,
+struct Named<'r> {
+    id: &'r str,
     kind: RecordKind,
-    place: Place,
+    place: &'r Place,
 }
 
 impl Names {
@@ -29,19 +29,19 @@ impl Names {
             salvaged: records.salvaged.iter().map(|salvaged| salvaged.0.clone()).collect(),
             doubled: BTreeSet::new(),
         };
-        let mut seen: BTreeMap<String, &Named> = BTreeMap::new();
+        let mut seen: BTreeMap<String, &Named<'_>> = BTreeMap::new();
         for named in &all {
             let key = named.id.to_lowercase();
             if let Some(fault) = built_in_taken(named) {
                 findings.push(fault);
-                names.doubled.insert(named.id.clone());
+                names.doubled.insert(named.id.to_owned());
             } else if let Some(first) = seen.get(&key) {
                 findings.push(doubled(named, first));
-                names.doubled.extend([named.id.clone(), first.id.clone()]);
+                names.doubled.extend([named.id, first.id].map(str::to_owned));
             } else {
                 seen.insert(key, named);
             }
-            names.kinds.entry(named.id.clone()).or_insert(named.kind);
+            names.kinds.entry(named.id.to_owned()).or_insert(named.kind);
         }
         names
     }
@@ -67,14 +67,14 @@ impl Names {
     }
 }
 
-fn all(records: &Records) -> Vec<Named> {
+fn all(records: &Records) -> Vec<Named<'_>> {
     let mut all = Vec::new();
     if let Some(document) = &records.settings {
         let edition = document.record.as_ref().and_then(|record| record.edition.as_ref());
         all.extend(edition.map(|edition| Named {
-            id: edition.value.0.clone(),
+            id: &edition.value.0,
             kind: RecordKind::Edition,
-            place: edition.place.clone(),
+            place: &edition.place,
         }));
     }
     add(&mut all, RecordKind::Material, &records.materials);
@@ -84,22 +84,22 @@ fn all(records: &Records) -> Vec<Named> {
     add(&mut all, RecordKind::Notice, &records.notices);
     add(&mut all, RecordKind::Holder, &records.holders);
     add(&mut all, RecordKind::Procedure, &records.procedures);
-    all.sort_by(|a, b| a.place.cmp(&b.place));
+    all.sort_by(|a, b| a.place.cmp(b.place));
     all
 }
 
-fn add<T>(all: &mut Vec<Named>, kind: RecordKind, documents: &[Document<T>]) {
+fn add<'r, T>(all: &mut Vec<Named<'r>>, kind: RecordKind, documents: &'r [Document<T>]) {
     for document in documents {
         let place = ["id", "number"].iter().find_map(|key| document.fields.get(*key));
         if let (Some(id), Some(place)) = (&document.id, place) {
-            all.push(Named { id: id.clone(), kind, place: place.clone() });
+            all.push(Named { id, kind, place });
         }
     }
 }
 
 /// A record may take the id of a built-in material only to state that material otherwise.
-fn built_in_taken(named: &Named) -> Option<Finding> {
-    let built_in = materials::built_in().keys().find(|id| id.eq_ignore_ascii_case(&named.id))?;
+fn built_in_taken(named: &Named<'_>) -> Option<Finding> {
+    let built_in = materials::built_in().keys().find(|id| id.eq_ignore_ascii_case(named.id))?;
     if named.kind == RecordKind::Material && *built_in == named.id {
         return None;
     }
@@ -110,10 +110,10 @@ fn built_in_taken(named: &Named) -> Option<Finding> {
         }
         _ => "use another id".to_owned(),
     };
-    Some(Finding::error("duplicate-id", named.place.clone(), message).record(&named.id).help(help))
+    Some(Finding::error("duplicate-id", named.place.clone(), message).record(named.id).help(help))
 }
 
-fn doubled(named: &Named, first: &Named) -> Finding {
+fn doubled(named: &Named<'_>, first: &Named<'_>) -> Finding {
     let other = match first.kind {
         kind if kind == named.kind => format!("another {}", kind.word()),
         kind => kind.with_article(),
@@ -125,8 +125,8 @@ fn doubled(named: &Named, first: &Named) -> Finding {
         "each id or number may be used only once in the catalogue, and capital letters make no difference"
     };
     Finding::error("duplicate-id", named.place.clone(), message)
-        .record(&named.id)
-        .found(&named.id)
+        .record(named.id)
+        .found(named.id)
         .help(help)
         .related(first.place.clone(), format!("`{}` is already here", first.id))
 }

@@ -40,6 +40,9 @@ enum FileOfCards<'scope, 'env> {
     },
 }
 
+/// So many cards are looked at by one thread at a time, so that no thread has many left while others wait.
+const A_FEW: usize = 50;
+
 /// What a file of sheets is called among what is remembered.
 fn entry(file: &SheetFile) -> String {
     format!("sheet {}", file.name)
@@ -55,8 +58,8 @@ impl Making<'_> {
     pub(super) fn cards_as_copies(&self, copies: Vec<Copy<'_>>) -> Result<Findings, Fault> {
         let mut findings = Findings::new();
         let counted = Counted::new(self.progress, Stage::Cards, copies.len());
-        let wanted: Vec<Wanted<'_>> =
-            self.clock.drawing(|| copies.into_par_iter().map(|copy| self.wanted(copy)).collect());
+        let wanted = copies.into_par_iter().with_max_len(A_FEW).map(|copy| self.wanted(copy));
+        let wanted: Vec<Wanted<'_>> = self.clock.drawing(|| wanted.collect());
         let files = sheets::files(PrintKind::Cards, wanted.len());
         thread::scope(|scope| {
             let mut earlier: Option<FileOfCards<'_, '_>> = None;

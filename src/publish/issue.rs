@@ -71,7 +71,8 @@ pub fn issue(
         let clock = Clock::start();
         let (mut prepared, mut findings) = reading(world, &clock, progress, &|_, _| {})?;
         let reissue = Reissue { numbers: &asked.reissue, because: &asked.because };
-        let next = prepared.register.next(&prepared.catalogue, &prepared.facts, &asked.edition, reissue);
+        let next =
+            prepared.register.next(&prepared.catalogue, prepared.facts.values(), &asked.edition, reissue);
         let after = prepared.register.with(asked, next.clone());
         let register = std::mem::replace(&mut prepared.register, after);
         findings.extend(looked_over(&prepared, &next, asked, &findings, &clock, progress)?);
@@ -112,7 +113,7 @@ fn looked_over(
         progress,
     };
     let is_new = |number: &str| next.get(number).is_some_and(|card| card.since == asked.edition);
-    let cards: Vec<_> = prepared.facts.iter().filter(|card| is_new(&card.number)).collect();
+    let cards: Vec<_> = prepared.facts.values().filter(|card| is_new(&card.number)).collect();
     // A copy's number takes room, and nothing else tells it from the card without one: what holds it holds that too.
     let holders = prepared.catalogue.holders.values().map(AsRef::as_ref);
     found.extend(making.cards_as_copies(copies::as_handed_out(holders, &cards))?);
@@ -130,7 +131,7 @@ fn judged(prepared: &Prepared, next: &State, asked: &Asked, findings: Findings) 
     all.extend(otherwise_in_settings(asked, catalogue));
     IssueReport {
         findings: all,
-        refusals: refusals(asked, register, catalogue, facts),
+        refusals: refusals(asked, register, catalogue, facts.values()),
         comparison,
         catalogue: catalogue.clone(),
         cards: next.len(),

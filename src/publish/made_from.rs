@@ -7,6 +7,7 @@ use crate::cards::Form;
 use crate::facts::{CardFacts, TagFacts};
 use crate::sheets::SheetFile;
 use crate::training::Gauge;
+use rayon::prelude::*;
 
 /// What is drawn from a part's or fitting's record.
 const DRAWN: &str = "the records that it is drawn from";
@@ -62,7 +63,7 @@ impl Prepared {
 
     /// What a file of forms is made from.
     pub(super) fn forms_from(&self, file: &SheetFile, forms: &[Form]) -> Inputs {
-        let forms: Vec<Inputs> = forms.iter().map(|form| self.form_from(form)).collect();
+        let forms: Vec<Inputs> = forms.par_iter().map(|form| self.form_from(form)).collect();
         from([
             ("its forms", cache::hash(&forms)),
             (PLACE, cache::hash(&(file, self.catalogue.settings.sheet))),
@@ -98,7 +99,7 @@ impl Prepared {
 
     /// What a file of sheets of these kit tags is made from.
     pub(super) fn tag_sheet_from(&self, file: &SheetFile, tags: &[&TagFacts]) -> Inputs {
-        let tags: Vec<Inputs> = tags.iter().map(|facts| self.tag_from(facts)).collect();
+        let tags: Vec<Inputs> = tags.par_iter().map(|facts| self.tag_from(facts)).collect();
         from([("its kit tags", cache::hash(&tags)), (PLACE, cache::hash(&file))])
     }
 }

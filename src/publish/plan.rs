@@ -89,8 +89,10 @@ impl Plan {
 
     /// The folders of all files, of this run and earlier ones.
     pub(super) fn folders(&self) -> BTreeSet<String> {
+        // Text is copied once a folder: there are far more files.
         let paths = self.made.iter().chain(self.earlier.keys());
-        paths.flat_map(|path| disk::above(path)).map(str::to_owned).collect()
+        let folders: BTreeSet<&str> = paths.flat_map(|path| disk::above(path)).collect();
+        folders.into_iter().map(str::to_owned).collect()
     }
 
     /// Whether a file of this run goes into a folder of that path.

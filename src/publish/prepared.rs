@@ -27,7 +27,8 @@ pub(super) struct Prepared {
     pub(super) catalogue: Catalogue,
     pub(super) mixups: Mixups,
     pub(super) register: Register,
-    pub(super) facts: Vec<CardFacts>,
+    /// What each card prints, by its number, which is also the cards' order.
+    pub(super) facts: BTreeMap<String, CardFacts>,
     pub(super) tags: Vec<TagFacts>,
     pub(super) installed: Vec<Installed>,
     /// What the records hold, to know what has changed.
@@ -42,7 +43,6 @@ pub(super) struct Prepared {
     pub(super) present: State,
     /// What each edition changed, and what waits to be issued.
     pub(super) history: Vec<Comparison>,
-    facts_by_number: BTreeMap<String, CardFacts>,
     issues: BTreeMap<String, String>,
     state: &'static str,
     card_sheets: Vec<String>,
@@ -77,7 +77,6 @@ pub(super) fn prepare(world: &dyn World, seen: &Seen<'_>) -> Result<(Prepared, F
     let present = register.next(&catalogue, &facts, "", Reissue::default());
     let history = register::history(&register, &present);
     let prepared = Prepared {
-        facts_by_number: facts.iter().map(|card| (card.number.clone(), card.clone())).collect(),
         state: if issues.len() < facts.len() { "Draft, not issued" } else { "" },
         issues,
         card_sheets: file_names(PrintKind::Cards, facts.len()),
@@ -87,7 +86,7 @@ pub(super) fn prepare(world: &dyn World, seen: &Seen<'_>) -> Result<(Prepared, F
         catalogue,
         mixups,
         register,
-        facts,
+        facts: facts.into_iter().map(|card| (card.number.clone(), card)).collect(),
         tags,
         installed,
         fonts,
@@ -143,7 +142,7 @@ impl Prepared {
         booklet::Input {
             catalogue: &self.catalogue,
             mixups: &self.mixups,
-            facts: &self.facts_by_number,
+            facts: &self.facts,
             register: &self.register,
             history: &self.history,
             layouts: &self.booklet_layouts,
@@ -162,7 +161,7 @@ impl Prepared {
     }
 
     pub(super) fn for_training<'a>(&'a self, training: &'a Training) -> training::Input<'a> {
-        training::Input { cards: self.cards(), facts: &self.facts_by_number, training }
+        training::Input { cards: self.cards(), facts: &self.facts, training }
     }
 
     /// Drawings take the room that each page gives them; none is larger than an A4 page.
@@ -172,14 +171,9 @@ impl Prepared {
         sketch::Options { numerals, ..sketch::Options::new(&self.fonts, width, height) }
     }
 
-    /// What each card prints, by its number.
-    pub(super) fn by_number(&self) -> &BTreeMap<String, CardFacts> {
-        &self.facts_by_number
-    }
-
     /// What the card of this number prints.
     pub(super) fn card(&self, number: &str) -> Option<&CardFacts> {
-        self.facts_by_number.get(number)
+        self.facts.get(number)
     }
 
     /// Where the card of this number stands; a draft where there is none.

@@ -136,7 +136,7 @@ fn finish(output: &Path, old: &Path, plan: &Plan, linked: &BTreeMap<String, Id>)
     // Folders of many files go side by side. What stays of them goes with the work folder.
     let at_the_top = entries.iter().filter(|(path, kind)| kind.is_dir() && !path.contains('/'));
     let at_the_top: Vec<PathBuf> = at_the_top.map(|(path, _)| below(old, path)).collect();
-    at_the_top.par_iter().for_each(|folder| drop(fs::remove_dir_all(folder)));
+    at_the_top.par_iter().with_max_len(1).for_each(|folder| drop(fs::remove_dir_all(folder)));
     Ok(())
 }
 

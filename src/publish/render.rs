@@ -120,8 +120,7 @@ fn made(
     }
     if options.is_of_all() {
         findings.extend(making.proof()?);
-        findings.extend(making.booklet()?);
-        findings.extend(making.register()?);
+        findings.extend(making.booklet_and_register()?);
         if let Some(training) = prepared.training(options.training) {
             findings.extend(making.training(&training)?);
         }
@@ -190,11 +189,10 @@ pub fn check(
             clock: &clock,
             progress,
         };
-        findings.extend(making.cards(&prepared.facts.iter().collect::<Vec<_>>())?);
+        findings.extend(making.cards(&prepared.facts.values().collect::<Vec<_>>())?);
         findings.extend(making.tags(&prepared.tags.iter().collect::<Vec<_>>())?);
         findings.extend(making.proof()?);
-        findings.extend(making.booklet()?);
-        findings.extend(making.register()?);
+        findings.extend(making.booklet_and_register()?);
         if let Some(training) = prepared.training(false) {
             findings.extend(making.training(&training)?);
         }
@@ -228,14 +226,14 @@ fn wanted<'a>(
     only: &[String],
     findings: &Findings,
 ) -> Result<Vec<&'a CardFacts>, Fault> {
-    let numbers = || prepared.facts.iter().map(|card| card.number.as_str());
+    let numbers = || prepared.facts.keys().map(String::as_str);
     let unknown = only.iter().find(|number| !numbers().any(|known| known == number.as_str()));
     if let Some(number) = unknown.filter(|_| !findings.has_errors()) {
         let nearest = nearest(number, numbers()).map(str::to_owned);
         return Err(Fault::UnknownCard { number: number.clone(), nearest });
     }
     let named = |card: &&CardFacts| only.is_empty() || only.contains(&card.number);
-    Ok(prepared.facts.iter().filter(named).collect())
+    Ok(prepared.facts.values().filter(named).collect())
 }
 
 /// The copies of a holder, card by card.

@@ -39,11 +39,11 @@ fn refusal(message: impl Into<String>, help: impl Into<String>) -> Refusal {
 
 /// What is wrong with what is asked for, whatever the cards print.
 #[must_use]
-pub fn refusals(
+pub fn refusals<'f>(
     asked: &Asked,
     register: &Register,
     catalogue: &Catalogue,
-    facts: &[CardFacts],
+    facts: impl Iterator<Item = &'f CardFacts> + Clone,
 ) -> Vec<Refusal> {
     let mut refusals = Vec::new();
     refusals.extend(wrong_name(asked, register, catalogue));
@@ -113,13 +113,13 @@ fn wrong_people(asked: &Asked) -> Vec<Refusal> {
 /// The most characters of a name or a reason: a reason is printed on the card.
 const LONGEST: usize = 200;
 
-fn wrong_reissue(asked: &Asked, facts: &[CardFacts]) -> Vec<Refusal> {
+fn wrong_reissue<'f>(asked: &Asked, facts: impl Iterator<Item = &'f CardFacts> + Clone) -> Vec<Refusal> {
     let mut refusals = Vec::new();
     if !asked.reissue.is_empty() && asked.because.is_empty() {
         let message = "a card is issued again and nothing says why";
         refusals.push(refusal(message, "say it with --because: the reason is printed on the card"));
     }
-    let numbers = || facts.iter().map(|card| card.number.as_str());
+    let numbers = || facts.clone().map(|card| card.number.as_str());
     for number in asked.reissue.iter().filter(|number| !numbers().any(|known| known == *number)) {
         let help = match nearest(number, numbers()) {
             Some(near) => format!("did you mean {near}?"),

@@ -128,7 +128,7 @@ impl Desk {
         let next = register.next(&catalogue, &facts, &asked.edition, reissue);
         let newest = register.editions().len().checked_sub(1);
         let comparison = compare(&register, &catalogue, (newest, None), (&next, &asked.because));
-        let refused = refusals(asked, &register, &catalogue, &facts);
+        let refused = refusals(asked, &register, &catalogue, facts.iter());
         let unexplained = unexplained(&comparison, &catalogue);
         if !refused.is_empty() || unexplained.has_errors() {
             return Err((refused, unexplained));

@@ -1,7 +1,7 @@
 //! What an output is made from, as hashes by name.
 
 use std::collections::BTreeMap;
-use std::fmt::{Debug, Write};
+use std::fmt::Debug;
 
 /// Everything that an output is made from: the hash of each thing by what it is called.
 pub(in crate::publish) type Inputs = BTreeMap<String, String>;
@@ -19,12 +19,7 @@ pub(in crate::publish) fn hash_json(value: &serde_json::Value) -> String {
 
 /// Sixteen bytes: no two inputs meet by chance.
 pub(super) fn short(hasher: &blake3::Hasher) -> String {
-    let mut bytes = [0; 16];
-    hasher.finalize_xof().fill(&mut bytes);
-    bytes.iter().fold(String::with_capacity(32), |mut text, byte| {
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
+    hasher.finalize().to_hex()[..32].to_owned()
 }
 
 #[cfg(test)]

@@ -215,7 +215,9 @@ impl Ended {
             let identity = Identity::of(&disk::below(&self.output, path));
             (path.clone(), StoredFile { print: print.clone(), identity })
         };
-        let files = files.par_iter().map(stored).collect();
+        // A map is built at once from what is in order.
+        let files: Vec<_> = files.par_iter().map(stored).collect();
+        let files = files.into_iter().collect();
         let whole = whole.map(|run| StoredRun {
             key: run.key,
             findings: findings::remembered(&run.findings),

@@ -42,10 +42,10 @@ pub(super) use written::write;
 
 /// The text of `data/catalogue.json` in pieces, one behind the other.
 #[must_use]
-pub fn catalogue_json(
+pub fn catalogue_json<'f>(
     catalogue: &Catalogue,
     mixups: &Mixups,
-    cards: &[CardFacts],
+    cards: impl IntoIterator<Item = &'f CardFacts>,
     register: &Register,
 ) -> Vec<Vec<u8>> {
     let uses = uses(catalogue);
@@ -90,7 +90,10 @@ fn printed_text(printed: &PrintedText) -> Value {
 ///
 /// # Errors
 /// Never with cards that the catalogue made: a record of five texts can be written into memory.
-pub fn card_list(cards: &[CardFacts], register: &Register) -> Result<Vec<u8>, csv::Error> {
+pub fn card_list<'f>(
+    cards: impl IntoIterator<Item = &'f CardFacts>,
+    register: &Register,
+) -> Result<Vec<u8>, csv::Error> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     writer.write_record(["number", "title", "issue", "status", "check code"])?;
     for card in cards {

@@ -20,14 +20,14 @@ pub(in crate::publish) fn write(
     let Prepared { catalogue, mixups, facts, register, .. } = prepared;
     let put = |path: &str, bytes: &[u8]| staging.write(path, bytes).map_err(Fault::from);
     let computed = || {
-        let pieces = catalogue_json(catalogue, mixups, facts, register);
+        let pieces = catalogue_json(catalogue, mixups, facts.values(), register);
         staging.write_pieces("data/catalogue.json", &pieces).map_err(Fault::from)
     };
     let listed = || {
         put("data/findings.json", format!("{:#}\n", diagnostics::to_json(findings)).as_bytes())?;
         put(
             "data/cards.csv",
-            &card_list(facts, register).map_err(|error| unwritable("data/cards.csv", &error))?,
+            &card_list(facts.values(), register).map_err(|error| unwritable("data/cards.csv", &error))?,
         )
     };
     let apart = |sheet: &Sheet| {

@@ -27,33 +27,50 @@ struct Told<'a> {
     follow_up: Option<FollowUp<'a>>,
 }
 
+/// The pages, filled, before they are written.
+pub(super) struct RegisterPages<'a> {
+    told: Told<'a>,
+    /// Where each goes, with its text.
+    texts: Vec<(String, String)>,
+    /// What is wrong with the layouts of the others.
+    findings: Findings,
+}
+
+impl<'a> RegisterPages<'a> {
+    /// Fills them from what is known before anything is drawn.
+    pub(super) fn filled(prepared: &'a Prepared) -> Self {
+        let told = Told::of(prepared);
+        let mut pages = vec![told.what_changed(), told.to_crews(), told.approval(), told.current_cards()];
+        pages.extend(told.call_in());
+        pages.extend(told.follow_up_page());
+        let (mut texts, mut findings) = (Vec::new(), Findings::new());
+        for page in &pages {
+            match told.filled(page) {
+                Ok(text) => texts.push((format!("register/{}.html", page.name), text)),
+                Err(finding) => findings.extend(Some(*finding).filter(|found| prepared.is_news(found))),
+            }
+        }
+        Self { told, texts, findings }
+    }
+}
+
 impl Making<'_> {
-    /// Makes the pages, tables and sheets of the register; gives what is wrong with them. Where nothing is written,
-    /// one copy of each card is looked over: its others differ from it by a shorter number.
-    pub(super) fn register(&self) -> Result<Findings, Fault> {
-        let told = Told::of(self.prepared);
+    /// Writes the pages, and makes the tables and sheets of the register; gives what is wrong with all of them. Where
+    /// nothing is written, one copy of each card is looked over: its others differ from it by a shorter number.
+    pub(super) fn register(&self, pages: RegisterPages<'_>) -> Result<Findings, Fault> {
+        let RegisterPages { told, texts, findings: mut found } = pages;
         let mut copies = told.to_print_again();
         if self.staging().is_none() {
             copies = copies::widest(copies);
         }
-        let mut findings = self.copies("register/print-again.pdf", &copies)?;
-        let mut pages = vec![told.what_changed(), told.to_crews(), told.approval(), told.current_cards()];
-        pages.extend(told.call_in());
-        pages.extend(told.follow_up_page());
-        let mut texts = Vec::new();
-        for page in &pages {
-            match told.filled(page) {
-                Ok(text) => texts.push((format!("register/{}.html", page.name), text)),
-                Err(finding) => findings.extend(Some(*finding).filter(|found| self.prepared.is_news(found))),
-            }
-        }
+        found.extend(self.copies("register/print-again.pdf", &copies)?);
         if let Some(staging) = self.staging() {
             for (path, text) in &texts {
                 staging.write(path, text.as_bytes())?;
             }
             told.tables(staging)?;
         }
-        Ok(findings)
+        Ok(found)
     }
 }
 

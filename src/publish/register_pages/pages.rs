@@ -70,7 +70,7 @@ impl Told<'_> {
     /// Number, title, issue, check code, edition and status of every card on the register. A hold or withdrawal that waits
     /// to be issued counts already, as it does where somebody looks up whether a card is current.
     pub(super) fn current(&self) -> Vec<Value> {
-        let issued = register::issued_cards(&self.prepared.register, self.prepared.by_number());
+        let issued = register::issued_cards(&self.prepared.register, &self.prepared.facts);
         let barred: BTreeMap<(&str, u32), &str> = issued
             .iter()
             .filter(|card| !card.is_good)
