@@ -1,6 +1,6 @@
 //! What records hold, as hashes: to know whether something that is made from them has changed.
 
-use super::{Catalogue, Conductor, Fitting, Item, Part};
+use super::{AssemblyStage, Catalogue, Conductor, Fitting, Item, Part};
 use blake3::Hash;
 use std::collections::BTreeMap;
 use std::fmt::Debug;
@@ -8,7 +8,7 @@ use std::ptr;
 use std::sync::{Arc, OnceLock};
 
 /// The hash of each record with all that it refers to, as `Debug` shows it, so that no field is forgotten. Places in
-/// files are left out. Each is worked out once, when it is first asked for, and stands in those of the records that
+/// files are left out, and of fittings what only texts come from. Each is worked out once, when it is first asked for, and stands in those of the records that
 /// refer to it.
 #[derive(Debug, Default)]
 pub struct RecordHashes {
@@ -28,16 +28,54 @@ impl RecordHashes {
         }
     }
 
-    /// The hash of a fitting.
+    /// The hash of a fitting without its wordings and notices: no drawing has them, and what prints them is made from
+    /// their words.
     #[must_use]
     pub fn fitting(&self, fitting: &Fitting) -> Hash {
-        self.fittings.hash(&fitting.number, fitting, || {
-            let part = |Item { part, quantity }: &Item| (self.part(part), *quantity);
-            let items: Vec<(Hash, u32)> = fitting.items.iter().map(part).collect();
-            let conductors: Vec<Hash> = fitting.conductors.iter().map(|one| self.conductor(one)).collect();
-            let rest = Fitting { items: Vec::new(), conductors: Vec::new(), ..fitting.clone() };
-            of_debug(&(rest, items, conductors))
-        })
+        self.fittings.hash(&fitting.number, fitting, || self.drawn(fitting))
+    }
+
+    fn drawn(&self, fitting: &Fitting) -> Hash {
+        // Every field is named: a new one does not compile before it is settled whether drawings have it.
+        let Fitting {
+            number,
+            name,
+            family,
+            conductors,
+            items,
+            mark,
+            mark_seen_after_assembly,
+            stamp,
+            stand_out,
+            insertion,
+            tail,
+            holding_load,
+            line_tension_max,
+            procedure,
+            tightening,
+            witness: _,
+            steps,
+            slip_mark,
+            reject_if: _,
+            if_wrong: _,
+            complete_without,
+            notices: _,
+            status,
+            superseded_by,
+            use_instead,
+            in_service,
+            origin,
+        } = fitting;
+        let part = |Item { part, quantity }: &Item| (self.part(part), *quantity);
+        let items: Vec<(Hash, u32)> = items.iter().map(part).collect();
+        let conductors: Vec<Hash> = conductors.iter().map(|one| self.conductor(one)).collect();
+        let stages: Vec<Option<AssemblyStage>> = steps.iter().map(|step| step.stage).collect();
+        let seen = (mark, mark_seen_after_assembly, stamp, slip_mark, stages, tightening);
+        let sizes = (stand_out, insertion, tail, holding_load, line_tension_max);
+        let stands = (status, superseded_by, use_instead, in_service, complete_without);
+        // How numbers are written decides how dimensions are.
+        let written = (&origin.numbers, procedure.as_ref().map(|procedure| &procedure.origin.numbers));
+        of_debug(&(number, name, family, items, conductors, seen, sizes, stands, written))
     }
 
     /// The hash of a part.
@@ -126,6 +164,17 @@ mod tests {
         for (nth, other) in others.iter().enumerate() {
             assert_ne!(first, *other, "change {nth}");
         }
+    }
+
+    #[test]
+    fn the_words_of_a_fitting_are_no_drawing_and_the_stages_of_its_steps_are() {
+        let with = |more: &str| of(&format!("{FITTING}{more}"), PARTS, ROPE);
+        let steps = |first: &str| with(&format!("steps: [{{ text: {first}, stage: apart }}, Drive it]\n"));
+        assert_eq!(steps("Wipe it"), steps("Wipe it dry"));
+        assert_eq!(with("witness: Read the stamp\n"), with("witness: Read the mark\n"));
+        assert_eq!(with("reject_if: [A crack]\n"), with("reject_if: [A burr]\n"));
+        let staged = |stage: &str| with(&format!("steps: [{{ text: Wipe it, stage: {stage} }}, Drive it]\n"));
+        assert_ne!(staged("apart"), staged("entered"));
     }
 
     #[test]

@@ -8,7 +8,6 @@ use super::made_from;
 use super::options::{Fault, Progress, Stage, Strictness};
 use super::prepared::Prepared;
 use super::refused;
-use super::register_pages::RegisterPages;
 use super::staging::Staging;
 use crate::booklet::{self, Booklet, Subject};
 use crate::diagnostics::{Finding, Findings, Place};
@@ -98,17 +97,8 @@ impl Making<'_> {
         Ok(None)
     }
 
-    /// Makes the booklet and what is told of the register. One thread fills the register's pages, while another puts
-    /// together the booklet's longest lists.
-    pub(super) fn booklet_and_register(&self) -> Result<Findings, Fault> {
-        let (booklet, register) = rayon::join(|| self.booklet(), || RegisterPages::filled(self.prepared));
-        let mut findings = booklet?;
-        findings.extend(self.register(register)?);
-        Ok(findings)
-    }
-
     /// Makes every page of the booklet, and the single file of them.
-    fn booklet(&self) -> Result<Findings, Fault> {
+    pub(super) fn booklet(&self) -> Result<Findings, Fault> {
         let booklet = Booklet::new(self.prepared.booklet());
         // The longest lists come last in the booklet: whoever begins with them has nobody wait for them at the end.
         let subjects: Vec<Subject> = booklet.subjects().into_iter().rev().collect();

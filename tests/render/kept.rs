@@ -75,6 +75,14 @@ fn whatever_changes_the_bytes_are_those_of_a_clean_run() {
         (parts, "bore_mm: 10.8,", "bore_mm: 10.80,"),
         ("conductors/messengers.yaml", "duty: messenger", "duty: earth"),
         ("procedures/collet.yaml", "steps:", "# A comment moves the steps.\nsteps:"),
+        ("procedures/collet.yaml", "Seat cone {mark}.", "Seat the cone {mark}."),
+        (
+            "procedures/collet.yaml",
+            "\"Grease. Screw {torque}.\"",
+            "{ text: \"Grease. Screw {torque}.\", stage: entered }",
+        ),
+        ("procedures/collet.yaml", "Second person reads mark", "A second person reads mark"),
+        ("procedures/collet.yaml", "Slip mark has moved", "Slip mark is gone"),
         ("parts/collet-body.yaml", "drawing: D-101/A", "drawing: D-101/B"),
         ("parts/collet-body.yaml", "name: Closing screw M30x2", "name: Closing screw M30x2.0"),
         ("parts/collet-body.yaml", "report: R-1", "report: R-9"),
@@ -120,6 +128,23 @@ fn a_run_that_changes_nothing_keeps_every_file_and_says_the_same() {
     assert_eq!((first_put.written, first_put.bytes), (second_put.written, second_put.bytes));
     assert_eq!((first_put.kept, second_put.kept), (0, second_put.written));
     assert!(before == tree(folder.path()));
+}
+
+/// A tag shows no step: a storekeeper's sheets are not made again for one.
+#[test]
+fn a_step_in_other_words_makes_no_kit_tag_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let written = || {
+        let sheets = ["tags", "cards"].map(|name| folder.path().join(format!("sheets/{name}.pdf")));
+        sheets.map(|sheet| fs::metadata(sheet).unwrap().modified().unwrap())
+    };
+    rendered(&starter(), &options(folder.path()));
+    let [tags, cards] = written();
+    let worded = changed(&starter(), "procedures/collet.yaml", "Seat cone {mark}.", "Seat the cone {mark}.");
+    rendered(&worded, &options(folder.path()));
+    let [tags_now, cards_now] = written();
+    assert_eq!(tags_now, tags);
+    assert_ne!(cards_now, cards);
 }
 
 #[test]

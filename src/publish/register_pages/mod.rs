@@ -28,7 +28,7 @@ struct Told<'a> {
 }
 
 /// The pages, filled, before they are written.
-pub(super) struct RegisterPages<'a> {
+struct RegisterPages<'a> {
     told: Told<'a>,
     /// Where each goes, with its text.
     texts: Vec<(String, String)>,
@@ -38,7 +38,7 @@ pub(super) struct RegisterPages<'a> {
 
 impl<'a> RegisterPages<'a> {
     /// Fills them from what is known before anything is drawn.
-    pub(super) fn filled(prepared: &'a Prepared) -> Self {
+    fn filled(prepared: &'a Prepared) -> Self {
         let told = Told::of(prepared);
         let mut pages = vec![told.what_changed(), told.to_crews(), told.approval(), told.current_cards()];
         pages.extend(told.call_in());
@@ -55,9 +55,18 @@ impl<'a> RegisterPages<'a> {
 }
 
 impl Making<'_> {
+    /// Makes the booklet and what is told of the register. One thread fills the register's pages, while another puts
+    /// together the booklet's longest lists.
+    pub(super) fn booklet_and_register(&self) -> Result<Findings, Fault> {
+        let (booklet, register) = rayon::join(|| self.booklet(), || RegisterPages::filled(self.prepared));
+        let mut findings = booklet?;
+        findings.extend(self.register(register)?);
+        Ok(findings)
+    }
+
     /// Writes the pages, and makes the tables and sheets of the register; gives what is wrong with all of them. Where
     /// nothing is written, one copy of each card is looked over: its others differ from it by a shorter number.
-    pub(super) fn register(&self, pages: RegisterPages<'_>) -> Result<Findings, Fault> {
+    fn register(&self, pages: RegisterPages<'_>) -> Result<Findings, Fault> {
         let RegisterPages { told, texts, findings: mut found } = pages;
         let mut copies = told.to_print_again();
         if self.staging().is_none() {
