@@ -8,8 +8,8 @@ use std::ptr;
 use std::sync::{Arc, OnceLock};
 
 /// The hash of each record with all that it refers to, as `Debug` shows it, so that no field is forgotten. Places in
-/// files are left out, and of fittings what only texts come from. Each is worked out once, when it is first asked for, and stands in those of the records that
-/// refer to it.
+/// files are left out, and of fittings what only texts come from. Each is worked out once, when it is first asked for,
+/// and stands in those of the records that refer to it.
 #[derive(Debug, Default)]
 pub struct RecordHashes {
     fittings: Known<Fitting>,

@@ -51,6 +51,7 @@ fn what_is_made_for_training_is_that_of_a_clean_run() {
     let changes = [
         (fittings, "torque_Nm: { min: 60, max: 70 }", "torque_Nm: { min: 60, max: 71 }"),
         ("parts/collet-body.yaml", "stamp: \"CU 10.5\"", "stamp: \"CU 10,5\""),
+        ("procedures/collet.yaml", "Seat cone {mark}.", "Seat the cone {mark}."),
         ("catalogue.yaml", "questions: 3", "questions: 4"),
     ];
     for (path, from, to) in changes {
