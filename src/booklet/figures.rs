@@ -45,7 +45,7 @@ const SECTION_ROOM: (f64, f64) = (74.0, 74.0);
 /// The fitting assembled, and its conductors.
 pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
     if let Some(hashes) = booklet.outlines {
-        return vec![outline(booklet, &(hashes.fitting(fitting), limits(booklet)))];
+        return vec![outline(booklet, &(hashes.fitting_as_drawn(fitting), limits(booklet)))];
     }
     let mut figures =
         vec![figure("assembly", &assembly(fitting, limits(booklet), &room(booklet, ASSEMBLY_ROOM)))];
@@ -94,7 +94,7 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
     if let Some(hashes) = booklet.outlines {
         let parts: Vec<_> =
             wrong.iter().map(|case| (hashes.part(&case.part), &case.outcome, case.summary.words())).collect();
-        return vec![outline(booklet, &(hashes.fitting(fitting), limits(booklet), parts))];
+        return vec![outline(booklet, &(hashes.fitting_as_drawn(fitting), limits(booklet), parts))];
     }
     let room = room(booklet, BESIDE_EACH_OTHER_ROOM);
     let drawn = wrong.iter().map(|case| {
@@ -109,7 +109,7 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
 pub(super) fn taught(booklet: &Booklet<'_>, case: &Case) -> Value {
     let (fitting, part, outcome, words) = (&case.fitting, &case.part, &case.outcome, case.summary.words());
     if let Some(hashes) = booklet.outlines {
-        let records = (hashes.fitting(fitting), hashes.part(part));
+        let records = (hashes.fitting_as_drawn(fitting), hashes.part(part));
         return outline(booklet, &(records, outcome, words, limits(booklet)));
     }
     let drawing = side_by_side(fitting, limits(booklet), part, outcome, words, &room(booklet, TAUGHT_ROOM));

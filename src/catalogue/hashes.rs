@@ -28,10 +28,10 @@ impl RecordHashes {
         }
     }
 
-    /// The hash of a fitting without its wordings and notices: no drawing has them, and what prints them is made from
-    /// their words.
+    /// The hash of a fitting as drawings show it: without its wordings and notices, of steps the stages alone. Whatever
+    /// prints the words is made from them too.
     #[must_use]
-    pub fn fitting(&self, fitting: &Fitting) -> Hash {
+    pub fn fitting_as_drawn(&self, fitting: &Fitting) -> Hash {
         self.fittings.hash(&fitting.number, fitting, || self.drawn(fitting))
     }
 
@@ -146,7 +146,7 @@ mod tests {
 
     fn of(fitting: &str, parts: &str, rope: &str) -> Hash {
         let catalogue = catalogue(fitting, parts, rope);
-        RecordHashes::of(&catalogue).fitting(&catalogue.fittings["F-1"])
+        RecordHashes::of(&catalogue).fitting_as_drawn(&catalogue.fittings["F-1"])
     }
 
     #[test]
@@ -183,8 +183,8 @@ mod tests {
         let hashes = RecordHashes::of(&catalogue);
         let known = &catalogue.fittings["F-1"];
         let other = Fitting { name: "Anchor".to_owned(), ..(**known).clone() };
-        assert_ne!(hashes.fitting(known), hashes.fitting(&other));
-        assert_eq!(hashes.fitting(known), hashes.fitting(&(**known).clone()));
+        assert_ne!(hashes.fitting_as_drawn(known), hashes.fitting_as_drawn(&other));
+        assert_eq!(hashes.fitting_as_drawn(known), hashes.fitting_as_drawn(&(**known).clone()));
         let part = Part { stamp: "X".to_owned(), ..(*catalogue.parts["P-2"]).clone() };
         assert_ne!(hashes.part(&catalogue.parts["P-2"]), hashes.part(&part));
     }

@@ -77,7 +77,8 @@ impl Prepared {
 
     /// The fitting of this number, or the body and the parts that decide in it.
     fn drawn_from(&self, number: &str) -> String {
-        let fitting = self.catalogue.fittings.get(number).map(|fitting| self.hashes.fitting(fitting));
+        let fitting =
+            self.catalogue.fittings.get(number).map(|fitting| self.hashes.fitting_as_drawn(fitting));
         let body = self.mixups.body(number).map(|found| {
             let parts = found.parts.iter().map(|part| self.hashes.part(part));
             (self.hashes.part(&found.body), parts.collect::<Vec<_>>())
