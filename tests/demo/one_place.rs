@@ -1,12 +1,16 @@
 //! Each value of the demo stands in one record: where it is changed there, every text of the card that shows it shows the
 //! new one, or a finding says which does not.
 
-use super::edited::{Files, Replaced, document, files, outcome, says, with};
+use super::edited::{Files, Outcome, Replaced, document, files, outcome, says, with};
 use crate::fixtures::DEMO;
 use fittingcards::catalogue::{Fitting, Status};
 use fittingcards::facts::{self, VALUE_NAMES};
 use fittingcards::units::Numerals;
 use proptest::prelude::*;
+use std::sync::LazyLock;
+
+/// What the records come to as they are.
+static BEFORE: LazyLock<Outcome> = LazyLock::new(|| outcome(&files()));
 
 /// What values become.
 struct New {
@@ -72,8 +76,8 @@ fn all(files: &Files, new: &New) -> Vec<Change> {
 fn faults(files: &Files, change: &Change) -> Vec<String> {
     let number = &change.fitting;
     let (was, is) = &change.printed;
-    let before = printed(files, number);
-    let after = printed(&with(files, &change.replaced()), number);
+    let before = printed(&BEFORE, number);
+    let after = printed(&outcome(&with(files, &change.replaced())), number);
     let shows = |printed: &Printed, value: &str| printed.texts.iter().any(|text| says(text, value));
     let mut faults = Vec::new();
     if !shows(&before, was) || !shows(&after, is) {
@@ -172,8 +176,7 @@ struct Printed {
     told: bool,
 }
 
-fn printed(files: &Files, number: &str) -> Printed {
-    let outcome = outcome(files);
+fn printed(outcome: &Outcome, number: &str) -> Printed {
     let own = outcome.card(number).printed().into_iter().filter(|text| !text.name.starts_with("not "));
     let values = facts::values(&outcome.catalogue.fittings[number], Numerals::default());
     let values = VALUE_NAMES.iter().filter_map(|name| values.get(name).ok());
