@@ -9,8 +9,9 @@ use fittingcards::units::Numerals;
 use proptest::prelude::*;
 use std::sync::LazyLock;
 
-/// What the records come to as they are.
-static BEFORE: LazyLock<Outcome> = LazyLock::new(|| outcome(&files()));
+/// The records as they are, and what they come to.
+static FILES: LazyLock<Files> = LazyLock::new(files);
+static BEFORE: LazyLock<Outcome> = LazyLock::new(|| outcome(&FILES));
 
 /// What values become.
 struct New {
@@ -32,15 +33,14 @@ struct Change {
 
 #[test]
 fn a_value_that_is_changed_in_its_record_changes_everywhere_on_the_card() {
-    let files = files();
     let new = New {
         number: "3.17".to_owned(),
         window: ["1.25", "1.50"].map(str::to_owned),
         stamp: "QX9 77.7".to_owned(),
         mark: "QZ".to_owned(),
     };
-    let changes = all(&files, &new);
-    let faults: Vec<String> = changes.iter().flat_map(|change| faults(&files, change)).collect();
+    let changes = all(&new);
+    let faults: Vec<String> = changes.iter().flat_map(faults).collect();
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     assert!(changes.len() > 60, "{} values were changed", changes.len());
 }
@@ -56,28 +56,27 @@ proptest! {
         stamp in "[A-Z]{1,3}[1-9] [0-9]{2}\\.[0-9]",
         mark in "[A-Z]{2}",
     ) {
-        let files = files();
         let number = f64::from(number) / 1000.0;
         let written = |value: f64| format!("{value:.decimals$}");
         let window = [written(number + 1.0), written(number + 3.0)];
         let new = New { number: written(number + 1.0), window, stamp, mark };
-        let changes = all(&files, &new);
-        let faults = faults(&files, which.get(&changes));
+        let changes = all(&new);
+        let faults = faults(which.get(&changes));
         prop_assert!(faults.is_empty(), "{}", faults.join("\n"));
     }
 }
 
-fn all(files: &Files, new: &New) -> Vec<Change> {
+fn all(new: &New) -> Vec<Change> {
     let current = DEMO.catalogue.fittings.values().filter(|fitting| fitting.status == Status::Current);
-    current.flat_map(|fitting| of_fitting(files, fitting, new)).collect()
+    current.flat_map(|fitting| of_fitting(fitting, new)).collect()
 }
 
 /// What still shows the old value, or shows neither.
-fn faults(files: &Files, change: &Change) -> Vec<String> {
+fn faults(change: &Change) -> Vec<String> {
     let number = &change.fitting;
     let (was, is) = &change.printed;
     let before = printed(&BEFORE, number);
-    let after = printed(&outcome(&with(files, &change.replaced())), number);
+    let after = printed(&outcome(&with(&FILES, &change.replaced())), number);
     let shows = |printed: &Printed, value: &str| printed.texts.iter().any(|text| says(text, value));
     let mut faults = Vec::new();
     if !shows(&before, was) || !shows(&after, is) {
@@ -97,9 +96,9 @@ impl Change {
 }
 
 /// The changes of a fitting's own values, of its gripping part's stamp and of its mark.
-fn of_fitting(files: &Files, fitting: &Fitting, new: &New) -> Vec<Change> {
+fn of_fitting(fitting: &Fitting, new: &New) -> Vec<Change> {
     let number = &fitting.number;
-    let on = |record: &str| On { files, fitting: number.clone(), record: record.to_owned() };
+    let on = |record: &str| On { fitting: number.clone(), record: record.to_owned() };
     let mut changes = Vec::new();
     for (key, unit) in [("insertion_mm", "mm"), ("tail_mm", "mm"), ("line_tension_max_kN", "kN")] {
         changes.extend(on(number).one(key, unit, &new.number));
@@ -108,7 +107,7 @@ fn of_fitting(files: &Files, fitting: &Fitting, new: &New) -> Vec<Change> {
         changes.extend(on(number).window(key, "mm", &new.window));
     }
     let procedure = fitting.procedure.as_ref().map(|procedure| on(&procedure.id));
-    let torque = |on: On<'_>| on.window("torque_Nm", "N·m", &new.window);
+    let torque = |on: On| on.window("torque_Nm", "N·m", &new.window);
     changes.extend(torque(on(number)).or_else(|| torque(procedure?)));
     if let Some(item) = fitting.gripping().next() {
         changes.extend(on(&item.part.number).quoted("stamp: \"", &new.stamp));
@@ -118,16 +117,15 @@ fn of_fitting(files: &Files, fitting: &Fitting, new: &New) -> Vec<Change> {
 }
 
 /// A record that a value of a fitting stands in.
-struct On<'a> {
-    files: &'a Files,
+struct On {
     fitting: String,
     record: String,
 }
 
-impl On<'_> {
+impl On {
     /// A key with one number.
     fn one(&self, key: &str, unit: &str, new: &str) -> Option<Change> {
-        let (_, rest) = document(self.files, &self.record)?.split_once(&format!("\n{key}: "))?;
+        let (_, rest) = document(&FILES, &self.record)?.split_once(&format!("\n{key}: "))?;
         let old = rest.split_whitespace().next()?;
         let printed = (format!("{old} {unit}"), format!("{new} {unit}"));
         Some(self.change(format!("{key}: {old}"), format!("{key}: {new}"), printed))
@@ -136,7 +134,7 @@ impl On<'_> {
     /// A key with least and most.
     fn window(&self, key: &str, unit: &str, [low, high]: &[String; 2]) -> Option<Change> {
         let head = format!("{key}: {{ min: ");
-        let (_, rest) = document(self.files, &self.record)?.split_once(&head)?;
+        let (_, rest) = document(&FILES, &self.record)?.split_once(&head)?;
         let (least, rest) = rest.split_once(", max: ")?;
         let (most, _) = rest.split_once(" }")?;
         let old = match (least.strip_prefix('-'), most.strip_prefix('-')) {
@@ -155,7 +153,7 @@ impl On<'_> {
 
     /// A key with a text in quotes.
     fn quoted(&self, head: &str, new: &str) -> Option<Change> {
-        let (_, rest) = document(self.files, &self.record)?.split_once(head)?;
+        let (_, rest) = document(&FILES, &self.record)?.split_once(head)?;
         let (old, _) = rest.split_once('"')?;
         let printed = (old.to_owned(), new.to_owned());
         Some(self.change(format!("{head}{old}\""), format!("{head}{new}\""), printed))
