@@ -199,39 +199,53 @@ fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'stati
     comes(body, conductor, inside).into_iter().find_map(unmeasured).unwrap_or_default()
 }
 
-/// A line for each way in which a part or kit is right or wrong there. Fittings in which it comes to the same share one.
-fn lines(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Vec<Value> {
-    let mut lines: Vec<Value> = Vec::new();
-    for inside in closed_with(body, &conductor.id) {
-        let line = line(booklet, noticed(body, conductor, &inside), &inside);
-        let same = |there: &&mut Value| {
-            ["class", "part", "noticed", "words"].iter().all(|key| there[key] == line[key])
-        };
-        let Some(there) = lines.iter_mut().find(same) else {
-            lines.push(line);
-            continue;
-        };
-        for state in ["seated", "tensioned"] {
-            let (said, more) =
-                (there[state].as_str().unwrap_or_default(), line[state].as_str().unwrap_or_default());
-            if !said.split(" or ").any(|one| one == more) {
-                there[state] = format!("{said} or {more}").into();
-            }
-        }
-    }
-    lines
+/// A line of a table: a part or kit with what it comes to, and where it stands out in each fitting in which it comes to that.
+struct Row {
+    told: Value,
+    seated: Vec<String>,
+    tensioned: Vec<String>,
 }
 
-fn line(booklet: &Booklet<'_>, noticed: &str, inside: &Inside) -> Value {
-    let numerals = booklet.numerals;
-    json!({
-        "class": class(inside),
-        "part": link(booklet, inside),
-        "seated": in_words(inside.seated, numerals),
-        "tensioned": in_words(inside.tensioned, numerals),
-        "noticed": noticed,
-        "words": words(inside),
-    })
+impl Row {
+    fn of(booklet: &Booklet<'_>, noticed: &str, inside: &Inside) -> Self {
+        let told = json!({
+            "class": class(inside),
+            "part": link(booklet, inside),
+            "noticed": noticed,
+            "words": words(inside),
+        });
+        Self {
+            told,
+            seated: vec![in_words(inside.seated, booklet.numerals)],
+            tensioned: vec![in_words(inside.tensioned, booklet.numerals)],
+        }
+    }
+
+    /// Takes in where another stands out, each window once.
+    fn join(&mut self, other: Self) {
+        for (said, more) in [(&mut self.seated, other.seated), (&mut self.tensioned, other.tensioned)] {
+            said.extend(more.into_iter().filter(|one| !said.contains(one)).collect::<Vec<_>>());
+        }
+    }
+
+    fn into_json(mut self) -> Value {
+        self.told["seated"] = self.seated.join(" or ").into();
+        self.told["tensioned"] = self.tensioned.join(" or ").into();
+        self.told
+    }
+}
+
+/// A line for each way in which a part or kit is right or wrong there. Fittings in which it comes to the same share one.
+fn lines(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Vec<Value> {
+    let mut rows: Vec<Row> = Vec::new();
+    for inside in closed_with(body, &conductor.id) {
+        let row = Row::of(booklet, noticed(body, conductor, &inside), &inside);
+        match rows.iter_mut().find(|there| there.told == row.told) {
+            Some(there) => there.join(row),
+            None => rows.push(row),
+        }
+    }
+    rows.into_iter().map(Row::into_json).collect()
 }
 
 fn in_words(interval: Option<Interval>, numerals: Numerals) -> String {

@@ -94,6 +94,12 @@ pub(super) fn file_kind(path: &str) -> FileKind {
     }
 }
 
+/// Whether records are read from the file at a path, as those of a folder.
+#[must_use]
+pub fn holds_records(path: &str, folder: &str) -> bool {
+    FOLDERS.iter().any(|(name, kind)| *name == folder && *kind == file_kind(path))
+}
+
 /// Hidden files, leavings of editors and systems, and readmes.
 fn is_nobodys(path: &str) -> bool {
     let name = path.rsplit('/').next().unwrap_or(path);

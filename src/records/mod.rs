@@ -62,7 +62,7 @@ pub use bore::BoreRecord;
 pub use cell::{as_it_was, harmless};
 pub use document::{Document, Salvaged, Seen};
 pub use field::{Field, Key, Need, Read, Reader};
-pub use file_kind::CUT_OFF;
+pub use file_kind::{CUT_OFF, holds_records};
 pub use folder::{Records, TextFile, read, read_seen};
 pub use kinds::*;
 pub use laid::{Laid, LaidShape, Quoting, laid};

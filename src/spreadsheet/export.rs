@@ -3,7 +3,7 @@
 use super::cells::{CellValue, cells};
 use super::columns::Columns;
 use super::kind::SheetKind;
-use crate::records::{Node, nodes};
+use crate::records::{Node, holds_records, nodes};
 use crate::source::{FilePath, Folder, World, WorldError};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -82,9 +82,7 @@ pub(super) fn files(world: &dyn World, kind: SheetKind) -> Result<Vec<(FilePath,
 
 /// Whether a file holds records of a kind.
 fn is_of(kind: SheetKind, file: &FilePath) -> bool {
-    let below = file.path.strip_prefix(kind.folder()).is_some_and(|rest| rest.starts_with('/'));
-    let hidden = || file.path.split('/').any(|part| part.starts_with('.'));
-    below && file.path.ends_with(".yaml") && !hidden()
+    holds_records(&file.path, kind.folder())
 }
 
 impl Sheet {

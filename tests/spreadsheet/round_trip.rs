@@ -183,3 +183,20 @@ fn every_single_value_of_every_record_has_its_column() {
         assert_eq!(columns.len(), sheet.head.len());
     }
 }
+
+/// What the catalogue passes over has no rows: a change would go where nobody reads it.
+#[test]
+fn files_that_are_no_records_have_no_rows() {
+    let record = "number: R-1\nname: Words\nrole: nut\nmaterial: brass\n";
+    let rows_beside = |path: &str| {
+        let world = small().with(FilePath::catalogue(path), record);
+        let rows =
+            |world: &dyn World| sheets(world).unwrap().iter().map(|sheet| sheet.rows.len()).sum::<usize>();
+        rows(&world) - rows(&small())
+    };
+    for passed_over in ["parts/README.yaml", "parts/.old.yaml", "parts/.trash/r-1.yaml", "README/parts.yaml"]
+    {
+        assert_eq!(rows_beside(passed_over), 0, "{passed_over}");
+    }
+    assert_eq!(rows_beside("parts/r-1.yaml"), 1);
+}
