@@ -26,6 +26,9 @@ pub(super) struct Options {
 }
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    if let Some(path) = &options.csv {
+        file::refuse_what_is_read(globals, path)?;
+    }
     let world = globals.world();
     let catalogue::Loaded { catalogue, mut findings } = catalogue::load(&world)?;
     let mixups = mixups::find(&catalogue);

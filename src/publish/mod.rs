@@ -33,6 +33,7 @@ mod training;
 mod why;
 mod workspace;
 
+pub use apart::refuse_file_in;
 pub use data::{card_list, catalogue_json};
 pub use import::{ImportInto, ImportReport, import};
 pub use issue::{IssueInto, IssueReport, issue};

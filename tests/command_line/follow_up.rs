@@ -66,3 +66,37 @@ fn a_notice_that_is_not_there_gets_the_nearest_and_no_list_says_where_one_goes()
     let said = String::from_utf8(output.stdout).unwrap();
     assert!(said.contains("installed/NAME.csv") && output.status.success(), "{said}");
 }
+
+/// What `render` refuses for its output, too.
+#[test]
+fn a_table_does_not_take_the_place_of_what_is_read() {
+    let list = "place,fitting,seated_mm\nMast 1,ST-4110,0.6\n";
+    let run = with_list(list);
+    let at = |path: &str| run.folder.path().join(path);
+    fs::create_dir_all(at("layouts/cards")).unwrap();
+    fs::create_dir_all(at("elsewhere")).unwrap();
+    let own = "content/installed/selbrook-tarn.csv";
+    let mut places =
+        vec![own, "content/new.csv", "elsewhere/../content/new/new.csv", "layouts/cards/new.csv"];
+    if cfg!(unix) {
+        link(&at(own), &at("linked.csv"));
+        link(&at("elsewhere/led.csv"), &at("content/led.csv"));
+        places.extend(["linked.csv", "content/led.csv"]);
+    }
+    for place in places {
+        let stderr = run.stderr(&["follow-up", "--csv", place], 2);
+        assert!(stderr.contains("lies in a folder that is read") && stderr.contains(place), "{stderr}");
+    }
+    assert_eq!(fs::read_to_string(at(own)).unwrap(), list);
+    assert!(
+        !at("content/new").exists() && !at("content/new.csv").exists() && !at("elsewhere/led.csv").exists()
+    );
+}
+
+#[cfg(unix)]
+fn link(to: &std::path::Path, at: &std::path::Path) {
+    std::os::unix::fs::symlink(to, at).unwrap();
+}
+
+#[cfg(not(unix))]
+fn link(_: &std::path::Path, _: &std::path::Path) {}

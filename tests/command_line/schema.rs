@@ -46,3 +46,41 @@ fn a_folder_that_cannot_be_written_is_named() {
     std::fs::write(run.folder.path().join("taken"), "a file").unwrap();
     assert!(run.stderr(&["schema", "--output", "taken"], 2).contains("taken"));
 }
+
+#[test]
+fn records_and_layouts_get_no_schemas_but_the_folder_that_is_passed_over() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    std::fs::create_dir(run.folder.path().join("layouts")).unwrap();
+    for place in ["content", "content/parts", "content/schemas/../parts", "layouts"] {
+        let stderr = run.stderr(&["schema", "--output", place], 2);
+        assert!(stderr.contains("lies in a folder that is read"), "{place}: {stderr}");
+    }
+    assert!(!run.folder.path().join("content/parts.json").exists());
+    // `start` has written them there; of this release or an earlier one, they are written anew.
+    run.command(&["schema", "--output", "content/schemas"]).assert().success();
+    run.command(&["audit", "--deny-warnings"]).assert().success();
+}
+
+#[test]
+fn a_file_of_others_is_not_replaced_and_nothing_is_written_beside_it() {
+    let run = Run::new();
+    let given = run.folder.path().join("given");
+    std::fs::create_dir(&given).unwrap();
+    for foreign in
+        ["{}", "{\"title\": \"parts\"}", "parts of mine", "{\"$schema\": \"x\", \"title\": \"bolts\"}"]
+    {
+        std::fs::write(given.join("parts.json"), foreign).unwrap();
+        for arguments in [&["schema", "--output", "given"][..], &["schema", "parts", "--output", "given"]] {
+            let stderr = run.stderr(arguments, 2);
+            assert!(stderr.contains("parts.json: this file is no schema of ours"), "{stderr}");
+        }
+        assert_eq!(std::fs::read_to_string(given.join("parts.json")).unwrap(), foreign);
+        assert_eq!(std::fs::read_dir(&given).unwrap().count(), 1);
+    }
+    std::fs::remove_file(given.join("parts.json")).unwrap();
+    for _ in 0..2 {
+        run.command(&["schema", "--output", "given"]).assert().success();
+    }
+    assert_eq!(std::fs::read_dir(given).unwrap().count(), 9);
+}

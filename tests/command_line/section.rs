@@ -134,3 +134,48 @@ fn the_sketch_is_written_beside_the_answer() {
     let svg = std::fs::read_to_string(run.folder.path().join("wire.svg")).unwrap();
     assert!(svg.starts_with("<svg ") && svg.contains("<title>"), "{svg}");
 }
+
+#[test]
+fn a_sketch_does_not_take_the_place_of_records() {
+    let run = Run::new();
+    let records = run.folder.path().join("content/parts/wedges.yaml");
+    std::fs::create_dir_all(records.parent().unwrap()).unwrap();
+    std::fs::write(&records, "number: W-1\n").unwrap();
+    let stderr = run.stderr(&["section", "--solid", "8", "--svg", "content/parts/wedges.yaml"], 2);
+    assert!(stderr.contains("content/parts/wedges.yaml: lies in a folder that is read, content"), "{stderr}");
+    assert_eq!(std::fs::read_to_string(records).unwrap(), "number: W-1\n");
+}
+
+/// Whoever has the earlier file open keeps it whole: the new one is written beside it and then gets its name.
+#[test]
+fn a_sketch_is_replaced_whole_and_leaves_nothing_beside_it() {
+    let run = Run::new();
+    let at = |name: &str| run.folder.path().join(name);
+    std::fs::write(at("wire.svg"), "earlier").unwrap();
+    std::fs::hard_link(at("wire.svg"), at("kept.svg")).unwrap();
+    run.command(&["section", "--solid", "8", "--svg", "wire.svg"]).assert().success();
+    assert!(std::fs::read_to_string(at("wire.svg")).unwrap().starts_with("<svg "));
+    assert_eq!(std::fs::read_to_string(at("kept.svg")).unwrap(), "earlier");
+    std::fs::create_dir(at("taken")).unwrap();
+    assert!(run.stderr(&["section", "--solid", "8", "--svg", "taken"], 2).contains("taken"));
+    assert_eq!(std::fs::read_dir(run.folder.path()).unwrap().count(), 3);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_sketch_goes_through_a_link_and_into_a_pipe() {
+    let run = Run::new();
+    let at = |name: &str| run.folder.path().join(name);
+    std::fs::create_dir(at("content")).unwrap();
+    std::fs::write(at("wire.svg"), "earlier").unwrap();
+    std::os::unix::fs::symlink("wire.svg", at("link.svg")).unwrap();
+    run.command(&["section", "--solid", "8", "--svg", "link.svg"]).assert().success();
+    assert!(std::fs::symlink_metadata(at("link.svg")).unwrap().file_type().is_symlink());
+    assert!(std::fs::read_to_string(at("wire.svg")).unwrap().starts_with("<svg "));
+    let output = run.command(&["section", "--solid", "8", "--svg", "/dev/stdout"]).output().unwrap();
+    let stdout = String::from_utf8(output.stdout).unwrap();
+    assert!(
+        output.status.success() && stdout.starts_with("<svg ") && stdout.contains("metal section"),
+        "{stdout}"
+    );
+}

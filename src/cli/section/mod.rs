@@ -10,7 +10,7 @@ mod text;
 
 use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
-use super::report;
+use super::{file, report};
 use crate::diagnostics::visible;
 use answer::Answer;
 use question::Question;
@@ -18,10 +18,13 @@ use question::Question;
 pub(super) use options::Options;
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {
+    if let Some(path) = &options.svg {
+        file::refuse_what_is_read(globals, path)?;
+    }
     let (question, outcome) = question::question(globals, options)?;
     let answer = answer::answer(&question, options)?;
-    if let Some(file) = &options.svg {
-        sketch::write(&globals.world(), &question, &answer, file)?;
+    if let Some(path) = &options.svg {
+        file::write(path, sketch::drawn(&globals.world(), &question, &answer).to_svg())?;
     }
     for warning in &answer.warnings {
         report::remark(&format!("warning: {}", visible(warning)));

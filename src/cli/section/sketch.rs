@@ -1,26 +1,14 @@
 //! The sketch of the conductor asked about.
 
-use super::super::outcome::Fault;
 use super::answer::Answer;
 use super::question::Question;
 use crate::sketch::{Drawing, Options, Subject, conductor_section, section_of, worn_section};
 use crate::source::World;
 use crate::typeset::Fonts;
 use crate::units::Length;
-use std::path::Path;
 
 /// The room that a sketch on its own has.
 const ROOM_MM: f64 = 120.0;
-
-pub(super) fn write(
-    world: &dyn World,
-    question: &Question,
-    answer: &Answer,
-    file: &Path,
-) -> Result<(), Fault> {
-    let drawing = drawn(world, question, answer);
-    std::fs::write(file, drawing.to_svg()).map_err(|error| Fault::new(format!("{}: {error}", file.display())))
-}
 
 pub(super) fn drawn(world: &dyn World, question: &Question, answer: &Answer) -> Drawing {
     // The built-in fonts are sound: what they find is about fonts of a catalogue.
