@@ -179,3 +179,59 @@ fn a_sketch_goes_through_a_link_and_into_a_pipe() {
         "{stdout}"
     );
 }
+
+#[test]
+fn a_solid_wire_from_the_command_line_wears_as_its_record_does() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let record = "id: rod\nname: Rod\nduty: contact\nmaterial: copper-hard-drawn\nconstruction: { solid: { diameter_mm: 8 } }\n";
+    std::fs::write(run.folder.path().join("content/conductors/rod.yaml"), record).unwrap();
+    let built = ["section", "--solid", "8", "--material", "copper-hard-drawn", "--temperature", "80"];
+    let answer = run.json(&[&built[..], &["--worn-height", "5", "--svg", "worn.svg"]].concat());
+    // A circle of radius 4 mm less the segment 3 mm high: 16·π - (16·acos(1/4) - √15) = 33.0486 mm², chord 2·√15 mm.
+    let worn = &answer["worn"];
+    let expected = 16.0 * std::f64::consts::PI - (16.0 * 0.25_f64.acos() - 15.0_f64.sqrt());
+    assert!((number(worn, "section_mm2") - expected).abs() < 1e-6, "{worn}");
+    assert!((number(worn, "flat_width_mm") - 2.0 * 15.0_f64.sqrt()).abs() < 1e-6, "{worn}");
+    let left = expected / (16.0 * std::f64::consts::PI);
+    assert!((number(worn, "worn_percent") - 100.0 * (1.0 - left)).abs() < 1e-6, "{worn}");
+    assert!((number(worn, "breaking_load_kN") / number(&answer, "breaking_load_kN") - left).abs() < 1e-9);
+    for more in [&["--worn-height", "5"][..], &["--flat-width", "7.5"]] {
+        let recorded = ["section", "--conductor", "rod", "--temperature", "80"];
+        let (one, other) =
+            (run.json(&[&built[..], more].concat()), run.json(&[&recorded[..], more].concat()));
+        assert_eq!(one["worn"], other["worn"], "{more:?}");
+    }
+    let output = run.command(&built).args(["--worn-height", "5"]).output().unwrap();
+    let text = String::from_utf8(output.stdout).unwrap();
+    assert!(text.contains("section left") && text.contains("33.05 mm²"), "{text}");
+    run.command(&built).args(["--svg", "new.svg"]).assert().success();
+    let sketch = |name: &str| std::fs::read_to_string(run.folder.path().join(name)).unwrap();
+    assert_ne!(sketch("worn.svg"), sketch("new.svg"));
+}
+
+#[test]
+fn what_a_construction_does_not_have_is_refused_and_not_passed_over() {
+    let run = Run::new();
+    let rope = ["--rope", "7x19/8.0", "--core", "wsc"];
+    let constructions =
+        [&["--stranded", "19/2.80"][..], &["--tube", "100x5"], &["--bar", "40x10"], &rope, &["--solid", "8"]];
+    for (index, built) in constructions.into_iter().enumerate() {
+        for worn in [["--worn-height", "5"], ["--flat-width", "5"]].into_iter().filter(|_| index < 4) {
+            let stderr = run.stderr(&[&["section"][..], built, &worn].concat(), 2);
+            assert!(stderr.contains("no worn height") && stderr.contains("--worn-height"), "{stderr}");
+        }
+        for option in [["--core", "iwrc"], ["--grade", "1570"]].into_iter().filter(|_| index != 3) {
+            let stderr = run.stderr(&[&["section"][..], built, &option].concat(), 2);
+            assert!(stderr.contains(option[0]) && stderr.contains(built[0]), "{stderr}");
+        }
+        if index > 0 {
+            let stderr =
+                run.stderr(&[&["section"][..], built, &["--core-material", "steel-st1a"]].concat(), 2);
+            assert!(stderr.contains("--core-material") && stderr.contains(built[0]), "{stderr}");
+        }
+    }
+    let stderr =
+        run.stderr(&["section", "--catalogue", &demo(), "--conductor", "rope-8", "--grade", "1570"], 2);
+    assert!(stderr.contains("--grade"), "{stderr}");
+}

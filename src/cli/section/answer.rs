@@ -50,32 +50,25 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
         }
         resistance.map(|resistance| (temperature, resistance))
     });
-    let worn = match question {
-        Question::Recorded(conductor) => worn(conductor, options, &mut warnings)?,
-        Question::Built { .. } => None,
-    };
+    let worn = worn(question, options, &mut warnings)?;
     Ok(Answer { by_standard: by_standard(question), section, temperature, worn, warnings })
 }
 
 /// EN 50149 rates grooved wires by limits.
 fn by_standard(question: &Question) -> bool {
-    let construction = match question {
-        Question::Recorded(conductor) => &conductor.construction,
-        Question::Built { construction, .. } => construction,
-    };
-    matches!(construction, Construction::Grooved(_))
+    matches!(question.construction(), Construction::Grooved(_))
         && question.material().is_some_and(Material::is_of_en_50149)
 }
 
 fn worn(
-    conductor: &Conductor,
+    question: &Question,
     options: &Options,
     warnings: &mut Vec<String>,
 ) -> Result<Option<WornAnswer>, Fault> {
     if options.worn_height.is_none() && options.flat_width.is_none() {
         return Ok(None);
     }
-    let profile = profile(conductor)?;
+    let profile = profile(question)?;
     let by_flat = options
         .flat_width
         .map(|width| section::height_at_flat_width(&profile, width))
@@ -90,31 +83,42 @@ fn worn(
         ));
     }
     let worn = section::worn(&profile, height).map_err(fault)?;
-    let (construction, material) = (&conductor.construction, Some(&*conductor.material));
-    let metal = section::worn_metal(construction, material, conductor.nominal_size, height).map_err(fault)?;
+    let nominal_size = recorded(question).and_then(|conductor| conductor.nominal_size);
+    let metal = section::worn_metal(question.construction(), question.material(), nominal_size, height)
+        .map_err(fault)?;
     let at_temperature = options.temperature.map(Temperature::from_celsius);
     let at_temperature = at_temperature.and_then(|temperature| metal.resistance_at(temperature));
-    let (whole, basis) = basis(conductor, &profile);
+    let (whole, basis) = basis(recorded(question), &profile);
     Ok(Some(WornAnswer { percent: worn.percent_of(whole), worn, metal, at_temperature, basis }))
 }
 
-fn profile(conductor: &Conductor) -> Result<Profile, Fault> {
-    match &conductor.construction {
+fn recorded(question: &Question) -> Option<&Conductor> {
+    match question {
+        Question::Recorded(conductor) => Some(conductor),
+        Question::Built { .. } => None,
+    }
+}
+
+fn profile(question: &Question) -> Result<Profile, Fault> {
+    match question.construction() {
         Construction::Grooved(grooved) => section::profile(grooved).map_err(fault),
         Construction::Solid { diameter } => section::round_profile(*diameter).map_err(fault),
-        _ => Err(Fault::new(format!(
-            "conductor `{}` is not one solid wire, so it has no worn height",
-            conductor.id
-        ))
+        _ => Err(Fault::new(match recorded(question) {
+            Some(conductor) => {
+                format!("conductor `{}` is not one solid wire, so it has no worn height", conductor.id)
+            }
+            None => "this conductor is not one solid wire, so it has no worn height".to_owned(),
+        })
         .with("expected", "a grooved contact wire or a solid wire with --worn-height or --flat-width")
         .with("help", "leave out --worn-height and --flat-width, or name the contact wire")),
     }
 }
 
 /// The section that percentages are of: the nominal size where the record says so and has one.
-fn basis(conductor: &Conductor, profile: &Profile) -> (Area, &'static str) {
-    let nominal = conductor.wear.as_ref().is_some_and(|wear| wear.basis == WearBasis::Nominal);
-    match conductor.nominal_size {
+fn basis(conductor: Option<&Conductor>, profile: &Profile) -> (Area, &'static str) {
+    let wear = conductor.and_then(|conductor| conductor.wear.as_ref());
+    let nominal = wear.is_some_and(|wear| wear.basis == WearBasis::Nominal);
+    match conductor.and_then(|conductor| conductor.nominal_size) {
         Some(size) if nominal => (size, "nominal size"),
         _ => (profile.area, "computed section"),
     }

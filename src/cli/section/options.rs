@@ -6,6 +6,10 @@ use crate::units::Length;
 use clap::ValueEnum;
 use std::path::PathBuf;
 
+/// What has neither core nor grade of a rope. `requires` would pass over them: of the constructions, which are one group,
+/// it lets any stand for the one that is named.
+const NO_ROPES: [&str; 5] = ["stranded", "solid", "tube", "bar", "conductor"];
+
 /// Options of `section`: exactly one construction or record, and what is to be known of it.
 #[derive(Debug, clap::Args)]
 #[command(group(clap::ArgGroup::new("conductor_given").required(true)))]
@@ -32,19 +36,19 @@ pub struct Options {
     #[arg(long, value_name = "ID", conflicts_with_all = ["conductor"])]
     pub(super) material: Option<String>,
     /// Material of the core, by id
-    #[arg(long, value_name = "ID", requires = "stranded")]
+    #[arg(long, value_name = "ID", conflicts_with_all = ["solid", "tube", "bar", "rope", "conductor"])]
     pub(super) core_material: Option<String>,
     /// Core of the rope
-    #[arg(long, value_enum, requires = "rope", default_value = None)]
+    #[arg(long, value_enum, default_value = None, conflicts_with_all = NO_ROPES)]
     pub(super) core: Option<Core>,
     /// Grade of the rope in N/mm²
-    #[arg(long, value_name = "N/MM2", requires = "rope", value_parser = parse::positive)]
+    #[arg(long, value_name = "N/MM2", value_parser = parse::positive, conflicts_with_all = NO_ROPES)]
     pub(super) grade: Option<f64>,
-    /// Remaining height of a worn contact wire in mm
-    #[arg(long, value_name = "MM", requires = "conductor", value_parser = parse::length)]
+    /// Remaining height of a worn contact wire or solid wire in mm
+    #[arg(long, value_name = "MM", value_parser = parse::length)]
     pub(super) worn_height: Option<Length>,
     /// Width of the worn flat in mm
-    #[arg(long, value_name = "MM", requires = "conductor", value_parser = parse::length)]
+    #[arg(long, value_name = "MM", value_parser = parse::length)]
     pub(super) flat_width: Option<Length>,
     /// Temperature of the conductor in °C, for its resistance
     #[arg(long, value_name = "CELSIUS", value_parser = parse::temperature, allow_hyphen_values = true)]

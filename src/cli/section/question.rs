@@ -21,6 +21,13 @@ pub(super) enum Question {
 }
 
 impl Question {
+    pub(super) fn construction(&self) -> &Construction {
+        match self {
+            Self::Built { construction, .. } => construction,
+            Self::Recorded(conductor) => &conductor.construction,
+        }
+    }
+
     pub(super) fn material(&self) -> Option<&Material> {
         match self {
             Self::Built { material, .. } => material.as_deref(),

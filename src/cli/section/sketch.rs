@@ -18,11 +18,13 @@ pub(super) fn drawn(world: &dyn World, question: &Question, answer: &Answer) -> 
 }
 
 fn draw(question: &Question, answer: &Answer, options: &Options<'_>) -> Drawing {
-    match (question, &answer.worn) {
-        (Question::Recorded(conductor), Some(worn)) => worn_section(conductor, worn.worn.height, options),
+    let worn_to = answer.worn.as_ref().map(|worn| worn.worn.height);
+    match (question, worn_to) {
+        (Question::Recorded(conductor), Some(height)) => worn_section(conductor, height, options),
         (Question::Recorded(conductor), None) => conductor_section(conductor, options),
         (Question::Built { construction, .. }, _) => {
-            section_of(&Subject::new("Conductor section", construction, &answer.section), options)
+            let subject = Subject::new("Conductor section", construction, &answer.section);
+            section_of(&Subject { worn_to, ..subject }, options)
         }
     }
 }
