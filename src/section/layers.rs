@@ -142,6 +142,23 @@ pub struct Room {
     pub full: u32,
 }
 
+impl Room {
+    /// What to do about it.
+    pub const HELP: &str = "check the number of wires and their diameter against the specification";
+
+    /// What is the matter, in one sentence without a full stop.
+    #[must_use]
+    pub fn message(&self) -> String {
+        format!("a layer of {} wires has room for {} more", self.wires, self.full - self.wires)
+    }
+
+    /// What would do.
+    #[must_use]
+    pub fn expected(&self) -> String {
+        format!("{} wires make this layer full", self.full)
+    }
+}
+
 /// The layers of a conductor that have room for more than one wire beyond their own, innermost first: such a layer
 /// lies loose, or its number of wires is wrong.
 ///

@@ -235,3 +235,43 @@ fn what_a_construction_does_not_have_is_refused_and_not_passed_over() {
         run.stderr(&["section", "--catalogue", &demo(), "--conductor", "rope-8", "--grade", "1570"], 2);
     assert!(stderr.contains("--grade"), "{stderr}");
 }
+
+/// In the words that a record with the same layers gets, which are kept with the finding's folder.
+#[test]
+fn a_layer_that_is_not_full_is_said_in_the_words_of_the_finding() {
+    let run = Run::new();
+    let folder = super::root().join("tests/findings/layer-not-full");
+    let told = std::fs::read_to_string(folder.join("expected.txt")).unwrap();
+    let told: Vec<&str> = told.lines().collect();
+    let records = folder.display().to_string();
+    let built = [("1,6,10/2.80", "wire-120"), ("8,16/3.45+7/2.68", "feeder-240")];
+    for ((strands, id), finding) in built.into_iter().zip(told.chunks(4)) {
+        let message = finding[0].rsplit_once(": ").unwrap().1;
+        let detail = |line: &str, name: &str| line.trim().strip_prefix(name).unwrap().trim().to_owned();
+        let (expected, help) = (detail(finding[2], "expected"), detail(finding[3], "help"));
+        let whole = format!("{message}: {expected}; {help}");
+        for asked in [&["--stranded", strands][..], &["--catalogue", &records, "--conductor", id]] {
+            let arguments = [&["section"][..], asked].concat();
+            assert_eq!(run.json(&arguments)["warnings"], serde_json::json!([whole]), "{asked:?}");
+            assert!(run.stderr(&arguments, 0).contains(&format!("warning: {whole}")), "{asked:?}");
+        }
+    }
+    // By hand: wires of diameter d lie on R = the radius inside + d/2; π/asin(d/2R) of them are full, where 0.5 % more go in.
+    // The outer wires 3, 9, 15 lie on 5.745, 9.195, 12.645 mm: 10.3, 16.6, 22.96; the 4 and 12 on 2.8, 5.6 mm: 6, 12.4.
+    let by_hand = [
+        ("27/3.45+7/2.68", vec![(3, 10), (9, 16), (15, 23)]),
+        ("1,4,12/2.8", vec![(4, 6)]),
+        ("1,6,11/2.5", vec![]),
+        ("19/2.80", vec![]),
+    ];
+    for (strands, rooms) in by_hand {
+        let answer = run.json(&["section", "--stranded", strands]);
+        let warnings = answer["warnings"].as_array().cloned().unwrap_or_default();
+        assert_eq!(warnings.len(), rooms.len(), "{strands}: {warnings:?}");
+        for (warning, (wires, full)) in warnings.iter().zip(rooms) {
+            let words =
+                format!("a layer of {wires} wires has room for {} more: {full} wires make", full - wires);
+            assert!(warning.as_str().unwrap().starts_with(&words), "{strands}: {warning}");
+        }
+    }
+}

@@ -4,7 +4,9 @@ use super::super::outcome::Fault;
 use super::Options;
 use super::question::Question;
 use crate::catalogue::{Conductor, WearBasis};
-use crate::section::{self, Construction, Material, Profile, Section, SectionError, Worn, WornMetal};
+use crate::section::{
+    self, Construction, Material, Profile, Room, Section, SectionError, Worn, WornMetal, room,
+};
 use crate::units::{Area, Length, LinearResistance, Temperature};
 
 /// How far a height got from the flat's width may be from the measured one before the wire is held to
@@ -40,7 +42,7 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
             section::compute(construction, material.as_deref()).map_err(fault)?
         }
     };
-    let mut warnings = Vec::new();
+    let mut warnings: Vec<String> = room(question.construction()).map_err(fault)?.iter().map(loose).collect();
     let temperature = options.temperature.map(Temperature::from_celsius).and_then(|temperature| {
         let resistance = section.resistance_at(temperature);
         if resistance.is_none() {
@@ -58,6 +60,11 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
 fn by_standard(question: &Question) -> bool {
     matches!(question.construction(), Construction::Grooved(_))
         && question.material().is_some_and(Material::is_of_en_50149)
+}
+
+/// A layer that lies loose, in the words of the finding on a record.
+fn loose(room: &Room) -> String {
+    format!("{}: {}; {}", room.message(), room.expected(), Room::HELP)
 }
 
 fn worn(
