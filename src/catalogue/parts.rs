@@ -5,8 +5,8 @@ use super::model::{Conductor, Part, Proof, Role, Status};
 use super::quantities::{mark, quantity, text, word};
 use super::record_index::RecordIndex;
 use super::record_kind::RecordKind;
-use crate::grip::Geometry;
-use crate::records::{Document, Field, PartRecord, ProofRecord};
+use crate::grip::{Geometry, Slits};
+use crate::records::{Document, Field, GeometryRecord, PartRecord, ProofRecord};
 use crate::section::Material;
 
 /// The part that a document states, where it and what it names are sound.
@@ -21,6 +21,7 @@ pub(super) fn part(
     let proven_on = record.proven_on.iter().flat_map(|field| &field.value);
     let proven_on = proven_on.filter_map(|field| proof(&field.value, conductors, check)).collect();
     check_role(record, check);
+    check_slits(record, check);
     check_status(record, check);
     if !check.is_sound() {
         return None;
@@ -86,6 +87,31 @@ fn check_role(record: &PartRecord, check: &mut Check<'_>) {
             .expected(expected)
             .help("correct the role or the measurements")
             .related(role.place.clone(), "its role")
+    });
+}
+
+/// Slits close a bore by their widths together: where those come near its circumference, no metal is left that could
+/// close, and every verdict on the part would be wrong.
+fn check_slits(record: &PartRecord, check: &mut Check<'_>) {
+    let Some(Field { value: geometry, .. }) = &record.geometry else { return };
+    let (width, diameter, round) = match geometry {
+        GeometryRecord::Collet(Field { value: cone, .. }) => (&cone.slit_width, &cone.bore, "bore"),
+        GeometryRecord::SpreadingCone(Field { value: cone, .. }) => {
+            (&cone.slit_width, &cone.hole_diameter, "hole")
+        }
+        _ => return,
+    };
+    let slits = Slits::of(&geometry.into()).filter(|slits| !slits.leave_metal());
+    let (Some(slits), Some(width), Some(diameter)) = (slits, width, diameter) else { return };
+    let together = slits.width.mm() * f64::from(slits.number);
+    let message = format!("{} slits of this width take {together:.1} mm of the {round}", slits.number);
+    let widest = (slits.widest().mm() * 100.0).floor() / 100.0;
+    check.fault("absurd", width, message, |finding| {
+        finding
+            .found(width.value.bare().to_string())
+            .expected(format!("at most {widest:.2} mm: half of the circumference is left then"))
+            .help("check the decimal point and the number of slits")
+            .related(diameter.place.clone(), format!("the {round}"))
     });
 }
 

@@ -18,6 +18,7 @@ mod pressed;
 mod rope;
 mod rope_grips;
 mod self_holding;
+mod slits;
 mod spreading_cone;
 #[cfg(test)]
 mod tests;
@@ -43,5 +44,6 @@ pub use pressed::{PRESSED_CLEARANCE, ferrule, sleeve};
 pub use rope::{THIMBLE_GROOVE, rope_grip, thimble};
 pub use rope_grips::{RopeGrips, grip_spacing, rope_grips};
 pub use self_holding::Friction;
+pub use slits::Slits;
 pub use spreading_cone::{small_end_diameter, spreading_cone};
 pub use wedge::{bearing_size, wedge};

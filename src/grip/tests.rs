@@ -309,3 +309,17 @@ fn a_part_tells_its_measurements_by_key_and_takes_others() {
     assert_eq!(tube.adjusted("die", 9.0), tube);
     assert_eq!(tube.key(), "sleeve");
 }
+
+/// By hand: n·w/π is how far the bore closes, so half of the circumference is half of the bore.
+#[test]
+fn slits_may_close_half_of_the_bore_at_most() {
+    for (bore, slits) in [(14.3, 3), (7.7, 2), (3.0, 4)] {
+        let cut = |width: f64| Collet { slits: Some(slits), slit_width: Some(mm(width)), ..cone(bore) };
+        let of = |width: f64| Slits::of(&Geometry::Collet(cut(width))).unwrap();
+        let widest = of(1.0).widest().mm();
+        assert!((collet_closure(&cut(widest)).unwrap().mm() - bore / 2.0).abs() < 1e-9);
+        assert!(of(widest - 0.001).leave_metal() && !of(widest + 0.001).leave_metal());
+    }
+    let whole = Geometry::Collet(Collet { slits: Some(0), ..cone(14.3) });
+    assert!(Slits::of(&whole).unwrap().leave_metal());
+}

@@ -1,6 +1,6 @@
 //! The measurements of a part that a drawing office can change, one at a time.
 
-use crate::grip::{Adjustment, Geometry, Measured};
+use crate::grip::{Adjustment, Geometry, Measured, Slits};
 
 /// A measurement of a part that can be changed in steps.
 pub(super) struct AdjustableDimension<'a> {
@@ -37,6 +37,9 @@ impl<'a> AdjustableDimension<'a> {
             return None;
         }
         let geometry = self.geometry.adjusted(self.key, bare);
+        if Slits::of(&geometry).is_some_and(|slits| !slits.leave_metal()) {
+            return None;
+        }
         let measured = geometry.measured(self.key)?;
         Some((geometry, measured))
     }

@@ -5,6 +5,7 @@ at random, so that what is missing is compared too.
 """
 
 import json
+import math
 
 MATERIALS = ["copper-hard-drawn", "bronze-2"]
 COLOURS = ["BU", "OG", "BK", "WH", "PK", "BN"]
@@ -64,8 +65,16 @@ def conductors(chance):
     return made
 
 
+def with_metal(cone, round):
+    """A cone whose slits take no more than half of its bore or hole: a wider one is refused."""
+    if cone[round] and cone["slits"] and cone["slit_width_mm"]:
+        widest = math.floor(math.pi * cone[round] / 2 / cone["slits"] * 1000) / 1000
+        cone["slit_width_mm"] = min(cone["slit_width_mm"], widest)
+    return cone
+
+
 def collet(chance, size):
-    return {
+    return with_metal({
         "bore_mm": chance.maybe(round(size + chance.size(-1.4, 1.6), 5), 0.97),
         "bore_tolerance_mm": chance.tolerance(),
         "pieces": chance.one(None, None, 1, 3),
@@ -76,11 +85,11 @@ def collet(chance, size):
         "length_mm": chance.maybe(60),
         "stand_out_at_bore_mm": chance.maybe(chance.size(4, 9)),
         "stand_out_at_bore_tolerance_mm": chance.one(None, None, 0.2),
-    }
+    }, "bore_mm")
 
 
 def spreading_cone(chance, size):
-    return {
+    return with_metal({
         "large_diameter_mm": chance.maybe(round(size + chance.size(1, 6), 5)),
         "large_diameter_tolerance_mm": chance.tolerance(),
         "half_angle_deg": chance.maybe(chance.one(8, 8, 8, 8.2, 9)),
@@ -89,7 +98,7 @@ def spreading_cone(chance, size):
         "hole_diameter_tolerance_mm": chance.tolerance(),
         "slits": chance.one(None, 0, 2, 3),
         "slit_width_mm": chance.maybe(chance.size(0.3, 1.6)),
-    }
+    }, "hole_diameter_mm")
 
 
 def socket(chance, size):
