@@ -32,6 +32,7 @@ pub(super) fn conductor(
         .and_then(|construction| section(document, construction, material.as_deref(), wire_tolerance, check));
     if let Some(ConstructionRecord::Grooved(field)) = record.construction.as_ref().map(|field| &field.value) {
         check_wear(&field.value, check);
+        check_basis(&field.value, check);
     }
     if !check.is_sound() {
         return None;
@@ -43,7 +44,10 @@ pub(super) fn conductor(
         material: material?,
         nominal_size: quantity(record.nominal_size.as_ref()),
         construction: construction?,
-        wear: record.construction.as_ref().and_then(|field| wear(&field.value)),
+        wear: record
+            .construction
+            .as_ref()
+            .and_then(|field| wear(&field.value, record.nominal_size.is_some())),
         diameter_tolerance: tolerance.and_then(|tolerance| quantity(tolerance.overall_diameter.as_ref())),
         wire_diameter_tolerance: wire_tolerance,
         stated: record.stated.as_ref().map(|field| stated(&field.value)).unwrap_or_default(),
@@ -197,12 +201,27 @@ fn check_wear(record: &GroovedRecord, check: &mut Check<'_>) {
     }
 }
 
-fn wear(record: &ConstructionRecord) -> Option<WearLimits> {
+/// Wear in percent of a nominal size has one to be of.
+fn check_basis(record: &GroovedRecord, check: &mut Check<'_>) {
+    let wear = record.wear.as_ref().map(|field| &field.value);
+    let Some(basis) = wear.and_then(|wear| wear.basis.as_ref()) else { return };
+    if basis.value != WearBasis::Nominal || check.has("nominal_size_mm2") {
+        return;
+    }
+    check.fault("missing-key", basis, "wear of the nominal size needs `nominal_size_mm2`", |finding| {
+        finding.help("add `nominal_size_mm2: …` to the conductor, or write `basis: computed`")
+    });
+}
+
+fn wear(record: &ConstructionRecord, has_nominal_size: bool) -> Option<WearLimits> {
     let ConstructionRecord::Grooved(grooved) = record else { return None };
     let wear: &WearRecord = &grooved.value.wear.as_ref()?.value;
     Some(WearLimits {
         limit_percent: word(wear.limit.as_ref()).map(|number| number.bare()),
-        basis: word(wear.basis.as_ref()).unwrap_or(WearBasis::Nominal),
+        basis: word(wear.basis.as_ref()).unwrap_or(match has_nominal_size {
+            true => WearBasis::Nominal,
+            false => WearBasis::Computed,
+        }),
         plan_height: quantity(wear.plan_height.as_ref()),
         replace_height: quantity(wear.replace_height.as_ref()),
         stop_height: quantity(wear.stop_height.as_ref()),

@@ -1,6 +1,6 @@
 //! Catalogues in memory: what is kept, what is left out, and what stands in.
 
-use super::{AssemblyStage, InService, Loaded, Status, load};
+use super::{AssemblyStage, InService, Loaded, Status, WearBasis, load};
 use crate::colour::ColourCode;
 use crate::section::{Construction, Magnetic, Strands, Strength};
 use crate::source::{FilePath, MemoryWorld};
@@ -225,4 +225,28 @@ fn the_order_of_files_makes_no_difference() {
     .catalogue;
     assert_eq!(one.parts.keys().collect::<Vec<_>>(), other.parts.keys().collect::<Vec<_>>());
     assert_eq!(one.fittings["F-1"].mark, other.fittings["F-1"].mark);
+}
+
+/// Wear is in percent of the nominal size, where there is one; a record that says so without one is refused.
+#[test]
+fn wear_is_of_a_section_that_the_conductor_has() {
+    let wire = |size: &str, basis: &str| {
+        let text = format!(
+            "id: c-120\nname: Contact wire\nduty: contact\nmaterial: copper-silver-0.1\n{size}construction:\n  \
+             grooved: {{ height_mm: 13.2, width_mm: 13.2, apex_width_mm: 7.27, apex_depth_mm: 4.7, fillet_mm: 0.4, \
+             lower_flank_deg: 27, upper_flank_deg: 51, wear: {{ limit_percent: 20{basis} }} }}\n"
+        );
+        with("conductors/c.yaml", &text)
+    };
+    let basis = |loaded: &Loaded| loaded.catalogue.conductors["c-120"].wear.as_ref().unwrap().basis;
+    let size = "nominal_size_mm2: 120\n";
+    assert_eq!(basis(&wire(size, "")), WearBasis::Nominal);
+    assert_eq!(basis(&wire(size, ", basis: nominal")), WearBasis::Nominal);
+    assert_eq!(basis(&wire("", "")), WearBasis::Computed);
+    assert_eq!(basis(&wire("", ", basis: computed")), WearBasis::Computed);
+    let refused = wire("", ", basis: nominal");
+    assert_eq!(codes(&refused), ["missing-key"]);
+    assert!(!refused.catalogue.conductors.contains_key("c-120"));
+    // A size that is there, but wrong, is told once.
+    assert_eq!(codes(&wire("nominal_size_mm2: -120\n", ", basis: nominal")), ["negative"]);
 }

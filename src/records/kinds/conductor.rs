@@ -245,8 +245,8 @@ record! {
         /// Loss of section at which the wire must go.
         /// Example: `20`
         limit as "limit_percent": Size<Percent, 100>, Optional;
-        /// The section that this percentage is taken of.
-        /// Default: `nominal`
+        /// The section that this percentage is taken of: `nominal` is that of `nominal_size_mm2`.
+        /// Default: nominal where the conductor has a nominal size, else computed
         /// Example: `computed`
         basis: WearBasis, Optional;
         /// Height that is left when replacement is planned.
