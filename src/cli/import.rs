@@ -84,6 +84,7 @@ fn finished(imported: &ImportReport) -> String {
 fn head(imported: &ImportReport, is_dry: bool) -> String {
     let changes = &imported.import.changes;
     let records = match changes.len() {
+        0 if imported.import.findings.has_errors() => return "nothing was written".to_owned(),
         0 => return "every row says what its record says: nothing changes".to_owned(),
         1 => "1 record".to_owned(),
         count => format!("{count} records"),

@@ -13,7 +13,7 @@ use super::value::Tree;
 use crate::catalogue::load;
 use crate::diagnostics::{Finding, Findings, Severity, nearest, shortened};
 use crate::records::{CUT_OFF, Cell, Node, laid, nodes};
-use crate::source::{FilePath, Folder, World, WorldError};
+use crate::source::{FilePath, Folder, Place, World, WorldError};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What tables make of a catalogue.
@@ -75,9 +75,12 @@ struct Importing {
 impl Importing {
     fn table(&mut self, world: &dyn World, table: &ReadTable) -> Result<(), WorldError> {
         let columns = Columns::of(table.kind);
-        let Some(id) = self.head(table, &columns) else { return Ok(()) };
         let texts = files(world, table.kind)?;
         let standing = standing(&texts, table.kind);
+        if table.head.is_empty() && !standing.is_empty() {
+            self.findings.push(empty(table, standing.len()));
+        }
+        let Some(id) = self.head(table, &columns) else { return Ok(()) };
         let taken: BTreeSet<FilePath> = world.files(Folder::Catalogue)?.into_iter().collect();
         let mut edits_of: BTreeMap<&FilePath, Vec<(usize, Tree, &Standing, usize)>> = BTreeMap::new();
         let mut seen: BTreeMap<&str, &Cell> = BTreeMap::new();
@@ -268,6 +271,15 @@ fn unreadable(before: &Findings, tables: &[ReadTable]) -> Vec<Finding> {
     };
     let no_record = |finding: &&Finding| finding.severity == Severity::Error && finding.record.is_none();
     before.sorted().into_iter().filter(no_record).filter(is_of_a_table).cloned().collect()
+}
+
+/// Nothing in a table is no comparison that went well, but an export that did not. Only a kind without records has an
+/// empty table.
+fn empty(table: &ReadTable, records: usize) -> Finding {
+    let message = format!("this table is empty, but the catalogue has {records} {}", table.kind.folder());
+    Finding::error("empty-document", Place::whole(table.file.clone()), message)
+        .expected("a first line with the names of keys, and a row a record below it")
+        .help("save it from the spreadsheet again, or leave it out where nothing in it changes")
 }
 
 /// The records of a kind by number or id; of one that is there twice, the first.

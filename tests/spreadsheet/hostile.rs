@@ -154,3 +154,17 @@ fn cells_of_a_workbook_come_in_as_what_they_are() {
     assert_eq!(import.changes[0].keys[0].cell.line, 4);
     assert!(import.changes[0].keys[0].cell.file == FilePath::catalogue("records.xlsx, sheet parts"));
 }
+
+/// Only a kind of which the catalogue has no record has an empty sheet.
+#[test]
+fn an_empty_sheet_beside_others_is_told() {
+    let mut book = rust_xlsxwriter::Workbook::new();
+    let page = book.add_worksheet();
+    page.set_name("parts").unwrap();
+    page.write_row(0, 0, ["number", "name"]).unwrap();
+    page.write_row(1, 0, ["N-1", "Nut"]).unwrap();
+    book.add_worksheet().set_name("fittings").unwrap();
+    let bytes = book.save_to_buffer().unwrap();
+    let told: Vec<_> = errors(&imported(&small(), &[("records.xlsx", &bytes)]));
+    assert_eq!(told.iter().map(|(code, ..)| *code).collect::<Vec<_>>(), ["empty-document"], "{told:?}");
+}

@@ -134,3 +134,18 @@ fn a_table_that_is_not_there_is_a_fault_and_leaves_nothing() {
     let work = folder.path().join("content/.importing");
     assert!(!work.exists());
 }
+
+/// An export that failed must not look like a comparison that went well.
+#[test]
+fn a_table_with_nothing_in_it_is_an_error() {
+    let folder = catalogue();
+    let before = tree(folder.path());
+    for nothing in ["", "\n\n", "\u{feff}", ",,\n , \n"] {
+        for more in [&[][..], &["--dry-run"]] {
+            let (code, said) = run(folder.path(), "parts.csv", nothing, more);
+            let told = "parts.csv: error[empty-document]: this table is empty, but the catalogue has 3 parts";
+            assert!(said.contains(told) && !said.contains("nothing changes"), "{nothing:?}: {said}");
+            assert_eq!((code, tree(folder.path())), (Some(1), before.clone()), "{nothing:?}");
+        }
+    }
+}
