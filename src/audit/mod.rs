@@ -50,6 +50,7 @@ mod not_yet_in_force;
 mod notice_named_nowhere;
 mod own_part_does_not_grip;
 mod pressed_size_implausible;
+mod proof_above_breaking_load;
 mod proof_contradicts_geometry;
 mod proof_does_not_count;
 mod proposals;
@@ -143,6 +144,7 @@ const RULES: &[Rule] = &[
     notice_named_nowhere::check,
     own_part_does_not_grip::check,
     pressed_size_implausible::check,
+    proof_above_breaking_load::check,
     proof_contradicts_geometry::check,
     proof_does_not_count::check,
     readings_not_apart::check,

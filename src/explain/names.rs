@@ -126,6 +126,7 @@ texts! {
     "picture-lost"
     "picture-too-large"
     "pressed-size-implausible"
+    "proof-above-breaking-load"
     "proof-contradicts-geometry"
     "proof-does-not-count"
     "quiz-short"
