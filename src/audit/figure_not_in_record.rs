@@ -1,13 +1,11 @@
 #![doc = include_str!("../explain/codes/figure-not-in-record.md")]
 
 use super::Context;
+use super::figures_of_text::{Figures, figures};
 use super::inspected::{list, on_wording};
-use super::words_of_text::{Figures, figures, words};
+use super::units_of_text::Unit;
 use crate::catalogue::{Fitting, Origin, PieceKind, Wording};
 use crate::diagnostics::{Finding, Findings, Severity};
-
-/// What the figures are of that are looked at. Times and loads are not: these have a rule of their own.
-const OF: [&str; 7] = ["mm", "cm", "m", "°", "mm²", "wires", "wire"];
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in context.catalogue.fittings.values() {
@@ -21,7 +19,8 @@ fn finding(fitting: &Fitting, wording: &Wording, known: &[f64]) -> Option<Findin
     let mut unknown: Vec<(usize, String)> = Vec::new();
     for piece in wording.pieces() {
         let PieceKind::Words(text) = piece.kind else { continue };
-        let stated = figures(&words(text)).into_iter().filter(|stated| OF.contains(&stated.unit.as_str()));
+        // Torques and loads have a rule of their own.
+        let stated = figures(text).into_iter().filter(|stated| matches!(stated.unit, Unit::Other(_)));
         unknown.extend(
             stated
                 .filter(|stated| !is_known(stated, known))
@@ -36,12 +35,14 @@ fn finding(fitting: &Fitting, wording: &Wording, known: &[f64]) -> Option<Findin
 }
 
 fn is_known(stated: &Figures, known: &[f64]) -> bool {
-    let factor = match stated.unit.as_str() {
-        "m" => 1000.0,
-        "cm" => 10.0,
+    let factor = match stated.unit {
+        Unit::Other("m") => 1000.0,
+        Unit::Other("cm") => 10.0,
         _ => 1.0,
     };
-    stated.values.iter().all(|value| known.iter().any(|number| (number - value * factor).abs() < 1e-9))
+    // A length is written with a minus where it goes inwards; the record may say so in words.
+    let same = |number: &f64, value: f64| (number.abs() - value.abs() * factor).abs() < 1e-9;
+    stated.values.iter().all(|value| known.iter().any(|number| same(number, *value)))
 }
 
 /// The numbers of a fitting's own record, its procedure, parts and conductors, and how many wires lie in which layers.

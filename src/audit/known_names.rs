@@ -45,12 +45,14 @@ pub(super) fn known(fitting: &Fitting, context: Context<'_>, marks: &BTreeMap<&s
         marked.map(|mark| spaced(&mark.text)).filter(|text| !text.is_empty()).collect();
     let tags = fitting.conductors.iter().map(|held| spaced(&held.identity.drum_tag));
     let numbers = own_parts().map(|part| part.number.clone()).chain([fitting.number.clone()]);
+    let drawings = own_parts().map(|part| spaced(&part.drawing));
     let own = stamps
         .iter()
         .chain(&own_marks)
         .cloned()
         .chain(tags)
         .chain(numbers)
+        .chain(drawings)
         .filter(|name| !name.is_empty())
         .collect();
     let gripping = fitting.gripping().map(|item| &item.part).find(|part| !part.stamp.is_empty());

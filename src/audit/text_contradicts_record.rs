@@ -1,9 +1,11 @@
 #![doc = include_str!("../explain/codes/text-contradicts-record.md")]
 
 use super::Context;
+use super::figures_of_text::{Figures, figures};
 use super::fitting_texts::{Text, notes_of_records, texts};
 use super::known_names::{Known, known};
-use super::words_of_text::{Figures, Word, figures, named, spells, words};
+use super::units_of_text::Unit;
+use super::words_of_text::{Word, are_all_of, named, spells, words};
 use crate::catalogue::Fitting;
 use crate::diagnostics::{Finding, Findings, Place, Severity};
 use crate::mixups::marks;
@@ -16,7 +18,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         for text in texts(fitting, &notes) {
             for (at, stretch) in text.stretches() {
                 let look = Look { fitting, known: &known, text: &text, at, words: words(stretch) };
-                look.figures(findings);
+                look.figures(&figures(stretch), findings);
                 look.names(findings);
             }
         }
@@ -36,30 +38,30 @@ struct Look<'a> {
 const GEAR: [&str; 5] = ["puller", "pullers", "hoist", "sling", "winch"];
 
 impl Look<'_> {
-    fn figures(&self, findings: &mut Findings) {
-        for stated in figures(&self.words) {
-            match stated.unit.as_str() {
-                "N·m" | "N⋅m" | "N.m" | "Nm" if !self.is_torque(&stated) => {
+    fn figures(&self, all: &[Figures], findings: &mut Findings) {
+        for stated in all {
+            match stated.unit {
+                Unit::Torque if !self.is_torque(stated) => {
                     let (place, is) = self.torque();
-                    let message = "the fitting has no such torque";
+                    let message = message(stated, "torque");
                     findings.push(self.found(
                         Severity::Error,
                         stated.at,
-                        message,
+                        &message,
                         &stated.written,
                         place,
                         is,
                         "torque",
                     ));
                 }
-                "kN" if !self.is_load(&stated) => {
-                    let severity = if self.is_of_gear(&stated) { Severity::Note } else { Severity::Error };
+                Unit::Load if !self.is_load(stated) => {
+                    let severity = if self.is_of_gear(stated) { Severity::Note } else { Severity::Error };
                     let place = self.fitting.place_of("line_tension_max_kN");
-                    let message = "the fitting has no such load";
+                    let message = message(stated, "load");
                     findings.push(self.found(
                         severity,
                         stated.at,
-                        message,
+                        &message,
                         &stated.written,
                         place,
                         "its line tension",
@@ -101,13 +103,15 @@ impl Look<'_> {
             fitting.items.iter().flat_map(|item| &item.part.proven_on).filter_map(|proof| proof.holding_load);
         let loads: Vec<f64> =
             own.chain(preloads).chain(breaking.flatten()).chain(proofs).map(Force::kn).collect();
-        stated.values.iter().all(|value| loads.iter().any(|load| same(*load, *value)))
+        !stated.values.is_empty()
+            && stated.values.iter().all(|value| loads.iter().any(|load| same(*load, *value)))
     }
 
     /// Whether a load is said of what the work is done with: such a word stands close before it, or behind its unit.
     fn is_of_gear(&self, stated: &Figures) -> bool {
-        let from = stated.word.saturating_sub(3);
-        let near = self.words[from..].iter().take(stated.word - from + 3);
+        let word = self.words.partition_point(|word| word.at <= stated.at).saturating_sub(1);
+        let from = word.saturating_sub(3);
+        let near = self.words[from..].iter().take(word - from + 3);
         near.into_iter().any(|word| GEAR.contains(&word.text.to_lowercase().as_str()))
     }
 
@@ -123,8 +127,11 @@ impl Look<'_> {
         if let Some((name, count)) = named(&self.words, index) {
             let head = self.words[index].text.to_lowercase();
             let allowed = if head == "stamp" { &self.known.stamps } else { &self.known.marks };
-            let another = self.known.others.iter().find(|other| other.name == name);
-            let right = allowed.contains(&name) || another.is_some() && self.text.tells_of_others();
+            let is_other =
+                |phrase: &str| spells(&self.words, index + 1, phrase).is_some_and(|long| long >= count);
+            let another = self.known.others.iter().find(|other| is_other(&other.name));
+            let right = are_all_of(&self.words, index + 1, count, allowed)
+                || another.is_some() && self.text.tells_of_others();
             if !right {
                 let (place, is) = another.map_or_else(
                     || {
@@ -183,6 +190,13 @@ impl Look<'_> {
             .found(found)
             .help(format!("write the name of the value in braces, such as `{{{value}}}`, or correct the text or the record"))
             .related(place, is)
+    }
+}
+
+fn message(stated: &Figures, what: &str) -> String {
+    match stated.values[..] {
+        [] => format!("the figure of this {what} can't be read"),
+        _ => format!("the fitting has no such {what}"),
     }
 }
 

@@ -1,4 +1,4 @@
-//! What a text states: its words, the figures among them, and the stamps and marks that it names.
+//! The words of a text, and the stamps and marks that it names.
 
 /// A word of a text, without the punctuation round it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -9,151 +9,125 @@ pub(super) struct Word<'a> {
     pub(super) text: &'a str,
     /// Whether punctuation ends what it belongs to.
     pub(super) ends: bool,
+    /// Whether that says what it is, as a colon does.
+    pub(super) tells: bool,
+    /// Whether it stands without a blank behind a sign, as the second of "14/2" does.
+    pub(super) attached: bool,
 }
 
-/// Figures that a text states: one, or least and most.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Figures {
-    /// The first of its words, counted from 0.
-    pub(super) word: usize,
-    /// Letters of the text before it.
-    pub(super) at: usize,
-    /// One, or two.
-    pub(super) values: Vec<f64>,
-    /// What stands behind it: a unit or any other word.
-    pub(super) unit: String,
-    /// As written, with its unit.
-    pub(super) written: String,
-}
-
-/// Units that a figure may be written to without a space, longer ones first.
-const UNITS: [&str; 13] = ["N·m", "N⋅m", "N.m", "mm²", "Nm", "kN", "mm", "cm", "kg", "m", "°", "%", "N"];
 /// Signs that stand round words, those of Markdown among them.
-const ROUND: &[char] =
-    &['.', ',', ';', ':', '!', '?', '(', ')', '[', ']', '"', '\'', '“', '”', '*', '_', '`', '|', '#', '>'];
+const ROUND: &[char] = &[
+    '.', ',', ';', ':', '!', '?', '(', ')', '[', ']', '"', '\'', '“', '”', '*', '_', '`', '|', '#', '>', '=',
+    '/', '+', '&', '–', '—', '…', '→',
+];
+/// Those that part two words without a blank too: "KA/TE".
+const PARTING: [char; 12] = [',', ';', ':', '|', '=', '/', '+', '&', '–', '—', '…', '→'];
+/// Those after which it is said what the word is.
+const TELLING: [char; 7] = [':', '=', '|', '→', '–', '—', '-'];
 
 /// The words of a text.
 pub(super) fn words(text: &str) -> Vec<Word<'_>> {
-    let mut words = Vec::new();
-    let mut at = 0;
-    for piece in text.split_inclusive(char::is_whitespace) {
+    let mut words: Vec<Word<'_>> = Vec::new();
+    let (mut at, mut attached) = (0, false);
+    for piece in text.split_inclusive(|letter: char| letter.is_whitespace() || PARTING.contains(&letter)) {
         let bare = piece.trim_start_matches(ROUND);
         let skipped = piece[..piece.len() - bare.len()].chars().count();
         let inside = bare.trim_end();
         let word = inside.trim_end_matches(ROUND);
-        if !word.is_empty() {
-            words.push(Word { at: at + skipped, text: word, ends: word.len() < inside.len() });
+        if word.chars().any(char::is_alphanumeric) {
+            let behind = &inside[word.len()..];
+            words.push(Word {
+                at: at + skipped,
+                text: word,
+                ends: !behind.is_empty(),
+                tells: behind.contains(TELLING),
+                attached,
+            });
+        } else if let Some(last) = words.last_mut() {
+            last.ends |= !piece.trim().is_empty();
+            last.tells |= piece.contains(TELLING);
         }
         at += piece.chars().count();
+        attached = !piece.ends_with(char::is_whitespace);
     }
     words
 }
 
-/// The figures among words. What is part of a word, such as "M36x2", is none.
-pub(super) fn figures(words: &[Word<'_>]) -> Vec<Figures> {
-    let mut found = Vec::new();
-    let mut index = 0;
-    while index < words.len() {
-        let Some((mut values, mut unit)) = figure(words[index].text) else {
-            index += 1;
-            continue;
-        };
-        let mut last = index;
-        if let Some((more, its_unit)) = joined_by_to(words, index).filter(|_| unit.is_empty()) {
-            values.extend(more);
-            (unit, last) = (its_unit, index + 2);
-        }
-        if unit.is_empty() && !words[last].ends && last + 1 < words.len() {
-            last += 1;
-            unit = words[last].text;
-        }
-        let written: Vec<&str> = words[index..=last].iter().map(|word| word.text).collect();
-        let at = words[index].at;
-        found.push(Figures { word: index, at, values, unit: unit.to_owned(), written: written.join(" ") });
-        index = last.max(index + 1);
-    }
-    found
-}
-
-fn joined_by_to<'a>(words: &[Word<'a>], index: usize) -> Option<(Vec<f64>, &'a str)> {
-    let (joint, next) = (words.get(index + 1)?, words.get(index + 2)?);
-    figure(next.text).filter(|_| joint.text == "to" && !joint.ends)
-}
-
-/// One or two numbers, and the unit written to them.
-fn figure(word: &str) -> Option<(Vec<f64>, &str)> {
-    let unit =
-        UNITS.iter().copied().find(|unit| word.len() > unit.len() && word.ends_with(unit)).unwrap_or("");
-    let bare = &word[..word.len() - unit.len()];
-    let numbers: Option<Vec<f64>> = bare.split(['–', '-']).map(number).collect();
-    numbers.filter(|numbers| numbers.len() <= 2).map(|numbers| (numbers, unit))
-}
-
-fn number(text: &str) -> Option<f64> {
-    let plain = text.starts_with(|first: char| first.is_ascii_digit())
+/// Whether a word is a number.
+fn is_number(text: &str) -> bool {
+    text.starts_with(|first: char| first.is_ascii_digit())
         && text.ends_with(|last: char| last.is_ascii_digit())
-        && text.chars().all(|letter| letter.is_ascii_digit() || letter == '.' || letter == ',');
-    plain.then(|| text.replace(',', ".").parse().ok()).flatten()
+        && text.chars().all(|letter| letter.is_ascii_digit() || letter == '.')
 }
 
 /// The stamp or mark that stands behind the word at an index, where that is "stamp" or "mark": a word in capitals with
-/// the words in capitals and figures that follow it, and how many words that are.
+/// the words in capitals and figures that follow it, and how many words that are. Behind a colon or dash other words in
+/// capitals may stand, "Mark: STOP if it has moved", so that only what looks like a stamp or mark counts there.
 pub(super) fn named<'a>(words: &[Word<'a>], index: usize) -> Option<(String, usize)> {
-    let head = words.get(index).filter(|word| !word.ends)?;
+    let head = words.get(index).filter(|word| !word.ends || word.tells)?;
     if !["stamp", "mark"].contains(&head.text.to_lowercase().as_str()) {
         return None;
     }
     let mut name: Vec<&'a str> = Vec::new();
+    let mut ended = false;
     for word in &words[index + 1..] {
-        let fits = is_capital(word.text) || !name.is_empty() && number(word.text).is_some();
-        if !fits {
+        let fits = is_capital(word.text) || !name.is_empty() && is_number(word.text);
+        if !fits || ended && !word.attached {
             break;
         }
         name.push(word.text);
-        if word.ends {
-            break;
-        }
+        ended = word.ends;
     }
-    (!name.is_empty()).then(|| (name.join(" "), name.len()))
+    let stands_alone = ended || index + name.len() + 1 == words.len();
+    let counts = !name.is_empty() && (!head.ends || is_code(&name, stands_alone));
+    counts.then(|| (name.join(" "), name.len()))
 }
+
+/// Whether words in capitals are a stamp or mark by their looks: with a figure, or a few letters that stand by themselves.
+fn is_code(name: &[&str], stands_alone: bool) -> bool {
+    let letters = || name.iter().flat_map(|word| word.chars());
+    letters().any(|letter| letter.is_ascii_digit()) || stands_alone && letters().count() <= SHORT
+}
+
+/// The most letters of what is taken for a mark without a figure in it.
+const SHORT: usize = 3;
 
 fn is_capital(word: &str) -> bool {
     word.chars().any(char::is_uppercase) && !word.chars().any(char::is_lowercase)
 }
 
 /// How many words from an index on make up a phrase; `None` where they do not.
-pub(super) fn spells(words: &[Word<'_>], index: usize, phrase: &str) -> Option<usize> {
-    let mut count = 0;
-    for part in phrase.split_whitespace() {
-        let word = words.get(index + count)?;
-        let broken = count > 0 && words[index + count - 1].ends;
-        if broken || word.text != part {
-            return None;
-        }
-        count += 1;
+pub(super) fn spells(all: &[Word<'_>], index: usize, phrase: &str) -> Option<usize> {
+    if !phrase.contains(all.get(index)?.text) {
+        return None;
     }
-    (count > 0).then_some(count)
+    let parts = words(phrase);
+    let own = all.get(index..index + parts.len())?;
+    let mut pairs = own.iter().zip(&parts).enumerate();
+    let last = parts.len().checked_sub(1)?;
+    let is_spelled =
+        pairs.all(|(nth, (word, part))| word.text == part.text && (nth == last || word.ends == part.ends));
+    is_spelled.then_some(parts.len())
+}
+
+/// Whether so many words from an index on are some of these phrases, whole, with punctuation between them.
+pub(super) fn are_all_of(words: &[Word<'_>], index: usize, count: usize, phrases: &[String]) -> bool {
+    let (mut at, end) = (index, index + count);
+    while at < end {
+        let Some(long) = phrases.iter().filter_map(|phrase| spells(words, at, phrase)).max() else {
+            return false;
+        };
+        at += long;
+        if at < end && !words[at - 1].ends {
+            return false;
+        }
+    }
+    true
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn found(text: &str) -> Vec<(Vec<f64>, String)> {
-        figures(&words(text)).into_iter().map(|found| (found.values, found.unit)).collect()
-    }
-
-    #[test]
-    fn figures_are_numbers_of_their_own() {
-        let one = |value, unit: &str| vec![(vec![value], unit.to_owned())];
-        let two = |least, most, unit: &str| vec![(vec![least, most], unit.to_owned())];
-        assert_eq!(found("Screw to 80–90 N·m."), two(80.0, 90.0, "N·m"));
-        assert_eq!(found("Screw to 80 to 90\u{a0}N·m"), two(80.0, 90.0, "N·m"));
-        assert_eq!(found("(85Nm)"), one(85.0, "Nm"));
-        assert_eq!(found("2,5 kN at most"), one(2.5, "kN"));
-        assert_eq!(found("a 5 mm hex"), one(5.0, "mm"));
-        assert_eq!(found("Thread M36x2, rope 7x19, ST-4100, A4, 8.8.1"), []);
-    }
 
     #[test]
     fn names_are_words_in_capitals_with_their_figures() {
@@ -162,6 +136,55 @@ mod tests {
         assert_eq!(name("Mark KA, stamp X"), Some("KA".to_owned()));
         assert_eq!(name("Mark 128 mm on both ends"), None);
         assert_eq!(name("mark and the stamp"), None);
+    }
+
+    #[test]
+    fn a_colon_or_dash_may_stand_before_a_name() {
+        let name = |text: &str| named(&words(text), 0).map(|(name, _)| name);
+        for text in [
+            "Stamp: BZ9 99.9.",
+            "Stamp:BZ9 99.9",
+            "stamp = BZ9 99.9",
+            "Stamp – BZ9 99.9",
+            "| stamp | BZ9 99.9 |",
+        ] {
+            assert_eq!(name(text), Some("BZ9 99.9".to_owned()), "{text}");
+        }
+        for text in ["Mark: QQ.", "Mark: QQ", "mark=QQ, then"] {
+            assert_eq!(name(text), Some("QQ".to_owned()), "{text}");
+        }
+        for text in
+            ["Mark: STOP if it has moved.", "Mark: A second person reads it.", "Read the mark. KA is right."]
+        {
+            assert_eq!(name(text), None, "{text}");
+        }
+        assert_eq!(name("stamp. KA"), None);
+    }
+
+    #[test]
+    fn a_name_is_compared_whole() {
+        let are = |text: &str, own: &[&str]| {
+            let (text, own) = (words(text), own.iter().map(|own| (*own).to_owned()).collect::<Vec<_>>());
+            let (_, count) = named(&text, 0).unwrap();
+            are_all_of(&text, 1, count, &own)
+        };
+        assert!(are("stamp BZ2 14, then", &["BZ2 14"]));
+        assert!(are("stamp BZ2 14,5", &["BZ2 14,5"]) && are("stamp B/14.0", &["B/14.0"]));
+        assert!(are("mark TE/KA", &["KA", "TE"]));
+        for text in ["stamp BZ2 14,5", "stamp BZ2 14/2", "stamp BZ2 14 B", "stamp BZ2", "stamp BZ2 14/B"] {
+            assert!(!are(text, &["BZ2 14"]), "{text}");
+        }
+        assert!(!are("mark TE/KA", &["TE"]));
+    }
+
+    #[test]
+    fn signs_part_words_as_blanks_do() {
+        let text = words("Read TE/KA, then B/14.0.");
+        assert_eq!(spells(&text, 1, "TE"), Some(1));
+        assert_eq!(spells(&text, 2, "KA"), Some(1));
+        assert_eq!(spells(&text, 4, "B/14.0"), Some(2));
+        assert_eq!(spells(&text, 4, "B 14.0"), None);
+        assert_eq!(spells(&words("see ST-4103"), 1, "ST"), None);
     }
 
     #[test]
