@@ -7,6 +7,7 @@
 /// use fittingcards::diagnostics::nearest;
 /// assert_eq!(nearest("messanger-120", ["messenger-95", "messenger-120"]), Some("messenger-120"));
 /// assert_eq!(nearest("holding_load", ["holding_load_kN", "name"]), Some("holding_load_kN"));
+/// assert_eq!(nearest("st-4111", ["ST-4101", "ST-4111"]), Some("ST-4111"));
 /// assert_eq!(nearest("colour", ["name", "number"]), None);
 /// ```
 #[must_use]
@@ -85,6 +86,9 @@ fn reversed(name: &str) -> String {
 
 /// How many letters are amiss; `None` where the names are too far apart for a slip.
 fn distance(wrong: &str, name: &str) -> Option<usize> {
+    if wrong == name {
+        return Some(0);
+    }
     let lengths = (wrong.chars().count(), name.chars().count());
     if lengths.0 >= 4 && name.starts_with(wrong) || lengths.1 >= 4 && wrong.starts_with(name) {
         return Some(1);
@@ -99,6 +103,22 @@ fn distance(wrong: &str, name: &str) -> Option<usize> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// A name in another case is that name, however near another one is and whatever comes first.
+    #[test]
+    fn only_another_case_is_nearest_of_all() {
+        let few = ["ST-4101", "ST-4111", "ST-41110", "messenger-120", "messenger-150", "messenger-1500"];
+        let filled = (0..300).map(|number| format!("ST-4{number:03}0"));
+        let many: Vec<String> = few.iter().map(|name| (*name).to_owned()).chain(filled).collect();
+        let known = KnownNames::new(many.iter().map(String::as_str));
+        for (wrong, meant) in
+            [("st-4111", "ST-4111"), ("Messenger-150", "messenger-150"), ("MESSENGER-120", few[3])]
+        {
+            assert_eq!(nearest(wrong, few), Some(meant));
+            assert_eq!(nearest(wrong, few.iter().rev().copied()), Some(meant));
+            assert_eq!(known.nearest(wrong), Some(meant));
+        }
+    }
 
     /// Against the search that looks at every name, wherever it finds a single slip.
     #[test]

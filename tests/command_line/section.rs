@@ -96,6 +96,15 @@ fn a_record_is_worn_by_height_and_by_flat() {
 }
 
 #[test]
+fn an_id_in_another_case_is_that_id() {
+    let catalogue = demo();
+    for (wrong, meant) in [("MESSENGER-120", "messenger-120"), ("Messenger-150", "messenger-150")] {
+        let told = Run::new().stderr(&["section", "--catalogue", &catalogue, "--conductor", wrong], 2);
+        assert!(told.contains(&format!("did you mean '{meant}'?")), "{told}");
+    }
+}
+
+#[test]
 fn a_flat_that_does_not_fit_the_height_warns_of_tilt() {
     let catalogue = demo();
     let output = Run::new()

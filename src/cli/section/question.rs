@@ -80,7 +80,7 @@ fn find<T>(known: &BTreeMap<String, Arc<T>>, id: &str, kind: &str) -> Result<Arc
     }
     let nearest = known
         .keys()
-        .map(|name| (strsim::jaro_winkler(name, id), name))
+        .map(|name| (strsim::jaro_winkler(&name.to_lowercase(), &id.to_lowercase()), name))
         .filter(|(likeness, _)| *likeness > 0.7)
         .max_by(|(a, _), (b, _)| a.total_cmp(b))
         .map(|(_, name)| format!("; did you mean '{name}'?"))
