@@ -1,6 +1,6 @@
 //! Whether two marks can be told apart by every eye, in a grey copy, and by touch.
 
-use super::{ColourCode, Confusion, Mark, Sight, confusion, difference};
+use super::{ColourCode, Confusion, Mark, Sight, confusion, difference, reads_as};
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
@@ -149,7 +149,7 @@ fn too_close(differences: [f64; 4], limits: MarkLimits) -> impl Iterator<Item = 
 
 fn grey_copy(one: &Mark, two: &Mark) -> Option<Likeness> {
     let lightness = (one.colour.printed().lab().lightness - two.colour.printed().lab().lightness).abs();
-    let told_by_text = strsim::levenshtein(&one.text, &two.text) >= GREY_TEXT;
+    let told_by_text = strsim::levenshtein(&reads_as(&one.text), &reads_as(&two.text)) >= GREY_TEXT;
     (lightness < GREY_LIGHTNESS && !told_by_text).then_some(Likeness::GreyCopy { lightness })
 }
 

@@ -3,6 +3,7 @@
 mod code;
 mod compare;
 mod dichromat;
+mod drawn_alike;
 mod mark;
 mod marking;
 mod propose;
@@ -12,6 +13,7 @@ mod text;
 
 pub use code::ColourCode;
 pub use compare::{Comparison, GREY_LIGHTNESS, GREY_TEXT, Likeness, MarkLimits, compare};
+pub use drawn_alike::as_drawn;
 pub use mark::Mark;
 pub use marking::{Marking, common_marking};
 pub use propose::{propose_mark, propose_set};

@@ -1,7 +1,7 @@
 //! Marks that are still free: one for a body, and a whole set for a new body.
 
 use super::compare::differences;
-use super::{ColourCode, GREY_TEXT, Mark, MarkLimits, common_marking, confusion};
+use super::{ColourCode, GREY_TEXT, Mark, MarkLimits, common_marking, confusion, reads_as};
 
 /// Letters that no stroke, no half-turn and no bad light turns into a figure or into each other.
 const LETTERS: [char; 12] = ['A', 'C', 'E', 'H', 'K', 'L', 'P', 'T', 'V', 'X', 'N', 'U'];
@@ -100,7 +100,8 @@ fn kept(subset: u32, between: &[Vec<f64>]) -> f64 {
 fn free_text(notches: u32, taken: &[Mark], avoid: &[&str]) -> Option<String> {
     LETTERS.iter().map(|letter| format!("{letter}{notches}")).find(|text| {
         let apart = |mark: &Mark| {
-            confusion(text, &mark.text).is_none() && strsim::levenshtein(text, &mark.text) >= GREY_TEXT
+            confusion(text, &mark.text).is_none()
+                && strsim::levenshtein(&reads_as(text), &reads_as(&mark.text)) >= GREY_TEXT
         };
         common_marking(text).is_none()
             && taken.iter().all(apart)

@@ -1,9 +1,11 @@
 //! Texts that can be taken for another: by a stroke too many, or upside down.
 
+use super::as_drawn;
+
 /// How a text can be taken for another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Confusion {
-    /// They differ in nothing but capitals and spaces.
+    /// They differ in nothing but capitals, spaces and the script of letters that look the same.
     Same,
     /// One upside down reads as the other: 66 and 99.
     HalfTurn,
@@ -80,11 +82,10 @@ const HALF_TURN: [(char, char); 12] = [
 /// ```
 #[must_use]
 pub fn confusion(one: &str, two: &str) -> Option<Confusion> {
-    if letters(one).count().abs_diff(letters(two).count()) > 1 {
-        return None;
-    }
     let (one, two) = (plain(one), plain(two));
-    if one == two {
+    if one.len().abs_diff(two.len()) > 1 {
+        None
+    } else if one == two {
         Some(Confusion::Same)
     } else if upside_down(&one).is_some_and(|turned| turned == two) {
         Some(Confusion::HalfTurn)
@@ -95,23 +96,24 @@ pub fn confusion(one: &str, two: &str) -> Option<Confusion> {
     }
 }
 
-/// A text as hurried eyes read it: in capitals, without spaces. Texts that read the same are the same.
+/// A text as hurried eyes read it: in capitals, without spaces, in the Latin letters that it looks to be in. Texts that
+/// read the same are the same.
 ///
 /// ```
 /// use fittingcards::colour::reads_as;
 /// assert_eq!(reads_as("v 1"), reads_as("V1"));
+/// assert_eq!(reads_as("\u{39a}\u{391}"), reads_as("KA")); // Greek, Latin
 /// ```
 #[must_use]
 pub fn reads_as(text: &str) -> String {
-    letters(text).collect()
+    // Small letters of another script have capitals that look like other Latin ones, or like these: so twice.
+    let drawn = as_drawn(text);
+    let capitals = drawn.chars().filter(|letter| !letter.is_whitespace()).flat_map(char::to_uppercase);
+    as_drawn(&capitals.collect::<String>())
 }
 
 fn plain(text: &str) -> Vec<char> {
-    letters(text).collect()
-}
-
-fn letters(text: &str) -> impl Iterator<Item = char> {
-    text.chars().filter(|letter| !letter.is_whitespace()).flat_map(char::to_uppercase)
+    reads_as(text).chars().collect()
 }
 
 fn upside_down(text: &[char]) -> Option<Vec<char>> {
@@ -155,12 +157,39 @@ mod tests {
 
     #[test]
     fn it_takes_both_ways_round() {
-        for (one, two) in
-            [("66", "99"), ("1", "7"), ("8", "3"), ("M2", "N2"), ("V", "VI"), ("16", "91"), ("v1", "V 1")]
-        {
+        for (one, two) in [
+            ("66", "99"),
+            ("1", "7"),
+            ("8", "3"),
+            ("M2", "N2"),
+            ("V", "VI"),
+            ("16", "91"),
+            ("v1", "V 1"),
+            ("Ｖ1", "V7"),
+        ] {
             assert!(confusion(one, two).is_some(), "{one} {two}");
             assert_eq!(confusion(one, two), confusion(two, one), "{one} {two}");
         }
+    }
+
+    /// The letters by their numbers in the Unicode Standard: Latin, Greek, Cyrillic, full width, and small ones.
+    #[test]
+    fn a_text_in_another_script_reads_the_same() {
+        let all = [
+            "KA",
+            "\u{39a}\u{391}",
+            "\u{41a}\u{410}",
+            "\u{41a}A",
+            "\u{ff2b}\u{ff21}",
+            "\u{3ba}\u{3b1}",
+            "\u{43a}\u{430}",
+        ];
+        for (one, two) in all.iter().flat_map(|one| all.iter().map(move |two| (one, two))) {
+            assert_eq!(confusion(one, two), Some(Confusion::Same), "{one} {two}");
+        }
+        assert_eq!(confusion("KA", "\u{394}\u{3a9}"), None);
+        // Small nu is drawn as v, and its capital as N.
+        assert_eq!((reads_as("\u{3bd}"), reads_as("\u{39d}")), ("V".to_owned(), "N".to_owned()));
     }
 
     #[test]
