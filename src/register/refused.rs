@@ -6,6 +6,8 @@ use crate::diagnostics::{Finding, Findings, nearest};
 use crate::facts::CardFacts;
 use crate::records::amiss_in_identifier;
 use jiff::civil::Date;
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
 
 /// What `issue` is asked to put on the register.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -100,14 +102,35 @@ fn wrong_people(asked: &Asked) -> Vec<Refusal> {
             refusals.push(refusal(message, "give one line of plain text"));
         }
     }
-    let plain = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
-    if !asked.checked_by.is_empty() && plain(&asked.checked_by) == plain(&asked.approved_by) {
+    for (option, name, _) in texts.iter().filter(|(_, _, is_name)| *is_name) {
+        if mixes_scripts(name) {
+            let message =
+                format!("{option} mixes Latin letters with Greek or Cyrillic ones, which can look the same");
+            refusals.push(refusal(message, "write the whole name in the letters of one script"));
+        }
+    }
+    if !asked.checked_by.is_empty() && bare(&asked.checked_by) == bare(&asked.approved_by) {
         refusals.push(refusal(
             format!("{} both checked and approved", asked.checked_by),
             "two people look at an edition: one checks it, another approves it",
         ));
     }
     refusals
+}
+
+/// A name without what is written in one way or another: capitals, blanks, full stops, accents as signs of their own.
+fn bare(name: &str) -> String {
+    let lower = name.nfkc().collect::<String>().to_lowercase();
+    lower.nfkc().filter(|letter| letter.is_alphanumeric() || is_combining_mark(*letter)).collect()
+}
+
+/// Whether a name has letters of Latin and of Greek or Cyrillic (by their Unicode blocks): no name does, and nobody
+/// sees it.
+fn mixes_scripts(name: &str) -> bool {
+    let is_latin =
+        |letter: char| letter.is_alphabetic() && matches!(letter, '\0'..='\u{24f}' | '\u{1e00}'..='\u{1eff}');
+    let is_other = |letter: char| matches!(letter, '\u{370}'..='\u{52f}' | '\u{1f00}'..='\u{1fff}');
+    name.contains(is_latin) && name.contains(is_other)
 }
 
 /// The most characters of a name or a reason: a reason is printed on the card.

@@ -3,6 +3,16 @@
 use super::{Desk, asked};
 use fittingcards::register::Asked;
 
+/// Names of one person, written in two ways; accents by Unicode Standard Annex #15.
+const SAME_PEOPLE: [(&str, &str); 6] = [
+    ("Jos\u{e9} Reed", "Jose\u{301} Reed"),
+    ("I. Fell", "I.Fell"),
+    ("I. Fell", "I. Fell."),
+    ("I. Fell", "i fell"),
+    ("I. Fell", "\u{ff29}. Fell"),
+    ("Ann-Mary Fell", "Ann Mary Fell"),
+];
+
 fn refused(desk: &Desk, asked: &Asked) -> Vec<String> {
     match desk.clone().issue_as(asked) {
         Ok(()) => Vec::new(),
@@ -30,6 +40,20 @@ fn each_refusal_has_its_reason_and_all_are_told_at_once() {
     );
     assert_eq!(bad(&|asked| asked.approved_by = "A. Rood".into()), Vec::<String>::new());
     assert_eq!(bad(&|asked| asked.approved_by = " A.   reed".into()), ["A. Reed both checked and approved"]);
+    for (one, other) in SAME_PEOPLE {
+        let refused = bad(&|asked| (asked.checked_by, asked.approved_by) = (one.into(), other.into()));
+        assert_eq!(refused, [format!("{one} both checked and approved")], "{other}");
+    }
+    let scripts = "mixes Latin letters with Greek or Cyrillic ones, which can look the same";
+    assert_eq!(
+        bad(&|asked| (asked.checked_by, asked.approved_by) = ("I. Fell".into(), "I. F\u{435}ll".into())),
+        [format!("--approved-by {scripts}")]
+    );
+    let two = |one: &str, other: &str| {
+        bad(&|asked| (asked.checked_by, asked.approved_by) = (one.into(), other.into()))
+    };
+    assert_eq!(two("I. Fell", "J. Fell"), Vec::<String>::new());
+    assert_eq!(two("\u{418}. \u{41b}\u{435}\u{441}", "\u{39a}. \u{39b}\u{3b1}"), Vec::<String>::new());
     assert_eq!(bad(&|asked| asked.edition = "ST-4100".into()), ["ST-4100 is the number or id of a record"]);
     assert_eq!(bad(&|asked| asked.edition = "../2".into()).len(), 1);
     assert_eq!(
