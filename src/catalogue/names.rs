@@ -2,7 +2,7 @@
 
 use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings};
-use crate::records::{Document, Records};
+use crate::records::{Document, EditionRecord, Records};
 use crate::section::materials;
 use crate::source::Place;
 use std::collections::{BTreeMap, BTreeSet};
@@ -30,6 +30,8 @@ impl Names {
             doubled: BTreeSet::new(),
         };
         let mut seen: BTreeMap<String, &Named<'_>> = BTreeMap::new();
+        let issued: BTreeMap<String, &EditionRecord> =
+            records.editions.iter().map(|edition| (edition.edition.to_lowercase(), edition)).collect();
         for named in &all {
             let key = named.id.to_lowercase();
             if let Some(fault) = built_in_taken(named) {
@@ -38,6 +40,9 @@ impl Names {
             } else if let Some(first) = seen.get(&key) {
                 findings.push(doubled(named, first));
                 names.doubled.extend([named.id, first.id].map(str::to_owned));
+            } else if let Some(edition) = issued.get(&key).filter(|_| named.kind != RecordKind::Edition) {
+                findings.push(issued_taken(named, edition));
+                names.doubled.insert(named.id.to_owned());
             } else {
                 seen.insert(key, named);
             }
@@ -111,6 +116,19 @@ fn built_in_taken(named: &Named<'_>) -> Option<Finding> {
         _ => "use another id".to_owned(),
     };
     Some(Finding::error("duplicate-id", named.place.clone(), message).record(named.id).help(help))
+}
+
+/// An edition keeps its name: cards and other editions say it.
+fn issued_taken(named: &Named<'_>, edition: &EditionRecord) -> Finding {
+    let message = format!("this {} has the id of an edition that is on the register", named.kind.word());
+    Finding::error("duplicate-id", named.place.clone(), message)
+        .record(named.id)
+        .found(named.id)
+        .help("an edition keeps its name: use another id")
+        .related(
+            Place::whole(edition.file.clone()),
+            format!("edition {} of {}", edition.edition, edition.date),
+        )
 }
 
 fn doubled(named: &Named<'_>, first: &Named<'_>) -> Finding {

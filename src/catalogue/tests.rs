@@ -144,6 +144,30 @@ fn the_date_is_stated_else_the_environments_else_the_newest() {
     assert_eq!(date_of(&world), Some(date(2026, 7, 8)));
 }
 
+/// Ids, numbers and editions are unique over all kinds: those of earlier editions too, which cards still say.
+#[test]
+fn a_record_may_not_have_the_id_of_an_edition_on_the_register() {
+    let register = crate::records::sealed(
+        "edition: \"e-1\"\ndate: \"2026-05-06\"\nchecked_by: \"A\"\napproved_by: \"B\"\nnotices: []\n",
+    );
+    let issued = sound().with(FilePath::catalogue("register/e-1.yaml"), register);
+    assert_eq!(codes(&load(&issued).unwrap()), Vec::<&str>::new());
+    let current = issued
+        .clone()
+        .with(FilePath::catalogue("catalogue.yaml"), SETTINGS.replace("edition: \"1\"", "edition: \"e-1\""));
+    assert_eq!(
+        codes(&load(&current).unwrap()),
+        Vec::<&str>::new(),
+        "the settings name an edition that is issued"
+    );
+    let holder = "id: E-1\nname: Depot\n";
+    let loaded = load(&issued.with(FilePath::catalogue("holders/h.yaml"), holder)).unwrap();
+    assert_eq!(codes(&loaded), ["duplicate-id"]);
+    let finding = &loaded.findings.sorted()[0];
+    assert_eq!((finding.place.line, finding.place.column), (1, 5));
+    assert_eq!(finding.place.file.path.as_ref(), "holders/h.yaml");
+}
+
 #[test]
 fn a_material_with_a_built_in_id_takes_its_place() {
     let own = "id: brass\nname: Our brass\ngroup: copper\nmagnetic: no\n\

@@ -80,9 +80,14 @@ fn wrong_name(asked: &Asked, register: &Register, catalogue: &Catalogue) -> Opti
         .chain(catalogue.parts.keys())
         .chain(catalogue.conductors.keys())
         .chain(catalogue.notices.keys())
-        .chain(catalogue.holders.keys());
-    let taken = records.find(|record| same(record))?;
-    Some(refusal(format!("{taken} is the number or id of a record"), "choose another name for the edition"))
+        .chain(catalogue.holders.keys())
+        .chain(catalogue.procedures.keys());
+    let record =
+        records.find(|record| same(record)).map(|id| format!("{id} is the number or id of a record"));
+    // Those that are built in have no record.
+    let material = || catalogue.materials.keys().find(|id| same(id));
+    let taken = record.or_else(|| material().map(|id| format!("{id} is the id of a material")))?;
+    Some(refusal(taken, "choose another name for the edition"))
 }
 
 fn wrong_people(asked: &Asked) -> Vec<Refusal> {

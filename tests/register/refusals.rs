@@ -55,6 +55,14 @@ fn each_refusal_has_its_reason_and_all_are_told_at_once() {
     assert_eq!(two("I. Fell", "J. Fell"), Vec::<String>::new());
     assert_eq!(two("\u{418}. \u{41b}\u{435}\u{441}", "\u{39a}. \u{39b}\u{3b1}"), Vec::<String>::new());
     assert_eq!(bad(&|asked| asked.edition = "ST-4100".into()), ["ST-4100 is the number or id of a record"]);
+    for (id, is) in [
+        ("st-4100", "ST-4100 is the number or id of a record"),
+        ("collet-41", "collet-41 is the number or id of a record"),
+        ("st-body-bronze", "st-body-bronze is the id of a material"),
+        ("copper-hard-drawn", "copper-hard-drawn is the id of a material"),
+    ] {
+        assert_eq!(bad(&|asked| asked.edition = id.into()), [is]);
+    }
     assert_eq!(bad(&|asked| asked.edition = "../2".into()).len(), 1);
     assert_eq!(
         bad(&|asked| asked.reissue = vec!["ST-4100".into()]),
