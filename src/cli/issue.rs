@@ -6,6 +6,7 @@ use super::progress::Bar;
 use super::report;
 use crate::diagnostics::visible;
 use crate::publish::{self, IssueInto, IssueReport};
+use crate::records;
 use crate::register::{self, Asked, Refusal};
 use jiff::civil::Date;
 use serde_json::json;
@@ -37,7 +38,7 @@ pub(super) struct Options {
 }
 
 fn date(written: &str) -> Result<Date, String> {
-    written.parse().map_err(|_| "expected a day of the calendar as YYYY-MM-DD".to_owned())
+    records::day(written).ok_or_else(|| "expected a day of the calendar as YYYY-MM-DD".to_owned())
 }
 
 pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault> {

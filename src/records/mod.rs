@@ -71,7 +71,7 @@ pub use number::{
     AboveZero, AnySign, Count, Deg, FromZero, KgPerKm, KgPerM3, Kn, Mm, Mm2, NPerMm2, Nm, NohmM, Number,
     OhmPerKm, PerKelvin, Percent, Plain, Position, Pt, Sign, Size, SizeOrZero, Unit,
 };
-pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth, amiss_in_identifier};
+pub use scalar::{Day, Identifier, Language, Name, Paragraph, Prose, Text, Truth, amiss_in_identifier, day};
 pub use schemas::{explained_schemas, schemas};
 pub use table::{Cell, MOST_ROWS, Table, table};
 pub use text::{decode, utf8};

@@ -190,8 +190,7 @@ impl Read for Truth {
 impl Read for Day {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         let written = text(node, reader)?;
-        let day = (written.len() == 10).then(|| written.parse::<Date>().ok()).flatten();
-        if let Some(day) = day.filter(|day| (1900..=2200).contains(&day.year())) {
+        if let Some(day) = day(&written) {
             return Some(Self(day));
         }
         reader.fault("not-a-date", node, "this is not a date", |finding| {
@@ -202,6 +201,20 @@ impl Read for Day {
         });
         None
     }
+}
+
+/// The day that is written as YYYY-MM-DD and in no other way: none with a time, a zone, or without hyphens.
+///
+/// ```
+/// use fittingcards::records::day;
+/// assert!(day("2026-11-25").is_some());
+/// assert_eq!(day("20261125"), None);
+/// assert_eq!(day("2026-11-25 10:00"), None);
+/// ```
+#[must_use]
+pub fn day(written: &str) -> Option<Date> {
+    let day = written.parse::<Date>().ok()?;
+    (day.to_string() == written && (1900..=2200).contains(&day.year())).then_some(day)
 }
 
 fn one_line(node: &Node, reader: &mut Reader<'_>) -> Option<String> {

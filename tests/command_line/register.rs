@@ -174,3 +174,18 @@ fn a_holder_gets_numbered_copies() {
     let told = run.stderr(&["render", "--holder", "depat"], 2);
     assert!(told.contains("did you mean depot?"), "{told}");
 }
+
+/// A day is written as in records: ISO 8601, the calendar date of ten characters, and no other form of that standard.
+#[test]
+fn a_date_is_taken_in_one_form_alone() {
+    let run = desk();
+    let people = ["--checked-by", "A. Reed", "--approved-by", "B. Holm"];
+    for date in
+        ["20261125", "2026-11-25 10:00", "2026-11-25T10:00Z", "2026-11-25[UTC]", "2026-W48-3", "2026-02-30"]
+    {
+        let arguments = [&["issue", "--edition", "e1", "--date", date][..], &people].concat();
+        let told = run.stderr(&arguments, 2);
+        assert!(told.contains("expected a day of the calendar as YYYY-MM-DD"), "{date}: {told}");
+    }
+    assert_eq!(run.editions(), Vec::<String>::new());
+}
