@@ -80,8 +80,11 @@
   /* What tells one thing from another: by hand, else that nothing does; then by labels. */
   function apart(one, other, common) {
     var words = differing(one.by_hand, other.by_hand, common.caliper);
-    if (!words.length) { words.push(one.metal && other.metal && one.metal !== other.metal ? common.alike : common.nothing); }
-    return words.concat(differing(one.labels, other.labels, common.caliper)).join("; ");
+    var labels = differing(one.labels, other.labels, common.caliper);
+    var tagged = named(one.labels, common.label) && named(other.labels, common.label);
+    var stop = tagged && !labels.length ? common.same_labels : common.unlike_labels;
+    if (!words.length) { words.push(one.metal && other.metal && one.metal !== other.metal ? stop.alike : stop.nothing); }
+    return words.concat(labels).join("; ");
   }
 
   window.bookletLookup = {

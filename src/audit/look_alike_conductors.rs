@@ -18,7 +18,37 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for alikes in by_one.into_values() {
         findings.extend(finding(context, &alikes));
     }
+    let mut by_other: BTreeMap<&str, Vec<&LookAlike>> = BTreeMap::new();
+    for alike in all.iter().filter(|alike| !alike.settled_by_hand() && alike.labelled_alike()) {
+        by_other.entry(&alike.other.id).or_default().push(alike);
+    }
+    findings.extend(by_other.into_values().filter_map(|alikes| labelled_alike(&alikes)));
 }
+
+/// Nothing by hand tells them apart, and neither do their labels.
+fn labelled_alike(alikes: &[&LookAlike]) -> Option<Finding> {
+    let other = &alikes.first()?.other;
+    let ones: Vec<&str> = alikes.iter().map(|alike| alike.one.id.as_str()).collect();
+    let message = format!("nothing by hand tells it from {}, and the drum tags say the same", list(&ones));
+    let help = format!(
+        "give each a drum tag or a tracer of its own; until then the line record must say which it is, {} or {}, and \
+         cards say to read that",
+        ones.join(", "),
+        other.id
+    );
+    let place = other.origin.of(TAG);
+    let mut finding = Finding::warning("look-alike-conductors", place, message)
+        .record(&other.id)
+        .field(TAG)
+        .found(&*other.identity.drum_tag)
+        .help(help);
+    for alike in alikes.iter().take(MOST_RELATED) {
+        finding = finding.related(alike.one.origin.of(TAG), format!("the drum tag of {}", alike.one.id));
+    }
+    Some(finding)
+}
+
+const TAG: &str = "identity.drum_tag";
 
 fn finding(context: Context<'_>, alikes: &[&LookAlike]) -> Option<Finding> {
     let one = &alikes.first()?.one;

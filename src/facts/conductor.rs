@@ -104,18 +104,29 @@ fn identity(conductor: &Conductor) -> Vec<(String, String)> {
 /// A conductor's words with what it can be taken for: told on the cards of both, from what is known of the two.
 pub(super) fn with_alike(held: &Conductor, alikes: &[LookAlike], numerals: Numerals) -> ConductorFacts {
     let of_it = alikes.iter().filter_map(|alike| match held.id.as_str() {
-        id if id == alike.one.id => Some((&alike.other.name, alike.settled_by_hand())),
-        id if id == alike.other.id => Some((&alike.one.name, alike.settled_by_hand())),
+        id if id == alike.one.id => Some((alike.other.name.as_str(), what_settles(held, alike))),
+        id if id == alike.other.id => Some((alike.one.name.as_str(), what_settles(held, alike))),
         _ => None,
     });
-    let (settled, unsettled): (Vec<_>, Vec<_>) = of_it.partition(|(_, settled)| *settled);
-    let names = |found: &[(&String, bool)]| {
-        found.iter().map(|(name, _)| name.as_str()).collect::<Vec<_>>().join(", ")
+    let of_it: Vec<(&str, &str)> = of_it.collect();
+    let told = |what: &'static str| {
+        let names: Vec<&str> =
+            of_it.iter().filter(|(_, does)| *does == what).map(|(name, _)| *name).collect();
+        (!names.is_empty()).then(|| format!("Looks like {}: {what}.", names.join(", ")))
     };
-    let read = if held.identity.drum_tag.is_empty() { "read the line record" } else { "read the drum tag" };
-    let texts = [(unsettled, read), (settled, "see the booklet")];
-    let texts = texts.iter().filter(|(found, _)| !found.is_empty());
-    let texts: Vec<String> =
-        texts.map(|(found, what)| format!("Looks like {}: {what}.", names(found))).collect();
+    let texts: Vec<String> = [LINE_RECORD, THE_TAG, BOOKLET].into_iter().filter_map(told).collect();
     ConductorFacts { alike: texts.join(" "), ..conductor(held, numerals) }
+}
+
+const LINE_RECORD: &str = "read the line record";
+const THE_TAG: &str = "read the drum tag";
+const BOOKLET: &str = "see the booklet";
+
+/// What settles which of two conductors it is. A drum tag does not where the other's says the same.
+fn what_settles(held: &Conductor, alike: &LookAlike) -> &'static str {
+    match alike.settled_by_hand() {
+        true => BOOKLET,
+        false if held.identity.drum_tag.is_empty() || alike.labelled_alike() => LINE_RECORD,
+        false => THE_TAG,
+    }
 }

@@ -10,6 +10,10 @@ use serde_json::{Value, json};
 /// What is done where nothing by hand tells conductors apart.
 pub const STOP: &str = "can't be settled by hand: stop; read the line record or the drum tag";
 
+/// What is done where the labels are the same too.
+pub const STOP_LABELLED_ALIKE: &str =
+    "can't be settled by hand, and the drum tags say the same: stop; read the line record";
+
 /// Metals that look and feel the same.
 const ALIKE: [MaterialGroup; 2] = [MaterialGroup::Copper, MaterialGroup::Bronze];
 
@@ -17,6 +21,7 @@ const ALIKE: [MaterialGroup; 2] = [MaterialGroup::Copper, MaterialGroup::Bronze]
 const CALIPER: Length = Length::from_mm(0.1);
 
 const SHAPE: &str = "shape";
+const DRUM_TAG: &str = "drum tag";
 
 /// Something that tells one conductor from another.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -72,6 +77,13 @@ pub fn same_by_hand(one: &Conductor, other: &Conductor, numerals: Numerals) -> V
     these.iter().filter(is_same).map(|sign| sign.what).collect()
 }
 
+/// Whether the drum tags of two conductors say the same, and no tracer tells them apart.
+#[must_use]
+pub fn labelled_alike(one: &Conductor, other: &Conductor) -> bool {
+    let numerals = Numerals::default();
+    signs(one, numerals).are_labelled_as(&signs(other, numerals))
+}
+
 /// What tells one conductor from another in words: by hand, else that nothing does; then by labels.
 #[must_use]
 pub fn told_apart(one: &Conductor, other: &Conductor, numerals: Numerals) -> String {
@@ -97,7 +109,7 @@ pub(super) fn signs(wire: &Conductor, numerals: Numerals) -> Signs {
         sign("fresh scratch", scratch(wire).map(|scratch| scratch.words().to_owned())),
     ];
     let labels =
-        [sign("drum tag", stated(&wire.identity.drum_tag)), sign("tracer", stated(&wire.identity.tracer))];
+        [sign(DRUM_TAG, stated(&wire.identity.drum_tag)), sign("tracer", stated(&wire.identity.tracer))];
     Signs {
         by_hand: by_hand.into_iter().flatten().collect(),
         labels: labels.into_iter().flatten().collect(),
@@ -112,10 +124,16 @@ impl Signs {
             differing(&self.by_hand, &other.by_hand).iter().map(Clue::words).collect();
         if words.is_empty() {
             let alike = self.metal.is_some() && other.metal.is_some() && self.metal != other.metal;
-            words.push(if alike { alike_metals() } else { nothing_by_hand() });
+            let stop = if self.are_labelled_as(other) { STOP_LABELLED_ALIKE } else { STOP };
+            words.push(if alike { alike_metals(stop) } else { nothing_by_hand(stop) });
         }
         words.extend(differing(&self.labels, &other.labels).iter().map(Clue::words));
         words.join("; ")
+    }
+
+    fn are_labelled_as(&self, other: &Self) -> bool {
+        let tagged = |signs: &Self| signs.labels.iter().any(|sign| sign.what == DRUM_TAG);
+        tagged(self) && tagged(other) && differing(&self.labels, &other.labels).is_empty()
     }
 
     pub(super) fn to_json(&self) -> Value {
@@ -129,15 +147,19 @@ impl Signs {
 
 /// What is said where nothing by hand tells two apart, and from where wires differ: for all conductors alike.
 pub(super) fn common_json() -> Value {
-    json!({ "nothing": nothing_by_hand(), "alike": alike_metals(), "caliper": fine(CALIPER) })
+    let stops = |stop| json!({ "nothing": nothing_by_hand(stop), "alike": alike_metals(stop) });
+    json!({
+        "unlike_labels": stops(STOP), "same_labels": stops(STOP_LABELLED_ALIKE),
+        "label": DRUM_TAG, "caliper": fine(CALIPER),
+    })
 }
 
-fn nothing_by_hand() -> String {
-    format!("it {STOP}")
+fn nothing_by_hand(stop: &str) -> String {
+    format!("it {stop}")
 }
 
-fn alike_metals() -> String {
-    format!("copper and bronze look and feel the same, it {STOP}")
+fn alike_metals(stop: &str) -> String {
+    format!("copper and bronze look and feel the same, it {stop}")
 }
 
 fn differing(these: &[Sign], those: &[Sign]) -> Vec<Clue> {

@@ -1,6 +1,6 @@
 //! Conductors that a caliper can't tell apart.
 
-use super::clues::{Clue, clues, told_apart};
+use super::clues::{Clue, clues, labelled_alike, told_apart};
 use crate::catalogue::{Catalogue, Conductor};
 use crate::units::{Length, Numerals, Range};
 use std::sync::Arc;
@@ -23,6 +23,12 @@ impl LookAlike {
     #[must_use]
     pub fn settled_by_hand(&self) -> bool {
         !self.clues.is_empty()
+    }
+
+    /// Whether their drum tags say the same, and no tracer tells them apart.
+    #[must_use]
+    pub fn labelled_alike(&self) -> bool {
+        labelled_alike(&self.one, &self.other)
     }
 
     /// What tells them apart in words, or what to do where nothing by hand does; labels where known.

@@ -25,7 +25,7 @@ mod what_if;
 pub mod words;
 
 pub use case::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups};
-pub use clues::{Clue, STOP, clues, same_by_hand, told_apart};
+pub use clues::{Clue, STOP, STOP_LABELLED_ALIKE, clues, labelled_alike, same_by_hand, told_apart};
 pub use deciding::{alike_in_place, decides};
 pub use design_fix::{DangerPlace, DesignFix, Effect, design_fixes_to_json, without_design_fix};
 pub use draw_in::Interval;

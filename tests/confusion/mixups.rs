@@ -314,3 +314,35 @@ fn copper_and_bronze_are_never_told_apart_by_hand() {
     assert!(!pair.unwrap().settled_by_hand());
     assert!(words.contains("stop; read the line record or the drum tag"), "{words}");
 }
+
+/// Where the tags say the same, no card and no list may send anybody to read them; where they differ, cards do.
+#[test]
+fn a_drum_tag_that_both_have_settles_nothing() {
+    let tagged = |id: &str, tag: &str, tracer: &str| {
+        let identity = format!("identity: {{ drum_tag: \"{tag}\", tracer: \"{tracer}\" }}\n");
+        strand(id, 2.5, "copper-hard-drawn") + &identity
+    };
+    let held = |other: &str| {
+        let wires = tagged("held", "CU 95", "one thread") + other;
+        let read = catalogue(
+            &wires,
+            &format!("{BODY}{}", cone("C-1", 12.8, "")),
+            &fitting("F-1", "held", "C-1", ""),
+        );
+        let words = look_alikes(&read)[0].words(Numerals::default());
+        let facts = fittingcards::facts::of_catalogue(&read, &find(&read));
+        let card = facts.iter().find(|card| card.number == "F-1").unwrap();
+        let fittingcards::facts::Content::Fitting(of_card) = &card.content else {
+            panic!("a card of a fitting")
+        };
+        (words, of_card.conductors[0].alike.clone())
+    };
+    let (words, card) = held(&tagged("other", "CU 95", "one thread"));
+    assert_eq!(card, "Looks like other: read the line record.");
+    assert!(words.ends_with("stop; read the line record"), "{words}");
+    for other in [tagged("other", "CU 95 B", "one thread"), tagged("other", "CU 95", "two threads")] {
+        let (words, card) = held(&other);
+        assert_eq!(card, "Looks like other: read the drum tag.");
+        assert!(words.contains("the line record or the drum tag; "), "{words}");
+    }
+}

@@ -1,6 +1,6 @@
 //! What tells two conductors of one diameter apart.
 
-use crate::mixups::{LookAlike, STOP, look_alikes, same_by_hand};
+use crate::mixups::{LookAlike, STOP, STOP_LABELLED_ALIKE, look_alikes, same_by_hand};
 use crate::notes::address;
 use crate::training::Input;
 use crate::training::question::{About, Answer, Kind, Question};
@@ -13,6 +13,11 @@ pub(in crate::training) fn what_tells_them_apart(input: Input<'_>) -> Vec<Questi
         let (one, other) = (&alike.one, &alike.other);
         let right = match alike.clues.first() {
             Some(clue) => Answer::new(capital(clue.what), clue.what, clue.words()),
+            None if alike.labelled_alike() => Answer::new(
+                "Nothing by hand: stop, read the line record",
+                "stop",
+                format!("It {STOP_LABELLED_ALIKE}."),
+            ),
             None => Answer::new(
                 "Nothing by hand: stop, read the line record or the drum tag",
                 "stop",
