@@ -179,10 +179,11 @@ fn not_this_kit(booklet: &Booklet<'_>, kit: &Kit) -> Value {
     let gripping = kit.parts.iter().find(|part| part.role.grips());
     let stamp = gripping.map_or("", |part| part.stamp.as_str());
     let mut link = fitting_link(booklet, &kit.kit);
-    link["text"] = format!("all parts of {}", kit.kit.number).into();
+    link["name"] = format!("{}: all its parts", kit.kit.name).into();
+    let stamps = kit.parts.iter().map(|part| part.stamp.as_str()).filter(|stamp| !stamp.is_empty());
     json!({
         "link": link,
-        "stamp": stamp,
+        "stamp": stamps.collect::<Vec<_>>().join(", "),
         "mark": optional_mark(kit.mark.as_ref()),
         "happens": on(&kit.conductor, &kit.fitting, happens(&kit.comes, booklet.numerals)),
         "noticed": seen(&kit.comes, &kit.fitting, stamp, booklet.numerals),

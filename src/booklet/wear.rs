@@ -97,7 +97,8 @@ fn rows(booklet: &Booklet<'_>, table: &WearTable) -> Value {
     let row = |row: &crate::section::WearRow| {
         json!({
             "height": numerals.length(row.height, 2),
-            "flat": numerals.length(row.flat_width, 1),
+            // A wider flat is less wire: never rounded up, as on the card.
+            "flat": format!("{}\u{a0}mm", numerals.at_most(row.flat_width.mm(), 1)),
             "section": numerals.with_unit(row.section.mm2(), 1, "mm²"),
             "worn": numerals.with_unit(row.percent, 1, "%"),
             "action": row.stage.map_or("", action),

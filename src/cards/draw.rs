@@ -1,7 +1,7 @@
 //! An arrangement drawn: its items at their places, each block written to SVG once and parsed once.
 
 use super::arrange::Arrangement;
-use super::description::{Content, DrawingRoom, Text};
+use super::description::{Align, Content, DrawingRoom, Text};
 use super::face::{Block, BlockKind, Face, Item, ItemMark, Layer, Side, SvgItem};
 use super::flow::Slot;
 use super::measure::Measurer;
@@ -234,7 +234,9 @@ impl<'a> Painter<'a, '_> {
         let set = self.measurer.set(text, self.arrangement.setting.tightness, width);
         let size = set.size.mm();
         let starts = if text.upward {
-            vec![(slot.rect.x0 + set.bases().next().unwrap_or_default(), slot.rect.y1)]
+            let spare = slot.rect.width() - set.height();
+            let left = slot.rect.x0 + if text.align == Align::Middle { spare / 2.0 } else { 0.0 };
+            vec![(left + set.bases().next().unwrap_or_default(), slot.rect.y1)]
         } else {
             paint::starts(&set, slot.rect, text.align)
         };

@@ -43,6 +43,8 @@ pub(super) struct SetText {
     pub size: Length,
     /// From one base line to the next, where nothing rises higher than plain letters.
     leading: f64,
+    /// The least from one base line to the next, which a text below this one keeps too.
+    least: f64,
 }
 
 /// Measures what stands on one face; a text that has been broken at a width is not broken again.
@@ -68,9 +70,8 @@ pub(super) type BrokenTexts = Arc<Mutex<LinesByText>>;
 const HAIR: f64 = 0.004;
 /// Wider than any card.
 const ENDLESS: f64 = 1.0e4;
-/// Height of the tallest plain letters above the base line and of the deepest below it, in type sizes.
+/// Height of the tallest plain letters above the base line, in type sizes; the deepest lie below it by the rest of one.
 const RISE: f64 = 0.76;
-const FALL: f64 = 0.24;
 /// Least room between the ink of two lines, in type sizes.
 const BETWEEN: f64 = 0.05;
 /// Side of a sign, in type sizes of a check.
@@ -193,7 +194,8 @@ impl<'a> Measurer<'a> {
             size = self.in_one_line(text, size, width);
         }
         let leading = size.mm() * self.style.leading(text.class, tightness);
-        SetText { lines: self.lines(text, size, width), size, leading }
+        let least = size.mm() * text.class.least_leading();
+        SetText { lines: self.lines(text, size, width), size, leading, least }
     }
 
     /// The size in which a text stands in one line, down to a hundredth of a millimetre.
@@ -246,7 +248,8 @@ impl SetText {
     }
 
     pub fn height(&self) -> f64 {
-        let fall = self.lines.last().map_or(0.0, |line| (self.size.mm() * FALL).max(line.ink.below.mm()));
+        let least = self.least - self.size.mm() * RISE;
+        let fall = self.lines.last().map_or(0.0, |line| least.max(line.ink.below.mm()));
         self.bases().last().unwrap_or_default() + fall
     }
 

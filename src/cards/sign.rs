@@ -31,13 +31,13 @@ impl Sign {
     pub fn meaning(self) -> &'static str {
         match self {
             Self::Right => "right part",
-            Self::Proven => "proven too",
-            Self::Hidden => "wrong, not seen",
+            Self::Proven => "proven here too",
+            Self::Hidden => "not seen once closed",
             Self::Marked => "seen by its mark only",
             Self::Wrong => "wrong, it shows",
-            Self::Barred => "do not use",
-            Self::Apart => "cannot be built",
-            Self::Unknown => "not known",
+            Self::Barred => "withdrawn: do not use",
+            Self::Apart => "will not go in",
+            Self::Unknown => "not known: treat as wrong",
         }
     }
 }

@@ -53,6 +53,8 @@ pub struct FittingFacts {
     pub not_these: Vec<NotThis>,
     /// How many more there are on the body's card.
     pub not_these_more: usize,
+    /// Whether kits are among these more: the body's card tells of single parts.
+    pub more_kits: bool,
     /// The number of the body's card, where there is one.
     pub body_card: Option<String>,
     /// Assembly steps.
@@ -187,13 +189,15 @@ pub struct PartLine {
     pub reuse: String,
 }
 
-/// A wrong gripping part.
+/// A wrong gripping part, or the whole kit of another fitting.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NotThis {
     /// Its number.
     pub number: String,
     /// Its stamp; empty where it has none.
     pub stamp: String,
+    /// Of a kit, the stamps of its other parts, in words; empty for a single part.
+    pub with: String,
     /// Its mark.
     pub mark: Option<MarkFacts>,
     /// What happens, in words.

@@ -59,6 +59,7 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
         parts: parts(fitting),
         not_these: wrong.iter().take(NAMED_WRONG_PARTS).cloned().collect(),
         not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
+        more_kits: wrong.iter().skip(NAMED_WRONG_PARTS).any(|wrong| !wrong.with.is_empty()),
         body_card: body::shared_body(fitting, ground),
         steps: built_by(fitting.steps.iter().map(|step| &step.wording).collect()),
         step_values: fitting.steps.iter().map(|step| values.named_in(&step.wording.text)).collect(),
@@ -88,25 +89,25 @@ enum Wrong<'a> {
     Kit(&'a Kit),
 }
 
-/// The wrong parts and kits, the worst first, without those that are proven on this conductor and may
-/// be used.
+/// The wrong parts and kits, the worst first: dangers only. What is proven on this conductor may be used, and what will not
+/// go in harms nobody.
 fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<Wrong<'a>> {
     let parts = mixups.wrong_parts(fitting).into_iter().map(Wrong::Part);
     let kits = mixups.wrong_kits(fitting).into_iter().map(Wrong::Kit);
     let mut wrong: Vec<Wrong<'_>> = parts.chain(kits).collect();
-    wrong.retain(|wrong| wrong.comes().summary != Summary::ProvenHereToo);
+    wrong.retain(|wrong| !matches!(wrong.comes().summary, Summary::ProvenHereToo | Summary::WillNotGoIn));
     wrong.sort_by_key(|wrong| wrong.comes().weight());
     wrong
 }
 
-/// As a card names them; without a kit that it would name by the same stamp and words as the gripping part alone.
+/// As a card names them; without a kit that comes to what one of its parts comes to by itself.
 fn said_once(wrong: &[Wrong<'_>], numerals: Numerals) -> Vec<NotThis> {
     let mut said: Vec<NotThis> = Vec::new();
     for one in wrong {
         let facts = one.facts(numerals);
-        let is_same = |other: &NotThis| facts == NotThis { number: facts.number.clone(), ..other.clone() };
-        let is_stamped_kit = matches!(one, Wrong::Kit(_)) && !facts.stamp.is_empty();
-        if !(is_stamped_kit && said.iter().any(is_same)) {
+        let comes_to = |facts: &NotThis| (facts.happens.clone(), facts.noticed.clone(), facts.hidden);
+        let is_same = |other: &&NotThis| comes_to(other) == comes_to(&facts);
+        if !said.iter().filter(is_same).any(|other| one.has(&other.number)) {
             said.push(facts);
         }
     }
@@ -121,6 +122,11 @@ impl<'a> Wrong<'a> {
         }
     }
 
+    /// Whether it is a kit with this part.
+    fn has(self, part: &str) -> bool {
+        matches!(self, Self::Kit(kit) if kit.parts.iter().any(|own| own.number == part))
+    }
+
     fn facts(self, numerals: Numerals) -> NotThis {
         match self {
             Self::Part(case) => {
@@ -131,10 +137,24 @@ impl<'a> Wrong<'a> {
                 let gripping = kit.parts.iter().find(|part| part.role.grips());
                 let stamp = gripping.map_or("", |part| part.stamp.as_str());
                 let happens = words_of(&kit.comes, &kit.fitting, &kit.conductor);
-                not_this(&kit.comes, [&format!("kit of {}", kit.kit.number), stamp, &happens], numerals)
+                let number = format!("kit of {}", kit.kit.number);
+                let facts = not_this(&kit.comes, [&number, stamp, &happens], numerals);
+                NotThis { with: with(kit), ..facts }
             }
         }
     }
+}
+
+/// What of a kit goes in beside its gripping part, by stamp or number; what the fitting has itself is no news.
+fn with(kit: &Kit) -> String {
+    let gripping = kit.parts.iter().find(|part| part.role.grips());
+    let beside = kit.parts.iter().filter(|part| gripping.is_none_or(|first| first.number != part.number));
+    let own = |number: &str| kit.fitting.items.iter().any(|item| item.part.number == number);
+    let called = beside
+        .filter(|part| !own(&part.number))
+        .map(|part| if part.stamp.is_empty() { part.number.as_str() } else { part.stamp.as_str() });
+    let called = called.collect::<Vec<_>>().join(", ");
+    if called.is_empty() { called } else { format!("with {called}") }
 }
 
 fn parts(fitting: &Fitting) -> Vec<PartLine> {
@@ -166,6 +186,7 @@ fn not_this(comes: &Consequence, [number, stamp, happens]: [&str; 3], numerals: 
     NotThis {
         number: number.to_owned(),
         stamp: stamp.to_owned(),
+        with: String::new(),
         mark: comes.mark.as_ref().map(mark::facts),
         happens: happens.to_owned(),
         noticed: noticed(comes, numerals),

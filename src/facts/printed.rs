@@ -87,11 +87,14 @@ impl List {
             // A whole kit is named by its fitting.
             let about = [wrong.number.strip_prefix("kit of ").unwrap_or(&wrong.number)];
             self.mark(&format!("not {}: mark", wrong.number), wrong.mark.as_ref(), &about);
-            let texts = [&wrong.stamp, &wrong.happens, &wrong.noticed].map(String::as_str);
+            let texts = [&wrong.stamp, &wrong.with, &wrong.happens, &wrong.noticed].map(String::as_str);
             self.add_about(&format!("not {}", wrong.number), &joined(&texts), &about);
         }
         if facts.not_these_more > 0 {
             self.add("more wrong parts", &facts.not_these_more.to_string());
+        }
+        if facts.more_kits {
+            self.add("more wrong kits", "booklet");
         }
         self.add("body card", facts.body_card.as_deref().unwrap_or_default());
         self.numbered("step", &facts.steps);

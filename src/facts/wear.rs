@@ -54,12 +54,9 @@ fn rows(conductor: &Conductor, limits: &WearLimits, basis: Area, numerals: Numer
 fn row(row: &section::WearRow, numerals: Numerals) -> WearRow {
     let places = if (row.height.mm() * 10.0 - (row.height.mm() * 10.0).round()).abs() < 1e-6 { 1 } else { 2 };
     WearRow {
-        // Wire that has worn below the limit's height is gone too far: that height is never rounded down.
-        height: match row.stage {
-            Some(WearStage::Limit) => numerals.at_least(row.height.mm(), places),
-            _ => numerals.fixed(row.height.mm(), places),
-        },
-        flat: numerals.fixed(row.flat_width.mm(), 1),
+        height: numerals.fixed(row.height.mm(), places),
+        // A wider flat is less wire: who measures as much as the row says has reached it.
+        flat: numerals.at_most(row.flat_width.mm(), 1),
         section: numerals.fixed(row.section.mm2(), 1),
         worn: numerals.fixed(row.percent, 1),
         action: row.stage.map(action).unwrap_or_default().to_owned(),

@@ -64,7 +64,6 @@ const CARDS: &[(&str, &str)] = built_in![
     "cards/if-wrong.xml",
     "cards/line-up.xml",
     "cards/mark.xml",
-    "cards/matrix.xml",
     "cards/not-these.xml",
     "cards/parts.xml",
     "cards/pieces.xml",
@@ -82,6 +81,7 @@ const CARDS: &[(&str, &str)] = built_in![
     "cards/title.xml",
     "cards/wear.xml",
     "cards/witness.xml",
+    "cards/words-down.xml",
 ];
 
 /// Path and text of the layouts of the register's pages, and of the frame that those for training have too, sorted by path.

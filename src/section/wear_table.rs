@@ -139,9 +139,14 @@ fn stages(profile: &Profile, marks: &WearMarks) -> Result<Vec<(Length, WearStage
         let height = height_at_loss(profile, marks.basis * (percent / 100.0)).map_err(|error| {
             SectionError { field: "construction.grooved.wear.limit_percent".into(), ..error }
         })?;
-        stages.push((height, WearStage::Limit));
+        stages.push((on_a_caliper(height).min(profile.height), WearStage::Limit));
     }
     Ok(stages)
+}
+
+/// The height that a caliper shows before a limit is passed: to the hundredth, and never less.
+fn on_a_caliper(height: Length) -> Length {
+    Length::from_mm((height.mm() * 100.0 - 1e-6).ceil() / 100.0)
 }
 
 /// Multiples of a step from the new wire to two past `last`, and the marked heights among them.
@@ -229,7 +234,11 @@ mod tests {
         let table =
             wear_table(&profile, &WearMarks { limit_percent: Some(20.0), ..marks(&profile) }).unwrap();
         let limit = table.rows.iter().position(|row| row.stage == Some(WearStage::Limit)).unwrap();
-        assert!((table.rows[limit].percent - 20.0).abs() < 1e-9);
+        // A hundredth of a millimetre is 0.1 % of this wire there: the height is one that a caliper shows, and no loss
+        // beyond the limit.
+        let row = &table.rows[limit];
+        assert!(row.percent <= 20.0 && row.percent > 19.85, "{}", row.percent);
+        assert!((row.height.mm() * 100.0 - (row.height.mm() * 100.0).round()).abs() < 1e-9);
         assert_eq!(table.rows.len(), limit + 3);
         assert!(wear_table(&profile, &marks(&profile)).unwrap().rows.len() > 5);
     }

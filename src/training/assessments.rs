@@ -131,7 +131,7 @@ fn choosing(input: Input<'_>, card: &CardFacts, facts: &FittingFacts) -> Vec<Ite
     }
     for wrong in &facts.not_these {
         let noticed = joined([wrong.happens.clone(), wrong.noticed.clone()].into_iter(), "; ");
-        let stamp = joined([wrong.number.clone(), wrong.stamp.clone()].into_iter(), " ");
+        let stamp = joined([wrong.number.clone(), wrong.stamp.clone(), wrong.with.clone()].into_iter(), " ");
         items.push(safety(format!("Says why not {stamp}: {noticed}")));
     }
     items
@@ -159,7 +159,8 @@ fn of_family(built: &[Built<'_>]) -> Vec<Section> {
     });
     let hidden = built.iter().flat_map(|(_, card, facts)| {
         facts.not_these.iter().filter(|wrong| wrong.hidden).map(|wrong| {
-            let stamp = joined([wrong.number.clone(), wrong.stamp.clone()].into_iter(), " ");
+            let stamp =
+                joined([wrong.number.clone(), wrong.stamp.clone(), wrong.with.clone()].into_iter(), " ");
             safety(format!("Says how {stamp} in {} would be found: {}", card.number, wrong.noticed))
         })
     });

@@ -140,6 +140,7 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
         parts,
         not_these,
         not_these_more,
+        more_kits,
         body_card,
         steps,
         step_values: _,
@@ -208,7 +209,8 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
     if !barred && *not_these_more > 0 {
         let where_else =
             body_card.as_deref().map_or("see the booklet".to_owned(), |card| format!("body card {card}"));
-        add("more wrong parts", On::Front, &format!("and {not_these_more} more: {where_else}"));
+        let kits = if *more_kits && body_card.is_some() { ", booklet" } else { "" };
+        add("more wrong parts", On::Front, &format!("and {not_these_more} more: {where_else}{kits}"));
     }
     for check in checks {
         for text in [&check.when, &check.what, &check.go, &check.no_go] {
@@ -372,12 +374,12 @@ const FIXED: [&str; 56] = [
     "notice",
     "neck",
     "right part",
-    "proven too",
-    "wrong, not seen",
+    "proven here too",
+    "not seen once closed",
     "wrong, it shows",
-    "cannot be built",
-    "do not use",
-    "not known",
+    "will not go in",
+    "withdrawn: do not use",
+    "not known: treat as wrong",
     "no stamp",
     "mm²;",
     "mm²",

@@ -64,14 +64,6 @@ impl Said {
         self.places(text).any(|start| ends.iter().any(|end| (*end..=end + CLOSE).contains(&start)))
     }
 
-    /// The letters that follow a head, as far as the next one; up to the end where that is empty.
-    pub fn between(&self, head: &str, next: &str) -> String {
-        let letters: String = self.letters.iter().collect();
-        let after = letters.split_once(head).map(|(_, after)| after).unwrap_or_default();
-        let end = if next.is_empty() { None } else { after.find(next) };
-        after[..end.unwrap_or(after.len())].to_owned()
-    }
-
     pub fn strike(&mut self, text: &str) {
         let length = plain(text).len();
         for start in self.places(text).collect::<Vec<_>>() {

@@ -4,7 +4,7 @@ use super::texts::{joined, mark, object, prefixed, whole};
 use crate::cards::sign::Sign;
 use crate::facts::{BodyFacts, BodyPart, Cell, CellKind};
 use serde_json::{Map, Value, json};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
     let parts = facts.parts.iter().map(|part| {
@@ -14,57 +14,22 @@ pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
         })
     });
     let values = json!({
-        "body_words": prefixed("stamp on the body: ", &facts.stamp),
+        "body_words": prefixed("stamp on the body: ", &whole(&facts.stamp)),
         "parts": parts.collect::<Vec<_>>(),
-        "matrix": matrix(facts),
         "signs": signs(facts),
-        "hidden_key": hidden(facts),
     });
     object(values)
 }
 
-/// How little shows of what can't be measured: each sign once, with what it means.
-fn hidden(facts: &BodyFacts) -> Vec<Value> {
-    let cells = facts.rows.iter().flat_map(|row| &row.cells).filter(|cell| cell.kind == CellKind::Hidden);
-    let signs: BTreeSet<(Sign, &str)> = cells.map(|cell| (sign(cell), cell.noticed)).collect();
-    signs.into_iter().map(|(sign, noticed)| json!({ "sign": sign, "means": noticed })).collect()
-}
-
-/// Conductor by conductor: the right gripping part's stamp, and what each of the others does.
-fn matrix(facts: &BodyFacts) -> Vec<Value> {
-    let on = |(column, (number, conductor)): (usize, &(String, String))| {
-        let cells = || facts.rows.iter().filter_map(|row| Some((row, row.cells.get(column)?)));
-        let mut wrong: BTreeMap<(bool, &str, Option<Sign>), Vec<String>> = BTreeMap::new();
-        for (row, cell) in cells().filter(|(_, cell)| cell.kind != CellKind::Right) {
-            let unseen = (cell.kind == CellKind::Hidden).then(|| sign(cell));
-            wrong.entry((unseen.is_none(), &cell.text, unseen)).or_default().push(stamp(facts, &row.part));
-        }
-        let rows = wrong.into_iter().map(
-            |((_, text, sign), stamps)| json!({ "text": format!("{text}: {}", stamps.join(", ")), "sign": sign }),
-        );
-        json!({
-            "number": number, "conductor": format!("{number}: {conductor}"), "right": right(facts, column),
-            "rows": rows.collect::<Vec<_>>(),
-        })
-    };
-    facts.fittings.iter().enumerate().map(on).collect()
-}
-
-/// The stamps of a fitting's own gripping parts.
-fn right(facts: &BodyFacts, column: usize) -> String {
-    let own = |cells: &[Cell]| cells.get(column).is_some_and(|cell| cell.kind == CellKind::Right);
-    let stamps = facts.rows.iter().filter(|row| own(&row.cells)).map(|row| stamp(facts, &row.part));
-    stamps.collect::<Vec<_>>().join(", ")
-}
-
-/// The same table in signs, for where words have no room.
+/// What each part does in each fitting, in signs and in words.
 fn signs(facts: &BodyFacts) -> Value {
     let heads: Vec<Value> = facts.rows.iter().map(|row| head(facts, &row.part)).collect();
     let on = |(column, (number, conductor)): (usize, &(String, String))| {
-        let cells = facts.rows.iter().map(|row| row.cells.get(column).map(sign).unwrap_or(Sign::Unknown));
+        let cells = || facts.rows.iter().map(|row| row.cells.get(column));
         json!({
-            "number": number, "conductor": conductor, "right": right(facts, column),
-            "cells": cells.collect::<Vec<_>>(),
+            "number": number, "conductor": conductor,
+            "cells": cells().map(|cell| cell.map_or(Sign::Unknown, sign)).collect::<Vec<_>>(),
+            "words": cells().map(|cell| cell.map_or("", |cell| cell.text.as_str())).collect::<Vec<_>>(),
         })
     };
     let used: BTreeSet<Sign> = facts.rows.iter().flat_map(|row| &row.cells).map(sign).collect();

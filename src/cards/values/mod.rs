@@ -55,9 +55,10 @@ fn sign(facts: &NotThis) -> Option<Sign> {
 
 /// Where the wrong parts are that the front has no room for.
 fn more(facts: &FittingFacts) -> String {
+    let booklet = if facts.more_kits { ", booklet" } else { "" };
     match (facts.not_these_more, &facts.body_card) {
         (0, _) => String::new(),
-        (more, Some(card)) => format!("and {more} more: body card {card}"),
+        (more, Some(card)) => format!("and {more} more: body card {card}{booklet}"),
         (more, None) => format!("and {more} more: see the booklet"),
     }
 }
@@ -143,11 +144,12 @@ fn wrong(facts: &NotThis) -> Value {
     let colour = facts.mark.as_ref().map_or_else(String::new, |mark| mark.colour.clone());
     let noticed = if facts.hidden { "" } else { facts.noticed.as_str() };
     let happens = joined(&[&facts.happens, noticed], "; ");
-    let coloured = joined(&[&colour, &happens], ": ");
+    let called_by = joined(&[&colour, &facts.with], ", ");
+    let coloured = joined(&[&called_by, &happens], ": ");
     let called = if facts.stamp.is_empty() { &facts.number } else { &facts.stamp };
     json!({
         "number": facts.number, "stamp": whole(called), "mark": facts.mark.as_ref().map(mark),
-        "text": coloured, "happens": facts.happens, "sign": sign(facts),
+        "text": coloured, "happens": joined(&[&facts.with, &facts.happens], ": "), "sign": sign(facts),
     })
 }
 

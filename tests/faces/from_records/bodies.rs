@@ -1,13 +1,14 @@
-//! What the card of a shared body must print: its gripping parts, and in words or signs what each does in each fitting.
+//! What the card of a shared body must print: its gripping parts, and in signs or words what each does in each fitting.
 
 use super::records::{Records, text};
-use super::{Needed, On, fittings, words, wrong_parts};
+use super::wrong_parts::{self, called};
+use super::{Needed, On, fittings, words};
 use crate::faces::lines;
-use crate::faces::said::{Said, squeezed};
+use crate::faces::said::squeezed;
 use fittingcards::cards::{Block, Card, Face};
 use serde_json::Value as Json;
 use serde_yaml::Value;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 /// A shared body with the fittings that it is in and the gripping parts that go in, each by number.
 pub struct Body<'a> {
@@ -69,28 +70,6 @@ impl<'a> Body<'a> {
         list
     }
 
-    /// Cells of the table on the back that are not there or say something else.
-    pub fn wrong_cells(&self, card: &Card) -> Vec<String> {
-        if is_in_signs(card) { self.wrong_signs(card) } else { self.wrong_words(card) }
-    }
-
-    /// In words: under each fitting the stamp of its own part, then what happens with the stamps of which parts.
-    fn wrong_words(&self, card: &Card) -> Vec<String> {
-        let said = Said::on(&[&card.back]);
-        let columns = self.columns();
-        let heads: Vec<String> = columns.iter().map(|column| self.head(column)).collect();
-        let mut faults = Vec::new();
-        for (nth, column) in columns.iter().enumerate() {
-            let section = said.between(&heads[nth], heads.get(nth + 1).map_or("", String::as_str));
-            for line in self.under(column) {
-                if !section.contains(&squeezed(&line)) {
-                    faults.push(format!("“{line}” is not under {}: {section}", heads[nth]));
-                }
-            }
-        }
-        faults
-    }
-
     /// Each fitting with each of its conductors once.
     fn columns(&self) -> Vec<Column<'a>> {
         let each = self.fittings.iter().flat_map(|fitting| {
@@ -105,35 +84,9 @@ impl<'a> Body<'a> {
         each.collect()
     }
 
-    /// What heads a column in words: the fitting's number, with the conductor where it has several.
-    fn head(&self, column: &Column<'_>) -> String {
-        let number = text(column.fitting, "number");
-        let several =
-            self.columns().iter().filter(|other| text(other.fitting, "number") == number).count() > 1;
-        let conductor = if several { text(column.conductor, "name") } else { String::new() };
-        squeezed(&format!("{number}:{conductor}"))
-    }
-
-    /// The stamps of a fitting's own parts, and a line for each thing that the others do.
-    fn under(&self, column: &Column<'_>) -> Vec<String> {
-        let mut lines: BTreeMap<(bool, &str), Vec<String>> = BTreeMap::new();
-        let mut own = Vec::new();
-        for part in &self.parts {
-            match self.case(part, column) {
-                Some(case) if case["right"] == true => own.push(called(part)),
-                Some(case) => {
-                    let line = (case["hidden"] == true, words::summary(case));
-                    lines.entry(line).or_default().push(called(part));
-                }
-                None => own.push(format!("no case of {}", called(part))),
-            }
-        }
-        let lines = lines.into_iter().map(|((_, words), stamps)| format!("{words}: {}", stamps.join(", ")));
-        lines.chain([own.join(", ")]).collect()
-    }
-
-    /// In signs: rows and columns are those of the fittings and parts, whichever lies across.
-    fn wrong_signs(&self, card: &Card) -> Vec<String> {
+    /// Cells of the table on the back that are not there or say something else. Rows are parts and columns fittings with their
+    /// conductors, or the other way round where the parts are too many; a table in words says in each row what its signs say.
+    pub fn wrong_cells(&self, card: &Card) -> Vec<String> {
         let rows = rows(&card.back);
         let columns = self.columns();
         let fittings: Vec<String> = columns.iter().map(|column| text(column.fitting, "number")).collect();
@@ -147,14 +100,29 @@ impl<'a> Body<'a> {
         for (nth, part) in self.parts.iter().enumerate() {
             for (column, place) in columns.iter().enumerate() {
                 let (row, cell) = if across { (column, nth) } else { (nth, column) };
-                let expected = self.case(part, place).map_or("not known", |case| words::meaning(case));
+                let expected = self.case(part, place).map_or(UNKNOWN, |case| words::meaning(case));
                 let said = rows[row].signs.get(cell).copied().unwrap_or("nothing");
                 if said != expected {
                     faults.push(format!("{} in {}: {said}, not {expected}", parts[nth], fittings[column]));
                 }
             }
         }
+        if is_in_words(&rows) {
+            faults.extend(self.wrong_words(&rows, &columns));
+        }
         faults
+    }
+
+    /// Rows of a table in words that do not say the summary of each case, in the order of the columns.
+    fn wrong_words(&self, rows: &[Row], columns: &[Column<'_>]) -> Vec<String> {
+        let expected = |part: &Value| -> String {
+            let cases = columns.iter().map(|place| self.case(part, place).map_or(UNKNOWN, words::summary));
+            cases.map(squeezed).collect()
+        };
+        let rows = self.parts.iter().zip(rows).map(|(part, row)| (expected(part), row.label.concat()));
+        rows.filter(|(expected, said)| !said.ends_with(expected))
+            .map(|(expected, said)| format!("{said} does not end with {expected}"))
+            .collect()
     }
 
     /// What heads a part's column: its mark, else that of a fitting that it is right for, else what it is called.
@@ -179,16 +147,19 @@ fn is_of(case: &Json, part: &Value) -> bool {
     case["part"] == *text(part, "number")
 }
 
-/// A part's stamp; its number where it has none.
-fn called(part: &Value) -> String {
-    let stamp = text(part, "stamp");
-    if stamp.is_empty() { text(part, "number") } else { stamp }
+/// Whether the table on the back of a body's card says in words what its signs say; nothing of a card without one.
+pub fn in_words(card: &Card) -> Option<bool> {
+    let has_table = card.back.blocks.iter().any(|block| block.name == KEY);
+    has_table.then(|| is_in_words(&rows(&card.back)))
 }
 
-/// Whether the back of a body's card has a table of signs.
-pub fn is_in_signs(card: &Card) -> bool {
-    card.back.blocks.iter().any(|block| block.name == KEY)
+/// Each table has a right part in each of its rows.
+fn is_in_words(rows: &[Row]) -> bool {
+    rows.iter().any(|row| row.label.concat().contains(&squeezed("right part")))
 }
+
+/// What is said of a part that nothing is known of.
+const UNKNOWN: &str = "not known: treat as wrong";
 
 /// The block that says what the signs of a table mean.
 const KEY: &str = "key";

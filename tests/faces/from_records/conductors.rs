@@ -14,9 +14,7 @@ pub fn needed(records: &Records, conductor: &Value, small: bool, list: &mut Vec<
     if let (Some(size), false) = (conductor["nominal_size_mm2"].as_f64(), small) {
         add(On::Front, format!("{} mm²", records.bare(size, 2)));
     }
-    if !small {
-        add(On::Front, text(conductor, "caution"));
-    }
+    add(On::Front, text(conductor, "caution"));
 }
 
 fn material(records: &Records, conductor: &Value) -> String {

@@ -75,12 +75,12 @@ pub fn summary(case: &Json) -> &str {
 pub fn meaning(case: &Json) -> &'static str {
     match summary(case) {
         "right part" => "right part",
-        "will not go in" => "cannot be built",
-        "proven here too" => "proven too",
+        "will not go in" => "will not go in",
+        "proven here too" => "proven here too",
         _ if case["hidden"] == true && case["seen_by"] == "mark" => "seen by its mark only",
-        _ if case["hidden"] == true => "wrong, not seen",
-        "withdrawn: do not use" => "do not use",
-        "not known: treat as wrong" => "not known",
+        _ if case["hidden"] == true => "not seen once closed",
+        "withdrawn: do not use" => "withdrawn: do not use",
+        "not known: treat as wrong" => "not known: treat as wrong",
         _ => "wrong, it shows",
     }
 }

@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 const NAMED: usize = 3;
 
 /// From the gravest to the least.
-const GRAVITY: [&str; 8] = [
+const GRAVITY: [&str; 7] = [
     "closes-without-gripping",
     "core-not-held",
     "tip-contact",
@@ -19,7 +19,6 @@ const GRAVITY: [&str; 8] = [
     "unknown",
     "grips",
     "stands-proud",
-    "will-not-enter",
 ];
 
 pub fn needed(records: &Records, fitting: &Value, small: bool, list: &mut Vec<Needed>) {
@@ -30,9 +29,11 @@ pub fn needed(records: &Records, fitting: &Value, small: bool, list: &mut Vec<Ne
     let wrong = wrong(records, fitting);
     for case in wrong.iter().take(NAMED) {
         let part = records.part(gripping(records, case));
-        let stamp = text(part, "stamp");
-        let called = if stamp.is_empty() { text(part, "number") } else { stamp };
+        let called = called(part);
         list.push(Needed::new("wrong part", On::Front, words::summary(case)).behind(&called));
+        for with in with(records, fitting, case) {
+            list.push(Needed::new("wrong part of a kit", On::Front, with).behind(&called));
+        }
         list.push(Needed::new("wrong part", On::Front, called).behind(text(&part["mark"], "text")));
         if case["hidden"] == true {
             let seen =
@@ -45,7 +46,7 @@ pub fn needed(records: &Records, fitting: &Value, small: bool, list: &mut Vec<Ne
     }
 }
 
-/// The wrong parts of a fitting, the worst first; what is proven on its conductor and in use is none.
+/// The wrong parts of a fitting, the worst first; what is proven on its conductor and in use is none, nor what will not go in.
 fn wrong<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Json> {
     let number = text(fitting, "number");
     let items = records.items(fitting).into_iter();
@@ -58,7 +59,7 @@ fn wrong<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Json> {
     let mut wrong: Vec<&Json> = all(records, "cases", |body| bodies.contains(body))
         .chain(kits)
         .filter(|case| case["fitting"] == *number && case["right"] == false)
-        .filter(|case| words::summary(case) != "proven here too")
+        .filter(|case| !["proven here too", "will not go in"].contains(&words::summary(case)))
         .collect();
     wrong.sort_by_key(|case| {
         let gravity = GRAVITY.iter().position(|verdict| case["verdict"] == *verdict);
@@ -69,8 +70,7 @@ fn wrong<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Json> {
     wrong.dedup_by_key(|case| (name(case).to_owned(), case["conductor"].clone()));
     let mut said: Vec<&Json> = Vec::new();
     for case in wrong {
-        let is_known =
-            case.get("kit").is_some() && said.iter().any(|other| reads_alike(records, case, other));
+        let is_known = case.get("kit").is_some() && said.iter().any(|other| comes_to_the_same(case, other));
         if !is_known {
             said.push(case);
         }
@@ -78,17 +78,28 @@ fn wrong<'a>(records: &'a Records, fitting: &Value) -> Vec<&'a Json> {
     said
 }
 
-/// Whether a crew reads the same of both: stamp, mark, what happens, and by what it is noticed.
-fn reads_alike(records: &Records, one: &Json, other: &Json) -> bool {
-    let part = |case| records.part(gripping(records, case));
-    let same = |key: &str| one[key] == other[key];
+/// Whether a part of a kit by itself comes to what the kit comes to, and is noticed by the same.
+fn comes_to_the_same(kit: &Json, other: &Json) -> bool {
+    let same = |key: &str| kit[key] == other[key];
     let tenths = |case: &Json| case["stand_out_mm"].as_f64().map(|mm| format!("{mm:.1}"));
-    let is_seen_alike = one["visible"] != true || tenths(one) == tenths(other);
-    !text(part(one), "stamp").is_empty()
-        && text(part(one), "stamp") == text(part(other), "stamp")
-        && part(one)["mark"] == part(other)["mark"]
+    let is_seen_alike = kit["visible"] != true || tenths(kit) == tenths(other);
+    kit["parts"].as_array().unwrap().contains(&other["part"])
         && ["summary", "hidden", "danger", "visible", "seen_by"].into_iter().all(same)
         && is_seen_alike
+}
+
+/// What of a kit goes in beside its gripping part and is none of the fitting's own, as a card calls it.
+fn with(records: &Records, fitting: &Value, kit: &Json) -> Vec<String> {
+    let own: Vec<String> = records.items(fitting).iter().map(|(part, _)| text(part, "number")).collect();
+    let parts = kit["parts"].as_array().into_iter().flatten().filter_map(Json::as_str);
+    let beside = parts.filter(|part| *part != gripping(records, kit) && !own.iter().any(|own| own == part));
+    beside.map(|part| records.part(part)).map(called).collect()
+}
+
+/// A part's stamp; its number where it has none.
+pub fn called(part: &Value) -> String {
+    let stamp = text(part, "stamp");
+    if stamp.is_empty() { text(part, "number") } else { stamp }
 }
 
 /// The part of a case, or the fitting whose kit it is.
