@@ -95,7 +95,7 @@ impl<'a> Draft<'a> {
     /// Moves the drawing to its corner and writes it. A card has no caption: there the drawing itself
     /// says its scale.
     pub fn finish(mut self, caption: Caption) -> Drawing {
-        if self.options.detail == Detail::Card {
+        if matches!(self.options.detail, Detail::Items | Detail::Card) {
             self.letter_scale(&caption.scale);
         }
         let bounds = self.bounds();
