@@ -93,9 +93,11 @@ fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Va
     let named = closed_by_name(body, &conductor.id);
     let inside = named.iter().map(|ways| {
         let link = link(booklet, &ways[0]);
+        let differ = ways.iter().any(|inside| inside.summary != ways[0].summary);
         let ways = ways.iter().map(|inside| {
             let mut way = inside.to_json(booklet.numerals);
-            way["words"] = words(inside).into();
+            let of = if differ { vec![inside.fitting.number.as_str()] } else { Vec::new() };
+            way["words"] = words(inside, &of).into();
             way["noticed"] = noticed(body, conductor, inside).into();
             way["found"] = inside.found.rank().into();
             way["class"] = class(inside).into();
@@ -144,10 +146,12 @@ fn link(booklet: &Booklet<'_>, inside: &Inside) -> Value {
     }
 }
 
-fn words(inside: &Inside) -> String {
+/// What it comes to, in these fittings where it does not come to the same in all.
+fn words(inside: &Inside, fittings: &[&str]) -> String {
     let stamp = &inside.part.stamp;
     let stamp = if stamp.is_empty() { String::new() } else { format!(", stamp {stamp}") };
-    format!("{}{stamp}", inside.summary.words())
+    let fittings = if fittings.is_empty() { String::new() } else { format!(" in {}", fittings.join(", ")) };
+    format!("{}{fittings}{stamp}", inside.summary.words())
 }
 
 fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
@@ -199,39 +203,64 @@ fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'stati
     comes(body, conductor, inside).into_iter().find_map(unmeasured).unwrap_or_default()
 }
 
-/// A line of a table: a part or kit with what it comes to, and where it stands out in each fitting in which it comes to that.
+/// A line of a table: a part or kit in the fittings in which it comes to the same, with where it stands out in each.
 struct Row {
-    told: Value,
+    inside: Inside,
+    noticed: &'static str,
+    fittings: Vec<String>,
     seated: Vec<String>,
     tensioned: Vec<String>,
 }
 
 impl Row {
-    fn of(booklet: &Booklet<'_>, noticed: &str, inside: &Inside) -> Self {
-        let told = json!({
-            "class": class(inside),
-            "part": link(booklet, inside),
-            "noticed": noticed,
-            "words": words(inside),
-        });
+    fn of(inside: Inside, noticed: &'static str, numerals: Numerals) -> Self {
         Self {
-            told,
-            seated: vec![in_words(inside.seated, booklet.numerals)],
-            tensioned: vec![in_words(inside.tensioned, booklet.numerals)],
+            noticed,
+            fittings: vec![inside.fitting.number.clone()],
+            seated: vec![in_words(inside.seated, numerals)],
+            tensioned: vec![in_words(inside.tensioned, numerals)],
+            inside,
         }
+    }
+
+    /// Whether both are the same part or kit.
+    fn is_of(&self, other: &Self) -> bool {
+        let called = |row: &Self| {
+            (row.inside.part.number.clone(), row.inside.kit.as_ref().map(|kit| kit.number.clone()))
+        };
+        called(self) == called(other)
+    }
+
+    fn comes_to_the_same(&self, other: &Self) -> bool {
+        let (one, two) = (&self.inside, &other.inside);
+        self.is_of(other) && (one.summary, one.found, self.noticed) == (two.summary, two.found, other.noticed)
     }
 
     /// Takes in where another stands out, each window once.
     fn join(&mut self, other: Self) {
-        for (said, more) in [(&mut self.seated, other.seated), (&mut self.tensioned, other.tensioned)] {
-            said.extend(more.into_iter().filter(|one| !said.contains(one)).collect::<Vec<_>>());
+        let lists = [
+            (&mut self.fittings, other.fittings),
+            (&mut self.seated, other.seated),
+            (&mut self.tensioned, other.tensioned),
+        ];
+        for (said, more) in lists {
+            let new: Vec<String> = more.into_iter().filter(|one| !said.contains(one)).collect();
+            said.extend(new);
         }
     }
 
-    fn into_json(mut self) -> Value {
-        self.told["seated"] = self.seated.join(" or ").into();
-        self.told["tensioned"] = self.tensioned.join(" or ").into();
-        self.told
+    /// As it is filled in; with its fittings where it comes to something else in others.
+    fn told(&self, booklet: &Booklet<'_>, all: &[Self]) -> Value {
+        let differs = all.iter().filter(|other| other.is_of(self)).count() > 1;
+        let fittings = self.fittings.iter().map(String::as_str).filter(|_| differs);
+        json!({
+            "class": class(&self.inside),
+            "part": link(booklet, &self.inside),
+            "seated": self.seated.join(" or "),
+            "tensioned": self.tensioned.join(" or "),
+            "noticed": self.noticed,
+            "words": words(&self.inside, &fittings.collect::<Vec<_>>()),
+        })
     }
 }
 
@@ -239,13 +268,14 @@ impl Row {
 fn lines(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Vec<Value> {
     let mut rows: Vec<Row> = Vec::new();
     for inside in closed_with(body, &conductor.id) {
-        let row = Row::of(booklet, noticed(body, conductor, &inside), &inside);
-        match rows.iter_mut().find(|there| there.told == row.told) {
+        let noticed = noticed(body, conductor, &inside);
+        let row = Row::of(inside, noticed, booklet.numerals);
+        match rows.iter_mut().find(|there| there.comes_to_the_same(&row)) {
             Some(there) => there.join(row),
             None => rows.push(row),
         }
     }
-    rows.into_iter().map(Row::into_json).collect()
+    rows.iter().map(|row| row.told(booklet, &rows)).collect()
 }
 
 fn in_words(interval: Option<Interval>, numerals: Numerals) -> String {

@@ -100,6 +100,8 @@ pub struct Inside {
     pub part: Arc<Part>,
     /// The fitting whose whole kit it is; `None` for a single part.
     pub kit: Option<Arc<Fitting>>,
+    /// The fitting that it is judged in.
+    pub fitting: Arc<Fitting>,
     /// Whether it belongs there.
     pub right: bool,
     /// What it comes to.
@@ -219,10 +221,16 @@ fn limits() -> Vec<Test> {
     ]
 }
 
-fn one(part: Arc<Part>, kit: Option<Arc<Fitting>>, fitting: &Fitting, comes: &Consequence) -> Option<Inside> {
+fn one(
+    part: Arc<Part>,
+    kit: Option<Arc<Fitting>>,
+    fitting: &Arc<Fitting>,
+    comes: &Consequence,
+) -> Option<Inside> {
     comes.outcome.goes_together().then(|| Inside {
         part,
         kit,
+        fitting: Arc::clone(fitting),
         right: comes.right,
         summary: comes.summary,
         found: match comes {
