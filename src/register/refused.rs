@@ -129,8 +129,8 @@ fn bare(name: &str) -> String {
     lower.nfkc().filter(|letter| letter.is_alphanumeric() || is_combining_mark(*letter)).collect()
 }
 
-/// Whether a name has letters of Latin and of Greek or Cyrillic (by their Unicode blocks): no name does, and nobody
-/// sees it.
+/// Whether a name has Latin letters and Greek or Cyrillic ones (by their Unicode blocks). No person's name has both, and
+/// many of them look the same.
 fn mixes_scripts(name: &str) -> bool {
     let is_latin =
         |letter: char| letter.is_alphabetic() && matches!(letter, '\0'..='\u{24f}' | '\u{1e00}'..='\u{1eff}');
