@@ -22,6 +22,8 @@ const RANGE: [char; 13] = ['–', '-', '—', '‑', '‒', '−', '…', '/', '
 const DASHES: [char; 6] = ['–', '-', '—', '‑', '‒', '−'];
 /// Words between least and most.
 const TO: [&str; 3] = ["to", "bis", "à"];
+/// Words that may stand between one of those and the most.
+const MOST: [&str; 3] = ["max", "maximum", "most"];
 /// Words between figures that are each stated by itself.
 const ALSO: [&str; 2] = ["and", "or"];
 /// Brackets, and signs of Markdown, that may stand between a figure and its unit or before a figure.
@@ -138,7 +140,8 @@ impl Reader<'_> {
 
     /// The number before the one that begins at a letter, where something joins the two.
     fn joined(self, from: usize) -> Option<(Joint, Number)> {
-        let (joint, start) = self.sign(from).or_else(|| self.word(from))?;
+        let limited = || self.sign(self.most(from)?).or_else(|| self.word(self.most(from)?));
+        let (joint, start) = self.sign(from).or_else(|| self.word(from)).or_else(limited)?;
         let end = self.back(start, is_blank);
         let number = self.number(end)?;
         let is_close = end == start && start + 1 == from;
@@ -165,6 +168,16 @@ impl Reader<'_> {
         }
         let up = self.last_word(start).filter(|(_, before)| before == "up");
         TO.contains(&word.as_str()).then(|| (Joint::Range, up.map_or(start, |(start, _)| start)))
+    }
+
+    /// Where "max." or "at most" begins that stands before a letter.
+    fn most(self, from: usize) -> Option<usize> {
+        let end = self.back(from, is_blank);
+        let point = usize::from(self.letters[..end].ends_with(&['.']));
+        let start = self.back(end - point, char::is_alphabetic);
+        let word: String = self.letters[start..end - point].iter().collect();
+        let at = self.last_word(start).filter(|(_, before)| before == "at");
+        MOST.contains(&word.to_lowercase().as_str()).then(|| at.map_or(start, |(start, _)| start))
     }
 
     /// The word that stands before a letter, with blanks round it.
@@ -251,6 +264,9 @@ mod tests {
         for between in
             ["…", "...", "..", "/", "-", "‑", "—", "−", " – ", " - ", " … ", " ... ", "~", "÷", " up to "]
         {
+            is_torque(&format!("Screw 80{between}100 N·m"), &[80.0, 100.0]);
+        }
+        for between in [" to max. ", " to at most ", "–max.", " – MAX ", " to maximum "] {
             is_torque(&format!("Screw 80{between}100 N·m"), &[80.0, 100.0]);
         }
         is_torque("**80** bis **100** N·m", &[80.0, 100.0]);
