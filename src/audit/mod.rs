@@ -22,6 +22,7 @@ mod hidden_mix_up_marks_alike;
 mod hidden_mix_up_without_witness;
 mod hold_notice_stands;
 mod hold_without_notice;
+mod holding_load_above_proof;
 mod holding_load_above_termination;
 mod holding_load_too_low;
 mod incomplete;
@@ -119,6 +120,7 @@ const RULES: &[Rule] = &[
     hidden_mix_up_without_witness::check,
     hold_notice_stands::check,
     hold_without_notice::check,
+    holding_load_above_proof::check,
     holding_load_above_termination::check,
     holding_load_too_low::check,
     incomplete::check,

@@ -56,6 +56,7 @@ texts! {
     "hidden-mix-up-without-witness"
     "hold-notice-stands"
     "hold-without-notice"
+    "holding-load-above-proof"
     "holding-load-above-termination"
     "holding-load-too-low"
     "import-cut-off"

@@ -3,6 +3,7 @@
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Proof, Role};
 use crate::grip::{Outcome, Termination, Verdict, holding_percent};
 use crate::section::Construction;
+use crate::units::Force;
 
 /// Why a proof does not count.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -58,20 +59,42 @@ pub fn proof_counts(
 /// Whether a part is proven on a conductor in a body: any proof that counts will do.
 #[must_use]
 pub fn proven(part: &Part, conductor: &Conductor, body: Option<&Part>, limits: &Limits) -> bool {
-    part.proven_on
-        .iter()
-        .filter(|proof| proof.conductor.id == conductor.id)
-        .any(|proof| proof_counts(proof, part, body, limits).is_ok())
+    counting(part, conductor, body, limits).next().is_some()
 }
 
 /// Whether a fitting's own part is proven on one of its conductors, in any of its bodies.
 #[must_use]
 pub fn proven_in(fitting: &Fitting, part: &Part, conductor: &Conductor, limits: &Limits) -> bool {
-    let mut bodies = fitting.bodies().map(|item| item.part.as_ref()).peekable();
-    if bodies.peek().is_none() {
-        return proven(part, conductor, None, limits);
-    }
-    bodies.any(|body| proven(part, conductor, Some(body), limits))
+    best_proof(fitting, part, conductor, limits).is_some()
+}
+
+/// Of the proofs of a fitting's own part on one of its conductors, in any of its bodies: the one with the most load.
+#[must_use]
+pub fn best_proof<'a>(
+    fitting: &Fitting,
+    part: &'a Part,
+    conductor: &Conductor,
+    limits: &Limits,
+) -> Option<&'a Proof> {
+    let bodies: Vec<Option<&Part>> = fitting.bodies().map(|item| Some(item.part.as_ref())).collect();
+    let bodies = if bodies.is_empty() { vec![None] } else { bodies };
+    let proofs = bodies.into_iter().flat_map(|body| counting(part, conductor, body, limits));
+    proofs.max_by(|one, other| load_of(one).total_cmp(&load_of(other)))
+}
+
+fn load_of(proof: &Proof) -> f64 {
+    proof.holding_load.map_or(0.0, Force::newtons)
+}
+
+/// The proofs of a part on a conductor in a body that count.
+fn counting<'a>(
+    part: &'a Part,
+    conductor: &Conductor,
+    body: Option<&Part>,
+    limits: &Limits,
+) -> impl Iterator<Item = &'a Proof> {
+    let on_it = part.proven_on.iter().filter(|proof| proof.conductor.id == conductor.id);
+    on_it.filter(move |proof| proof_counts(proof, part, body, limits).is_ok())
 }
 
 /// Whether geometry says that what a proof shows can't be.
