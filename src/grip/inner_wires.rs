@@ -40,7 +40,9 @@ pub(super) fn inner_sets(
 ) -> Vec<Inner> {
     let taken = inner_wires(layers, hole);
     let prised = Closure::of(cone.slits, cone.slit_width, cone.slit_width_tolerance).unwrap_or_default();
-    let mut sets = vec![Inner { layers: taken, forced: false, unsure: false }];
+    let tight =
+        layers[..taken].last().is_some_and(|layer| more(across(layer), hole - off(taken, cone, held)));
+    let mut sets = vec![Inner { layers: taken, forced: false, unsure: tight }];
     for (layer, inside) in layers.iter().zip(1..).skip(taken) {
         let size = across(layer);
         let most = hole + off(inside, cone, held);

@@ -18,10 +18,10 @@ use crate::units::{Angle, Length};
 /// tolerances outside/cos α)/tan α. In this order: will not enter if the conductor exceeds the throat or
 /// not even its centre goes through the hole; tip contact if the half-angles differ by more than 0.25°;
 /// closes without gripping if all wires go through or z − Δz > travel; stands proud if z + Δz < 0;
-/// marginal if z − Δz < 0 or z + Δz > travel; where slits are stated core not held if the hole can't
+/// marginal if z − Δz < 0 or z + Δz > travel, each with the travel's tolerance; where slits are stated core not held if the hole can't
 /// shut on the inner wires, hole − inner − τ > n·w/π, and marginal if hole − inner + τ is, τ the
-/// tolerances of hole and inner wires; else grips. A set that may be in the hole and may not, and a
-/// conductor that goes through the throat only within the tolerances, grips marginally at best.
+/// tolerances of hole and inner wires; else grips. A set that goes through the hole only within the
+/// tolerances, and a conductor that goes through the throat only within the tolerances, grips marginally at best.
 /// Stand-out = −min(z, travel). First principles.
 ///
 /// A rope, a grooved wire or a profile has no layers to part: unknown. There is always one outcome.
@@ -129,7 +129,7 @@ impl Pair<'_> {
         Some(Depth { stated: gap / half_angle.tan(), tolerance: off / half_angle.tan() })
     }
 
-    /// Rules 2 to 7.
+    /// What tapers, depth and, where those are good, the hole come to.
     fn rule(self, inner: Inner, hole: Length, depth: Option<Depth>, travel: Option<Travel>) -> Outcome {
         let (cone, socket) = (self.cone, self.socket);
         let (Some(cone_angle), Some(socket_angle)) = (cone.half_angle, socket.half_angle) else {
@@ -157,7 +157,7 @@ impl Pair<'_> {
         }
     }
 
-    /// Rules 6 and 7: whether the hole can close on the inner wires.
+    /// Whether the hole can close on the inner wires.
     fn core(self, inner: Inner, hole: Length) -> Outcome {
         let cone = self.cone;
         if cone.slits.is_none() {

@@ -212,6 +212,10 @@ fn a_set_that_goes_in_within_tolerance_alone_never_grips() {
     let loose = judged(SpreadingCone { hole_diameter_tolerance: Some(mm(0.1)), ..spreading(8.3) });
     assert_eq!(loose[1].verdict, Verdict::Marginal);
     assert_eq!(judged(spreading(8.4))[0].verdict, Verdict::Grips);
+    // Where a hole of 8.45 mm was made 0.1 mm narrower, seven wires, 8.4 mm across, do not go through it.
+    let within = |hole| SpreadingCone { hole_diameter_tolerance: Some(mm(0.1)), ..spreading(hole) };
+    assert_eq!(judged(within(8.45))[0].verdict, Verdict::Marginal);
+    assert_eq!(judged(within(8.5))[0].verdict, Verdict::Grips);
 }
 
 #[test]

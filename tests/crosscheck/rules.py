@@ -113,9 +113,14 @@ def spreading_cone(cone, seat, wire):
 
     taken = max([inside for inside in range(1, rings + 1) if not less(hole, across(inside))], default=0)
     shut = closure(cone)
-    sets = [(taken, False, False)]
+
+    def off_by(inside):
+        return tolerance(cone, "hole_diameter") + (2 * inside - 1) * give
+
+    # A set that goes through the hole as stated may not where both are off: what holds only then is marginal.
+    sets = [(taken, False, taken > 0 and less(hole - off_by(taken), across(taken)))]
     for inside in range(taken + 1, rings + 1):
-        off = tolerance(cone, "hole_diameter") + (2 * inside - 1) * give
+        off = off_by(inside)
         if not less(hole + off, across(inside)):
             sets.append((inside, False, True))
         elif shut is not None and not less(hole + off + shut[0] + shut[1], across(inside)):
