@@ -23,7 +23,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             ];
             for finding in found.into_iter().flatten() {
                 findings.push(finding.help(
-                    "take the number, the torque and the spacing that the standard gives for that rope",
+                    "take number and torque from the standard, and the spacing from the maker's instructions",
                 ));
             }
         }

@@ -21,9 +21,10 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             }
             let height = worn.conductor.wear.as_ref().and_then(|wear| wear.stop_height).unwrap_or_default();
             let message = format!(
-                "{} holds {} when it is new, but not when it is worn to {}",
+                "{} holds {} when it is new, but {} when it is worn to {}",
                 worn.part.number,
                 worn.conductor.id,
+                if worn.outcome.verdict == Verdict::Marginal { "may not" } else { "not" },
                 numerals(context).length(height, 1)
             );
             let finding = on_fitting(Severity::Error, "worn-wire-not-held", fitting, "parts", message)

@@ -118,7 +118,7 @@ fn loads(booklet: &Booklet<'_>, fitting: &Fitting, printed: &FittingFacts) -> Ve
         crate::facts::load(fitting, field, force, numerals).unwrap_or_default()
     };
     let mut loads = facts([
-        fact("Line tension, at most", force("line_tension_max_kN", fitting.line_tension_max)),
+        fact("Line tension max", force("line_tension_max_kN", fitting.line_tension_max)),
         fact("Holding load, proven without slip", force("holding_load_kN", fitting.holding_load)),
     ]);
     loads.extend(printed.dimensions.iter().filter_map(|(name, text)| fact(&capital(name), text.as_str())));

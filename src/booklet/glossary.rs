@@ -47,7 +47,7 @@ pub(super) const WORDS: &[(&str, &str)] = &[
     ("issue", "The number of a card. It goes up only when something that the card prints has changed."),
     ("lay ratio", "Lay length divided by the outside diameter of the layer."),
     ("layer", "A ring of wires round those inside it."),
-    ("line tension, at most", "What a fitting may be used at."),
+    ("line tension max", "What a fitting may be used at."),
     ("look-alike", "A conductor, part or mark that can be taken for another."),
     ("mark", "Paint, text and notches on a gripping part and on its fitting that tell look-alikes apart."),
     ("metal section", "The area of metal, in mm². The only thing that may be called section."),

@@ -52,7 +52,7 @@ fn design_fixes(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> Strin
         }
     }
     for danger in mixups::without_design_fix(mixups, &fixes) {
-        let none = "no change of one measurement removes it; marks and a witness must";
+        let none = "no change of one measurement removes it: use marks and a witness";
         let _ = writeln!(text, "{}: {none}", danger.words());
     }
     if text.is_empty() { "no hidden danger\n".to_owned() } else { text }

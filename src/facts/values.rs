@@ -25,7 +25,7 @@ pub const NAMED_VALUES: [(&str, &str); 22] = [
     ("seated", "stand-out after seating, least and most"),
     ("tensioned", "stand-out under tension, least and most"),
     ("draw_in", "the most that tension may draw the gripping part in"),
-    ("tension_max", "line tension, at most"),
+    ("tension_max", "line tension max"),
     ("die", "die that presses the sleeve or ferrule"),
     ("pressed", "its size after pressing, least and most"),
     ("plan_height", "height of the contact wire at which its replacement is planned"),

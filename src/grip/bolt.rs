@@ -67,8 +67,8 @@ impl Thread {
     }
 
     /// The torque at which a bolt of class 12.9 yields, with a nut factor of 0.20: K·d·A_s·R_p, the
-    /// stress area A_s = π/4·(d − 0.9382·P)² to three digits, as ISO 898-1 tables it. No bolt of this
-    /// thread takes more.
+    /// stress area A_s = π/4·(d − 0.9382·P)² to three digits, as ISO 898-1 tables it. With a lightly
+    /// greased thread no bolt takes more; a dry one needs up to half as much again.
     ///
     /// ```
     /// use fittingcards::grip::Thread;

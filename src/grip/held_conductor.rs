@@ -87,7 +87,7 @@ impl HeldConductor {
     }
 
     /// A grooved wire worn down to a remaining height; `None` for any other conductor, and where that
-    /// is not below the height it has.
+    /// is not above 0 and below the height it has.
     ///
     /// The width stays until the running face has worn past the middle of the circle on the height.
     #[must_use]

@@ -5,7 +5,7 @@ use crate::units::{Length, Range};
 /// What happens when a gripping part is put on a conductor in a body and closed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Verdict {
-    /// It closes on the conductor with its reserve in hand.
+    /// It closes on the conductor, a collet with its reserve in hand; a rope fits its thimble, which only guides it.
     Grips,
     /// It may grip or not, within the tolerances.
     Marginal,
@@ -17,9 +17,9 @@ pub enum Verdict {
     ClosesWithoutGripping,
     /// The outer wires are held and the inner ones are not.
     CoreNotHeld,
-    /// Body and cone touch at one end only.
+    /// Tapers of body or socket and gripping part differ: they touch at one end only.
     TipContact,
-    /// A measurement is missing.
+    /// A measurement is missing, or the conductor is one that no rule is known for.
     Unknown,
 }
 
@@ -60,7 +60,7 @@ pub struct Outcome {
     pub closure: Option<Length>,
     /// How far the gripping part stands proud of the body's face after seating; negative when below it.
     pub stand_out: Option<Length>,
-    /// Stand-out over the tolerances of bore and conductor.
+    /// Stand-out over all stated tolerances.
     pub stand_out_interval: Option<Range<Length>>,
     /// The lowest stand-out that it can ever be drawn in to: slits shut, or travel at its end.
     pub deepest: Option<Length>,

@@ -1,4 +1,4 @@
-//! Ropes round a thimble and under screwed grips.
+//! Ropes round a thimble and under rope grips.
 
 use super::compare::{less, more};
 use super::{HeldConductor, Make, Outcome, RopeGrip, Thimble, Verdict};
@@ -8,7 +8,7 @@ use std::ops::RangeInclusive;
 /// Groove of a thimble in rope diameters. Common practice, no source.
 pub const THIMBLE_GROOVE: RangeInclusive<f64> = 1.0..=1.15;
 
-/// What a thimble does for a rope: it guides, it never holds.
+/// What a thimble does for a rope: it guides, it never holds. That it "grips" means here that the rope fits.
 ///
 /// Will not enter if the groove is under 1.0 rope diameter, marginal if it is over 1.15 or either may be
 /// so within the tolerances, else it fits.

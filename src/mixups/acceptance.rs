@@ -62,6 +62,12 @@ impl Reading {
             Self::State => "state",
         }
     }
+
+    /// What was read, with its unit: "200.15 mm", "7".
+    pub(super) fn say(self, value: f64, numerals: Numerals) -> String {
+        let unit = if matches!(self, Self::Count | Self::Wires | Self::Outer) { "" } else { "\u{a0}mm" };
+        format!("{}{unit}", numerals.shortest(value, 3))
+    }
 }
 
 /// What was read. Lengths are in millimetres.

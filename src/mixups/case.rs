@@ -148,7 +148,7 @@ impl Mixups {
     #[must_use]
     pub fn wrong_parts(&self, fitting: &Fitting) -> Vec<&Case> {
         let closed = self.bodies_of(fitting).flat_map(|body| &body.cases);
-        // Whoever has a body stands with its bodies alone.
+        // A fitting with a body is looked up under its bodies alone.
         let is_open = fitting.bodies().next().is_none();
         let open = self.without_body.iter().filter(|_| is_open).flat_map(|interface| &interface.cases);
         let mut wrong: Vec<&Case> =

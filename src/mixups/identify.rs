@@ -78,7 +78,7 @@ pub struct Candidate {
     pub conductor: Arc<Conductor>,
     /// The fittings for it that may be used.
     pub fittings: Vec<Arc<Fitting>>,
-    /// How far its overall diameter is from the reading.
+    /// How far its overall diameter is from the reading; of a contact wire that may be worn, its width or the nearest height.
     pub difference: Length,
     /// What would tell it from the other candidates, or that nothing by hand does.
     pub tell_apart: Vec<String>,
@@ -188,10 +188,12 @@ impl Identified {
 
 /// Stops at the first reading that is none.
 pub(super) fn refuse(limits: &[Test], read: &Read, numerals: Numerals) -> Result<(), Unanswerable> {
-    limits
-        .iter()
-        .find_map(|test| Some((test.against(read, numerals)?, read.numbers.get(&test.of)?)))
-        .map_or(Ok(()), |(expected, found)| Err(Unanswerable(format!("found {found}, expected: {expected}"))))
+    let refused = |test: &Test| {
+        let expected = test.against(read, numerals)?;
+        let found = test.of.say(*read.numbers.get(&test.of)?, numerals);
+        Some(Unanswerable(format!("found {found}, expected: {expected}")))
+    };
+    limits.iter().find_map(refused).map_or(Ok(()), Err)
 }
 
 fn read(readings: &Readings) -> Read {

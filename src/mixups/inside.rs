@@ -187,7 +187,7 @@ pub fn closed_with(body: &BodyMixups, conductor: &str) -> Vec<Inside> {
     all
 }
 
-/// The same with all that one part or kit does, one fitting of the body after the other, in a list of its own.
+/// The same by part or kit: a list for each, with one entry a fitting of the body.
 #[must_use]
 pub fn closed_by_name(body: &BodyMixups, conductor: &str) -> Vec<Vec<Inside>> {
     let mut named: Vec<Vec<Inside>> = Vec::new();

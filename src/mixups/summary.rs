@@ -6,17 +6,17 @@ use crate::grip::{Outcome, Verdict};
 /// What a case comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Summary {
-    /// The fitting's own part, which may be used.
+    /// The fitting's own part, unless it is withdrawn or superseded.
     Right,
     /// Tested on this conductor in this body.
     ProvenHereToo,
-    /// It would hold, or was once right, and may not be used.
+    /// It would hold or was once right, and must not be used: withdrawn, superseded, or proven here and on hold.
     Withdrawn,
     /// It can't be put together.
     WillNotGoIn,
-    /// Its slits are prised open, and it does not go home.
+    /// Its slits are prised open, and it does not go in all the way.
     ForcedProud,
-    /// It does not go home.
+    /// It does not go in all the way.
     StandsProud,
     /// It takes its torque and holds nothing.
     HoldsNothing,

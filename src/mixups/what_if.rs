@@ -17,8 +17,8 @@ use std::sync::Arc;
 
 /// For each hidden danger the least change of each measurement that would remove it.
 ///
-/// A change counts only if every fitting of the changed part still grips its own conductor, and the
-/// part has fewer hidden dangers in that body than before.
+/// A change counts only if no fitting of the changed part holds its own conductor worse than before, and the body has
+/// fewer hidden dangers of that kind and no more of the other.
 #[must_use]
 pub fn design_fixes(catalogue: &Catalogue, mixups: &Mixups) -> Vec<DesignFix> {
     let what_if = WhatIf::of(catalogue);
@@ -71,7 +71,7 @@ impl<'a> WhatIf<'a> {
         Self { limits: &catalogue.settings.limits, users }
     }
 
-    /// What goes in can change, and all that the fitting has of its own.
+    /// What goes in can change, and what stays beside it of the fitting's own.
     fn design_fixes(&self, body: &BodyMixups, danger: Danger<'_>) -> Vec<DesignFix> {
         let mut fixes = Vec::new();
         for part in changeable(danger) {

@@ -31,7 +31,7 @@ pub fn why(comes: &Consequence, numerals: Numerals) -> String {
         Summary::MayHold => "May close on the conductor, may shut before.".into(),
         Summary::Withdrawn => "Do not build it in.".into(),
         Summary::ForcedProud => proud("Its slits are prised open", outcome, numerals),
-        Summary::StandsProud => proud("Does not go home", outcome, numerals),
+        Summary::StandsProud => proud("Does not go in all the way", outcome, numerals),
         Summary::HoldsNothing => closes(outcome, numerals),
         Summary::CoreNotHeld => "The inner wires pull through.".into(),
         Summary::OneEnd => "Tapers differ: it gives way.".into(),
@@ -100,7 +100,7 @@ fn proud(what: &str, outcome: &Outcome, numerals: Numerals) -> String {
 
 fn unknown(outcome: &Outcome) -> String {
     let missing = missing(outcome);
-    if missing.is_empty() { String::new() } else { format!("To be known it needs {missing}.") }
+    if missing.is_empty() { String::new() } else { format!("Known only with {missing}.") }
 }
 
 fn shows(comes: &Consequence, fitting: &Fitting, numerals: Numerals) -> String {

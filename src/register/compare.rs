@@ -19,7 +19,7 @@ pub struct Comparison {
     pub print_again: Vec<CardChange>,
     /// Cards that were not there.
     pub new: Vec<CardChange>,
-    /// Cards that nobody must use any more: gone, withdrawn, superseded.
+    /// Cards that must not be used any more: gone, withdrawn, superseded.
     pub withdraw: Vec<CardChange>,
     /// Numbers of cards that print the same.
     pub unchanged: Vec<String>,

@@ -52,7 +52,7 @@ pub struct StillOut {
     pub copies: CopiesOfIssue,
 }
 
-/// Copies of issues that the newest edition no longer holds and nobody has accounted for, by holder and card.
+/// Copies of issues that are no longer good by the newest edition and that nobody has accounted for, by holder and card.
 #[must_use]
 pub fn still_out(register: &Register, catalogue: &Catalogue) -> Vec<StillOut> {
     let Some(newest) = register.newest() else { return Vec::new() };
@@ -96,7 +96,7 @@ pub(super) fn lists(
         let call_in = back.iter().filter_map(|key| call_in.remove(key)).flatten().collect();
         lists.push(HolderLists { id: key.0, name: key.1, print, call_in });
     }
-    // Who holds copies no more has perhaps some left.
+    // A holder who is no longer given copies may still have some.
     let left = call_in.into_iter();
     lists.extend(left.map(|((id, name), call_in)| HolderLists { id, name, print: Vec::new(), call_in }));
     lists.retain(|list| !(list.print.is_empty() && list.call_in.is_empty()));

@@ -97,7 +97,7 @@ fn change(was: Option<&IssuedText>, is: Option<&IssuedText>) -> Change {
         what: both().next().map(|text| text.name.clone()).unwrap_or_default(),
         was: text(was),
         is: text(is),
-        // The present grade; of a text that is gone, the one it had. Where they differ, the weightier.
+        // The weightier of the grade that it had and the one that it has.
         grade: both().map(|text| text.grade).min().unwrap_or(Grade::Safety),
         notices: Vec::new(),
         about,

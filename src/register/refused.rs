@@ -71,7 +71,7 @@ fn wrong_name(asked: &Asked, register: &Register, catalogue: &Catalogue) -> Opti
         return Some(refusal(format!("an edition can't be called \"{name}\": {wrong}"), help));
     }
     if let Some(edition) = register.editions().iter().find(|edition| same(&edition.name)) {
-        let message = format!("edition {} is on the register since {}", edition.name, edition.date);
+        let message = format!("edition {} has been on the register since {}", edition.name, edition.date);
         return Some(refusal(message, "an edition is never written again: choose the next name"));
     }
     let mut records = catalogue

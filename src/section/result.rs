@@ -7,7 +7,8 @@ use crate::units::{Area, Force, Length, LinearMass, LinearResistance, Range, Tem
 pub struct Section {
     /// Area of metal.
     pub metal: Area,
-    /// Area of metal with every wire at its least and at its greatest diameter, where their tolerance is known.
+    /// Area of metal with every wire at its least and at its greatest diameter, to first order, where their tolerance is
+    /// known.
     pub band: Option<Range<Area>>,
     /// Diameter of the circle round the conductor (height of a grooved wire, diagonal of a bar).
     pub overall_diameter: Length,

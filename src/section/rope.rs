@@ -146,7 +146,7 @@ pub(super) fn metal(rope: &Rope, class: Class) -> Option<Area> {
     Some(rope.diameter * rope.diameter * factors.area)
 }
 
-/// Density of steel that the mass factors of EN 12385-2 hold for.
+/// Density of steel that the mass factors of EN 12385-4 hold for.
 const STEEL: Density = Density::from_kg_per_m3(7850.0);
 
 /// Computes a rope: section, mass and breaking load by the factors of its class and core.

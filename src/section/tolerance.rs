@@ -10,7 +10,7 @@ use crate::units::{Area, Length, Range};
 /// S(1 ± 2t/d) to first order, group by group.
 ///
 /// # Errors
-/// As [`compute`]; and where the tolerance is negative or not smaller than the wire.
+/// As [`compute`]; and where the tolerance is negative, or not less than half the wire's diameter.
 ///
 /// # Examples
 /// ```

@@ -67,9 +67,9 @@ const WITHOUT_LIMITS: f64 = 30.0;
 /// Rows past the last mark.
 const ROWS_PAST: usize = 2;
 
-/// The wear table of a profile: rows in the finest step of 0.1, 0.2 or 0.5 mm that keeps to the rows there is room
-/// for, with a row of its own for every mark, from the new wire to two rows past the stop height (past the last mark
-/// where there is no stop height; to 30 % of the section where there is none at all).
+/// The wear table of a profile: rows in the finest step of 0.1, 0.2, 0.5 or 1.0 mm that keeps to the rows there is room
+/// for, with a row of its own for every mark down to the stop height, from the new wire to two rows past the stop height
+/// (past the last mark where there is no stop height; to a loss of 30 % of the section where there is none at all).
 ///
 /// # Errors
 /// Where a mark is not a height of this wire, or the limit not a loss that it can have.

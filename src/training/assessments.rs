@@ -102,7 +102,7 @@ fn of_fitting(input: Input<'_>, (fitting, card, facts): Built<'_>) -> Vec<Sectio
             "Rejects",
             facts.reject_if.iter().map(|text| safety(format!("Shown or asked, rejects: {text}"))).collect(),
         ),
-        ("Knows", tension.map(|most| safety(format!("Line tension, at most {most}"))).collect()),
+        ("Knows", tension.map(|most| safety(format!("Line tension max {most}"))).collect()),
     ]
 }
 

@@ -10,8 +10,10 @@ pub(super) fn does_not_come_to(body: &BodyMixups, case: &Case, said: Summary) ->
         Summary::Right => own(body, case),
         _ if !goes_in => "It does not go in, so it comes to nothing else.".to_owned(),
         Summary::WillNotGoIn => "It does go in: that is the danger of it.".to_owned(),
-        Summary::StandsProud | Summary::ForcedProud => "It goes home: it is not stopped before.".to_owned(),
-        _ => "It does not go home: it is stopped before it closes.".to_owned(),
+        Summary::StandsProud | Summary::ForcedProud => {
+            "It goes in all the way: nothing stops it before.".to_owned()
+        }
+        _ => "It does not go in all the way: it is stopped before it closes.".to_owned(),
     }
 }
 
