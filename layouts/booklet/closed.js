@@ -162,7 +162,9 @@
       var face = scale.querySelector(".face") ? " Dashed: the face of the body." : "";
       var key = make("p", "Thick line: the reading, with what it may be off by. Filled: seated. Outlined: tensioned." + face + " In mm.");
       key.className = "faint";
-      say(answer, [told].concat(can.length ? [listed(can)] : [], [scale, key],
+      var first = chosen.unmeasured ? [make("p"), told] : [told];
+      if (chosen.unmeasured) { say(first[0], [make("strong", chosen.unmeasured)]); }
+      say(answer, first.concat(can.length ? [listed(can)] : [], [scale, key],
         out.length ? [make("h3", "Ruled out: " + out.length), ruledOut(out, read)] : []));
     }
     form.addEventListener("input", show);

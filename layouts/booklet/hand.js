@@ -73,6 +73,19 @@
     return list;
   }
 
+  /* What to do with several that agree: to go on where that helps, else to stop. */
+  function next(found, common) {
+    var pairs = [];
+    found.forEach(function (one, index) {
+      found.slice(index + 1).forEach(function (other) { pairs.push(lookup.differ(one.signs, other.signs, common)); });
+    });
+    var twins = pairs.filter(function (pair) { return !pair.by_hand; });
+    var read = twins.every(function (pair) { return pair.labels; }) ? "read the drum tag or the line record." : "read the line record.";
+    var many = found.length + " conductors fit";
+    if (twins.length === pairs.length) { return [make("strong", "Stop: " + many + ", and nobody can tell them apart by hand."), " " + tools.sentence(read)]; }
+    return [make("strong", many), "; go on until one is left." + (twins.length ? " Some of them nobody can tell apart by hand: there, " + read : "")];
+  }
+
   /* The answer in one line, which stays in sight while fields are filled. */
   function tally(found, all) {
     if (!found.length) { return [make("strong", "No conductor of this catalogue: stop.")]; }
@@ -125,11 +138,11 @@
       var found = all.filter(function (entry) { return !entry.reasons.length; }).map(function (entry) { return entry.conductor; });
       var out = all.filter(function (entry) { return entry.reasons.length; });
       var remarks = lookup.against(table.remarks, read, table.mark).concat(found.length ? [] : [table.none]);
-      var head = found.length === 1 ? "One conductor fits" : found.length + " conductors fit";
-      var then = found.length === 1 ? "; the drum tag or the line record must agree." : "; go on until one is left.";
+      var one = [make("strong", "One conductor fits"), "; the drum tag or the line record must agree."];
+      var head = found.length > 1 ? next(found, table.apart) : one;
       say(counted, tally(found, all.length));
       say(answer, remarks.map(said).concat(
-        found.length ? [make("strong", head), then, candidates(found, read, table.apart)] : [],
+        found.length ? head.concat([candidates(found, read, table.apart)]) : [],
         out.length ? [make("h3", "Ruled out: " + out.length), ruledOut(out)] : []));
     }
     form.addEventListener("input", show);

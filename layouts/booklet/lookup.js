@@ -77,6 +77,14 @@
     return found.filter(Boolean);
   }
 
+  /* Whether something tells two things apart by hand, and whether their labels do. */
+  function differ(one, other, common) {
+    return {
+      by_hand: differing(one.by_hand, other.by_hand, common.caliper).length > 0,
+      labels: differing(one.labels, other.labels, common.caliper).length > 0
+    };
+  }
+
   /* What tells one thing from another: by hand, else that nothing does; then by labels. */
   function apart(one, other, common) {
     var words = differing(one.by_hand, other.by_hand, common.caliper);
@@ -88,6 +96,6 @@
   }
 
   window.bookletLookup = {
-    against: against, distance: distance, remarks: remarks, sorted: sorted, sizes: sizes, apart: apart, written: written
+    against: against, distance: distance, remarks: remarks, sorted: sorted, sizes: sizes, apart: apart, differ: differ, written: written
   };
 }());

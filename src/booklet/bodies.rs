@@ -65,7 +65,7 @@ fn lead(found: &BodyMixups) -> String {
     let hidden = found.cases.iter().filter(|case| case.hidden).count();
     format!(
         "{} fittings share it. Combinations of a part with a fitting: {}. Wrong, but can be assembled: {wrong}. \
-         Of these, not to be measured from outside: {hidden}.",
+         No measurement from outside finds {hidden} of these.",
         found.fittings.len(),
         found.cases.len(),
     )

@@ -5,7 +5,7 @@ use super::frame::Draft;
 use super::input::Booklet;
 use super::long::MOST_LINES;
 use super::view::{body_link, capital, fitting_link, part_link, script_data};
-use crate::catalogue::{Conductor, Part};
+use crate::catalogue::{Conductor, Part, StandOutFrom};
 use crate::facts::Content;
 use crate::facts::words::unmeasured;
 use crate::mixups::{
@@ -113,7 +113,21 @@ fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Va
         "conductor": conductor.id,
         "inside": inside.collect::<Vec<_>>(),
         "card": under_load(booklet, body, conductor),
+        "unmeasured": unmeasured_once_closed(body, conductor),
     })
+}
+
+/// What is said where no fitting of the body on that conductor is measured from outside; nobody may open one to measure.
+fn unmeasured_once_closed(body: &BodyMixups, conductor: &Conductor) -> &'static str {
+    let mut fittings =
+        body.cases.iter().filter(|case| case.conductor.id == conductor.id).map(|case| &case.fitting);
+    let is_measured = fittings
+        .any(|fitting| fitting.stand_out.as_ref().is_none_or(|stated| stated.from != StandOutFrom::None));
+    if is_measured {
+        ""
+    } else {
+        "Once it is closed, nothing can be measured from outside: loosen nothing to measure."
+    }
 }
 
 /// What is done where a wrong part can be inside: as the cards of the fittings say it.
@@ -161,6 +175,7 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
         json!({
             "caption": format!("On {}", conductor.name),
             "lines": lines,
+            "unmeasured": unmeasured_once_closed(body, conductor),
             "none": if card.is_empty() { capital(NONE_FITS) } else { card },
         })
     });

@@ -34,7 +34,8 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "mark": optional_mark(fitting.mark.as_ref()),
         "stamp": fitting.stamp,
         "gripping": gripping(booklet, fitting),
-        "conductors": conductor_blocks(booklet, fitting),
+        "conductors": conductor_blocks(booklet, fitting, printed),
+        "before_work": booklet.input.catalogue.settings.before_work,
         "parts": parts(booklet, fitting, printed),
         "loads": loads(booklet, fitting, printed),
         "notices": fitting.notices.iter().map(|notice| notice_link(booklet, notice)).collect::<Vec<_>>(),
@@ -73,12 +74,15 @@ fn gripping(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {
     })
 }
 
-fn conductor_blocks(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value> {
+fn conductor_blocks(booklet: &Booklet<'_>, fitting: &Fitting, printed: &FittingFacts) -> Vec<Value> {
+    let alike =
+        |name: &str| printed.conductors.iter().find(|facts| facts.name == name).map(|facts| &facts.alike);
     let blocks = fitting.conductors.iter().map(|conductor| {
         let mut block = conductor_link(booklet, conductor);
         block["facts"] = conductors::to_know_it(booklet, conductor).into();
         block["build"] = conductors::build(booklet, conductor).into();
         block["caution"] = conductor.caution.as_str().into();
+        block["alike"] = json!(alike(&conductor.name));
         block
     });
     blocks.collect()

@@ -112,7 +112,7 @@ fn action(stage: WearStage) -> &'static str {
         WearStage::New => "New",
         WearStage::Plan => "Plan its replacement",
         WearStage::Replace => "Replace",
-        WearStage::Limit => "Loss allowed is reached",
+        WearStage::Limit => "Loss allowed is reached: replace",
         WearStage::Stop => "Stop",
     }
 }

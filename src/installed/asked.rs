@@ -93,6 +93,12 @@ impl ReasonKind {
         }
     }
 
+    /// Whether it is not known what the fitting holds: by what was read or written down, a part may be wrong.
+    #[must_use]
+    pub fn is_doubt(self) -> bool {
+        matches!(self, Self::WrongPart | Self::Reading | Self::Check)
+    }
+
     /// The place of a fitting with this as its weightiest reason, behind what is overdue.
     pub(super) fn rank(self) -> u8 {
         match self {

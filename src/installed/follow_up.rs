@@ -57,7 +57,9 @@ impl Looking<'_> {
         let due = reasons.iter().filter_map(|reason| reason.due).min();
         let stop = reasons.iter().any(|reason| reason.kind == ReasonKind::StopNow);
         let is_overdue = stop || due.zip(date).is_some_and(|(due, date)| due < date);
-        let working_factor = installed.working_factor();
+        // Of a wrong part, or one that stands wrong, nobody knows what it holds.
+        let in_doubt = reasons.iter().any(|reason| reason.kind.is_doubt());
+        let working_factor = installed.working_factor().filter(|_| !in_doubt);
         (!reasons.is_empty()).then_some(Affected { installed, reasons, due, is_overdue, working_factor })
     }
 }

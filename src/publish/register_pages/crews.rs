@@ -1,13 +1,15 @@
 //! The notice to crews, which is one page.
 
 use super::{Page, Told, page};
-use crate::catalogue::Grade;
+use crate::catalogue::{Grade, Status};
 use crate::register::{self, CardChange, Comparison};
 use serde_json::json;
 use std::collections::BTreeSet;
 
 /// So many lines have room in the table of the notice to crews, which is one page; a card takes one for its edges.
 const LINES_ON_THE_NOTICE: usize = 36;
+/// So many fittings on hold stand above the table; each takes about two lines.
+const HELD_THERE: usize = 6;
 /// So many letters stand in a line of a card's title there.
 const LETTERS_OF_TITLE: usize = 18;
 /// So many letters stand in a line of what is different.
@@ -22,7 +24,8 @@ impl Told<'_> {
         told.extend(all.iter().filter(|card| card.grade() == Grade::Text));
         let withdrawn = self.newest.iter().flat_map(|newest| &newest.withdraw);
         let withdrawn: BTreeSet<&str> = withdrawn.map(|card| &*card.number).collect();
-        let mut lines = 0;
+        let held = self.held();
+        let mut lines = 2 * held.len().min(HELD_THERE);
         let mut cards = Vec::new();
         for card in &told {
             let changes = changes_for_crews(card);
@@ -38,8 +41,23 @@ impl Told<'_> {
                 "changes": changes, "notices": card.notices().join(", "),
             }));
         }
-        let values = json!({ "more": told.len() - cards.len(), "cards": cards });
+        let values = json!({
+            "more": told.len() - cards.len(), "cards": cards,
+            "held": held.iter().take(HELD_THERE).collect::<Vec<_>>(),
+            "more_held": held.len().saturating_sub(HELD_THERE),
+        });
         page("notice-to-crews", "Notice to crews", values)
+    }
+
+    /// The fittings that nobody may build until told, each with its newest notice.
+    fn held(&self) -> Vec<String> {
+        let all = self.prepared.catalogue.fittings.values();
+        let held = all.filter(|fitting| fitting.status == Status::OnHold).map(|fitting| {
+            let newest = fitting.notices.iter().max_by_key(|notice| notice.date);
+            let notice = newest.map(|notice| format!(" ({}: {})", notice.number, notice.title));
+            format!("{} {}{}", fitting.number, fitting.name, notice.unwrap_or_default())
+        });
+        held.collect()
     }
 }
 

@@ -29,10 +29,12 @@ fn overdue(found: &FollowUp<'_>) -> usize {
 
 fn line(place: &Affected<'_>, numerals: Numerals) -> Value {
     let installed = place.installed;
+    let in_doubt = place.reasons.iter().any(|reason| reason.kind.is_doubt());
+    let otherwise = |words: &str| if in_doubt { words.to_owned() } else { String::new() };
     json!({
         "place": installed.place, "number": installed.fitting.number, "title": installed.fitting.name,
-        "overdue": place.is_overdue, "due": place.due.map(|day| day.to_string()).unwrap_or_default(),
-        "factor": place.working_factor.map(|factor| numerals.fixed(factor, 1)).unwrap_or_default(),
+        "overdue": place.is_overdue, "due": place.due.map_or_else(|| otherwise("now"), |day| day.to_string()),
+        "factor": place.working_factor.map_or_else(|| otherwise("not known"), |factor| numerals.fixed(factor, 1)),
         "slip": installed.slip, "reasons": place.reasons.iter().map(|reason| &reason.words).collect::<Vec<_>>(),
     })
 }
