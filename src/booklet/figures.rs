@@ -92,13 +92,15 @@ fn staged_steps<'f>(
 /// What each of these wrong parts does in a fitting, beside what its own does.
 pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &[&Case]) -> Vec<Value> {
     if let Some(hashes) = booklet.outlines {
-        let parts: Vec<_> =
-            wrong.iter().map(|case| (hashes.part(&case.part), &case.outcome, case.summary.words())).collect();
+        let parts: Vec<_> = wrong
+            .iter()
+            .map(|case| (hashes.part(&case.part), &case.outcome, case.words_side_by_side()))
+            .collect();
         return vec![outline(booklet, &(hashes.fitting_as_drawn(fitting), limits(booklet), parts))];
     }
     let room = room(booklet, BESIDE_EACH_OTHER_ROOM);
     let drawn = wrong.iter().map(|case| {
-        let words = case.summary.words();
+        let words = case.words_side_by_side();
         let drawing = side_by_side(fitting, limits(booklet), &case.part, &case.outcome, words, &room);
         figure(&format!("{}-with-{}", fitting.number, case.part.number), &drawing)
     });
@@ -107,7 +109,8 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
 
 /// What a wrong part does where it is worst, large enough to be taught from.
 pub(super) fn taught(booklet: &Booklet<'_>, case: &Case) -> Value {
-    let (fitting, part, outcome, words) = (&case.fitting, &case.part, &case.outcome, case.summary.words());
+    let (fitting, part, outcome, words) =
+        (&case.fitting, &case.part, &case.outcome, case.words_side_by_side());
     if let Some(hashes) = booklet.outlines {
         let records = (hashes.fitting_as_drawn(fitting), hashes.part(part));
         return outline(booklet, &(records, outcome, words, limits(booklet)));

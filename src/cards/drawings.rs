@@ -93,7 +93,8 @@ impl<'a> Drawings<'a> {
         let (width, height) = catalogue.settings.card.trim();
         let options = self.options(width - Length::from_mm(8.0), height * 0.225);
         let limits = &catalogue.settings.limits;
-        Some(side_by_side(fitting, limits, &case.part, &case.outcome, case.summary.words(), &options))
+        let words = case.words_side_by_side();
+        Some(side_by_side(fitting, limits, &case.part, &case.outcome, words, &options))
     }
 
     /// The drawing of this name, at most so large.

@@ -1,20 +1,18 @@
 //! What a check that fails calls for: before the line is tensioned, and under tension.
 
 use super::{IfWrongFacts, Values};
-use crate::catalogue::{CardKey, Family, Fitting, Role, Wording};
+use crate::catalogue::{Family, Fitting, Role, Wording};
 
 /// Under tension nothing is loosened, whatever the family.
 const UNDER_LOAD: &str = "stop, do not loosen, keep clear; take the load on a puller first";
 
-/// What the record says, else the words of the family. Nothing is said of tension where the record says that the
-/// fitting never has any.
+/// What the record says, else the words of the family. What is done under tension is said of a fitting that never should
+/// have any, too: one that is found there must not be cut off or opened.
 pub(super) fn if_wrong(fitting: &Fitting, values: &Values) -> IfWrongFacts {
     let stated = |wording: &Option<Wording>| wording.as_ref().map(|wording| values.filled(&wording.text));
-    let slack = fitting.complete_without.keys.contains(&CardKey::LineTensionMax);
-    let under_load = if slack { String::new() } else { UNDER_LOAD.to_owned() };
     IfWrongFacts {
         before_load: stated(&fitting.if_wrong.before_load).unwrap_or_else(|| before_load(fitting).to_owned()),
-        under_load: stated(&fitting.if_wrong.under_load).unwrap_or(under_load),
+        under_load: stated(&fitting.if_wrong.under_load).unwrap_or_else(|| UNDER_LOAD.to_owned()),
     }
 }
 

@@ -87,6 +87,14 @@ pub struct Case {
     pub comes: Consequence,
 }
 
+impl Case {
+    /// What the fitting's own part comes to, and what this one does: as a drawing of both says it.
+    #[must_use]
+    pub fn words_side_by_side(&self) -> [&'static str; 2] {
+        [Summary::of_own(&self.fitting, self.part.role), self.summary].map(Summary::words)
+    }
+}
+
 /// A fitting built with every part of another that decides.
 #[derive(Debug, Clone)]
 pub struct Kit {

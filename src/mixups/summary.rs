@@ -1,6 +1,6 @@
 //! What a case comes to: one summary, whose words every card, page, drawing, list and message uses.
 
-use crate::catalogue::Status;
+use crate::catalogue::{Fitting, Role, Status};
 use crate::grip::{Outcome, Verdict};
 
 /// What a case comes to.
@@ -88,6 +88,16 @@ impl Summary {
             Verdict::Marginal => Self::MayHold,
             Verdict::Grips => Self::NotProven,
             Verdict::Unknown => Self::NotKnown,
+        }
+    }
+
+    /// Of a fitting's own part of a role.
+    #[must_use]
+    pub fn of_own(fitting: &Fitting, role: Role) -> Self {
+        let own = fitting.items.iter().map(|item| &item.part).find(|part| part.role == role);
+        match own.map(|part| part.status) {
+            Some(Status::Withdrawn | Status::Superseded) => Self::Withdrawn,
+            _ => Self::Right,
         }
     }
 

@@ -56,7 +56,7 @@ pub fn seen(comes: &Consequence, fitting: &Fitting, stamp: &str, numerals: Numer
         (SeenBy::Measurement, _) => shows(comes, fitting, numerals),
         (SeenBy::Mark, Some(mark)) => format!("Only its mark shows: {}.", mark.words()),
         _ if stamp.is_empty() => "Nothing shows from outside.".into(),
-        _ => format!("Nothing shows from outside. Read the stamp before closing: {stamp} is wrong here."),
+        _ => format!("Nothing shows from outside. Before closing: stamp {stamp} is wrong."),
     }
 }
 

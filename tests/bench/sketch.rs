@@ -63,7 +63,7 @@ fn main() {
         times.time(format!("{}, ends", body.body.name), || end_views(&body.body, &body.parts, &page));
         let beside = room(&fonts, 91.0, 44.0);
         for case in body.cases.iter().filter(|case| case.danger) {
-            let (limits, words) = (&catalogue.settings.limits, case.summary.words());
+            let (limits, words) = (&catalogue.settings.limits, case.words_side_by_side());
             times.time(format!("{} with {}", case.fitting.number, case.part.number), || {
                 side_by_side(&case.fitting, limits, &case.part, &case.outcome, words, &beside)
             });

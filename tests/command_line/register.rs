@@ -97,7 +97,9 @@ fn refusals_leave_the_register_as_it_was() {
     let told = run.issue("e1", &["--approved-by", "A. Reed"], 2);
     assert!(told.contains("the argument '--approved-by"), "{told}");
     let told = run.issue("E1", &["--reissue", "F-2"], 2);
-    for said in ["edition e1 is on the register", "nothing says why", "no card F-2", "did you mean F-1?"] {
+    for said in
+        ["edition e1 has been on the register", "nothing says why", "no card F-2", "did you mean F-1?"]
+    {
         assert!(told.contains(said), "{said} in {told}");
     }
     run.edit("parts/parts.yaml", "stamp: \"12.5\"", "stamp: \"12.7\"");

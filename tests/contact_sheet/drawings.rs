@@ -58,8 +58,14 @@ fn of_body(body: &BodyMixups, limits: &Limits, fonts: &Fonts, all: &mut Vec<Show
     for case in body.cases.iter().filter(|case| !case.right) {
         let of = format!("{} beside {}", case.part.number, case.fitting.number);
         for room in [room(fonts, 90.0, 36.0), room(fonts, 150.0, 60.0)] {
-            let drawing =
-                side_by_side(&case.fitting, limits, &case.part, &case.outcome, case.summary.words(), &room);
+            let drawing = side_by_side(
+                &case.fitting,
+                limits,
+                &case.part,
+                &case.outcome,
+                case.words_side_by_side(),
+                &room,
+            );
             all.push(shown(&of, drawing, &room));
         }
     }

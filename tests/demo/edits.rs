@@ -52,7 +52,7 @@ const VALUES: &[Edit] = &[
         then: &[Finds("stand-out-grows-under-tension", "")] },
     Edit { record: "wedge-50", was: "torque_Nm: { min: 30, max: 35 }", is: "torque_Nm: { min: 300, max: 350 }",
         then: &[Finds("torque-above-bolt-strength", "")] },
-    Edit { record: "collet-41", was: "Grease. Screw {torque}.", is: "Grease. Screw to 80–90 N·m.",
+    Edit { record: "collet-41", was: "Grease thread. Screw {torque}.", is: "Grease thread. Screw to 80–90 N·m.",
         then: &[Finds("text-contradicts-record", "ST-4120")] },
     Edit { record: "collet-41", was: "{mark}, {stamp} before closing", is: "stamp BZ2 14.0 before closing",
         then: &[Finds("text-contradicts-record", "ST-4110")] },

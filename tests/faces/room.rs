@@ -104,8 +104,8 @@ fn full_contact_wire(row: &str) -> MemoryWorld {
     let (procedures, fittings) = ("procedures/dead-ends.yaml", "fittings/wedge-dead-ends.yaml");
     let fuller = read(procedures)
         .replace(
-            "Paint a slip mark.\", stage: seated }\n",
-            "Paint a slip mark.\", stage: seated }\n  - { text: \"Tension, wait 10 min: {tensioned}, {draw_in} in.\", stage: seated }\n",
+            "Paint slip mark.\", stage: seated }\n",
+            "Paint slip mark.\", stage: seated }\n  - { text: \"Tension, wait 10 min: {tensioned}, {draw_in} in.\", stage: seated }\n",
         )
         .replace(
             "  - Slip mark moved\n  - Kink, notch\n",

@@ -33,7 +33,10 @@ fn each_refusal_has_its_reason_and_all_are_told_at_once() {
         change(&mut asked);
         refused(&desk, &asked)
     };
-    assert_eq!(bad(&|asked| asked.edition = "1".into()), ["edition 1 is on the register since 2026-11-25"]);
+    assert_eq!(
+        bad(&|asked| asked.edition = "1".into()),
+        ["edition 1 has been on the register since 2026-11-25"]
+    );
     assert_eq!(
         bad(&|asked| asked.date = "2026-11-24".parse().unwrap()),
         ["the date 2026-11-24 is earlier than that of edition 1, 2026-11-25"]

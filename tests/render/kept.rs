@@ -79,8 +79,8 @@ fn whatever_changes_the_bytes_are_those_of_a_clean_run() {
         ("procedures/collet.yaml", "Seat cone {mark}.", "Seat the cone {mark}."),
         (
             "procedures/collet.yaml",
-            "\"Grease. Screw {torque}.\"",
-            "{ text: \"Grease. Screw {torque}.\", stage: entered }",
+            "\"Grease thread. Screw {torque}.\"",
+            "{ text: \"Grease thread. Screw {torque}.\", stage: entered }",
         ),
         ("procedures/collet.yaml", "Second person reads mark", "A second person reads mark"),
         ("procedures/collet.yaml", "Slip mark has moved", "Slip mark is gone"),

@@ -29,7 +29,7 @@ pub(in crate::cards) fn of_card(
     let foot_lines = foot_lines(facts, standing, settings);
     let mut values = object(json!({
         "number": facts.number, "title": facts.title, "status": facts.status_words, "caution": facts.caution,
-        "barred": facts.status != Status::Current, "before_work": facts.before_work,
+        "barred": facts.status != Status::Current, "before_work": facts.before_work, "in_service": "",
         "owner": settings.owner, "foot": foot(standing, copy, settings), "foot_words": foot_lines.join(" "),
         "foot_lines": foot_lines.iter().map(|text| json!({ "text": text })).collect::<Vec<_>>(),
     }));
@@ -72,7 +72,9 @@ fn foot_lines(facts: &CardFacts, standing: &Standing, settings: &Settings) -> Ve
         history.push(prefixed("notice ", &notices.join(", ")));
         history.push(prefixed("in force from ", fitting.in_force_from()));
         history.push(prefixed("replaces ", &fitting.supersedes.join(", ")));
-        history.push(fitting.in_service.clone().unwrap_or_default());
+        // What must not be built says below its status what becomes of those in the line.
+        let standing = fitting.in_service.clone().filter(|_| facts.status == Status::Current);
+        history.push(standing.unwrap_or_default());
     }
     match standing {
         Standing::Draft => history.push(dated(settings.date)),
@@ -121,13 +123,14 @@ fn of_fitting(facts: &FittingFacts) -> Map<String, Value> {
 fn conductor(facts: &ConductorFacts) -> Value {
     let built = listed(&[&facts.material, &facts.build]);
     let measured = listed(&[&facts.diameter, &facts.section]);
-    let nominal = prefixed("nominal ", facts.nominal.as_deref().unwrap_or_default());
-    let neck = prefixed("neck ", facts.neck.as_deref().unwrap_or_default());
+    let nominal = prefixed("nominal\u{a0}", facts.nominal.as_deref().unwrap_or_default());
+    let neck = prefixed("neck\u{a0}", facts.neck.as_deref().unwrap_or_default());
     let identity = facts.identity.iter().map(|(name, text)| json!({ "name": name, "text": text }));
     json!({
         "id": facts.id, "name": facts.name, "built": built, "measured": measured, "sized": listed(&[&nominal, &neck]),
         "nominal": facts.nominal.clone().unwrap_or_default(), "neck": facts.neck.clone().unwrap_or_default(),
-        "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "alike": facts.alike, "wear": facts.wear.as_ref().map(wear::wear),
+        "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "alike": facts.alike,
+        "drum_tag_tells": facts.drum_tag_tells, "wear": facts.wear.as_ref().map(wear::wear),
     })
 }
 

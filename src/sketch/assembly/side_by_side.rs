@@ -21,14 +21,15 @@ use std::sync::Arc;
 /// solid ink and its size, shut slits drawn shut, the right part's edge in dashes; how far each stands out; the marks of
 /// both. Where neither gap nor stand-out differs so that it can be seen on site, it says so.
 ///
-/// `limits` are those of the catalogue that the fitting is from; `summary` is what the mix-up comes to.
+/// `limits` are those of the catalogue that the fitting is from; `words` are what the fitting's own part comes to, and what
+/// the wrong one does.
 #[must_use]
 pub fn side_by_side(
     fitting: &Fitting,
     limits: &Limits,
     wrong: &Part,
     outcome: &Outcome,
-    summary: &str,
+    words: [&str; 2],
     options: &Options,
 ) -> Drawing {
     let (right, other) = (Setup::of(fitting, limits), Setup::with(fitting, wrong, outcome));
@@ -36,7 +37,7 @@ pub fn side_by_side(
     let contacts = Contact::pair(&right, &other).filter(|(_, wrong)| wrong.gap.is_some());
     let outs = [&right, &other].map(|setup| setup.outcome.as_ref().and_then(|outcome| outcome.stand_out));
     let same = contacts.is_none() && looks_right(outcome, outs, limits.visible_stand_out);
-    let compared = Compared { own, wrong, contacts, outs: stand_outs(outs), summary, same };
+    let compared = Compared { own, wrong, contacts, outs: stand_outs(outs), words, same };
     let scale = compared.scale(options);
     let draft = compared.compose(options, scale);
     draft.finish(compared.caption(fitting, scale, options))
@@ -66,7 +67,7 @@ struct Compared<'a> {
     wrong: &'a Part,
     contacts: Option<(Contact, Contact)>,
     outs: Option<[Length; 2]>,
-    summary: &'a str,
+    words: [&'a str; 2],
     /// Whether nothing differs that can be seen.
     same: bool,
 }
@@ -95,7 +96,6 @@ impl Compared<'_> {
         let (size, half) = (draft.size(), options.width.mm() / 2.0);
         let margin = draft.lettering().width("00.0 mm") + 0.6 * size;
         let parts = [self.own.map(|part| &**part), Some(self.wrong)];
-        let words = ["right part", self.summary];
         for (index, part) in parts.into_iter().enumerate() {
             let left = index as f64 * half + 0.3;
             let mut top = 0.3;
@@ -111,7 +111,7 @@ impl Compared<'_> {
                 stand_out(&mut draft, at(left, top), outs[index], part);
                 top += 3.6 * size;
             }
-            named(&mut draft, at(left, top), part, words[index]);
+            named(&mut draft, at(left, top), part, self.words[index]);
         }
         if self.same {
             let place = at(0.3, -0.8 * size);
@@ -139,7 +139,7 @@ impl Compared<'_> {
             title: format!("{} and the wrong part {}", fitting.name, self.wrong.number),
             description: format!(
                 "{}, {}: {}.{gap}{outs}{same}",
-                self.wrong.number, self.wrong.name, self.summary
+                self.wrong.number, self.wrong.name, self.words[1]
             ),
         }
     }

@@ -42,7 +42,7 @@ fn drawn(bore: f64) -> Drawing {
     let (fitting, cone, limits, fonts) = (dead_end(), cone(bore), limits(), fonts());
     let outcome = outcome(&fitting, &cone, &limits);
     let room = Options::new(&fonts, mm(97.0), mm(33.0));
-    side_by_side(&fitting, &limits, &cone, &outcome, "closes, holds nothing", &room)
+    side_by_side(&fitting, &limits, &cone, &outcome, ["right part", "closes, holds nothing"], &room)
 }
 
 /// Three slits of 1.0 mm close a bore by 3 × 1.0 / π = 0.95 mm: of 14.3 − 12.5 = 1.8 mm, 0.85 mm are left.
@@ -100,7 +100,14 @@ fn where_nothing_differs_that_is_seen_on_site_it_is_said() {
         let limits = limits_of(&format!("limits: {{ visible_stand_out_mm: {visible} }}"));
         let outcome = outcome(&fitting, &cone, &limits);
         let room = Options::new(&fonts, mm(97.0), mm(33.0));
-        side_by_side(&fitting, &limits, &cone, &outcome, "fits, looks right, not proven", &room)
+        side_by_side(
+            &fitting,
+            &limits,
+            &cone,
+            &outcome,
+            ["right part", "fits, looks right, not proven"],
+            &room,
+        )
     };
     let (blunt, keen) = (drawn("4"), drawn("0.5"));
     assert!(blunt.body.contains("Nothing differs to see") && !keen.body.contains("Nothing differs"));
