@@ -29,7 +29,7 @@ pub struct Affected<'a> {
     pub due: Option<Date>,
     /// Whether that day lies before the date of the catalogue, or it was to be stopped at once.
     pub is_overdue: bool,
-    /// How many times its line tension it holds.
+    /// How many times its line tension it holds; `None` where that is not known, as of one that may hold a wrong part.
     pub working_factor: Option<f64>,
 }
 

@@ -210,6 +210,13 @@ async function hand(browser, site) {
     await page.locator("[name=one]").fill("150");
     holds((await answer.textContent()).includes("stop"), await answer.textContent());
   });
+  /* The demo has a bronze and a copper messenger of 19 wires and 14.0 mm: with a caliper, magnet and file they are the same. */
+  await check("conductors that nobody can tell apart by hand mean stop", async () => {
+    await page.locator("[name=one]").fill("14");
+    await page.locator("[name=wires]").fill("19");
+    const said = await answer.textContent();
+    holds(said.startsWith("Stop: 2 conductors fit") && said.includes("Read the drum tag or the line record."), said);
+  });
   await check("clearing clears", async () => {
     await page.locator("[data-tool=hand] [name=clear]").click();
     await page.waitForFunction(() => document.querySelector("[data-tool=hand] .answer").textContent === "");

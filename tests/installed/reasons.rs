@@ -29,6 +29,8 @@ fn the_demo_follows_up_what_was_put_into_it() {
     // wider wire runs to the end of its travel, 12 mm.
     assert_eq!(places[0]["reasons"][0]["inside"], serde_json::json!(["ST-4103", "ST-4121"]));
     assert_eq!(places[1]["reasons"][0]["inside"], serde_json::json!(["ST-4203"]));
+    // What may be a wrong part holds nobody knows how much.
+    assert!(places[..2].iter().all(|place| place.get("working_factor").is_none()), "{places:?}");
     // By hand: 66 kN over 16 kN.
     assert_eq!(places[2]["working_factor"], 4.125);
     assert_eq!((&places[2]["due"], &places[2]["overdue"]), (&"2027-01-31".into(), &false.into()));
@@ -47,7 +49,7 @@ fn what_is_overdue_by_the_catalogues_date_comes_first_and_the_least_factor_befor
     let line = Line::of(&[("installed/a.csv", list.as_bytes())]);
     let order =
         |line: &Line| kinds(&line.follow_up(None)).into_iter().map(|(place, _)| place).collect::<String>();
-    // Working factors by hand: a 44/13 = 3.4, b 83.5/22 = 3.8.
+    // Of a and b no factor is known: they come as they are listed.
     assert_eq!(order(&line), "abdec");
     let line = Line::of(&[("installed/a.csv", list.as_bytes()), ("catalogue.yaml", later.as_bytes())]);
     assert_eq!(order(&line), "deabc");

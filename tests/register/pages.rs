@@ -310,6 +310,9 @@ fn a_hold_that_waits_to_be_issued_stands_in_the_list_of_current_cards() {
         assert!(lines.contains("on hold: stop until told") && !lines.contains("current"), "{file}: {lines}");
         assert!(FILES[file].lines().any(|line| line.contains("F-5") && line.contains("current")), "{file}");
     }
+    let crews = "notice-to-crews.html";
+    assert!(made[crews].contains("F-5 Fifth &amp; last (N-2: Hold the fifth)"), "{}", made[crews]);
+    assert!(!FILES[crews].contains("On hold"), "{}", FILES[crews]);
 }
 
 /// A holder that is to have fewer copies than before still has the others: what it has is the most that any edition gave
