@@ -18,10 +18,11 @@ use crate::units::{Angle, Length};
 /// tolerances outside/cos α)/tan α. In this order: will not enter if the conductor exceeds the throat or
 /// not even its centre goes through the hole; tip contact if the half-angles differ by more than 0.25°;
 /// closes without gripping if all wires go through or z − Δz > travel; stands proud if z + Δz < 0;
-/// marginal if z − Δz < 0 or z + Δz > travel, each with the travel's tolerance; where slits are stated core not held if the hole can't
-/// shut on the inner wires, hole − inner − τ > n·w/π, and marginal if hole − inner + τ is, τ the
-/// tolerances of hole and inner wires; else grips. A set that goes through the hole only within the
-/// tolerances, and a conductor that goes through the throat only within the tolerances, grips marginally at best.
+/// marginal if z − Δz < 0 or z + Δz > travel, each with the travel's tolerance; where slits are stated core
+/// not held if the hole can't shut on the inner wires, hole − inner − τ > n·w/π, and marginal if
+/// hole − inner + τ is, τ the tolerances of hole and inner wires; else grips. Where the inner wires go
+/// through the hole, or the conductor through the throat, for some sizes within the tolerances alone, it
+/// grips marginally at best.
 /// Stand-out = −min(z, travel). First principles.
 ///
 /// A rope, a grooved wire or a profile has no layers to part: unknown. There is always one outcome.

@@ -11,8 +11,9 @@ use crate::units::Length;
 /// One flank tapers at α, the wire lies along the straight wall: z = (mouth − thickness − t)/tan α, t
 /// the overall diameter, or a grooved wire's width or height as `bears_on` says; ± Δz = their stated
 /// tolerances / tan α. In this order: tip contact if the tapers differ by more than 0.25°; will not
-/// enter if even the deepest end stands out by more than the wedge's length with its tolerance; closes without gripping if
-/// z − Δz > travel; stands proud if z + Δz < 0; marginal if z − Δz < 0 or z + Δz > travel; else grips.
+/// enter if even the deepest end stands out by more than the wedge's length with its tolerance; closes
+/// without gripping if z − Δz > travel; stands proud if z + Δz < 0; marginal if z − Δz < 0 or
+/// z + Δz > travel, each with the travel's tolerance; else grips.
 /// Stand-out of the wedge's end = −min(z, travel). First principles.
 ///
 /// ```

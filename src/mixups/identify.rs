@@ -78,7 +78,8 @@ pub struct Candidate {
     pub conductor: Arc<Conductor>,
     /// The fittings for it that may be used.
     pub fittings: Vec<Arc<Fitting>>,
-    /// How far its overall diameter is from the reading; of a contact wire that may be worn, its width or the nearest height.
+    /// How far its overall diameter is from the reading; of a contact wire that may be worn, its width or the nearest
+    /// height.
     pub difference: Length,
     /// What would tell it from the other candidates, or that nothing by hand does.
     pub tell_apart: Vec<String>,

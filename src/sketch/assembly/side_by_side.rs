@@ -21,8 +21,8 @@ use std::sync::Arc;
 /// solid ink and its size, shut slits drawn shut, the right part's edge in dashes; how far each stands out; the marks of
 /// both. Where neither gap nor stand-out differs so that it can be seen on site, it says so.
 ///
-/// `limits` are those of the catalogue that the fitting is from; `words` are what the fitting's own part comes to, and what
-/// the wrong one does.
+/// `limits` are those of the catalogue that the fitting is from; `words` say what the fitting's own part comes to, then the
+/// wrong one.
 #[must_use]
 pub fn side_by_side(
     fitting: &Fitting,
