@@ -9,7 +9,7 @@ from pathlib import Path
 
 from measure import CARDS, SHEETS, bars, boxes, check, cut_lines, marked_cards, sound
 from pdf import Pdf, run
-from structure import read_alike, structure
+from structure import structure
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
@@ -21,7 +21,6 @@ FINE = 2540
 def demo_as_rendered(output):
     """The demo as it is rendered from `content`: A7 upright on A4, over the long edge."""
     measured("demo", output, ("A7", "portrait"), "long-edge")
-    read_alike("demo", Pdf(output / "sheets" / "cards.pdf"))
 
 
 def demo_in_every_size(program, work):
@@ -122,17 +121,17 @@ def printed(name, pdf, faces, sheet, upright_flip):
     """Every card where its place on the sheet is, with all of its texts in reading order."""
     waiting = list(faces.items())
     for page in range(0, len(pdf.pages), 2):
-        for place in places(pdf, page, sheet):
-            if not waiting:
-                break
-            number, (front, back) = waiting.pop(0)
-            left, top, right, bottom = place
+        fronts, backs = [], []
+        for left, top, right, bottom in places(pdf, page, sheet)[: len(waiting)]:
+            _, (front, back) = waiting.pop(0)
             if upright_flip:
                 behind = (sheet[0] - right, top, sheet[0] - left, bottom)
             else:
                 behind = (left, sheet[1] - bottom, right, sheet[1] - top)
-            in_order(f"{name}: {front.name}", pdf, page, place, front)
-            in_order(f"{name}: {back.name}", pdf, page + 1, behind, back)
+            fronts.append((front, (left, top, right, bottom)))
+            backs.append((back, behind))
+        in_order(f"{name}: page {page + 1}", pdf, page, fronts)
+        in_order(f"{name}: page {page + 2}", pdf, page + 1, backs)
     check(f"{name}: every card lies on a sheet", not waiting, [number for number, _ in waiting])
 
 
@@ -151,17 +150,27 @@ def cropped(pdf, page, place, mode):
     return run("pdftotext", *options, pdf.path, "-").decode()
 
 
-def in_order(name, pdf, page, place, face):
-    """All texts of a face and nothing else, in reading order.
+def in_order(name, pdf, page, placed):
+    """All texts of a page's faces and nothing else, in reading order, each face where its card is cut.
 
     `-raw` keeps the order of the page's content, which is what a reader of the page meets: it must be that of
-    the face, text by text. `-layout` orders by place: cells of a row share a line, and so do blocks beside each
+    the faces, text by text. `-layout` orders by place: cells of a row share a line, and so do blocks beside each
     other, so there every text must stand whole in a line, and lines of one block must follow each other down.
     """
-    raw = cropped(pdf, page, place, "-raw")
-    said = "".join(face.texts)
+    ends = list(zip(*(place for _, place in placed)))
+    raw = cropped(pdf, page, (min(ends[0]), min(ends[1]), max(ends[2]), max(ends[3])), "-raw")
+    said = "".join(text for face, _ in placed for text in face.texts)
     check(f"{name}: its texts come in reading order", bare(raw) == bare(said), apart(raw, said))
-    lines = [bare(line) for line in cropped(pdf, page, place, "-layout").splitlines()]
+    for face, place in placed:
+        in_place(f"{name}: {face.name}", pdf, page, place, face)
+
+
+def in_place(name, pdf, page, place, face):
+    """The texts of one face where its card is cut."""
+    layout = cropped(pdf, page, place, "-layout")
+    lines = [bare(line) for line in layout.splitlines()]
+    here, said = sorted(bare(layout)), sorted(bare("".join(face.texts)))
+    check(f"{name}: where it is cut stand its letters alone", here == said, apart("".join(here), "".join(said)))
     for block in face.blocks:
         lost = [text for text in block if not any(bare(text) in line for line in lines)]
         check(f"{name}: every text stands whole in a line", not lost, lost)

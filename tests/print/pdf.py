@@ -81,6 +81,7 @@ class Pdf:
         return width, height, [bytes(pixels[row * width : (row + 1) * width]) for row in range(height)]
 
 
+DIGITS = b"+-.0123456789"
 TOKEN = re.compile(rb"\((?:[^()\\]|\\.)*\)|<<|>>|<[0-9A-Fa-f\s]*>|\[|\]|/[^\s/\[\]()<>]+|[^\s/\[\]()<>]+")
 NUMBER = re.compile(rb"[-+]?(?:\d+\.?\d*|\.\d+)$")
 
@@ -89,7 +90,7 @@ def paths(content):
     """Follows the operators that move, draw and transform."""
     matrix, saved, numbers, points = (1, 0, 0, 1, 0, 0), [], [], []
     for token in TOKEN.findall(content):
-        if NUMBER.match(token):
+        if token[0] in DIGITS and NUMBER.match(token):
             numbers.append(float(token))
             continue
         if token == b"q":

@@ -58,7 +58,10 @@ def marked_texts(pdf, page):
             said = "".join(font[codes[at : at + 2]] for at in range(0, len(codes), 2))
             inside = next((number for number in reversed(open_pieces) if number is not None), None)
             texts[inside] = texts.get(inside, "") + said
-        before = before + [token] if not token.isalpha() and token not in (b"f*", b"B*") else []
+        if token.isalpha() or token in (b"f*", b"B*"):
+            before = []
+        else:
+            before.append(token)
     return texts
 
 
