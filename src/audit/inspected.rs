@@ -1,7 +1,7 @@
 //! What the rules on fittings, parts and marks share.
 
 use super::Context;
-use crate::catalogue::{Conductor, Fitting, Part, Status, Wording};
+use crate::catalogue::{Conductor, Fitting, Part, Wording};
 use crate::colour::Mark;
 use crate::diagnostics::{Finding, Place, Severity};
 use crate::mixups::{alike_in_place, marks};
@@ -17,7 +17,7 @@ pub(super) fn built<'a>(context: Context<'a>) -> impl Iterator<Item = &'a Arc<Fi
 
 /// Whether a fitting is built today.
 pub(super) fn is_built(fitting: &Fitting) -> bool {
-    matches!(fitting.status, Status::Current | Status::OnHold)
+    !fitting.status.is_out_of_use()
 }
 
 /// A finding on a field of a fitting.

@@ -1,7 +1,7 @@
 //! What the card of a fitting must not lack, by its family.
 
 use super::words;
-use crate::catalogue::{CardKey, Catalogue, Family, Fitting, Item, Limits, Part, Role, StandOutFrom, Status};
+use crate::catalogue::{CardKey, Catalogue, Family, Fitting, Item, Limits, Part, Role, StandOutFrom};
 use crate::grip::{Geometry, rope_grips};
 use crate::mixups::{Mixups, proven_in};
 
@@ -17,7 +17,7 @@ pub fn lacking(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> Vec
 /// The same, whatever the record says that it has no need of.
 #[must_use]
 pub fn unstated(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardKey> {
-    if !matches!(fitting.status, Status::Current | Status::OnHold) {
+    if fitting.status.is_out_of_use() {
         return Vec::new();
     }
     let look = Look { fitting, catalogue, mixups };

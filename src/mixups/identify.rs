@@ -5,7 +5,7 @@ use super::clues::{Signs, common_json, signs};
 use super::features::{Scratch, Shape};
 use super::json::number;
 use super::measured::{acceptance, limits, magnet_word, remarks, shape_word};
-use crate::catalogue::{Catalogue, Conductor, Fitting, Status};
+use crate::catalogue::{Catalogue, Conductor, Fitting};
 use crate::section::Magnetic;
 use crate::units::{Length, Numerals};
 use serde_json::{Value, json};
@@ -153,7 +153,7 @@ pub fn fittings_for<'a>(
     wire: &'a Conductor,
 ) -> impl Iterator<Item = &'a Arc<Fitting>> {
     let usable = catalogue.fittings.values();
-    let usable = usable.filter(|fitting| matches!(fitting.status, Status::Current | Status::OnHold));
+    let usable = usable.filter(|fitting| !fitting.status.is_out_of_use());
     usable.filter(|fitting| fitting.conductors.iter().any(|held| held.id == wire.id))
 }
 

@@ -95,17 +95,14 @@ impl Summary {
     #[must_use]
     pub fn of_own(fitting: &Fitting, role: Role) -> Self {
         let own = fitting.items.iter().map(|item| &item.part).find(|part| part.role == role);
-        match own.map(|part| part.status) {
-            Some(Status::Withdrawn | Status::Superseded) => Self::Withdrawn,
-            _ => Self::Right,
-        }
+        if own.is_some_and(|part| part.status.is_out_of_use()) { Self::Withdrawn } else { Self::Right }
     }
 
     /// What holds nothing is never proven: `proven` is false where geometry contradicts a proof.
     pub(super) fn of(outcome: &Outcome, right: bool, proven: bool, status: Status) -> Self {
         let would_hold = matches!(outcome.verdict, Verdict::Grips | Verdict::Marginal);
         match status {
-            Status::Withdrawn | Status::Superseded if right || proven || would_hold => Self::Withdrawn,
+            _ if status.is_out_of_use() && (right || proven || would_hold) => Self::Withdrawn,
             _ if right => Self::Right,
             Status::OnHold if proven => Self::Withdrawn,
             _ if proven => Self::ProvenHereToo,

@@ -4,7 +4,7 @@ use super::counted::Counted;
 use super::made::Making;
 use super::options::{Fault, Stage};
 use crate::cards;
-use crate::catalogue::{Holder, Status};
+use crate::catalogue::Holder;
 use crate::diagnostics::Findings;
 use crate::facts::CardFacts;
 use crate::register::copies_of;
@@ -28,7 +28,7 @@ impl Copy<'_> {
 
 /// All copies that a holder gets of these cards; none of what nobody may use any more.
 pub(super) fn of_holder<'a>(holder: &Holder, cards: &[&'a CardFacts]) -> Vec<Copy<'a>> {
-    let in_use = cards.iter().filter(|card| !matches!(card.status, Status::Withdrawn | Status::Superseded));
+    let in_use = cards.iter().filter(|card| !card.status.is_out_of_use());
     in_use.flat_map(|card| numbered(card, holder, copies_of(&holder.copies, &card.number))).collect()
 }
 

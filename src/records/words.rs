@@ -128,6 +128,15 @@ words! {
     /// Whether a record may be used.
     Status { Current = "current", OnHold = "on-hold", Withdrawn = "withdrawn", Superseded = "superseded" }
 }
+
+impl Status {
+    /// Whether nobody may use the record any more, now or later: what is on hold may come back.
+    #[must_use]
+    pub fn is_out_of_use(self) -> bool {
+        matches!(self, Self::Withdrawn | Self::Superseded)
+    }
+}
+
 words! {
     /// How a fitting works.
     Family {

@@ -2,7 +2,7 @@
 
 use super::copies::{HolderLists, lists};
 use super::difference::differences;
-use super::entry::{text_of, withdrawn};
+use super::entry::text_of;
 use super::explained::Explaining;
 use super::{CardChange, Change, REISSUED, Register, State};
 use crate::catalogue::{CardIssue, Catalogue, Grade};
@@ -105,7 +105,7 @@ fn sort_out(was: &State, is: &State, reasoned: bool, found: &mut Comparison) {
             continue;
         }
         let changed = explained(number, Some(before), Some(card), changes, &explaining, reasoned);
-        let list = if withdrawn(card.status) && !withdrawn(before.status) {
+        let list = if card.status.is_out_of_use() && !before.status.is_out_of_use() {
             &mut found.withdraw
         } else {
             &mut found.print_again

@@ -1,6 +1,5 @@
 //! Copies: who gets which, and who has which that are no longer good.
 
-use super::entry::withdrawn;
 use super::handed_out::{HandedOut, copies_of};
 use super::{Register, State};
 use crate::catalogue::{CardIssue, Catalogue, Edition};
@@ -129,7 +128,7 @@ fn to_print(
         let copies = wanted.saturating_sub(has);
         (copies > 0).then(|| CopiesOfCard { number: number.clone(), copies })
     };
-    is.iter().filter(|(_, card)| !withdrawn(card.status)).filter_map(copies).collect()
+    is.iter().filter(|(_, card)| !card.status.is_out_of_use()).filter_map(copies).collect()
 }
 
 /// A holder's id and name.
@@ -140,7 +139,7 @@ fn out(editions: &[Arc<Edition>], is: &State, catalogue: &Catalogue) -> BTreeMap
     let mut out: BTreeMap<Holder, Vec<CopiesOfIssue>> = BTreeMap::new();
     let handed_out = HandedOut::by(editions);
     for number in no_longer_good(editions, is) {
-        let good = is.get(number).filter(|card| !withdrawn(card.status)).map(|card| card.issue);
+        let good = is.get(number).filter(|card| !card.status.is_out_of_use()).map(|card| card.issue);
         for (holder, issues) in handed_out.of_card(number) {
             for (issue, copies) in issues.into_iter().filter(|(issue, _)| Some(*issue) != good) {
                 let copies = copies.saturating_sub(accounted_for(catalogue, holder, number, issue));
@@ -160,8 +159,9 @@ fn no_longer_good<'a>(editions: &'a [Arc<Edition>], is: &State) -> BTreeSet<&'a 
     let mut numbers = BTreeSet::new();
     for edition in editions {
         for (number, card) in &edition.cards {
-            let good = is.get(number).is_some_and(|now| now.issue == card.issue && !withdrawn(now.status));
-            if !good && !withdrawn(card.status) {
+            let good =
+                is.get(number).is_some_and(|now| now.issue == card.issue && !now.status.is_out_of_use());
+            if !good && !card.status.is_out_of_use() {
                 numbers.insert(number.as_str());
             }
         }

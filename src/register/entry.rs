@@ -1,11 +1,6 @@
 //! A card's line in an edition, looked at.
 
-use crate::catalogue::{CardIssue, Status};
-
-/// Whether nobody may use what the card is about any more.
-pub(super) fn withdrawn(status: Status) -> bool {
-    matches!(status, Status::Withdrawn | Status::Superseded)
-}
+use crate::catalogue::CardIssue;
 
 /// A text of a card by its name; empty where the card has none of it.
 pub(super) fn text_of(card: &CardIssue, name: &str) -> String {

@@ -1,6 +1,5 @@
 //! What editions handed out: the most copies of each issue of a card that each holder had by any of them.
 
-use super::entry::withdrawn;
 use crate::catalogue::Edition;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -35,7 +34,7 @@ impl<'a> HandedOut<'a> {
         let mut handed_out: BTreeMap<&str, BTreeMap<u32, u32>> = BTreeMap::new();
         let mut counted = None;
         for (edition, as_before) in self.editions.iter().zip(&self.as_before) {
-            let card = edition.cards.get(number).filter(|card| !withdrawn(card.status));
+            let card = edition.cards.get(number).filter(|card| !card.status.is_out_of_use());
             let before = std::mem::replace(&mut counted, card.map(|card| card.issue));
             let Some(card) = card.filter(|_| !(*as_before && before == counted)) else { continue };
             for holder in &edition.holders {
