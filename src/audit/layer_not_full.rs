@@ -3,15 +3,15 @@
 use super::Context;
 use super::conductors::warning;
 use crate::diagnostics::Findings;
-use crate::section::{Room, room};
+use crate::section::{LooseLayer, loose_layers};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for conductor in context.catalogue.conductors.values() {
-        for room in room(&conductor.construction).unwrap_or_default() {
-            let finding = warning(conductor, "layer-not-full", &room.field, room.message())
-                .found(room.wires.to_string())
-                .expected(room.expected());
-            findings.push(finding.help(Room::HELP));
+        for layer in loose_layers(&conductor.construction).unwrap_or_default() {
+            let finding = warning(conductor, "layer-not-full", &layer.field, layer.message())
+                .found(layer.wires.to_string())
+                .expected(layer.expected());
+            findings.push(finding.help(LooseLayer::HELP));
         }
     }
 }

@@ -4,7 +4,7 @@ use super::Context;
 use super::inspected::{built, on_fitting};
 use crate::catalogue::Role;
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::{Make, Verdict};
+use crate::grip::{HeldConstruction, Verdict};
 use crate::mixups::{Own, Summary, held, own, proven_in};
 use crate::units::Numerals;
 
@@ -34,7 +34,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 
 /// Screwed grips on a single strand have a finding of their own.
 fn is_stranded(own: &Own) -> bool {
-    held(&own.conductor).make == Make::StrandedRope
+    held(&own.conductor).make == HeldConstruction::StrandedRope
 }
 
 fn what(own: &Own, numerals: Numerals) -> String {

@@ -4,13 +4,14 @@ use super::Context;
 use super::inspected::{built, on_fitting};
 use crate::catalogue::Role;
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::Make;
+use crate::grip::HeldConstruction;
 use crate::mixups::held;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
         let Some(grip) = fitting.gripping().find(|item| item.part.role == Role::RopeGrip) else { continue };
-        for wire in fitting.conductors.iter().filter(|wire| held(wire).make != Make::StrandedRope) {
+        for wire in fitting.conductors.iter().filter(|wire| held(wire).make != HeldConstruction::StrandedRope)
+        {
             let message = format!(
                 "{} is for ropes of several strands, and {} is not such a rope",
                 grip.part.number, wire.id

@@ -1,7 +1,7 @@
 //! What a finished page is held to, and where in the layouts that which is wrong with it was written.
 
 use super::input::Booklet;
-use super::offline::{self, Expected, Fault};
+use super::offline::{self, Expected, OnlineUse};
 use super::pages::{Page, Subject};
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::facts::words;
@@ -22,7 +22,7 @@ impl Booklet<'_> {
         self.findings(&page.layout, &page.text, faults)
     }
 
-    fn faults(&self, subject: &Subject, text: &str) -> Vec<Fault> {
+    fn faults(&self, subject: &Subject, text: &str) -> Vec<OnlineUse> {
         let files: Vec<&str> =
             self.input.layouts.texts().filter_map(|path| path.rsplit('/').next()).collect();
         let ending =
@@ -70,7 +70,7 @@ impl Booklet<'_> {
         ]
     }
 
-    fn findings(&self, layout: &str, sheet: &str, faults: Vec<Fault>) -> Findings {
+    fn findings(&self, layout: &str, sheet: &str, faults: Vec<OnlineUse>) -> Findings {
         let mut findings = Findings::new();
         findings.extend(faults.into_iter().map(|fault| {
             let place = self.written(layout, sheet, &fault);
@@ -84,7 +84,7 @@ impl Booklet<'_> {
     }
 
     /// Where in the layouts a fault was written: in the page's own layout, else in the first of the user's that has it.
-    fn written(&self, layout: &str, sheet: &str, fault: &Fault) -> Place {
+    fn written(&self, layout: &str, sheet: &str, fault: &OnlineUse) -> Place {
         if layout.ends_with(".css") {
             let (line, column) = line_and_column(sheet, fault.at);
             return Place::at(FilePath::layouts(layout), line, column);

@@ -9,8 +9,8 @@ use crate::catalogue::{Conductor, Part, StandOutFrom};
 use crate::facts::Content;
 use crate::facts::words::unmeasured;
 use crate::mixups::{
-    BodyMixups, Consequence, Found, Inside, Interval, NONE_FITS, STAND_OUT_TOLERANCE, closed_by_name,
-    closed_json, closed_with,
+    BodyMixups, Consequence, Interval, Meaning, NONE_FITS, PossibleInside, STAND_OUT_TOLERANCE,
+    closed_by_name, closed_json, closed_with,
 };
 use crate::notes::address::Address;
 use crate::units::Numerals;
@@ -144,7 +144,7 @@ fn under_load(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -
     said.into_iter().map(capital).collect::<Vec<_>>().join(". ")
 }
 
-fn link(booklet: &Booklet<'_>, inside: &Inside) -> Value {
+fn link(booklet: &Booklet<'_>, inside: &PossibleInside) -> Value {
     match &inside.kit {
         Some(kit) => {
             let mut link = fitting_link(booklet, kit);
@@ -161,7 +161,7 @@ fn link(booklet: &Booklet<'_>, inside: &Inside) -> Value {
 }
 
 /// What it comes to, in these fittings where it does not come to the same in all.
-fn words(inside: &Inside, fittings: &[&str]) -> String {
+fn words(inside: &PossibleInside, fittings: &[&str]) -> String {
     let stamp = &inside.part.stamp;
     let stamp = if stamp.is_empty() { String::new() } else { format!(", stamp {stamp}") };
     let fittings = if fittings.is_empty() { String::new() } else { format!(" in {}", fittings.join(", ")) };
@@ -187,17 +187,17 @@ fn section(booklet: &Booklet<'_>, body: &BodyMixups) -> Value {
 }
 
 /// How it is drawn.
-fn class(inside: &Inside) -> &'static str {
+fn class(inside: &PossibleInside) -> &'static str {
     match inside.found {
-        Found::Hidden => "hidden-danger",
-        Found::Seen => "seen-danger",
-        Found::Other => "",
-        Found::Right => "right-part",
+        Meaning::Hidden => "hidden-danger",
+        Meaning::Seen => "seen-danger",
+        Meaning::Other => "",
+        Meaning::Right => "right-part",
     }
 }
 
 /// What it comes to in each fitting of the body on that conductor.
-fn comes<'b>(body: &'b BodyMixups, conductor: &Conductor, inside: &Inside) -> Vec<&'b Consequence> {
+fn comes<'b>(body: &'b BodyMixups, conductor: &Conductor, inside: &PossibleInside) -> Vec<&'b Consequence> {
     match &inside.kit {
         Some(built) => {
             let kits = body.kits.iter().filter(|kit| kit.kit.number == built.number);
@@ -211,8 +211,8 @@ fn comes<'b>(body: &'b BodyMixups, conductor: &Conductor, inside: &Inside) -> Ve
 }
 
 /// How somebody would notice a danger that nothing measured shows, as cards say it.
-fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'static str {
-    if inside.found != Found::Hidden {
+fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &PossibleInside) -> &'static str {
+    if inside.found != Meaning::Hidden {
         return "";
     }
     comes(body, conductor, inside).into_iter().find_map(unmeasured).unwrap_or_default()
@@ -220,7 +220,7 @@ fn noticed(body: &BodyMixups, conductor: &Conductor, inside: &Inside) -> &'stati
 
 /// A line of a table: a part or kit in the fittings in which it comes to the same, with where it stands out in each.
 struct Row {
-    inside: Inside,
+    inside: PossibleInside,
     noticed: &'static str,
     fittings: Vec<String>,
     seated: Vec<String>,
@@ -228,7 +228,7 @@ struct Row {
 }
 
 impl Row {
-    fn of(inside: Inside, noticed: &'static str, numerals: Numerals) -> Self {
+    fn of(inside: PossibleInside, noticed: &'static str, numerals: Numerals) -> Self {
         Self {
             noticed,
             fittings: vec![inside.fitting.number.clone()],

@@ -6,7 +6,7 @@ use super::input::Booklet;
 use super::view::{conductor_link, fact, facts, script_json};
 use crate::catalogue::{Conductor, WearBasis, WearLimits};
 use crate::section::{
-    Construction, Grooved, Profile, WearMarks, WearStage, WearTable, profile, wear_table, worn,
+    Construction, Grooved, Profile, WearHeights, WearStage, WearTable, profile, wear_table, worn,
 };
 use crate::units::{Area, Length};
 use serde_json::{Value, json};
@@ -33,8 +33,8 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 fn wire(booklet: &Booklet<'_>, conductor: &Conductor) -> Option<Value> {
     let Construction::Grooved(grooved) = &conductor.construction else { return None };
     let profile = profile(grooved).ok()?;
-    let marks = marks(conductor, &profile);
-    let table = wear_table(&profile, &marks).ok()?;
+    let heights = heights(conductor, &profile);
+    let table = wear_table(&profile, &heights).ok()?;
     let of = basis(conductor);
     let mut block = conductor_link(booklet, conductor);
     block["id"] = conductor.id.as_str().into();
@@ -47,9 +47,9 @@ fn wire(booklet: &Booklet<'_>, conductor: &Conductor) -> Option<Value> {
     Some(block)
 }
 
-fn marks(conductor: &Conductor, profile: &Profile) -> WearMarks {
+fn heights(conductor: &Conductor, profile: &Profile) -> WearHeights {
     let limits = conductor.wear.as_ref();
-    WearMarks {
+    WearHeights {
         basis: basis_area(conductor, profile),
         plan: limits.and_then(|limits| limits.plan_height),
         replace: limits.and_then(|limits| limits.replace_height),

@@ -1,6 +1,6 @@
 //! What an element asks of the layout library: sizes, gaps, padding and margins as its styles have them.
 
-use super::description::{Align, Content, Edges, Level, Measure, Node, Room, Track};
+use super::description::{Align, Content, Edges, Level, Measure, Node, Sizing, Track};
 use super::margins::{PUNCH, SAFE};
 use super::setting::Clear;
 use super::style::CardStyle;
@@ -136,7 +136,7 @@ fn padding(node: &Node, edges: Edges, card: &CardStyle) -> Rect<LengthPercentage
 /// How far from the trimmed corner what stands beside the punched hole begins.
 const BESIDE_PUNCH: f64 = PUNCH + 0.5 - SAFE;
 
-fn margin(room: &Room, placing: Placing) -> Rect<LengthPercentageAuto> {
+fn margin(room: &Sizing, placing: Placing) -> Rect<LengthPercentageAuto> {
     let over = |edge: bool| if edge { -SAFE } else { 0.0 };
     let edges = placing.edges;
     let (mut top, mut right, mut bottom, mut left) =

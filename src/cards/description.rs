@@ -17,7 +17,7 @@ pub(super) struct Node {
     pub at: Place,
     /// What it is to a reader, where it is a block of its own.
     pub block: Option<BlockHead>,
-    pub room: Room,
+    pub room: Sizing,
     /// Where what stands side by side in it meets.
     pub level: Level,
     /// The frame that it is painted with, by its name in the style.
@@ -55,7 +55,7 @@ impl BlockHead {
 
 /// What an element says of the room that it takes.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub(super) struct Room {
+pub(super) struct Sizing {
     pub width: Option<Measure>,
     /// The least that it may be narrowed to.
     pub least_width: Option<Measure>,

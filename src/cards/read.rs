@@ -1,6 +1,8 @@
 //! A filled layout read to a description.
 
-use super::description::{BlockHead, Content, DrawingRoom, Heights, Level, Node, Room, Swatch, Text, Track};
+use super::description::{
+    BlockHead, Content, DrawingRoom, Heights, Level, Node, Sizing, Swatch, Text, Track,
+};
 use super::elements::Reading;
 use super::style::CardStyle;
 use super::svg_source;
@@ -194,8 +196,8 @@ fn block(reading: &mut Reading<'_, '_>, names: &mut BTreeSet<String>) -> Option<
     Some(BlockHead { name: name.to_owned(), kind, field: field.to_owned(), says })
 }
 
-fn room(reading: &mut Reading<'_, '_>) -> Room {
-    Room {
+fn room(reading: &mut Reading<'_, '_>) -> Sizing {
+    Sizing {
         width: reading.measure("width"),
         least_width: reading.measure("least-width"),
         height: reading.measure("height"),

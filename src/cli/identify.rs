@@ -6,7 +6,8 @@ use super::report;
 use crate::catalogue::{self, Catalogue, Fitting};
 use crate::facts::words;
 use crate::mixups::{
-    self, Candidate, Closed, ClosedAnswer, Identified, Pull, Readings, STAND_OUT_TOLERANCE, Scratch, Shape,
+    self, Candidate, Closed, ClosedAnswer, Identified, LineLoad, Readings, STAND_OUT_TOLERANCE, Scratch,
+    Shape,
 };
 use crate::section::Magnetic;
 use crate::units::{Length, Numerals};
@@ -66,7 +67,7 @@ enum State {
     Unknown,
 }
 
-impl From<State> for Pull {
+impl From<State> for LineLoad {
     fn from(state: State) -> Self {
         match state {
             State::Seated => Self::Seated,
@@ -143,7 +144,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     let answer = match (&options.body, &options.conductor, options.stand_out) {
         (Some(body), Some(conductor), Some(stand_out)) => {
             let tolerance = options.tolerance.unwrap_or(STAND_OUT_TOLERANCE);
-            let state = options.state.map_or_else(Pull::default, Into::into);
+            let state = options.state.map_or_else(LineLoad::default, Into::into);
             inside(globals, &loaded.catalogue, &Closed { body, conductor, stand_out, tolerance, state })?
         }
         _ => candidates(globals, &loaded.catalogue, &readings(options))?,
@@ -212,7 +213,7 @@ fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Resu
     })
 }
 
-fn inside_text(found: &ClosedAnswer, state: Pull, numerals: Numerals) -> String {
+fn inside_text(found: &ClosedAnswer, state: LineLoad, numerals: Numerals) -> String {
     let mut text = format!("{}\n", found.remark());
     for (nth, inside) in found.inside.iter().enumerate() {
         let agrees = if nth < found.agreeing { "could be inside" } else { "ruled out by the reading" };

@@ -53,8 +53,8 @@ impl From<WorldError> for Fault {
     }
 }
 
-impl From<crate::publish::Fault> for Fault {
-    fn from(fault: crate::publish::Fault) -> Self {
+impl From<crate::publish::RenderError> for Fault {
+    fn from(fault: crate::publish::RenderError) -> Self {
         Self::new(fault.to_string())
     }
 }

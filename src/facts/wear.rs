@@ -2,7 +2,7 @@
 
 use super::{WearFacts, WearRow, forms};
 use crate::catalogue::{Conductor, WearBasis, WearLimits};
-use crate::section::{self, Construction, WearMarks, WearStage};
+use crate::section::{self, Construction, WearHeights, WearStage};
 use crate::units::{Area, Numerals};
 
 /// As many rows as a pocket card has room for.
@@ -38,7 +38,7 @@ fn basis(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> (Are
 
 fn rows(conductor: &Conductor, limits: &WearLimits, basis: Area, numerals: Numerals) -> Vec<WearRow> {
     let Construction::Grooved(grooved) = &conductor.construction else { return Vec::new() };
-    let marks = WearMarks {
+    let marks = WearHeights {
         basis,
         plan: limits.plan_height,
         replace: limits.replace_height,

@@ -26,12 +26,12 @@ pub struct HeldConductor {
     /// How far the diameter of a wire may be off, either way; zero where not known.
     pub wire_diameter_tolerance: Length,
     /// What is inside.
-    pub make: Make,
+    pub make: HeldConstruction,
 }
 
 /// What a conductor is made like, as far as gripping it goes.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Make {
+pub enum HeldConstruction {
     /// Round wires in layers from the centre out; a solid wire is its own centre.
     Layers(Vec<Layer>),
     /// A rope of several strands.
@@ -74,7 +74,7 @@ impl HeldConductor {
             overall_diameter: diameter,
             diameter_tolerance: Length::ZERO,
             wire_diameter_tolerance: Length::ZERO,
-            make: Make::Layers(vec![centre(diameter)]),
+            make: HeldConstruction::Layers(vec![centre(diameter)]),
         }
     }
 
@@ -92,13 +92,13 @@ impl HeldConductor {
     /// The width stays until the running face has worn past the middle of the circle on the height.
     #[must_use]
     pub fn worn_to(&self, remaining: Length) -> Option<Self> {
-        let Make::Grooved { height, width } = self.make else { return None };
+        let HeldConstruction::Grooved { height, width } = self.make else { return None };
         if remaining >= height || !remaining.is_positive() {
             return None;
         }
         let chord = ((remaining.mm() * (height.mm() - remaining.mm())).sqrt() * 2.0).min(height.mm());
         let width = if remaining * 2.0 >= height { width } else { width * (chord / height.mm()) };
-        let worn = Make::Grooved { height: remaining, width };
+        let worn = HeldConstruction::Grooved { height: remaining, width };
         Some(Self { overall_diameter: remaining.max(width), make: worn, ..self.clone() })
     }
 
@@ -106,20 +106,24 @@ impl HeldConductor {
     #[must_use]
     pub fn layers(&self) -> Option<&[Layer]> {
         match &self.make {
-            Make::Layers(layers) => Some(layers),
+            HeldConstruction::Layers(layers) => Some(layers),
             _ => None,
         }
     }
 }
 
-fn make(construction: &Construction, section: &Section) -> Make {
+fn make(construction: &Construction, section: &Section) -> HeldConstruction {
     match construction {
-        Construction::Solid { diameter } => Make::Layers(vec![centre(*diameter)]),
-        Construction::Stranded(_) | Construction::Composite(_) => Make::Layers(section.layers.clone()),
-        Construction::Rope(rope) if rope.class.starts_with("1x") => Make::SingleStrandRope,
-        Construction::Rope(_) => Make::StrandedRope,
-        Construction::Grooved(grooved) => Make::Grooved { height: grooved.height, width: grooved.width },
-        Construction::Tube { .. } | Construction::Bar { .. } => Make::Profile,
+        Construction::Solid { diameter } => HeldConstruction::Layers(vec![centre(*diameter)]),
+        Construction::Stranded(_) | Construction::Composite(_) => {
+            HeldConstruction::Layers(section.layers.clone())
+        }
+        Construction::Rope(rope) if rope.class.starts_with("1x") => HeldConstruction::SingleStrandRope,
+        Construction::Rope(_) => HeldConstruction::StrandedRope,
+        Construction::Grooved(grooved) => {
+            HeldConstruction::Grooved { height: grooved.height, width: grooved.width }
+        }
+        Construction::Tube { .. } | Construction::Bar { .. } => HeldConstruction::Profile,
     }
 }
 

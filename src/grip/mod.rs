@@ -31,7 +31,7 @@ pub use collet::{collet, collet_closure};
 pub use geometry::{
     Body, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody, measurement,
 };
-pub use held_conductor::{GripLimits, HeldConductor, Make};
+pub use held_conductor::{GripLimits, HeldConductor, HeldConstruction};
 pub use holding::{
     NUT_FACTOR, Termination, Weakest, holding_percent, nut_factor, termination_load, weakest_link,
     working_factor,

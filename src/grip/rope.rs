@@ -1,7 +1,7 @@
 //! Ropes round a thimble and under rope grips.
 
 use super::compare::{less, more};
-use super::{HeldConductor, Make, Outcome, RopeGrip, Thimble, Verdict};
+use super::{HeldConductor, HeldConstruction, Outcome, RopeGrip, Thimble, Verdict};
 use crate::units::Range;
 use std::ops::RangeInclusive;
 
@@ -46,11 +46,11 @@ pub fn thimble(thimble: &Thimble, held: &HeldConductor) -> Outcome {
 /// which its bow crushes (EN 13411-5 is for ropes of several strands); else grips.
 ///
 /// ```
-/// use fittingcards::grip::{HeldConductor, Make, RopeGrip, Verdict, rope_grip};
+/// use fittingcards::grip::{HeldConductor, HeldConstruction, RopeGrip, Verdict, rope_grip};
 /// use fittingcards::units::{Length, Range};
 /// let rope = Some(Range::between(Length::from_mm(7.5), Length::from_mm(8.5)));
 /// let grip = RopeGrip { rope, ..RopeGrip::default() };
-/// let rope = HeldConductor { make: Make::StrandedRope, ..HeldConductor::solid(Length::from_mm(8.0)) };
+/// let rope = HeldConductor { make: HeldConstruction::StrandedRope, ..HeldConductor::solid(Length::from_mm(8.0)) };
 /// assert_eq!(rope_grip(&grip, &rope).verdict, Verdict::Grips);
 /// ```
 #[must_use]
@@ -64,7 +64,7 @@ pub fn rope_grip(grip: &RopeGrip, held: &HeldConductor) -> Outcome {
         Verdict::ClosesWithoutGripping
     } else if more(rope.least(), range.most()) {
         Verdict::StandsProud
-    } else if inside && held.make == Make::StrandedRope {
+    } else if inside && held.make == HeldConstruction::StrandedRope {
         Verdict::Grips
     } else {
         Verdict::Marginal

@@ -111,7 +111,7 @@ fn strand(wire: f64) -> HeldConductor {
         wire_diameter: mm(wire),
         role: crate::section::LayerRole::Outer,
     };
-    let make = Make::Layers(vec![layer(1, 0.0), layer(6, 1.0), layer(12, 2.0)]);
+    let make = HeldConstruction::Layers(vec![layer(1, 0.0), layer(6, 1.0), layer(12, 2.0)]);
     HeldConductor { make, ..HeldConductor::solid(mm(5.0 * wire)) }
 }
 
@@ -184,7 +184,7 @@ fn spreading_cone_names_what_it_lacks() {
     let no_travel = spreading_cone(&spreading(8.6), Some(&untravelled), &held).swap_remove(0);
     assert_eq!(no_travel.missing, ["geometry.socket.travel_mm"]);
     assert!(no_travel.depth.is_some() && no_travel.stand_out.is_none());
-    let rope = HeldConductor { make: Make::StrandedRope, ..HeldConductor::solid(mm(8.0)) };
+    let rope = HeldConductor { make: HeldConstruction::StrandedRope, ..HeldConductor::solid(mm(8.0)) };
     assert_eq!(spreading_cone(&spreading(8.6), Some(&socket(24.0)), &rope)[0].verdict, Verdict::Unknown);
 }
 
@@ -241,7 +241,7 @@ fn friction_decides_how_steep_a_taper_may_be() {
 #[test]
 fn wedge_takes_the_side_that_it_bears_on() {
     let wire = HeldConductor {
-        make: Make::Grooved { height: mm(10.0), width: mm(12.9) },
+        make: HeldConstruction::Grooved { height: mm(10.0), width: mm(12.9) },
         ..HeldConductor::solid(mm(12.9))
     };
     let six = Some(Angle::from_degrees(6.0));
@@ -262,12 +262,12 @@ fn wedge_takes_the_side_that_it_bears_on() {
 #[test]
 fn worn_wire_keeps_its_width_until_its_middle() {
     let wire = HeldConductor {
-        make: Make::Grooved { height: mm(12.0), width: mm(12.0) },
+        make: HeldConstruction::Grooved { height: mm(12.0), width: mm(12.0) },
         ..HeldConductor::solid(mm(12.0))
     };
     let worn = |remaining: f64| wire.worn_to(mm(remaining)).map(|held| held.make);
-    assert_eq!(worn(9.0), Some(Make::Grooved { height: mm(9.0), width: mm(12.0) }));
-    let Some(Make::Grooved { width, .. }) = worn(3.0) else { panic!() };
+    assert_eq!(worn(9.0), Some(HeldConstruction::Grooved { height: mm(9.0), width: mm(12.0) }));
+    let Some(HeldConstruction::Grooved { width, .. }) = worn(3.0) else { panic!() };
     assert!((width.mm() - 2.0 * 27.0_f64.sqrt()).abs() < 1e-9);
     assert_eq!(worn(12.0), None);
     assert_eq!(HeldConductor::solid(mm(8.0)).worn_to(mm(4.0)), None);
@@ -276,13 +276,13 @@ fn worn_wire_keeps_its_width_until_its_middle() {
 #[test]
 fn screwed_grips_are_for_ropes_of_several_strands() {
     let grip = RopeGrip { rope: Some(Range::between(mm(7.5), mm(8.5))), ..RopeGrip::default() };
-    let rope = |across: f64, make: Make| {
+    let rope = |across: f64, make: HeldConstruction| {
         rope_grip(&grip, &HeldConductor { make, ..HeldConductor::solid(mm(across)) }).verdict
     };
-    assert_eq!(rope(8.0, Make::StrandedRope), Verdict::Grips);
-    assert_eq!(rope(8.0, Make::SingleStrandRope), Verdict::Marginal);
-    assert_eq!(rope(7.0, Make::StrandedRope), Verdict::ClosesWithoutGripping);
-    assert_eq!(rope(9.0, Make::StrandedRope), Verdict::StandsProud);
+    assert_eq!(rope(8.0, HeldConstruction::StrandedRope), Verdict::Grips);
+    assert_eq!(rope(8.0, HeldConstruction::SingleStrandRope), Verdict::Marginal);
+    assert_eq!(rope(7.0, HeldConstruction::StrandedRope), Verdict::ClosesWithoutGripping);
+    assert_eq!(rope(9.0, HeldConstruction::StrandedRope), Verdict::StandsProud);
 }
 
 #[test]

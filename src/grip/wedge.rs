@@ -3,7 +3,7 @@
 use super::compare::{more, tapers_differ};
 use super::depth::{Depth, Travel};
 use super::outcome::missing;
-use super::{BearsOn, HeldConductor, Make, Outcome, Verdict, Wedge, WedgeBody};
+use super::{BearsOn, HeldConductor, HeldConstruction, Outcome, Verdict, Wedge, WedgeBody};
 use crate::units::Length;
 
 /// What a wedge does on a conductor in its body.
@@ -44,7 +44,7 @@ pub fn wedge(wedge: &Wedge, body: Option<&WedgeBody>, held: &HeldConductor) -> O
 #[must_use]
 pub fn bearing_size(held: &HeldConductor, bears_on: Option<BearsOn>) -> Option<Length> {
     match held.make {
-        Make::Grooved { height, width } => bears_on.map(|side| match side {
+        HeldConstruction::Grooved { height, width } => bears_on.map(|side| match side {
             BearsOn::Width => width,
             BearsOn::Height => height,
         }),

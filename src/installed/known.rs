@@ -1,7 +1,7 @@
 //! What is known of each fitting beforehand: parts that could be in it, and what goes together in its closed body.
 
 use crate::catalogue::{Fitting, Part};
-use crate::mixups::{Inside, Mixups, Summary, closed_with};
+use crate::mixups::{Mixups, PossibleInside, Summary, closed_with};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -9,7 +9,7 @@ use std::sync::Arc;
 pub(super) struct Known<'a> {
     mixups: &'a Mixups,
     parts: BTreeMap<&'a str, Parts<'a>>,
-    closed: BTreeMap<String, Arc<Vec<Inside>>>,
+    closed: BTreeMap<String, Arc<Vec<PossibleInside>>>,
 }
 
 /// The gripping parts that could be in a fitting, each with what it comes to at its best.
@@ -48,7 +48,7 @@ impl<'a> Known<'a> {
     }
 
     /// All that goes together in the closed body of a fitting, as `identify` looks it up.
-    pub(super) fn closed(&mut self, fitting: &Fitting) -> Arc<Vec<Inside>> {
+    pub(super) fn closed(&mut self, fitting: &Fitting) -> Arc<Vec<PossibleInside>> {
         let mixups = self.mixups;
         let found = self.closed.entry(fitting.number.clone()).or_insert_with(|| {
             let bodies = fitting.bodies().filter_map(|item| mixups.body(&item.part.number));

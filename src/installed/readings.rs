@@ -3,7 +3,7 @@
 use super::known::Known;
 use super::{Installed, Reason, ReasonKind};
 use crate::catalogue::{Fitting, StandOutFrom};
-use crate::mixups::{Inside, Interval, NONE_FITS, Pull, STAND_OUT_TOLERANCE, Summary};
+use crate::mixups::{Interval, LineLoad, NONE_FITS, PossibleInside, STAND_OUT_TOLERANCE, Summary};
 use crate::units::{Length, Numerals, Range};
 
 /// A nanometre: a reading at the limit counts, whatever the last binary digit.
@@ -34,8 +34,9 @@ pub(super) fn contradiction(
         return None;
     }
     let closed = known.closed(fitting);
-    let is_written = |inside: &&Inside| inside.kit.is_none() && is_written(installed, &inside.part.number);
-    let written: Vec<&Inside> = closed.iter().filter(is_written).collect();
+    let is_written =
+        |inside: &&PossibleInside| inside.kit.is_none() && is_written(installed, &inside.part.number);
+    let written: Vec<&PossibleInside> = closed.iter().filter(is_written).collect();
     let first = *written.first()?;
     if written.iter().any(|inside| fits(inside, installed)) {
         return None;
@@ -89,14 +90,14 @@ fn is_written(installed: &Installed, number: &str) -> bool {
 }
 
 /// Whether every reading agrees with something inside.
-fn fits(inside: &Inside, installed: &Installed) -> bool {
+fn fits(inside: &PossibleInside, installed: &Installed) -> bool {
     let agrees = |reading: Option<Length>, state| {
         reading.is_none_or(|reading| inside.fits(reading, STAND_OUT_TOLERANCE, state))
     };
-    agrees(installed.seated, Pull::Seated) && agrees(installed.tensioned, Pull::Tensioned)
+    agrees(installed.seated, LineLoad::Seated) && agrees(installed.tensioned, LineLoad::Tensioned)
 }
 
-fn named(inside: &Inside) -> String {
+fn named(inside: &PossibleInside) -> String {
     match &inside.kit {
         Some(kit) => format!("kit of {}", kit.number),
         None => inside.part.number.clone(),
@@ -104,7 +105,7 @@ fn named(inside: &Inside) -> String {
 }
 
 /// The readings that disagree, each with what the part would have.
-fn said(written: &Inside, installed: &Installed, numerals: Numerals) -> String {
+fn said(written: &PossibleInside, installed: &Installed, numerals: Numerals) -> String {
     let one = |what: &str, reading: Option<Length>, state, interval: Option<Interval>| {
         let reading = reading.filter(|reading| !written.fits(*reading, STAND_OUT_TOLERANCE, state))?;
         let would = interval.map(|interval| interval.words(numerals)).unwrap_or_default();
@@ -114,8 +115,8 @@ fn said(written: &Inside, installed: &Installed, numerals: Numerals) -> String {
             written.part.number
         ))
     };
-    let seated = one("seated", installed.seated, Pull::Seated, written.seated);
-    let tensioned = one("tensioned", installed.tensioned, Pull::Tensioned, written.tensioned);
+    let seated = one("seated", installed.seated, LineLoad::Seated, written.seated);
+    let tensioned = one("tensioned", installed.tensioned, LineLoad::Tensioned, written.tensioned);
     let words: Vec<String> = seated.into_iter().chain(tensioned).collect();
     match words.is_empty() {
         true => format!("the readings together can't be those of {}", written.part.number),

@@ -34,12 +34,12 @@ pub struct Closed<'a> {
     /// How far the reading may be off; 0.5 mm is usual.
     pub tolerance: Length,
     /// Whether line tension has drawn the gripping part in.
-    pub state: Pull,
+    pub state: LineLoad,
 }
 
 /// Whether line tension has been on a fitting.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Pull {
+pub enum LineLoad {
     /// Tightened, and no more.
     Seated,
     /// Under line tension, or after it.
@@ -49,7 +49,7 @@ pub enum Pull {
     Unknown,
 }
 
-impl Pull {
+impl LineLoad {
     fn word(self) -> &'static str {
         match self {
             Self::Seated => "seated",
@@ -61,7 +61,7 @@ impl Pull {
 
 /// What it would mean to find something inside; the worst first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Found {
+pub enum Meaning {
     /// A danger that nothing measured shows.
     Hidden,
     /// Another danger.
@@ -72,7 +72,7 @@ pub enum Found {
     Right,
 }
 
-impl Found {
+impl Meaning {
     /// Every one of them, the worst first.
     pub const ALL: [Self; 4] = [Self::Hidden, Self::Seen, Self::Other, Self::Right];
 
@@ -95,7 +95,7 @@ impl Found {
 
 /// A part, or the whole kit of a fitting, that goes together with that body and conductor.
 #[derive(Debug, Clone)]
-pub struct Inside {
+pub struct PossibleInside {
     /// The part, or the first gripping part of the kit.
     pub part: Arc<Part>,
     /// The fitting whose whole kit it is; `None` for a single part.
@@ -107,7 +107,7 @@ pub struct Inside {
     /// What it comes to.
     pub summary: Summary,
     /// What it would mean to find it, in whichever fitting of the body.
-    pub found: Found,
+    pub found: Meaning,
     /// Where it would stand out after seating.
     pub stand_out: Option<Length>,
     /// The same over the tolerances; `None` where it is not known.
@@ -116,7 +116,7 @@ pub struct Inside {
     pub tensioned: Option<Interval>,
 }
 
-impl Inside {
+impl PossibleInside {
     /// Which part or kit it is: its number, and whether it is a kit.
     fn name(&self) -> (&str, bool) {
         self.kit.as_ref().map_or((&self.part.number, false), |kit| (&kit.number, true))
@@ -124,14 +124,14 @@ impl Inside {
 
     /// The readings that it takes; one whose stand-out is not known can't be ruled out.
     fn acceptance(&self, numerals: Numerals) -> Acceptance {
-        let way = |interval: Option<Interval>, state: Pull| {
+        let way = |interval: Option<Interval>, state: LineLoad| {
             let of = Reading::State;
-            let mut needs = vec![Need::Among { of, words: vec![state.word(), Pull::Unknown.word()] }];
+            let mut needs = vec![Need::Among { of, words: vec![state.word(), LineLoad::Unknown.word()] }];
             needs.extend(interval.map(|interval| interval.need(Reading::StandOut)));
             Way::new(needs)
         };
-        let ways = vec![way(self.seated, Pull::Seated), way(self.tensioned, Pull::Tensioned)];
-        let otherwise = format!("it would be {}", self.where_out(Pull::Unknown, numerals));
+        let ways = vec![way(self.seated, LineLoad::Seated), way(self.tensioned, LineLoad::Tensioned)];
+        let otherwise = format!("it would be {}", self.where_out(LineLoad::Unknown, numerals));
         Acceptance {
             tests: vec![Test { of: Reading::StandOut, ways, otherwise }],
             at: self.stand_out.map(|at| At::length(Reading::StandOut, at)),
@@ -140,13 +140,13 @@ impl Inside {
 
     /// Whether a reading agrees; a part whose stand-out is not known can't be ruled out.
     #[must_use]
-    pub fn fits(&self, stand_out: Length, tolerance: Length, state: Pull) -> bool {
+    pub fn fits(&self, stand_out: Length, tolerance: Length, state: LineLoad) -> bool {
         self.acceptance(Numerals::default()).agrees(&read(stand_out, tolerance, state))
     }
 
     /// Where it would stand out in a state, in words: seated, tensioned or both.
     #[must_use]
-    pub fn where_out(&self, state: Pull, numerals: Numerals) -> String {
+    pub fn where_out(&self, state: LineLoad, numerals: Numerals) -> String {
         let words = |interval: Option<Interval>| {
             interval.map_or_else(|| "not known".to_owned(), |interval| interval.words(numerals))
         };
@@ -154,9 +154,9 @@ impl Inside {
         let tensioned = || format!("tensioned {}", words(self.tensioned));
         match state {
             _ if self.seated.is_none() => "not known how far out".to_owned(),
-            Pull::Seated => seated(),
-            Pull::Tensioned => tensioned(),
-            Pull::Unknown => format!("{}, {}", seated(), tensioned()),
+            LineLoad::Seated => seated(),
+            LineLoad::Tensioned => tensioned(),
+            LineLoad::Unknown => format!("{}, {}", seated(), tensioned()),
         }
     }
 
@@ -170,7 +170,7 @@ impl Inside {
 /// Everything that goes together with a body and a conductor: what the command and the booklet look a
 /// reading up in. What is right comes first; then part by part, fitting by fitting, then kits.
 #[must_use]
-pub fn closed_with(body: &BodyMixups, conductor: &str) -> Vec<Inside> {
+pub fn closed_with(body: &BodyMixups, conductor: &str) -> Vec<PossibleInside> {
     let cases = body.cases.iter().filter(|case| case.conductor.id == conductor);
     let cases = cases.map(|case| one(Arc::clone(&case.part), None, &case.fitting, &case.comes));
     let kits = body.kits.iter().filter(|kit| kit.conductor.id == conductor && kit.parts.len() > 1);
@@ -178,8 +178,8 @@ pub fn closed_with(body: &BodyMixups, conductor: &str) -> Vec<Inside> {
         let part = kit.parts.iter().find(|part| part.role.grips()).or_else(|| kit.parts.first())?;
         Some(one(Arc::clone(part), Some(Arc::clone(&kit.kit)), &kit.fitting, &kit.comes))
     });
-    let mut all: Vec<Inside> = cases.chain(kits).flatten().collect();
-    let worst: Vec<Found> = all.iter().map(|inside| worst(inside, &all)).collect();
+    let mut all: Vec<PossibleInside> = cases.chain(kits).flatten().collect();
+    let worst: Vec<Meaning> = all.iter().map(|inside| worst(inside, &all)).collect();
     for (inside, worst) in all.iter_mut().zip(worst) {
         inside.found = worst;
     }
@@ -189,8 +189,8 @@ pub fn closed_with(body: &BodyMixups, conductor: &str) -> Vec<Inside> {
 
 /// The same by part or kit: a list for each, with one entry a fitting of the body.
 #[must_use]
-pub fn closed_by_name(body: &BodyMixups, conductor: &str) -> Vec<Vec<Inside>> {
-    let mut named: Vec<Vec<Inside>> = Vec::new();
+pub fn closed_by_name(body: &BodyMixups, conductor: &str) -> Vec<Vec<PossibleInside>> {
+    let mut named: Vec<Vec<PossibleInside>> = Vec::new();
     for here in closed_with(body, conductor) {
         match named.iter_mut().find(|there| there[0].name() == here.name()) {
             Some(there) => there.push(here),
@@ -204,11 +204,11 @@ pub fn closed_by_name(body: &BodyMixups, conductor: &str) -> Vec<Vec<Inside>> {
 /// states of a part from the worst on.
 #[must_use]
 pub fn closed_json() -> Value {
-    let says = Found::ALL.map(|worst| Found::remark(Some(worst)));
+    let says = Meaning::ALL.map(|worst| Meaning::remark(Some(worst)));
     json!({
         "limits": limits().iter().map(Test::to_json).collect::<Vec<_>>(),
         "says": says,
-        "none": Found::remark(None),
+        "none": Meaning::remark(None),
     })
 }
 
@@ -226,18 +226,18 @@ fn one(
     kit: Option<Arc<Fitting>>,
     fitting: &Arc<Fitting>,
     comes: &Consequence,
-) -> Option<Inside> {
-    comes.outcome.goes_together().then(|| Inside {
+) -> Option<PossibleInside> {
+    comes.outcome.goes_together().then(|| PossibleInside {
         part,
         kit,
         fitting: Arc::clone(fitting),
         right: comes.right,
         summary: comes.summary,
         found: match comes {
-            Consequence { summary: Summary::Right, right: true, .. } => Found::Right,
-            Consequence { hidden: true, .. } => Found::Hidden,
-            Consequence { danger: true, .. } => Found::Seen,
-            _ => Found::Other,
+            Consequence { summary: Summary::Right, right: true, .. } => Meaning::Right,
+            Consequence { hidden: true, .. } => Meaning::Hidden,
+            Consequence { danger: true, .. } => Meaning::Seen,
+            _ => Meaning::Other,
         },
         stand_out: comes.outcome.stand_out,
         seated: seated(&comes.outcome),
@@ -246,19 +246,19 @@ fn one(
 }
 
 /// What is right in its fitting is right there; all else is as bad as in the worst fitting of the body.
-fn worst(inside: &Inside, all: &[Inside]) -> Found {
-    if inside.found == Found::Right {
-        return Found::Right;
+fn worst(inside: &PossibleInside, all: &[PossibleInside]) -> Meaning {
+    if inside.found == Meaning::Right {
+        return Meaning::Right;
     }
     let same = all.iter().filter(|other| other.name() == inside.name());
-    same.map(|other| other.found).filter(|found| *found != Found::Right).min().unwrap_or(inside.found)
+    same.map(|other| other.found).filter(|found| *found != Meaning::Right).min().unwrap_or(inside.found)
 }
 
 /// What a reading on a closed fitting says.
 #[derive(Debug, Clone)]
 pub struct ClosedAnswer {
     /// What goes together there: what agrees with the reading first, among it the worst, and then the nearest.
-    pub inside: Vec<Inside>,
+    pub inside: Vec<PossibleInside>,
     /// How many of them, from the front, agree.
     pub agreeing: usize,
 }
@@ -275,12 +275,12 @@ pub fn inside(mixups: &Mixups, closed: &Closed<'_>) -> Result<ClosedAnswer, Unan
         .ok_or_else(|| Unanswerable(format!("no gripping part goes into a body {}", closed.body)))?;
     check_conductor(body, closed)?;
     let judged = closed_by_name(body, closed.conductor).into_iter().filter_map(|named| {
-        let takes = |inside: &Inside| inside.acceptance(Numerals::default());
+        let takes = |inside: &PossibleInside| inside.acceptance(Numerals::default());
         let agreeing = named.iter().position(|inside| takes(inside).agrees(&read));
         let inside = named.into_iter().nth(agreeing.unwrap_or(0))?;
         Some((agreeing.is_none(), inside.found, takes(&inside).distance(&read), inside))
     });
-    let mut judged: Vec<(bool, Found, f64, Inside)> = judged.collect();
+    let mut judged: Vec<(bool, Meaning, f64, PossibleInside)> = judged.collect();
     judged.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| a.2.total_cmp(&b.2)));
     let agreeing = judged.iter().filter(|(fails, ..)| !fails).count();
     Ok(ClosedAnswer { agreeing, inside: judged.into_iter().map(|(.., inside)| inside).collect() })
@@ -290,11 +290,11 @@ impl ClosedAnswer {
     /// What is to be thought and done.
     #[must_use]
     pub fn remark(&self) -> &'static str {
-        Found::remark(self.inside[..self.agreeing].first().map(|inside| inside.found))
+        Meaning::remark(self.inside[..self.agreeing].first().map(|inside| inside.found))
     }
 }
 
-fn read(stand_out: Length, tolerance: Length, state: Pull) -> Read {
+fn read(stand_out: Length, tolerance: Length, state: LineLoad) -> Read {
     let mut read = Read::default();
     read.numbers.insert(Reading::StandOut, stand_out.mm());
     read.numbers.insert(Reading::Tolerance, tolerance.mm());
@@ -329,7 +329,7 @@ fn check_conductor(body: &BodyMixups, closed: &Closed<'_>) -> Result<(), Unanswe
     )))
 }
 
-fn entry(inside: &Inside, fits: bool, closed: &Closed<'_>) -> Value {
+fn entry(inside: &PossibleInside, fits: bool, closed: &Closed<'_>) -> Value {
     let mut object = Map::new();
     object.insert("part".into(), json!(inside.part.number));
     object.extend(inside.kit.as_ref().map(|kit| ("kit".to_owned(), json!(kit.number))));
@@ -337,11 +337,11 @@ fn entry(inside: &Inside, fits: bool, closed: &Closed<'_>) -> Value {
     object.insert("summary".into(), json!(inside.summary.words()));
     object.extend(inside.stand_out.map(|length| ("stand_out_mm".to_owned(), number(length))));
     let ends = |interval: Interval| json!([interval.least.map(number), number(interval.most)]);
-    if closed.state != Pull::Tensioned {
+    if closed.state != LineLoad::Tensioned {
         object.extend(inside.seated.map(|interval| ("interval_mm".to_owned(), ends(interval))));
     }
-    let key = if closed.state == Pull::Tensioned { "interval_mm" } else { "tensioned_mm" };
-    if closed.state != Pull::Seated {
+    let key = if closed.state == LineLoad::Tensioned { "interval_mm" } else { "tensioned_mm" };
+    if closed.state != LineLoad::Seated {
         object.extend(inside.tensioned.map(|interval| (key.to_owned(), ends(interval))));
     }
     object.insert("fits_reading".into(), json!(fits));

@@ -66,7 +66,7 @@ impl<'a> Judging<'a> {
         let comes = self.comes(
             seat,
             outcome,
-            Found {
+            CaseTraits {
                 right: opening.own.iter().any(|own| own.number == part.number),
                 proven: proven(part, seat.conductor, opening.body.map(AsRef::as_ref), self.limits),
                 status: part.status,
@@ -99,7 +99,7 @@ impl<'a> Judging<'a> {
         let comes = self.comes(
             seat,
             outcome,
-            Found {
+            CaseTraits {
                 right: same(parts, &own) && same(&own, parts),
                 proven: parts.iter().all(|part| proven(part, seat.conductor, Some(body), self.limits)),
                 status: unusable(parts),
@@ -120,22 +120,22 @@ impl<'a> Judging<'a> {
 
     /// The mark that tells a kit from a fitting's own parts: one that is seen afterwards, else the first
     /// that is distinct, else the first gripping part's.
-    fn told_by(&mut self, parts: &[&'a Arc<Part>], own: &[&'a Arc<Part>]) -> Told<'a> {
-        let mut told: Vec<Told<'a>> = Vec::new();
+    fn told_by(&mut self, parts: &[&'a Arc<Part>], own: &[&'a Arc<Part>]) -> TellingApart<'a> {
+        let mut told: Vec<TellingApart<'a>> = Vec::new();
         for part in parts.iter().filter(|part| !own.iter().any(|own| own.number == part.number)) {
             let mark = self.marks.of_part(part);
-            told.push(Told {
+            told.push(TellingApart {
                 distinct: counterpart(part, own).is_some_and(|own| self.marks.distinct(part, own)),
                 seen: mark.is_some_and(|mark| mark.seen),
                 grips: part.role.grips(),
                 mark: mark.map(|mark| mark.mark),
             });
         }
-        let weight = |told: &Told<'_>| (told.distinct, told.distinct && told.seen, told.grips);
+        let weight = |told: &TellingApart<'_>| (told.distinct, told.distinct && told.seen, told.grips);
         told.into_iter().rev().max_by_key(weight).unwrap_or_default()
     }
 
-    fn comes(&self, seat: &Seat<'_>, outcome: Outcome, found: Found<'_>) -> Consequence {
+    fn comes(&self, seat: &Seat<'_>, outcome: Outcome, found: CaseTraits<'_>) -> Consequence {
         let proven = found.proven && !contradicted(&outcome);
         let visible = visible(&outcome, seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out);
         let danger = !found.right && !proven && outcome.verdict != Verdict::WillNotEnter;
@@ -177,7 +177,7 @@ impl<'a> Judging<'a> {
 }
 
 /// What is known of a combination beside its outcome.
-struct Found<'m> {
+struct CaseTraits<'m> {
     right: bool,
     proven: bool,
     status: Status,
@@ -188,7 +188,7 @@ struct Found<'m> {
 }
 
 #[derive(Default)]
-struct Told<'m> {
+struct TellingApart<'m> {
     distinct: bool,
     seen: bool,
     grips: bool,

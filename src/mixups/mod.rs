@@ -33,8 +33,8 @@ pub use features::{Scratch, Shape, outer_wires, shape};
 pub use find::find;
 pub use identify::{Candidate, Identified, Readings, Unanswerable, fittings_for, identify, measured_json};
 pub use inside::{
-    Closed, ClosedAnswer, Found, Inside, NONE_FITS, Pull, STAND_OUT_TOLERANCE, closed_by_name, closed_json,
-    closed_with, inside, inside_to_json,
+    Closed, ClosedAnswer, LineLoad, Meaning, NONE_FITS, PossibleInside, STAND_OUT_TOLERANCE, closed_by_name,
+    closed_json, closed_with, inside, inside_to_json,
 };
 pub use json::{body_to_json, interface_to_json, to_json};
 pub use look_alikes::{LookAlike, look_alikes};

@@ -1,7 +1,7 @@
 //! A note as the Markdown parser reads it: its title, its events, its headings.
 
 use super::headings::{self, Heading};
-use super::values::{self, Events, Fault};
+use super::values::{self, Events, ValueFault};
 use crate::catalogue::{Note, NoteAbout};
 use crate::facts::Values;
 use pulldown_cmark::{Event, HeadingLevel, Options, Parser, Tag, TagEnd};
@@ -15,7 +15,7 @@ pub(super) struct Parsed<'a> {
     /// The headings among the events, in order.
     pub headings: Vec<Heading>,
     /// What is wrong with the values that it names.
-    pub faults: Vec<Fault>,
+    pub faults: Vec<ValueFault>,
 }
 
 /// Reads a note, and puts in the values of the fitting that it is about. Headings of a chapter start at level 2, those of a record's note at level 3.

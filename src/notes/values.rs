@@ -13,7 +13,7 @@ use std::ops::Range;
 pub(super) type Events<'a> = Vec<(Event<'a>, Range<usize>)>;
 
 /// A value that can't be put in, and where its brace stands.
-pub(super) struct Fault {
+pub(super) struct ValueFault {
     offset: usize,
     what: What,
 }
@@ -37,7 +37,7 @@ pub(super) fn is_moot(note: &Note, catalogue: &Catalogue) -> bool {
 
 /// Puts the values into what the parser reads. Code stays as it is written; so do braces of notes that are about no
 /// fitting, but for the names of values, which nothing would be put in for.
-pub(super) fn put_in(events: &mut Events<'_>, markdown: &str, values: Option<&Values>) -> Vec<Fault> {
+pub(super) fn put_in(events: &mut Events<'_>, markdown: &str, values: Option<&Values>) -> Vec<ValueFault> {
     join_broken(events);
     let mut faults = Vec::new();
     let mut in_code = false;
@@ -73,7 +73,7 @@ fn join_broken(events: &mut Events<'_>) {
     *events = joined;
 }
 
-fn in_text(text: &str, range: &Range<usize>, markdown: &str, values: Option<&Values>) -> Vec<Fault> {
+fn in_text(text: &str, range: &Range<usize>, markdown: &str, values: Option<&Values>) -> Vec<ValueFault> {
     let mut from = range.start;
     let mut faults = Vec::new();
     for piece in pieces(text) {
@@ -91,12 +91,12 @@ fn in_text(text: &str, range: &Range<usize>, markdown: &str, values: Option<&Val
         // An escape before it moves what stands behind: the name is looked for from the last one on.
         let offset = markdown[from..range.end].find(&head).map_or(from, |found| from + found);
         from = (offset + head.len()).min(range.end);
-        faults.extend(what.map(|what| Fault { offset, what }));
+        faults.extend(what.map(|what| ValueFault { offset, what }));
     }
     faults
 }
 
-impl Fault {
+impl ValueFault {
     pub(super) fn finding(&self, note: &Note, values: Option<&Values>) -> Finding {
         let (line, column) = Positions::of(&note.markdown).at(self.offset);
         let place = Place::at(note.place.file.clone(), line, column);

@@ -6,7 +6,7 @@ use super::counted::Counted;
 use super::made::{self, Making};
 use super::made_from;
 use super::on_sheets::Begun;
-use super::options::{Fault, Stage};
+use super::options::{RenderError, Stage};
 use super::refused;
 use super::staging::Staging;
 use crate::cards::{self, Card, Face};
@@ -50,12 +50,12 @@ fn entry(file: &SheetFile) -> String {
 
 impl Making<'_> {
     /// Makes cards, their pictures and their sheets; gives what is found in them.
-    pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, Fault> {
+    pub(super) fn cards(&self, facts: &[&CardFacts]) -> Result<Findings, RenderError> {
         self.cards_as_copies(facts.iter().map(|facts| Copy { facts, words: String::new() }).collect())
     }
 
     /// The same of cards as they are handed out.
-    pub(super) fn cards_as_copies(&self, copies: Vec<Copy<'_>>) -> Result<Findings, Fault> {
+    pub(super) fn cards_as_copies(&self, copies: Vec<Copy<'_>>) -> Result<Findings, RenderError> {
         let mut findings = Findings::new();
         let counted = Counted::new(self.progress, Stage::Cards, copies.len());
         let wanted = copies.into_par_iter().with_max_len(A_FEW).map(|copy| self.wanted(copy));
@@ -86,7 +86,7 @@ impl Making<'_> {
         file: &'env SheetFile,
         wanted: &[Wanted<'_>],
         counted: &Counted<'_>,
-    ) -> Result<FileOfCards<'scope, 'env>, Fault> {
+    ) -> Result<FileOfCards<'scope, 'env>, RenderError> {
         let cards: Vec<Inputs> = wanted.iter().map(|wanted| wanted.inputs.clone()).collect();
         let inputs = self.prepared.sheet_from(file, &cards);
         if self.memory.keep(&entry(file), &inputs, self.staging()) {
@@ -105,7 +105,7 @@ impl Making<'_> {
     }
 
     /// Waits for the sheets of a file, which is remembered where it is sound.
-    fn finish(&self, file: FileOfCards<'_, '_>) -> Result<Findings, Fault> {
+    fn finish(&self, file: FileOfCards<'_, '_>) -> Result<Findings, RenderError> {
         match file {
             FileOfCards::Kept(findings) => Ok(findings),
             FileOfCards::Begun { file, begun, inputs } => {
@@ -119,7 +119,7 @@ impl Making<'_> {
     }
 
     /// A card whose sheet is there already.
-    fn kept_or_made(&self, wanted: &Wanted<'_>) -> Result<(Option<Card>, Findings), Fault> {
+    fn kept_or_made(&self, wanted: &Wanted<'_>) -> Result<(Option<Card>, Findings), RenderError> {
         if self.keeps(wanted) { Ok((None, Findings::new())) } else { self.card(wanted) }
     }
 
@@ -139,7 +139,7 @@ impl Making<'_> {
             && self.memory.keep(&name, &pictures, Some(staging))
     }
 
-    fn card(&self, wanted: &Wanted<'_>) -> Result<(Option<Card>, Findings), Fault> {
+    fn card(&self, wanted: &Wanted<'_>) -> Result<(Option<Card>, Findings), RenderError> {
         let (card, mut findings) =
             self.clock.drawing(|| cards::make_copy(self.prepared.cards(), wanted.facts, &wanted.copy));
         if let Some(card) = &card {
@@ -165,7 +165,7 @@ impl Making<'_> {
         staging: &Staging,
         wanted: &Wanted<'_>,
         sound: bool,
-    ) -> Result<(), Fault> {
+    ) -> Result<(), RenderError> {
         for face in [&card.front, &card.back] {
             self.pictures_of(face, &path(&card.number, face), staging)?;
         }
@@ -180,9 +180,9 @@ impl Making<'_> {
         Ok(())
     }
 
-    fn pictures_of(&self, face: &Face, path: &str, staging: &Staging) -> Result<(), Fault> {
+    fn pictures_of(&self, face: &Face, path: &str, staging: &Staging) -> Result<(), RenderError> {
         let (svg, png) = self.clock.pictures(|| (face.svg(), face.png(self.preview_dpi)));
-        let png = png.map_err(|error| Fault::Resolution(error.to_string()))?;
+        let png = png.map_err(|error| RenderError::Resolution(error.to_string()))?;
         self.clock.output(|| {
             staging.write(&format!("{path}.svg"), svg.as_bytes())?;
             staging.write(&format!("{path}.png"), &png)

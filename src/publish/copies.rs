@@ -2,7 +2,7 @@
 
 use super::counted::Counted;
 use super::made::Making;
-use super::options::{Fault, Stage};
+use super::options::{RenderError, Stage};
 use crate::cards;
 use crate::catalogue::Holder;
 use crate::diagnostics::Findings;
@@ -73,7 +73,7 @@ pub(super) fn widest(copies: Vec<Copy<'_>>) -> Vec<Copy<'_>> {
 
 impl Making<'_> {
     /// Makes a file of sheets of copies at a path of the output; nothing where there are no copies.
-    pub(super) fn copies(&self, path: &str, copies: &[Copy<'_>]) -> Result<Findings, Fault> {
+    pub(super) fn copies(&self, path: &str, copies: &[Copy<'_>]) -> Result<Findings, RenderError> {
         if copies.is_empty() {
             return Ok(Findings::new());
         }

@@ -5,13 +5,13 @@ use crate::source::Folder;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What findings of a layout have in common, whichever card they were found on.
-type Fault = (Place, &'static str);
+type LayoutFault = (Place, &'static str);
 
 /// The findings, of which those about one place of a layout are left that are of the first card, and say how many other
 /// cards have them.
 pub(super) fn grouped(findings: Findings) -> Findings {
     let all: Vec<Finding> = findings.into_iter().collect();
-    let mut cards: BTreeMap<Fault, BTreeSet<String>> = BTreeMap::new();
+    let mut cards: BTreeMap<LayoutFault, BTreeSet<String>> = BTreeMap::new();
     for finding in &all {
         if let Some((fault, card)) = of_layout(finding) {
             cards.entry(fault).or_default().insert(card.to_owned());
@@ -23,13 +23,13 @@ pub(super) fn grouped(findings: Findings) -> Findings {
 }
 
 /// The place and code of a finding about a layout, and the card that it was found on.
-fn of_layout(finding: &Finding) -> Option<(Fault, &str)> {
+fn of_layout(finding: &Finding) -> Option<(LayoutFault, &str)> {
     let card = finding.record.as_deref()?;
     (finding.place.file.folder == Folder::Layouts).then(|| ((finding.place.clone(), finding.code), card))
 }
 
 /// The finding where it is that of the first card, with how many more there are.
-fn example(mut finding: Finding, cards: &BTreeMap<Fault, BTreeSet<String>>) -> Option<Finding> {
+fn example(mut finding: Finding, cards: &BTreeMap<LayoutFault, BTreeSet<String>>) -> Option<Finding> {
     let Some((fault, card)) = of_layout(&finding) else { return Some(finding) };
     let cards = &cards[&fault];
     if cards.first().is_some_and(|first| first != card) {

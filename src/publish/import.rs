@@ -1,7 +1,7 @@
 //! `import`: rows of a spreadsheet become changes of records.
 
 use super::disk;
-use super::options::Fault;
+use super::options::RenderError;
 use super::records_folder::{Change, RecordsFolder};
 use crate::diagnostics::Findings;
 use crate::source::{World, WorldError};
@@ -37,7 +37,7 @@ pub fn import(
     file: &Path,
     kind: Option<SheetKind>,
     into: ImportInto<'_>,
-) -> Result<ImportReport, Fault> {
+) -> Result<ImportReport, RenderError> {
     let folder = match into {
         ImportInto::Nothing => None,
         ImportInto::Catalogue(catalogue) => Some(RecordsFolder::open(catalogue)?),
@@ -46,7 +46,7 @@ pub fn import(
     let name = file.display().to_string();
     let Some(bytes) = disk::read(file) else {
         let reason = "there is no such file, or it may not be read".to_owned();
-        return Err(Fault::Machine(WorldError { path: name, reason }));
+        return Err(RenderError::Machine(WorldError { path: name, reason }));
     };
     let mut findings = Findings::new();
     let tables = read_tables(&name, &bytes, kind, &mut findings);

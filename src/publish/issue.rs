@@ -5,7 +5,7 @@ use super::clock::Clock;
 use super::copies;
 use super::grouped::grouped;
 use super::made::Making;
-use super::options::{Fault, Progress, Strictness};
+use super::options::{Progress, RenderError, Strictness};
 use super::prepared::Prepared;
 use super::register_folder::RegisterFolder;
 use super::render::{on_threads, reading, tags_of};
@@ -62,7 +62,7 @@ pub fn issue(
     asked: &Asked,
     into: IssueInto<'_>,
     progress: &(dyn Fn(Progress) + Sync),
-) -> Result<IssueReport, Fault> {
+) -> Result<IssueReport, RenderError> {
     let mut folder = match into {
         IssueInto::Nothing => None,
         IssueInto::Catalogue(catalogue) => Some(RegisterFolder::open(catalogue)?),
@@ -95,7 +95,7 @@ fn looked_over(
     findings: &Findings,
     clock: &Clock,
     progress: &(dyn Fn(Progress) + Sync),
-) -> Result<Findings, Fault> {
+) -> Result<Findings, RenderError> {
     let mut found = Findings::new();
     if findings.has_errors() {
         return Ok(found);

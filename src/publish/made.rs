@@ -5,7 +5,7 @@ use super::clock::Clock;
 use super::counted::Counted;
 use super::in_order::in_order;
 use super::made_from;
-use super::options::{Fault, Progress, Stage, Strictness};
+use super::options::{Progress, RenderError, Stage, Strictness};
 use super::prepared::Prepared;
 use super::refused;
 use super::staging::Staging;
@@ -65,7 +65,7 @@ impl Making<'_> {
     }
 
     /// The sheet of outlines that shows how far a printer misses.
-    pub(super) fn proof(&self) -> Result<Option<Finding>, Fault> {
+    pub(super) fn proof(&self) -> Result<Option<Finding>, RenderError> {
         let inputs = self.prepared.proof_from();
         if self.memory.keep(PROOF, &inputs, self.staging()) {
             return Ok(None);
@@ -83,7 +83,7 @@ impl Making<'_> {
         &self,
         path: &str,
         pdf: Result<Vec<u8>, SheetFault>,
-    ) -> Result<Option<Finding>, Fault> {
+    ) -> Result<Option<Finding>, RenderError> {
         let bytes = match pdf {
             Ok(bytes) => bytes,
             Err(fault) => {
@@ -98,7 +98,7 @@ impl Making<'_> {
     }
 
     /// Makes every page of the booklet, and the single file of them.
-    pub(super) fn booklet(&self) -> Result<Findings, Fault> {
+    pub(super) fn booklet(&self) -> Result<Findings, RenderError> {
         let booklet = Booklet::new(self.prepared.booklet());
         // The longest lists come last in the booklet: whoever begins with them has nobody wait for them at the end.
         let subjects: Vec<Subject> = booklet.subjects().into_iter().rev().collect();
@@ -121,7 +121,7 @@ impl Making<'_> {
         booklet: &Booklet<'_>,
         outlined: &Booklet<'_>,
         subject: &Subject,
-    ) -> Result<Findings, Fault> {
+    ) -> Result<Findings, RenderError> {
         let outline = self.clock.booklet(|| outlined.unfilled(subject));
         let name = format!("page {}", subject.path());
         let inputs = outline.as_ref().map(|page| self.clock.booklet(|| made_from::page_from(page)));
@@ -151,7 +151,7 @@ impl Making<'_> {
     }
 
     /// Makes the single file, where there is to be one and nothing stops the run; gives what is wrong with it.
-    fn single_file(&self) -> Result<Findings, Fault> {
+    fn single_file(&self) -> Result<Findings, RenderError> {
         let Some(single) = self.single.as_ref().filter(|_| !self.stopped()) else {
             return Ok(Findings::new());
         };

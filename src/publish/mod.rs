@@ -39,8 +39,8 @@ pub use import::{ImportInto, ImportReport, import};
 pub use issue::{IssueInto, IssueReport, issue};
 pub use manifest::{Manifest, ManifestEntry};
 pub use options::{
-    AuditOptions, BookletForm, Drafts, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness,
-    Timings, Unchanged, Why,
+    AuditOptions, BookletForm, Drafts, Extent, Progress, RenderError, RenderOptions, Report, Stage,
+    Strictness, Timings, Unchanged, Why,
 };
 pub use plan::Leftovers;
 pub use put::PutInPlace;

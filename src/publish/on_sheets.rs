@@ -3,7 +3,7 @@
 use super::clock::Waiting;
 use super::in_order::in_order;
 use super::made::{Making, path};
-use super::options::Fault;
+use super::options::RenderError;
 use crate::diagnostics::{Finding, Findings};
 use crate::sheets::{self, PrintItem, SheetFile};
 use std::iter;
@@ -15,17 +15,17 @@ use std::thread::{self, Scope, ScopedJoinHandle};
 const WAITING: usize = 32;
 
 /// What makes one item, with what is found in it.
-pub(super) type Make<'a, T, P> = dyn Fn(&T) -> Result<(Option<P>, Findings), Fault> + Sync + 'a;
+pub(super) type Make<'a, T, P> = dyn Fn(&T) -> Result<(Option<P>, Findings), RenderError> + Sync + 'a;
 
 /// A file of sheets whose items are made, and whose last sheets may still be in hand.
 pub(super) struct Begun<'scope> {
     findings: Findings,
-    in_hand: Option<ScopedJoinHandle<'scope, Result<Option<Finding>, Fault>>>,
+    in_hand: Option<ScopedJoinHandle<'scope, Result<Option<Finding>, RenderError>>>,
 }
 
 impl Begun<'_> {
     /// Waits for the sheets; gives all that was found.
-    pub(super) fn finish(self) -> Result<Findings, Fault> {
+    pub(super) fn finish(self) -> Result<Findings, RenderError> {
         let mut findings = self.findings;
         if let Some(sheets) = self.in_hand {
             findings.extend(sheets.join().unwrap_or_else(|panic| resume_unwind(panic))?);
@@ -41,7 +41,7 @@ impl Making<'_> {
         file: &SheetFile,
         from: &[T],
         make: &Make<'_, T, P>,
-    ) -> Result<Findings, Fault> {
+    ) -> Result<Findings, RenderError> {
         thread::scope(|scope| self.begin_sheets(scope, file, from, make)?.finish())
     }
 
@@ -53,7 +53,7 @@ impl Making<'_> {
         file: &'env SheetFile,
         from: &[T],
         make: &Make<'_, T, P>,
-    ) -> Result<Begun<'scope>, Fault> {
+    ) -> Result<Begun<'scope>, RenderError> {
         if rayon::current_num_threads() == 1 {
             return self.by_one_thread(file, from, make);
         }
@@ -73,7 +73,7 @@ impl Making<'_> {
         from: &[T],
         make: &Make<'_, T, P>,
         mut hand_on: impl FnMut(P) + Send,
-    ) -> Result<Findings, Fault> {
+    ) -> Result<Findings, RenderError> {
         let mut findings = Findings::new();
         let take = |made| self.taken(made, &mut findings).into_iter().for_each(&mut hand_on);
         in_order(from, make, take)?;
@@ -85,7 +85,7 @@ impl Making<'_> {
         file: &SheetFile,
         from: &[T],
         make: &Make<'_, T, P>,
-    ) -> Result<Begun<'scope>, Fault> {
+    ) -> Result<Begun<'scope>, RenderError> {
         let (mut findings, mut fault, mut from_each) = (Findings::new(), None, from.iter());
         let mut next = || {
             from_each.by_ref().find_map(|from| match make(from) {
@@ -116,7 +116,7 @@ impl Making<'_> {
         file: &SheetFile,
         count: usize,
         items: impl Iterator<Item = P>,
-    ) -> Result<Option<Finding>, Fault> {
+    ) -> Result<Option<Finding>, RenderError> {
         let mut items = Waiting::new(items);
         let options = self.prepared.sheets(file.kind);
         let pdf = self.clock.pdf(&mut items, |items| sheets::pdf(file, count, items, &options));

@@ -203,7 +203,7 @@ pub struct Why {
 
 /// Why a run could not be carried out, whatever the catalogue says.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Fault {
+pub enum RenderError {
     /// The machine could not give or take what was asked of it.
     Machine(WorldError),
     /// There is no card of that number.
@@ -226,13 +226,13 @@ pub enum Fault {
     Jobs(String),
 }
 
-impl From<WorldError> for Fault {
+impl From<WorldError> for RenderError {
     fn from(error: WorldError) -> Self {
         Self::Machine(error)
     }
 }
 
-impl std::fmt::Display for Fault {
+impl std::fmt::Display for RenderError {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Machine(error) => error.fmt(out),
@@ -249,4 +249,4 @@ impl std::fmt::Display for Fault {
     }
 }
 
-impl std::error::Error for Fault {}
+impl std::error::Error for RenderError {}

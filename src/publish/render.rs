@@ -8,8 +8,8 @@ use super::data;
 use super::grouped::grouped;
 use super::made::{Making, Single};
 use super::options::{
-    AuditOptions, BookletForm, Drafts, Extent, Fault, Progress, RenderOptions, Report, Stage, Strictness,
-    Unchanged,
+    AuditOptions, BookletForm, Drafts, Extent, Progress, RenderError, RenderOptions, Report, Stage,
+    Strictness, Unchanged,
 };
 use super::plan::Leftovers;
 use super::prepared::{Prepared, prepare};
@@ -35,7 +35,7 @@ pub fn render(
     world: &dyn World,
     options: &RenderOptions,
     progress: &(dyn Fn(Progress) + Sync),
-) -> Result<Report, Fault> {
+) -> Result<Report, RenderError> {
     apart::refuse_what_is_read(&options.output, &options.read)?;
     on_threads(options.jobs, || {
         let clock = Clock::start();
@@ -80,7 +80,7 @@ fn made(
     clock: &Clock,
     mut memory: Memory,
     key: Option<String>,
-) -> Result<Report, Fault> {
+) -> Result<Report, RenderError> {
     let gathered = Gathered::default();
     let gather = |file: &FilePath, records: &[Node]| {
         if options.is_of_all() {
@@ -167,7 +167,7 @@ pub fn check(
     world: &dyn World,
     options: &AuditOptions,
     progress: &(dyn Fn(Progress) + Sync),
-) -> Result<Findings, Fault> {
+) -> Result<Findings, RenderError> {
     on_threads(options.jobs, || {
         let clock = Clock::start();
         let (prepared, mut findings) = reading(world, &clock, progress, &|_, _| {})?;
@@ -202,10 +202,10 @@ pub fn check(
 
 pub(super) fn on_threads<T: Send>(
     jobs: Option<usize>,
-    work: impl FnOnce() -> Result<T, Fault> + Send,
-) -> Result<T, Fault> {
+    work: impl FnOnce() -> Result<T, RenderError> + Send,
+) -> Result<T, RenderError> {
     let threads = rayon::ThreadPoolBuilder::new().num_threads(jobs.unwrap_or(0)).build();
-    threads.map_err(|error| Fault::Jobs(error.to_string()))?.install(work)
+    threads.map_err(|error| RenderError::Jobs(error.to_string()))?.install(work)
 }
 
 pub(super) fn reading(
@@ -225,12 +225,12 @@ fn wanted<'a>(
     prepared: &'a Prepared,
     only: &[String],
     findings: &Findings,
-) -> Result<Vec<&'a CardFacts>, Fault> {
+) -> Result<Vec<&'a CardFacts>, RenderError> {
     let numbers = || prepared.facts.keys().map(String::as_str);
     let unknown = only.iter().find(|number| !numbers().any(|known| known == number.as_str()));
     if let Some(number) = unknown.filter(|_| !findings.has_errors()) {
         let nearest = nearest(number, numbers()).map(str::to_owned);
-        return Err(Fault::UnknownCard { number: number.clone(), nearest });
+        return Err(RenderError::UnknownCard { number: number.clone(), nearest });
     }
     let named = |card: &&CardFacts| only.is_empty() || only.contains(&card.number);
     Ok(prepared.facts.values().filter(named).collect())
@@ -242,14 +242,14 @@ fn copies_for<'a>(
     id: &str,
     wanted: &[&'a CardFacts],
     findings: &Findings,
-) -> Result<Vec<Copy<'a>>, Fault> {
+) -> Result<Vec<Copy<'a>>, RenderError> {
     match prepared.catalogue.holders.get(id) {
         Some(holder) => Ok(copies::of_holder(holder, wanted)),
         // Its record may be among those in error.
         None if findings.has_errors() => Ok(Vec::new()),
         None => {
             let nearest = nearest(id, prepared.catalogue.holders.keys().map(String::as_str));
-            Err(Fault::UnknownHolder { id: id.to_owned(), nearest: nearest.map(str::to_owned) })
+            Err(RenderError::UnknownHolder { id: id.to_owned(), nearest: nearest.map(str::to_owned) })
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::counted::Counted;
 use super::made::Making;
-use super::options::{Fault, Stage};
+use super::options::{RenderError, Stage};
 use crate::cards::{self, TagPlan};
 use crate::diagnostics::Findings;
 use crate::facts::TagFacts;
@@ -12,7 +12,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 impl Making<'_> {
     /// Makes kit tags and their sheets; gives what is found in them.
-    pub(super) fn tags(&self, facts: &[&TagFacts]) -> Result<Findings, Fault> {
+    pub(super) fn tags(&self, facts: &[&TagFacts]) -> Result<Findings, RenderError> {
         let mut findings = Findings::new();
         let counted = Counted::new(self.progress, Stage::Tags, facts.len());
         for file in sheets::files(PrintKind::Tags, facts.len()) {

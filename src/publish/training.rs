@@ -2,7 +2,7 @@
 
 use super::counted::Counted;
 use super::made::{Making, path};
-use super::options::{Fault, Stage};
+use super::options::{RenderError, Stage};
 use super::refused;
 use crate::cards::{self, Form};
 use crate::catalogue::Training;
@@ -14,7 +14,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 impl Making<'_> {
     /// Makes all of it; gives what is wrong with it.
-    pub(super) fn training(&self, chosen: &Training) -> Result<Findings, Fault> {
+    pub(super) fn training(&self, chosen: &Training) -> Result<Findings, RenderError> {
         let input: Input<'_> = self.prepared.for_training(chosen);
         let (slips, labels) = (training::slips(input), training::labels(input));
         let (gauges, mut findings) = training::gauges(input);
@@ -38,7 +38,7 @@ impl Making<'_> {
     }
 
     /// Fills the layouts of pages and writes them.
-    fn training_pages(&self, pages: &[Page]) -> Result<Findings, Fault> {
+    fn training_pages(&self, pages: &[Page]) -> Result<Findings, RenderError> {
         let mut findings = Findings::new();
         let layouts = &self.prepared.design.layouts;
         let fill = |page: &Page| layouts.fill(page.layout, &page.values).map_err(Box::new);
@@ -61,7 +61,7 @@ impl Making<'_> {
     }
 
     /// Writes each gauge as SVG and DXF, or keeps them. What is found in one is told with its page.
-    fn plates(&self, gauges: &[Gauge]) -> Result<(), Fault> {
+    fn plates(&self, gauges: &[Gauge]) -> Result<(), RenderError> {
         let Some(staging) = self.staging() else { return Ok(()) };
         gauges.par_iter().try_for_each(|gauge| {
             let path = |ending: &str| format!("{FOLDER}gauges/{}.{ending}", gauge.name);
@@ -79,7 +79,7 @@ impl Making<'_> {
     }
 
     /// Makes forms and the files of them, or keeps what has not changed.
-    fn forms(&self, kind: PrintKind, forms: &[Form], counted: &Counted<'_>) -> Result<Findings, Fault> {
+    fn forms(&self, kind: PrintKind, forms: &[Form], counted: &Counted<'_>) -> Result<Findings, RenderError> {
         let mut findings = Findings::new();
         for file in sheets::files(kind, forms.len()) {
             let forms = &forms[file.records.clone()];

@@ -133,7 +133,7 @@ fn most_round(inner: Length, wire_diameter: Length) -> u32 {
 
 /// A layer that has room for more wires.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Room {
+pub struct LooseLayer {
     /// The dotted key of the layer, or of the number that it comes from.
     pub field: String,
     /// How many wires it has.
@@ -142,7 +142,7 @@ pub struct Room {
     pub full: u32,
 }
 
-impl Room {
+impl LooseLayer {
     /// What to do about it.
     pub const HELP: &str = "check the number of wires and their diameter against the specification";
 
@@ -167,19 +167,19 @@ impl Room {
 ///
 /// # Examples
 /// ```
-/// use fittingcards::section::{Construction, Group, Strands, room};
+/// use fittingcards::section::{Construction, Group, Strands, loose_layers};
 /// use fittingcards::units::Length;
 ///
 /// let conductor = |layers: &[u32]| {
 ///     let (strands, wire_diameter) = (Strands::Layers(layers.to_vec()), Length::from_mm(2.5));
 ///     Construction::Stranded(Group { strands, wire_diameter, lay_ratios: Vec::new() })
 /// };
-/// assert!(room(&conductor(&[1, 6, 12]))?.is_empty());
-/// assert!(room(&conductor(&[1, 6, 11]))?.is_empty());
-/// assert_eq!(room(&conductor(&[1, 6, 10]))?[0].full, 12);
+/// assert!(loose_layers(&conductor(&[1, 6, 12]))?.is_empty());
+/// assert!(loose_layers(&conductor(&[1, 6, 11]))?.is_empty());
+/// assert_eq!(loose_layers(&conductor(&[1, 6, 10]))?[0].full, 12);
 /// # Ok::<(), fittingcards::section::SectionError>(())
 /// ```
-pub fn room(construction: &Construction) -> Result<Vec<Room>, SectionError> {
+pub fn loose_layers(construction: &Construction) -> Result<Vec<LooseLayer>, SectionError> {
     match construction {
         Construction::Stranded(group) => {
             let key = "construction.stranded";
@@ -190,19 +190,19 @@ pub fn room(construction: &Construction) -> Result<Vec<Room>, SectionError> {
             let core = from_centre(&composite.core, LayerRole::Core, core_key)?;
             let radius = core.last().map_or(Length::ZERO, outer_radius);
             let outer = round_core(&composite.outer, radius, outer_key)?;
-            let mut rooms = loose(&composite.core, &core, None, core_key);
-            rooms.extend(loose(&composite.outer, &outer, Some(radius), outer_key));
-            Ok(rooms)
+            let mut all = loose(&composite.core, &core, None, core_key);
+            all.extend(loose(&composite.outer, &outer, Some(radius), outer_key));
+            Ok(all)
         }
         _ => Ok(Vec::new()),
     }
 }
 
 /// Layers of a group with room, round a core of radius `inner` where there is one; a centre is never loose.
-fn loose(group: &Group, layers: &[Layer], inner: Option<Length>, key: &str) -> Vec<Room> {
+fn loose(group: &Group, layers: &[Layer], inner: Option<Length>, key: &str) -> Vec<LooseLayer> {
     let first = usize::from(inner.is_none());
     let inside = inner.into_iter().chain(layers.iter().map(outer_radius));
-    let rooms = layers.iter().enumerate().skip(first).zip(inside).map(|((index, layer), inside)| Room {
+    let all = layers.iter().enumerate().skip(first).zip(inside).map(|((index, layer), inside)| LooseLayer {
         field: match group.strands {
             Strands::Wires(_) => format!("{key}.wires"),
             Strands::Layers(_) => format!("{key}.layers.{index}"),
@@ -210,7 +210,7 @@ fn loose(group: &Group, layers: &[Layer], inner: Option<Length>, key: &str) -> V
         wires: layer.wires,
         full: most_round(inside, group.wire_diameter),
     });
-    rooms.filter(|room| room.full > room.wires + 1).collect()
+    all.filter(|layer| layer.full > layer.wires + 1).collect()
 }
 
 fn does_not_fit(wires: u32, inner: Length, group: &Group, field: &str) -> SectionError {

@@ -6,7 +6,7 @@ use crate::units::{Area, Length};
 
 /// What a wear table is made for.
 #[derive(Debug, Clone, PartialEq)]
-pub struct WearMarks {
+pub struct WearHeights {
     /// The section that percentages are of: nominal or computed.
     pub basis: Area,
     /// Remaining height at which replacement is planned.
@@ -76,11 +76,11 @@ const ROWS_PAST: usize = 2;
 ///
 /// # Examples
 /// ```
-/// use fittingcards::section::{WearMarks, round_profile, wear_table};
+/// use fittingcards::section::{WearHeights, round_profile, wear_table};
 /// use fittingcards::units::Length;
 ///
 /// let profile = round_profile(Length::from_mm(12.0))?;
-/// let marks = WearMarks {
+/// let marks = WearHeights {
 ///     basis: profile.area,
 ///     plan: None,
 ///     replace: Some(Length::from_mm(9.5)),
@@ -93,7 +93,7 @@ const ROWS_PAST: usize = 2;
 /// assert_eq!(heights, [12.0, 11.5, 11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0]);
 /// # Ok::<(), fittingcards::section::SectionError>(())
 /// ```
-pub fn wear_table(profile: &Profile, marks: &WearMarks) -> Result<WearTable, SectionError> {
+pub fn wear_table(profile: &Profile, marks: &WearHeights) -> Result<WearTable, SectionError> {
     let stages = stages(profile, marks)?;
     let last = match marks.stop {
         Some(stop) => stop,
@@ -123,7 +123,7 @@ pub fn wear_table(profile: &Profile, marks: &WearMarks) -> Result<WearTable, Sec
 }
 
 /// The heights that carry a mark, the new wire first.
-fn stages(profile: &Profile, marks: &WearMarks) -> Result<Vec<(Length, WearStage)>, SectionError> {
+fn stages(profile: &Profile, marks: &WearHeights) -> Result<Vec<(Length, WearStage)>, SectionError> {
     let mut stages = vec![(profile.height, WearStage::New)];
     let heights = [
         (marks.plan, WearStage::Plan, "construction.grooved.wear.plan_height_mm"),
@@ -191,8 +191,8 @@ mod tests {
     use super::*;
     use crate::section::round_profile;
 
-    fn marks(profile: &Profile) -> WearMarks {
-        WearMarks {
+    fn marks(profile: &Profile) -> WearHeights {
+        WearHeights {
             basis: profile.area,
             plan: None,
             replace: None,
@@ -205,7 +205,7 @@ mod tests {
     #[test]
     fn marks_off_the_grid_get_rows_of_their_own() {
         let profile = round_profile(Length::from_mm(12.34)).unwrap();
-        let marks = WearMarks {
+        let marks = WearHeights {
             plan: Some(Length::from_mm(10.0)),
             replace: Some(Length::from_mm(9.4)),
             stop: Some(Length::from_mm(8.9)),
@@ -221,7 +221,7 @@ mod tests {
     #[test]
     fn the_step_is_the_finest_that_there_is_room_for() {
         let profile = round_profile(Length::from_mm(8.25)).unwrap();
-        let stop = |height: f64| WearMarks { stop: Some(Length::from_mm(height)), ..marks(&profile) };
+        let stop = |height: f64| WearHeights { stop: Some(Length::from_mm(height)), ..marks(&profile) };
         assert_eq!(wear_table(&profile, &stop(7.5)).unwrap().step.mm(), 0.1);
         assert_eq!(wear_table(&profile, &stop(6.5)).unwrap().step.mm(), 0.2);
         assert_eq!(wear_table(&profile, &stop(5.0)).unwrap().step.mm(), 0.5);
@@ -232,7 +232,7 @@ mod tests {
     fn without_a_stop_height_the_loss_limit_ends_the_table() {
         let profile = round_profile(Length::from_mm(12.0)).unwrap();
         let table =
-            wear_table(&profile, &WearMarks { limit_percent: Some(20.0), ..marks(&profile) }).unwrap();
+            wear_table(&profile, &WearHeights { limit_percent: Some(20.0), ..marks(&profile) }).unwrap();
         let limit = table.rows.iter().position(|row| row.stage == Some(WearStage::Limit)).unwrap();
         // A hundredth of a millimetre is 0.1 % of this wire there: the height is one that a caliper shows, and no loss
         // beyond the limit.
@@ -246,8 +246,9 @@ mod tests {
     #[test]
     fn a_mark_that_is_no_height_of_the_wire_is_refused_by_its_key() {
         let profile = round_profile(Length::from_mm(12.0)).unwrap();
-        let error = wear_table(&profile, &WearMarks { stop: Some(Length::from_mm(12.5)), ..marks(&profile) })
-            .unwrap_err();
+        let error =
+            wear_table(&profile, &WearHeights { stop: Some(Length::from_mm(12.5)), ..marks(&profile) })
+                .unwrap_err();
         assert_eq!(error.field, "construction.grooved.wear.stop_height_mm");
     }
 }

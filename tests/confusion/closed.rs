@@ -1,17 +1,17 @@
 //! From a closed fitting to the gripping parts that can be in it.
 
 use super::demo;
-use fittingcards::mixups::{Closed, ClosedAnswer, Inside, Pull, find, inside, inside_to_json};
+use fittingcards::mixups::{Closed, ClosedAnswer, LineLoad, PossibleInside, find, inside, inside_to_json};
 use fittingcards::units::Length;
 use std::sync::Arc;
 
 fn closed(stand_out: f64) -> Closed<'static> {
     let (body, conductor) = ("ST-4101", "messenger-95");
     let (stand_out, tolerance) = (Length::from_mm(stand_out), Length::from_mm(0.5));
-    Closed { body, conductor, stand_out, tolerance, state: Pull::Seated }
+    Closed { body, conductor, stand_out, tolerance, state: LineLoad::Seated }
 }
 
-fn fitting_it(answer: &ClosedAnswer) -> &[Inside] {
+fn fitting_it(answer: &ClosedAnswer) -> &[PossibleInside] {
     &answer.inside[..answer.agreeing]
 }
 
@@ -41,7 +41,7 @@ fn a_right_stand_out_does_not_rule_out_the_hidden_one() {
 fn line_tension_draws_a_part_in_no_further_than_is_stated() {
     let mixups = find(demo());
     let fits = |stand_out: f64| {
-        let answer = inside(&mixups, &Closed { state: Pull::Tensioned, ..closed(stand_out) }).unwrap();
+        let answer = inside(&mixups, &Closed { state: LineLoad::Tensioned, ..closed(stand_out) }).unwrap();
         fitting_it(&answer).iter().any(|part| part.right)
     };
     assert!(fits(1.0), "within 0.5 mm of the reading");
@@ -58,15 +58,15 @@ fn line_tension_draws_a_part_in_until_its_slits_are_shut() {
         }
     }
     let mixups = find(&catalogue);
-    let fits = |stand_out: f64, state: Pull| {
+    let fits = |stand_out: f64, state: LineLoad| {
         let answer = inside(&mixups, &Closed { state, ..closed(stand_out) }).unwrap();
         fitting_it(&answer).iter().any(|part| part.right)
     };
     // Right cone: 6.0 − 0.3/(2·tan 5°) = 4.29 mm ± 0.29; slits shut at 6.0 − 0.955/(2·tan 5°) = 0.54 mm.
-    assert!(fits(4.2, Pull::Seated) && !fits(2.0, Pull::Seated));
-    assert!(fits(2.0, Pull::Tensioned) && fits(2.0, Pull::Unknown));
-    assert!(fits(0.1, Pull::Tensioned), "0.5 mm deeper than slits allow, within the reading");
-    assert!(!fits(-0.1, Pull::Tensioned));
+    assert!(fits(4.2, LineLoad::Seated) && !fits(2.0, LineLoad::Seated));
+    assert!(fits(2.0, LineLoad::Tensioned) && fits(2.0, LineLoad::Unknown));
+    assert!(fits(0.1, LineLoad::Tensioned), "0.5 mm deeper than slits allow, within the reading");
+    assert!(!fits(-0.1, LineLoad::Tensioned));
 }
 
 #[test]

@@ -2,8 +2,8 @@
 
 use crate::fixtures::random_cases;
 use fittingcards::grip::{
-    Collet, GripLimits, HeldConductor, Make, Outcome, Socket, SpreadingCone, Verdict, Wedge, WedgeBody,
-    collet, spreading_cone, wedge,
+    Collet, GripLimits, HeldConductor, HeldConstruction, Outcome, Socket, SpreadingCone, Verdict, Wedge,
+    WedgeBody, collet, spreading_cone, wedge,
 };
 use fittingcards::section::{Layer, LayerRole};
 use fittingcards::units::{Angle, Length};
@@ -63,7 +63,10 @@ fn strand(layers: usize, wire: f64) -> (HeldConductor, Vec<Layer>) {
         .collect();
     let across = wire * (2.0 * f64::from(u32::try_from(layers.len()).unwrap()) - 1.0);
     (
-        HeldConductor { make: Make::Layers(layers.clone()), ..HeldConductor::solid(Length::from_mm(across)) },
+        HeldConductor {
+            make: HeldConstruction::Layers(layers.clone()),
+            ..HeldConductor::solid(Length::from_mm(across))
+        },
         layers,
     )
 }

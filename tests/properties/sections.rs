@@ -2,7 +2,7 @@
 
 use crate::fixtures::random_cases;
 use fittingcards::section::{
-    Composite, Construction, Grooved, Group, Layout, Profile, Rope, RopeCore, Section, Strands, WearMarks,
+    Composite, Construction, Grooved, Group, Layout, Profile, Rope, RopeCore, Section, Strands, WearHeights,
     compute, height_at_flat_width, height_at_loss, profile, round_profile, wear_table, wires,
     with_wire_tolerance, worn,
 };
@@ -299,7 +299,7 @@ proptest! {
     fn wear_tables_run_downward(diameter in 6.0..16.0_f64, stop in 0.3..0.98_f64, rows in 1..30_usize) {
         let profile = round_profile(Length::from_mm(diameter)).unwrap();
         let stop = cut(&profile, stop);
-        let marks = WearMarks {
+        let marks = WearHeights {
             basis: profile.area, plan: None, replace: None, stop: Some(stop), limit_percent: None, most_rows: rows,
         };
         let table = wear_table(&profile, &marks).unwrap();

@@ -6,7 +6,7 @@ mod installed;
 mod kept;
 
 use fittingcards::publish::{
-    self, AuditOptions, BookletForm, Fault, Manifest, RenderOptions, Report, Strictness,
+    self, AuditOptions, BookletForm, Manifest, RenderError, RenderOptions, Report, Strictness,
 };
 use fittingcards::source::{FilePath, MemoryWorld, World};
 use serde_json::Value;
@@ -48,7 +48,7 @@ fn options(output: &Path) -> RenderOptions {
     RenderOptions { preview_dpi: 30.0, ..RenderOptions::into_folder(output) }
 }
 
-fn render(world: &dyn World, options: &RenderOptions) -> Result<Report, Fault> {
+fn render(world: &dyn World, options: &RenderOptions) -> Result<Report, RenderError> {
     publish::render(world, options, &|_| {})
 }
 
@@ -270,7 +270,7 @@ fn a_file_that_is_not_ours_is_a_fault() {
     fs::create_dir(folder.path().join("data")).unwrap();
     fs::write(folder.path().join("data/cards.csv"), "mine").unwrap();
     let fault = render(&world(1), &options(folder.path())).unwrap_err();
-    assert!(matches!(fault, Fault::Machine(_)), "{fault}");
+    assert!(matches!(fault, RenderError::Machine(_)), "{fault}");
     assert_eq!(tree(folder.path()).into_keys().collect::<Vec<_>>(), ["data/cards.csv"]);
 }
 
@@ -278,7 +278,7 @@ fn a_file_that_is_not_ours_is_a_fault() {
 fn a_resolution_that_makes_no_picture_is_a_fault() {
     let folder = tempfile::tempdir().unwrap();
     let fault = render(&world(1), &RenderOptions { preview_dpi: 1e9, ..options(folder.path()) }).unwrap_err();
-    assert!(matches!(fault, Fault::Resolution(_)), "{fault}");
+    assert!(matches!(fault, RenderError::Resolution(_)), "{fault}");
 }
 
 /// An audit looks over what `render --single-file` would write, where the layouts of pages are the user's own.

@@ -3,7 +3,7 @@
 use super::address::{Use, stays};
 use super::elements::{holds_address, is_of_html, is_of_svg, is_refused};
 use super::state::Where;
-use super::{Fault, style};
+use super::{OnlineUse, style};
 use crate::notes::address::Form;
 use html5gum::{HtmlString, Token, Tokenizer};
 
@@ -25,7 +25,7 @@ pub(in crate::booklet) struct Expected<'a> {
 }
 
 /// Everything that a page takes in, follows or runs that it must not, and what it lacks.
-pub(in crate::booklet) fn page(text: &str, expected: &Expected<'_>) -> Vec<Fault> {
+pub(in crate::booklet) fn page(text: &str, expected: &Expected<'_>) -> Vec<OnlineUse> {
     let mut reading = Reading {
         expected,
         faults: Vec::new(),
@@ -45,7 +45,7 @@ pub(in crate::booklet) fn page(text: &str, expected: &Expected<'_>) -> Vec<Fault
 
 struct Reading<'a> {
     expected: &'a Expected<'a>,
-    faults: Vec<Fault>,
+    faults: Vec<OnlineUse>,
     place: Where,
     has_policy: bool,
     shown: String,
@@ -55,7 +55,7 @@ struct Reading<'a> {
 
 impl Reading<'_> {
     fn find(&mut self, said: impl Into<String>, written: impl Into<String>) {
-        self.faults.push(Fault::new(said, written));
+        self.faults.push(OnlineUse::new(said, written));
     }
 
     /// Takes a token; answers with how what follows is read, where not as elements.
@@ -201,7 +201,7 @@ impl Reading<'_> {
         }
     }
 
-    fn finish(mut self) -> Vec<Fault> {
+    fn finish(mut self) -> Vec<OnlineUse> {
         if !self.has_policy {
             self.late("");
         }
@@ -209,7 +209,7 @@ impl Reading<'_> {
         for (what, text) in self.expected.texts {
             if !shown.contains(&plain(text)) {
                 let said = format!("a page does not show {what}");
-                self.faults.push(Fault { is_lack: true, ..Fault::new(said, "") });
+                self.faults.push(OnlineUse { is_lack: true, ..OnlineUse::new(said, "") });
             }
         }
         self.faults

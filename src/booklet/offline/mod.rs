@@ -27,7 +27,7 @@ pub(super) fn policy_of_single_file(nonce: &str) -> String {
 
 /// What is wrong with a page or style sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Fault {
+pub(super) struct OnlineUse {
     /// In words.
     pub said: String,
     /// As it stands in the page, to be looked for in the layouts; empty where something is missing.
@@ -38,7 +38,7 @@ pub(super) struct Fault {
     pub at: usize,
 }
 
-impl Fault {
+impl OnlineUse {
     fn new(said: impl Into<String>, written: impl Into<String>) -> Self {
         Self { said: said.into(), written: written.into(), is_lack: false, at: 0 }
     }

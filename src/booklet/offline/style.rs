@@ -1,6 +1,6 @@
 //! Style sheets that take nothing in: no `@import`, and no address but of the booklet's own files.
 
-use super::Fault;
+use super::OnlineUse;
 use super::address::{Use, stays};
 use crate::notes::address::Form;
 
@@ -11,7 +11,7 @@ const TAKING: [&str; 4] = ["image(", "image-set(", "src(", "cross-fade("];
 ///
 /// Comments and the letters of strings are passed over as CSS does it (CSS Syntax 3); an escape outside a string could
 /// hide any of the words that are looked for, and is refused.
-pub(in crate::booklet) fn sheet(text: &str, form: Form) -> Vec<Fault> {
+pub(in crate::booklet) fn sheet(text: &str, form: Form) -> Vec<OnlineUse> {
     let (mut faults, mut at) = (Vec::new(), 0);
     while let Some(letter) = text[at..].chars().next() {
         let rest = &text[at..];
@@ -21,7 +21,7 @@ pub(in crate::booklet) fn sheet(text: &str, form: Form) -> Vec<Fault> {
             _ => {
                 let begins = !text[..at].ends_with(is_of_name);
                 let (fault, length) = outside(rest, begins, form);
-                faults.extend(fault.map(|fault| Fault { at, ..fault }));
+                faults.extend(fault.map(|fault| OnlineUse { at, ..fault }));
                 length.max(letter.len_utf8())
             }
         };
@@ -46,13 +46,13 @@ fn string(text: &str) -> usize {
 }
 
 /// What is wrong where a text outside strings begins, and how much of it that takes.
-fn outside(text: &str, begins: bool, form: Form) -> (Option<Fault>, usize) {
+fn outside(text: &str, begins: bool, form: Form) -> (Option<OnlineUse>, usize) {
     let says = |word: &str| text.get(..word.len()).is_some_and(|start| start.eq_ignore_ascii_case(word));
     if text.starts_with('\\') {
-        return (Some(Fault::new("an escape outside quotes, which could hide an address", "\\")), 1);
+        return (Some(OnlineUse::new("an escape outside quotes, which could hide an address", "\\")), 1);
     }
     if says("@import") {
-        return (Some(Fault::new("an @import takes in another style sheet", &text[..7])), 7);
+        return (Some(OnlineUse::new("an @import takes in another style sheet", &text[..7])), 7);
     }
     if begins && says("url(") {
         return address(text, form);
@@ -60,12 +60,12 @@ fn outside(text: &str, begins: bool, form: Form) -> (Option<Fault>, usize) {
     let taking = TAKING.iter().find(|taking| says(taking)).filter(|_| begins || text.starts_with("image"));
     taking.map_or((None, 0), |taking| {
         let said = format!("`{taking})` names pictures: write `url()`, of one file");
-        (Some(Fault::new(said, &text[..taking.len()])), taking.len())
+        (Some(OnlineUse::new(said, &text[..taking.len()])), taking.len())
     })
 }
 
 /// The address in a `url()`.
-fn address(text: &str, form: Form) -> (Option<Fault>, usize) {
+fn address(text: &str, form: Form) -> (Option<OnlineUse>, usize) {
     let inside = text[4..].trim_start();
     let before = text.len() - inside.len();
     let (address, length) = if inside.starts_with(['"', '\'']) {
@@ -75,7 +75,7 @@ fn address(text: &str, form: Form) -> (Option<Fault>, usize) {
         let length = inside.find(')').unwrap_or(inside.len());
         (inside[..length].trim_end(), before + length)
     };
-    let fault = || Fault::new(format!("`url({address})` leads out of the booklet"), &text[..length]);
+    let fault = || OnlineUse::new(format!("`url({address})` leads out of the booklet"), &text[..length]);
     let is_refused = address.contains('\\') || !stays(address, form, Use::Picture);
     (is_refused.then(fault), length)
 }

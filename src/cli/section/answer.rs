@@ -5,7 +5,7 @@ use super::Options;
 use super::question::Question;
 use crate::catalogue::{Conductor, WearBasis};
 use crate::section::{
-    self, Construction, Material, Profile, Room, Section, SectionError, Worn, WornMetal, room,
+    self, Construction, LooseLayer, Material, Profile, Section, SectionError, Worn, WornMetal, loose_layers,
 };
 use crate::units::{Area, Length, LinearResistance, Temperature};
 
@@ -42,7 +42,8 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
             section::compute(construction, material.as_deref()).map_err(fault)?
         }
     };
-    let mut warnings: Vec<String> = room(question.construction()).map_err(fault)?.iter().map(loose).collect();
+    let mut warnings: Vec<String> =
+        loose_layers(question.construction()).map_err(fault)?.iter().map(loose).collect();
     let temperature = options.temperature.map(Temperature::from_celsius).and_then(|temperature| {
         let resistance = section.resistance_at(temperature);
         if resistance.is_none() {
@@ -63,8 +64,8 @@ fn by_standard(question: &Question) -> bool {
 }
 
 /// A layer that lies loose, in the words of the finding on a record.
-fn loose(room: &Room) -> String {
-    format!("{}: {}; {}", room.message(), room.expected(), Room::HELP)
+fn loose(layer: &LooseLayer) -> String {
+    format!("{}: {}; {}", layer.message(), layer.expected(), LooseLayer::HELP)
 }
 
 fn worn(

@@ -3,7 +3,7 @@
 use super::tables::table;
 use super::{card_list, catalogue_json};
 use crate::diagnostics::{self, Findings};
-use crate::publish::options::Fault;
+use crate::publish::options::RenderError;
 use crate::publish::prepared::Prepared;
 use crate::publish::staging::Staging;
 use crate::source::WorldError;
@@ -16,12 +16,12 @@ pub(in crate::publish) fn write(
     prepared: &Prepared,
     findings: &Findings,
     staging: &Staging,
-) -> Result<(), Fault> {
+) -> Result<(), RenderError> {
     let Prepared { catalogue, mixups, facts, register, .. } = prepared;
-    let put = |path: &str, bytes: &[u8]| staging.write(path, bytes).map_err(Fault::from);
+    let put = |path: &str, bytes: &[u8]| staging.write(path, bytes).map_err(RenderError::from);
     let computed = || {
         let pieces = catalogue_json(catalogue, mixups, facts.values(), register);
-        staging.write_pieces("data/catalogue.json", &pieces).map_err(Fault::from)
+        staging.write_pieces("data/catalogue.json", &pieces).map_err(RenderError::from)
     };
     let listed = || {
         put("data/findings.json", format!("{:#}\n", diagnostics::to_json(findings)).as_bytes())?;
@@ -48,6 +48,6 @@ pub(in crate::publish) fn write(
     recorded.and(computed).and(listed)
 }
 
-fn unwritable(path: &str, error: &dyn Display) -> Fault {
-    Fault::Machine(WorldError { path: path.to_owned(), reason: error.to_string() })
+fn unwritable(path: &str, error: &dyn Display) -> RenderError {
+    RenderError::Machine(WorldError { path: path.to_owned(), reason: error.to_string() })
 }

@@ -8,7 +8,7 @@ mod tables;
 
 use super::copies::{self, Copy};
 use super::made::Making;
-use super::options::Fault;
+use super::options::RenderError;
 use super::prepared::Prepared;
 use crate::catalogue::Edition;
 use crate::diagnostics::{Finding, Findings};
@@ -57,7 +57,7 @@ impl<'a> RegisterPages<'a> {
 impl Making<'_> {
     /// Makes the booklet and what is told of the register. One thread fills the register's pages, while another puts
     /// together the booklet's longest lists.
-    pub(super) fn booklet_and_register(&self) -> Result<Findings, Fault> {
+    pub(super) fn booklet_and_register(&self) -> Result<Findings, RenderError> {
         let (booklet, register) = rayon::join(|| self.booklet(), || RegisterPages::filled(self.prepared));
         let mut findings = booklet?;
         findings.extend(self.register(register)?);
@@ -66,7 +66,7 @@ impl Making<'_> {
 
     /// Writes the pages, and makes the tables and sheets of the register; gives what is wrong with all of them. Where
     /// nothing is written, one copy of each card is looked over: its others differ from it by a shorter number.
-    fn register(&self, pages: RegisterPages<'_>) -> Result<Findings, Fault> {
+    fn register(&self, pages: RegisterPages<'_>) -> Result<Findings, RenderError> {
         let RegisterPages { told, texts, findings: mut found } = pages;
         let mut copies = told.to_print_again();
         if self.staging().is_none() {

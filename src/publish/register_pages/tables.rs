@@ -2,7 +2,7 @@
 
 use super::{Told, lists};
 use crate::installed::{FOLLOW_UP_HEAD, follow_up_rows};
-use crate::publish::options::Fault;
+use crate::publish::options::RenderError;
 use crate::publish::staging::Staging;
 use crate::records::written_table;
 use crate::register::{self, CardChange, Comparison};
@@ -10,7 +10,7 @@ use crate::source::WorldError;
 use serde_json::Value;
 
 impl Told<'_> {
-    pub(super) fn tables(&self, staging: &Staging) -> Result<(), Fault> {
+    pub(super) fn tables(&self, staging: &Staging) -> Result<(), RenderError> {
         let head = [
             "edition", "list", "number", "title", "issue", "becomes", "grade", "what", "was", "is", "notices",
         ];

@@ -2,8 +2,8 @@
 
 use arbitrary::{Result, Unstructured};
 use fittingcards::grip::{
-    BearsOn, Body, Bore, Collet, Ferrule, Geometry, GripLimits, HeldConductor, Make, Outcome, RopeGrip,
-    Socket, SpreadingCone, Thimble, Verdict, Wedge, WedgeBody, judge,
+    BearsOn, Body, Bore, Collet, Ferrule, Geometry, GripLimits, HeldConductor, HeldConstruction, Outcome,
+    RopeGrip, Socket, SpreadingCone, Thimble, Verdict, Wedge, WedgeBody, judge,
 };
 use fittingcards::section::{Layer, LayerRole};
 use fittingcards::units::{Angle, Length, Range};
@@ -168,11 +168,11 @@ fn bore(bytes: &mut Unstructured<'_>) -> Result<Option<Bore>> {
 fn held(bytes: &mut Unstructured<'_>) -> Result<HeldConductor> {
     let across = Length::from_mm(above_zero(bytes, 100.0)?);
     let make = match bytes.int_in_range(0..=4)? {
-        0 => Make::Layers(layers(bytes)?),
-        1 => Make::StrandedRope,
-        2 => Make::SingleStrandRope,
-        3 => Make::Grooved { height: across, width: Length::from_mm(above_zero(bytes, 100.0)?) },
-        _ => Make::Profile,
+        0 => HeldConstruction::Layers(layers(bytes)?),
+        1 => HeldConstruction::StrandedRope,
+        2 => HeldConstruction::SingleStrandRope,
+        3 => HeldConstruction::Grooved { height: across, width: Length::from_mm(above_zero(bytes, 100.0)?) },
+        _ => HeldConstruction::Profile,
     };
     Ok(HeldConductor {
         diameter_tolerance: Length::from_mm(from_zero(bytes, 10.0)?),
