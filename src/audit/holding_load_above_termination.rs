@@ -23,7 +23,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 format!("this kind of rope end holds only {} of {}", numerals.force(kept), conductor.id);
             let field = "holding_load_kN";
             let finding =
-                on_fitting(Severity::Note, "holding-load-above-termination", fitting, field, message)
+                on_fitting(Severity::Warning, "holding-load-above-termination", fitting, field, message)
                     .found(numerals.force(holding));
             findings.push(finding.help("check that the load was tested with this termination"));
         }

@@ -1,11 +1,10 @@
 //! What the rules on fittings, parts and marks share.
 
 use super::Context;
-use crate::catalogue::{Conductor, Fitting, Part, Wording};
+use crate::catalogue::{Fitting, Part, Wording};
 use crate::colour::Mark;
 use crate::diagnostics::{Finding, Place, Severity};
 use crate::mixups::{alike_in_place, marks};
-use crate::section::{Construction, MaterialGroup, profile, worn};
 use crate::units::{Force, Numerals};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -97,35 +96,6 @@ pub(super) fn mark_pairs(context: Context<'_>) -> Vec<MarkPair<'_>> {
     }
     pairs.into_values().collect()
 }
-
-/// What a conductor carries at its weakest.
-pub(super) struct Carried {
-    /// What that is, in words.
-    pub(super) words: &'static str,
-    /// The load.
-    pub(super) load: Force,
-}
-
-/// What a conductor carries at its weakest: its breaking load, or of a contact wire what is left at its
-/// stop height, 0.97·S·R_m of an EN 50149 material, else in proportion to the section.
-pub(super) fn carries(conductor: &Conductor) -> Option<Carried> {
-    let new = || Some(Carried { words: "the breaking load", load: conductor.breaking_load()? });
-    worn_load(conductor).map(|load| Carried { words: "what is left at the stop height", load }).or_else(new)
-}
-
-fn worn_load(conductor: &Conductor) -> Option<Force> {
-    let Construction::Grooved(grooved) = &conductor.construction else { return None };
-    let height = conductor.wear.as_ref()?.stop_height?;
-    let left = worn(&profile(grooved).ok()?, height).ok()?.section;
-    let strength = conductor.material.strength.as_ref().and_then(|strength| strength.of_wire(grooved.height));
-    match strength.filter(|_| conductor.material.group == MaterialGroup::Copper) {
-        Some(strength) => Some(Force::from_newtons(strength.n_per_mm2() * left.mm2() * WORN_STRENGTH)),
-        None => Some(conductor.breaking_load()? * (left / conductor.section.metal)),
-    }
-}
-
-/// What EN 50149 counts of section times strength.
-const WORN_STRENGTH: f64 = 0.97;
 
 /// A force as a fitting's record states it.
 pub(super) fn stated_force(fitting: &Fitting, field: &str, force: Force, numerals: Numerals) -> String {

@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/line-tension-near-breaking.md")]
 
 use super::Context;
-use super::inspected::{built, carries, numerals, on_fitting, stated_force};
+use super::inspected::{built, numerals, on_fitting, stated_force};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
@@ -10,7 +10,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
         let Some(used) = fitting.line_tension_max else { continue };
         for conductor in &fitting.conductors {
-            let Some(carried) = carries(conductor) else { continue };
+            let Some(carried) = conductor.carries() else { continue };
             let percent = used / carried.load * 100.0;
             if percent <= limit + 1e-9 || used > carried.load {
                 continue;

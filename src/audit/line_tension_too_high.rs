@@ -1,8 +1,10 @@
 #![doc = include_str!("../explain/codes/line-tension-too-high.md")]
 
 use super::Context;
-use super::inspected::{carries, numerals, on_fitting, stated_force};
+use super::holding_load_too_low::termination;
+use super::inspected::{numerals, on_fitting, stated_force};
 use crate::diagnostics::{Findings, Severity};
+use crate::grip::termination_load;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
@@ -12,20 +14,26 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         limits.extend(fitting.holding_load.map(|load| {
             (
                 "it may be used at more than it is proven to hold".to_owned(),
-                "its holding load".to_owned(),
+                "its holding load of".to_owned(),
                 load,
             )
         }));
         limits.extend(fitting.conductors.iter().filter_map(|conductor| {
-            let carried = carries(conductor)?;
+            let carried = conductor.carries()?;
             let message = format!("it may be used at more than {} carries", conductor.id);
-            Some((message, carried.words.to_owned(), carried.load))
+            Some((message, format!("{} of", carried.words), carried.load))
+        }));
+        limits.extend(fitting.conductors.iter().filter_map(|conductor| {
+            let kept = termination_load(conductor.breaking_load()?, termination(fitting, conductor)?);
+            let message =
+                format!("it may be used at more than this kind of rope end holds of {}", conductor.id);
+            Some((message, "what the end holds:".to_owned(), kept))
         }));
         for (message, what, load) in limits.into_iter().filter(|(.., load)| used > *load) {
             let finding =
                 on_fitting(Severity::Error, "line-tension-too-high", fitting, "line_tension_max_kN", message)
                     .found(stated_force(fitting, "line_tension_max_kN", used, numerals))
-                    .expected(format!("at most {what} of {}", numerals.force_at_most(load)));
+                    .expected(format!("at most {what} {}", numerals.force_at_most(load)));
             findings.push(finding.help("check the loads and their units"));
         }
     }

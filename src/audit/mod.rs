@@ -13,6 +13,9 @@ mod context;
 mod copies_still_out;
 mod copper_against_zinc;
 mod date_gone_by;
+mod date_to_come;
+mod draw_in_contradicts_windows;
+mod ferrule_of_one_leg;
 mod figure_not_in_record;
 mod figures_of_text;
 mod fitting_texts;
@@ -79,6 +82,7 @@ mod stated_section_differs;
 mod stated_section_is_circle_area;
 mod stated_section_is_nominal_size;
 mod stated_section_is_outer_group;
+mod supersession_does_not_fit;
 mod taper_not_self_holding;
 mod text_contradicts_record;
 mod thimble_does_not_fit;
@@ -90,6 +94,7 @@ mod unknown_value;
 mod unseen;
 mod unusable_part_in_fitting;
 mod value_absent;
+mod window_not_measured;
 mod wires_through_hole_differ;
 mod words_of_text;
 mod worn_wire_not_held;
@@ -113,6 +118,9 @@ const RULES: &[Rule] = &[
     copies_still_out::check,
     copper_against_zinc::check,
     date_gone_by::check,
+    date_to_come::check,
+    draw_in_contradicts_windows::check,
+    ferrule_of_one_leg::check,
     figure_not_in_record::check,
     grip_not_known::check,
     hidden_mix_up::check,
@@ -174,6 +182,7 @@ const RULES: &[Rule] = &[
     stated_section_is_circle_area::check,
     stated_section_is_nominal_size::check,
     stated_section_is_outer_group::check,
+    supersession_does_not_fit::check,
     taper_not_self_holding::check,
     text_contradicts_record::check,
     thimble_does_not_fit::check,
@@ -182,6 +191,7 @@ const RULES: &[Rule] = &[
     unknown_value::check,
     unusable_part_in_fitting::check,
     value_absent::check,
+    window_not_measured::check,
     wires_through_hole_differ::check,
     worn_wire_not_held::check,
 ];

@@ -4,8 +4,9 @@ use super::Context;
 use super::inspected::{built, numerals, on_fitting};
 use crate::catalogue::Role;
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::Verdict;
-use crate::mixups::own;
+use crate::grip::{Geometry, Thimble, Verdict};
+use crate::mixups::{Own, held, own};
+use crate::units::Length;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
@@ -13,7 +14,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         for own in all.iter().filter(|own| own.part.role == Role::Thimble) {
             let (severity, how) = match own.outcome.verdict {
                 Verdict::WillNotEnter => (Severity::Error, "narrower than"),
-                Verdict::Marginal => (Severity::Warning, "over 1.15 times"),
+                Verdict::Marginal => (Severity::Warning, how_marginal(own)),
                 _ => continue,
             };
             let diameter = numerals(context).length(own.conductor.section.overall_diameter, 1);
@@ -23,4 +24,16 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             findings.push(finding.help("take the thimble for that rope"));
         }
     }
+}
+
+/// On which side a groove may be off, by the tolerances of thimble and rope.
+fn how_marginal(own: &Own) -> &'static str {
+    let Some(Geometry::Thimble(Thimble { groove: Some(groove), groove_tolerance, .. })) = &own.part.geometry
+    else {
+        return "not known to fit";
+    };
+    let held = held(&own.conductor);
+    let narrowest = *groove - groove_tolerance.unwrap_or(Length::ZERO);
+    let is_narrow = narrowest < held.overall_diameter + held.diameter_tolerance;
+    if is_narrow { "narrower, within the tolerances, than" } else { "over 1.15 times" }
 }

@@ -11,17 +11,19 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
         let new = own(fitting, limits);
         for worn in own_worn(fitting, limits) {
-            let holds_new = new.iter().any(|own| {
-                own.part.number == worn.part.number
-                    && own.conductor.id == worn.conductor.id
-                    && own.outcome.verdict == Verdict::Grips
-            });
-            if !holds_new || matches!(worn.outcome.verdict, Verdict::Grips | Verdict::Unknown) {
-                continue;
-            }
+            let new = new
+                .iter()
+                .find(|own| own.part.number == worn.part.number && own.conductor.id == worn.conductor.id);
+            let holds = match (new.map(|own| own.outcome.verdict), worn.outcome.verdict) {
+                (_, Verdict::Grips | Verdict::Unknown) => continue,
+                (Some(Verdict::Grips), _) => "holds",
+                // Whether it holds at all is told where it may not hold when it is new.
+                (Some(Verdict::Marginal), worn) if worn != Verdict::Marginal => "may hold",
+                _ => continue,
+            };
             let height = worn.conductor.wear.as_ref().and_then(|wear| wear.stop_height).unwrap_or_default();
             let message = format!(
-                "{} holds {} when it is new, but {} when it is worn to {}",
+                "{} {holds} {} when it is new, but {} when it is worn to {}",
                 worn.part.number,
                 worn.conductor.id,
                 if worn.outcome.verdict == Verdict::Marginal { "may not" } else { "not" },

@@ -15,7 +15,7 @@ use super::parts::part;
 use super::procedures::procedure;
 use super::record_index::RecordIndex;
 use super::record_kind::RecordKind;
-use super::settings::{check_before_work, check_groups, settings};
+use super::settings::{check_before_work, check_fractions, check_groups, settings};
 use super::supersession;
 use crate::diagnostics::Findings;
 use crate::records::{self, Document, Records, Seen};
@@ -69,6 +69,7 @@ pub fn load_seen(world: &dyn World, seen: &Seen<'_>) -> Result<Loaded, WorldErro
     let editions = editions(std::mem::take(&mut records.editions), &mut findings);
     check_before_work(records.settings.as_ref(), &mut findings);
     check_groups(records.settings.as_ref(), &mut findings);
+    check_fractions(records.settings.as_ref(), &mut findings);
     let mut catalogue = link(records, &names, &mut findings);
     catalogue.editions = editions;
     let stated = catalogue.settings.date;

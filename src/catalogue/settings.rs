@@ -33,6 +33,23 @@ pub(super) fn check_before_work(document: Option<&Document<CatalogueRecord>>, fi
     );
 }
 
+/// A limit of one percent or less is a fraction that somebody took for percent: it would switch its rule off.
+pub(super) fn check_fractions(document: Option<&Document<CatalogueRecord>>, findings: &mut Findings) {
+    let limits = document.and_then(|document| document.record.as_ref()?.limits.as_ref());
+    let Some(limits) = limits else { return };
+    let LimitsRecord { holding, tension, .. } = &limits.value;
+    for field in [holding, tension].into_iter().flatten().filter(|field| field.value.bare() <= 1.0) {
+        let message = "this looks like a fraction, and the key is in percent";
+        let finding = Finding::error("fraction-for-percent", field.place.clone(), message).field(&field.path);
+        let percent = field.value.bare() * 100.0;
+        findings.push(
+            finding
+                .found(format!("{} %", field.value.bare()))
+                .help(format!("write it in percent, such as `{}`", (percent * 10.0).round() / 10.0)),
+        );
+    }
+}
+
 /// The settings that a document states; defaults for whatever it lacks or has wrong.
 pub(super) fn settings(document: Option<&Document<CatalogueRecord>>) -> Settings {
     let mut settings = defaults();

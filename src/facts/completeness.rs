@@ -96,6 +96,7 @@ impl Look<'_> {
 
     fn has_hidden_mix_up(&self) -> bool {
         self.mixups.wrong_parts(self.fitting).iter().any(|case| case.comes.hidden)
+            || self.mixups.wrong_kits(self.fitting).iter().any(|kit| kit.comes.hidden)
     }
 
     fn grips(&self) -> u32 {

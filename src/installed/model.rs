@@ -1,6 +1,8 @@
 //! A fitting in the line, linked to its records.
 
 use crate::catalogue::{Fitting, Part};
+use crate::grip::termination_load;
+use crate::mixups::termination;
 use crate::source::Place;
 use crate::units::{Force, Length};
 use jiff::civil::Date;
@@ -36,12 +38,18 @@ pub struct Installed {
 }
 
 impl Installed {
-    /// How many times the line tension that it may be used at what holds there holds: the lesser of holding load and
-    /// breaking load, over the line tension; `None` where the records don't state them.
+    /// How many times the line tension that it may be used at what holds there holds: the least of the holding load, of
+    /// what each conductor carries at its weakest and of what a rope's end keeps of it, over the line tension; `None` where
+    /// holding load or line tension is not stated: nothing is known of the fitting then.
     #[must_use]
     pub fn working_factor(&self) -> Option<f64> {
-        let breaking = self.fitting.conductors.iter().filter_map(|conductor| conductor.breaking_load());
-        let holds = breaking.chain(self.fitting.holding_load).map(Force::kn).reduce(f64::min)?;
-        Some(holds / self.fitting.line_tension_max?.kn())
+        let fitting = &self.fitting;
+        let carried = fitting.conductors.iter().filter_map(|conductor| Some(conductor.carries()?.load));
+        let ends = fitting.conductors.iter().filter_map(|conductor| {
+            let end = fitting.gripping().find_map(|item| termination(&item.part, conductor))?;
+            Some(termination_load(conductor.breaking_load()?, end))
+        });
+        let holds = carried.chain(ends).fold(fitting.holding_load?, Force::min);
+        Some(holds.kn() / fitting.line_tension_max?.kn())
     }
 }

@@ -4,7 +4,7 @@
 
 use super::{Case, Consequence, Interval, SeenBy, Summary};
 use crate::catalogue::{Conductor, Fitting};
-use crate::grip::{Measurement, Outcome, measurement};
+use crate::grip::{Measurement, Outcome, Verdict, measurement};
 use crate::units::{Length, Numerals};
 
 /// What happens, in one or two short sentences that begin with the summary.
@@ -26,7 +26,7 @@ pub fn summary(comes: &Consequence, fitting: &Fitting, conductor: &Conductor) ->
 pub fn why(comes: &Consequence, numerals: Numerals) -> String {
     let outcome = &comes.outcome;
     match comes.summary {
-        Summary::Right if outcome.closure.is_some() => own_collet(outcome, numerals),
+        Summary::Right if outcome.verdict == Verdict::Grips => own_collet(outcome, numerals),
         Summary::NotProven => "May let go under load.".into(),
         Summary::MayHold => "May close on the conductor, may shut before.".into(),
         Summary::Withdrawn => "Do not build it in.".into(),
@@ -75,7 +75,10 @@ pub fn missing(outcome: &Outcome) -> String {
 fn own_collet(outcome: &Outcome, numerals: Numerals) -> String {
     match (outcome.clearance, outcome.closure) {
         (Some(clearance), Some(closure)) if clearance.mm() >= 0.0 && closure > clearance => {
-            format!("Closes on the conductor with {} in hand.", numerals.length(closure - clearance, 2))
+            format!(
+                "Closes on the conductor, with {} in hand by its nominal sizes.",
+                numerals.length(closure - clearance, 2)
+            )
         }
         _ => String::new(),
     }

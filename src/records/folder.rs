@@ -84,7 +84,7 @@ pub fn read_seen(world: &dyn World, seen: &Seen<'_>) -> Result<Records, WorldErr
     records.findings.extend(world.unread(Folder::Catalogue)?.iter().map(Finding::of_unread));
     read.into_iter().for_each(|one| records.add(one));
     if !files.iter().any(|file| file_kind(&file.path) == FileKind::Settings) {
-        records.findings.push(no_settings());
+        records.findings.push(no_settings("there is no catalogue.yaml"));
     }
     records.files = files;
     Ok(records)
@@ -188,6 +188,10 @@ impl Records {
             let help = "put it all into one, without `---` between";
             self.findings.push(Finding::error("second-document", second.place.clone(), message).help(help));
         }
+        if documents.is_empty() && !self.findings.has_errors() {
+            self.findings = Findings::new();
+            self.findings.push(no_settings("catalogue.yaml holds no record"));
+        }
         self.settings = (!documents.is_empty()).then(|| documents.swap_remove(0));
     }
 
@@ -209,12 +213,8 @@ impl Records {
     }
 }
 
-fn no_settings() -> Finding {
-    Finding::error(
-        "missing-file",
-        Place::whole(FilePath::catalogue("catalogue.yaml")),
-        "there is no catalogue.yaml",
-    )
-    .expected("a file with title, owner, edition and caution")
-    .help("`fittingcards start` writes a small working catalogue into an empty folder")
+fn no_settings(message: &str) -> Finding {
+    Finding::error("missing-file", Place::whole(FilePath::catalogue("catalogue.yaml")), message)
+        .expected("a file with title, owner, edition and caution")
+        .help("`fittingcards start` writes a small working catalogue into an empty folder")
 }

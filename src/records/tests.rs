@@ -2,7 +2,7 @@
 
 use super::node::{Content, Node, ScalarKind, documents};
 use super::{Count, Day, Deg, Identifier, Mm, Prose, Read, Reader, Size, SizeOrZero, Truth, Worded};
-use crate::diagnostics::Findings;
+use crate::diagnostics::{Findings, Severity};
 use crate::source::{FilePath, MemoryWorld};
 use proptest::prelude::*;
 use serde_yaml::Value;
@@ -329,5 +329,17 @@ fn letters_of_a_text_are_found_however_it_is_written() {
         let [found, standing] = braces(written);
         assert!(found.len() > 1);
         assert_eq!(found, standing, "{written}");
+    }
+}
+
+/// Without its title, owner, edition and caution no card may be printed: a file of comments is as good as none.
+#[test]
+fn settings_of_comments_alone_are_missing() {
+    for text in ["# nothing yet\n", "", "---\n"] {
+        let world = MemoryWorld::new().with(FilePath::catalogue("catalogue.yaml"), text);
+        let records = super::read(&world).unwrap();
+        let errors = records.findings.sorted();
+        let errors = errors.iter().filter(|finding| finding.severity == Severity::Error);
+        assert_eq!(errors.map(|finding| finding.code).collect::<Vec<_>>(), ["missing-file"], "{text:?}");
     }
 }

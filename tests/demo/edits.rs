@@ -68,6 +68,13 @@ const VALUES: &[Edit] = &[
     Edit { record: "N-2026-04", was: "effective: 2026-04-01", is: "effective: 2027-04-01",
         then: &[Finds("not-yet-in-force", ""), Prints("ST-4100", "2027-04-01")] },
     Edit { record: "catalogue", was: "date: 2026-11-25", is: "date: 2027-03-01", then: &[Finds("date-gone-by", "")] },
+    Edit { record: "ST-4100", was: "draw_in_max_mm: 2.0", is: "draw_in_max_mm: 20",
+        then: &[Finds("draw-in-contradicts-windows", "drawn in so far")] },
+    Edit { record: "ST-4103", was: "report: T-311, date: 2026-02-10", is: "report: T-311, date: 2027-02-10", then: &[Finds("date-to-come", "2027-02-10")] },
+    Edit { record: "ST-4080", was: "superseded_by: ST-4100", is: "superseded_by: ST-4110",
+        then: &[Finds("supersession-does-not-fit", "not for messenger-120")] },
+    Edit { record: "ST-4220", was: "line_tension_max_kN: 6", is: "line_tension_max_kN: 33.5",
+        then: &[Finds("line-tension-too-high", "rope end")] },
 ];
 
 #[rustfmt::skip]

@@ -36,6 +36,16 @@ fn the_demo_follows_up_what_was_put_into_it() {
     assert_eq!((&places[2]["due"], &places[2]["overdue"]), (&"2027-01-31".into(), &false.into()));
 }
 
+/// By the demo's records: at its stop height contact wire 120 has lost a quarter of 41.9 kN, and 12 kN pull; by the holding
+/// load alone it would be 3.5.
+#[test]
+fn the_factor_of_a_contact_wire_is_that_of_the_wire_at_its_stop_height() {
+    let (line, _) = installed(&DEMO.catalogue, &DEMO.mixups);
+    let wedge = line.iter().find(|one| one.fitting.number == "ST-4200").unwrap();
+    let factor = wedge.working_factor().unwrap();
+    assert!((factor - 41.9 * 0.75 / 12.0).abs() < 0.1, "{factor}");
+}
+
 #[test]
 fn what_is_overdue_by_the_catalogues_date_comes_first_and_the_least_factor_before_others() {
     let settings = std::fs::read_to_string(crate::fixtures::root().join("content/catalogue.yaml")).unwrap();

@@ -2,7 +2,7 @@
 
 use super::Origin;
 use crate::records::{Duty, WearBasis};
-use crate::section::{Citation, Construction, Material, Section};
+use crate::section::{Citation, Construction, Material, Section, worn_metal};
 use crate::units::{Area, Force, Length, LinearMass, LinearResistance};
 use std::sync::Arc;
 
@@ -47,6 +47,34 @@ impl Conductor {
     pub fn breaking_load(&self) -> Option<Force> {
         self.stated.breaking_load.or(self.section.breaking_load)
     }
+
+    /// What it carries at its weakest: its breaking load, or of a contact wire what is left at its stop height; without
+    /// a stop height, at the lowest height that its record states.
+    #[must_use]
+    pub fn carries(&self) -> Option<Carried> {
+        let worn = self.wear.as_ref().and_then(WearLimits::lowest);
+        match worn.and_then(|(height, words)| Some(Carried { words, load: self.load_at(height)? })) {
+            Some(worn) => Some(worn),
+            None => Some(Carried { words: "the breaking load", load: self.breaking_load()? }),
+        }
+    }
+
+    /// What is left at a remaining height: by the strength of its material, and no more than of its breaking load in
+    /// proportion to the section.
+    fn load_at(&self, height: Length) -> Option<Force> {
+        let left = worn_metal(&self.construction, Some(&self.material), self.nominal_size, height).ok()?;
+        let in_proportion = self.breaking_load().map(|load| load * (left.section / self.section.metal));
+        [left.breaking_load, in_proportion].into_iter().flatten().reduce(Force::min)
+    }
+}
+
+/// What a conductor carries at its weakest.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Carried {
+    /// What that is, in words.
+    pub words: &'static str,
+    /// The load.
+    pub load: Force,
 }
 
 /// What a specification prints of a conductor; audited, never silently replaced.
@@ -84,4 +112,16 @@ pub struct WearLimits {
     pub replace_height: Option<Length>,
     /// Remaining height at which traffic stops.
     pub stop_height: Option<Length>,
+}
+
+impl WearLimits {
+    /// The lowest height that is stated, and what is left there in words.
+    fn lowest(&self) -> Option<(Length, &'static str)> {
+        let heights = [
+            (self.stop_height, "what is left at the stop height"),
+            (self.replace_height, "what is left at the replace height"),
+            (self.plan_height, "what is left at the plan height"),
+        ];
+        heights.into_iter().find_map(|(height, words)| Some((height?, words)))
+    }
 }
