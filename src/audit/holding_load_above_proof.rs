@@ -23,12 +23,13 @@ fn above(context: Context<'_>, fitting: &Fitting, part: &Part, held: &Conductor)
         return None;
     }
     let numerals = numerals(context);
+    let shown_as_stated = format!("{}\u{a0}kN", numerals.shortest(shown.kn(), 3));
     let message = format!("no test of {} on {} has shown that it holds so much", part.number, held.id);
     let nth = part.proven_on.iter().position(|known| std::ptr::eq(known, proof))?;
     let tested = part.origin.of(&format!("proven_on.{nth}.{FIELD}"));
     let finding = on_fitting(Severity::Warning, "holding-load-above-proof", fitting, FIELD, message)
         .found(stated_force(fitting, FIELD, holding, numerals))
-        .expected(format!("at most {}, as report {} says", numerals.force(shown), proof.report))
+        .expected(format!("at most {}, as report {} says", shown_as_stated, proof.report))
         .related(tested, "what the test showed");
     Some(finding.help("check both loads against the report; the card prints the holding load as proven"))
 }

@@ -20,8 +20,11 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 continue;
             }
             let numerals = numerals(context);
-            let message =
-                format!("it holds {} % of the breaking load of {}", numerals.fixed(percent, 1), conductor.id);
+            let message = format!(
+                "it holds {} % of the breaking load of {}",
+                numerals.at_most(percent, 1),
+                conductor.id
+            );
             let finding =
                 on_fitting(Severity::Error, "holding-load-too-low", fitting, "holding_load_kN", message)
                     .found(stated_force(fitting, "holding_load_kN", holding, numerals))

@@ -17,7 +17,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             }
             let message = format!(
                 "the line tension is {} % of {} of {}",
-                numerals.fixed(percent, 1),
+                numerals.at_least(percent, 1),
                 carried.words,
                 conductor.id
             );

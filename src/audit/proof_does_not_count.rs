@@ -65,7 +65,7 @@ fn words(shortfall: Shortfall, numerals: Numerals) -> String {
         Shortfall::BreakingLoadNotKnown => "the conductor's breaking load is not known".into(),
         Shortfall::TooLittle { shown, asked } => format!(
             "it shows {} % of the breaking load, less than the {} % that are needed",
-            numerals.fixed(shown, 1),
+            numerals.at_most(shown, 1),
             numerals.shortest(asked, 1)
         ),
     }

@@ -45,8 +45,10 @@ pub enum HeldConstruction {
         /// Across.
         width: Length,
     },
-    /// A tube or a bar.
-    Profile,
+    /// A tube.
+    Tube,
+    /// A flat bar: how it lies in a grip is not known.
+    Bar,
 }
 
 impl HeldConductor {
@@ -123,7 +125,8 @@ fn make(construction: &Construction, section: &Section) -> HeldConstruction {
         Construction::Grooved(grooved) => {
             HeldConstruction::Grooved { height: grooved.height, width: grooved.width }
         }
-        Construction::Tube { .. } | Construction::Bar { .. } => HeldConstruction::Profile,
+        Construction::Tube { .. } => HeldConstruction::Tube,
+        Construction::Bar { .. } => HeldConstruction::Bar,
     }
 }
 

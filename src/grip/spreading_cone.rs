@@ -25,6 +25,7 @@ use crate::units::{Angle, Length};
 /// grips marginally at best.
 /// Stand-out = −min(z, travel). First principles.
 ///
+/// Where slits are stated and not how wide, larger sets are unknown.
 /// A rope, a grooved wire or a profile has no layers to part: unknown. There is always one outcome.
 ///
 /// ```

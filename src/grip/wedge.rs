@@ -40,7 +40,8 @@ pub fn wedge(wedge: &Wedge, body: Option<&WedgeBody>, held: &HeldConductor) -> O
     ruled.with_lengths_of(Depth::lengths(depth, travel))
 }
 
-/// What of the conductor lies across the wedge; `None` for a grooved wire where no side is stated.
+/// What of the conductor lies across the wedge; `None` for a grooved wire where no side is stated, and for a bar, which may
+/// lie flat or on edge.
 #[must_use]
 pub fn bearing_size(held: &HeldConductor, bears_on: Option<BearsOn>) -> Option<Length> {
     match held.make {
@@ -48,6 +49,7 @@ pub fn bearing_size(held: &HeldConductor, bears_on: Option<BearsOn>) -> Option<L
             BearsOn::Width => width,
             BearsOn::Height => height,
         }),
+        HeldConstruction::Bar => None,
         _ => Some(held.overall_diameter),
     }
 }
@@ -75,12 +77,13 @@ fn rule(
     if tapers_differ(wedge_taper, body_taper) {
         return Outcome::of(Verdict::TipContact);
     }
+    let is_grooved = matches!(held.make, HeldConstruction::Grooved { .. });
     let (Some(depth), Some(length)) = (depth, wedge.length) else {
         return Outcome::unknown(missing(&[
             (wedge.thickness.is_some(), "geometry.wedge.thickness_mm"),
             (wedge.length.is_some(), "geometry.wedge.length_mm"),
             (body.mouth.is_some(), "geometry.wedge_body.mouth_mm"),
-            (bearing_size(held, body.bears_on).is_some(), "geometry.wedge_body.bears_on"),
+            (!is_grooved || body.bears_on.is_some(), "geometry.wedge_body.bears_on"),
         ]));
     };
     // Only what can't go in within any of the tolerances is harmless.

@@ -167,12 +167,13 @@ fn bore(bytes: &mut Unstructured<'_>) -> Result<Option<Bore>> {
 
 fn held(bytes: &mut Unstructured<'_>) -> Result<HeldConductor> {
     let across = Length::from_mm(above_zero(bytes, 100.0)?);
-    let make = match bytes.int_in_range(0..=4)? {
+    let make = match bytes.int_in_range(0..=5)? {
         0 => HeldConstruction::Layers(layers(bytes)?),
         1 => HeldConstruction::StrandedRope,
         2 => HeldConstruction::SingleStrandRope,
         3 => HeldConstruction::Grooved { height: across, width: Length::from_mm(above_zero(bytes, 100.0)?) },
-        _ => HeldConstruction::Profile,
+        4 => HeldConstruction::Tube,
+        _ => HeldConstruction::Bar,
     };
     Ok(HeldConductor {
         diameter_tolerance: Length::from_mm(from_zero(bytes, 10.0)?),
