@@ -76,7 +76,7 @@ impl<'a> Booklet<'a> {
     pub fn new(input: Input<'a>) -> Self {
         let numerals = Numerals::new(input.catalogue.settings.decimal_mark);
         Self {
-            issued_cards: register::issued_cards(input.register, input.facts),
+            issued_cards: register::issued_cards(input.register, input.catalogue, input.facts),
             input,
             notes: Notes::new(input.catalogue),
             uses: Uses::of(input.catalogue, input.mixups),

@@ -2,7 +2,7 @@
 
 use super::entry::text_of;
 use super::{Register, Standing};
-use crate::catalogue::{CardIssue, Edition, Status};
+use crate::catalogue::{CardIssue, Catalogue, Edition, Status};
 use crate::facts::CardFacts;
 use std::collections::BTreeMap;
 
@@ -28,17 +28,21 @@ pub struct IssuedCard {
     pub words: String,
 }
 
-/// Every card that was ever issued, by number and issue. `facts` are the present cards by number: a hold or withdrawal
-/// that waits to be issued counts already.
+/// Every card that was ever issued, by number and issue. `facts` are the present cards of the catalogue by number: a hold
+/// or withdrawal that waits to be issued counts already, and so does a record that is gone.
 #[must_use]
-pub fn issued_cards(register: &Register, facts: &BTreeMap<String, CardFacts>) -> Vec<IssuedCard> {
+pub fn issued_cards(
+    register: &Register,
+    catalogue: &Catalogue,
+    facts: &BTreeMap<String, CardFacts>,
+) -> Vec<IssuedCard> {
     let Some(newest) = register.newest() else { return Vec::new() };
     let mut cards = Vec::new();
     for edition in register.editions() {
         let from_here = edition.cards.iter().filter(|(_, card)| card.since == edition.name);
         for (number, card) in from_here {
-            let now = newest.cards.get(number);
-            let (is_good, words) = worth(register, newest, (number, card), now, facts.get(number));
+            let present = Present::of(number, catalogue, facts);
+            let (is_good, words) = worth(register, newest, (number, card), present);
             cards.push(IssuedCard {
                 number: number.clone(),
                 check_code: card.check_code.clone(),
@@ -80,15 +84,39 @@ fn plain(number: &str) -> String {
     number.split_whitespace().collect::<String>().to_uppercase()
 }
 
+/// What the records say now of a card.
+#[derive(Clone, Copy)]
+enum Present<'a> {
+    Card(&'a CardFacts),
+    /// Its record can't be read: nobody knows what its card will print, and the register holds.
+    Unread,
+    /// No record asks for it any more.
+    Gone,
+}
+
+impl<'a> Present<'a> {
+    fn of(number: &str, catalogue: &Catalogue, facts: &'a BTreeMap<String, CardFacts>) -> Self {
+        match facts.get(number) {
+            Some(card) => Self::Card(card),
+            None if catalogue.left_out.contains(number) => Self::Unread,
+            None => Self::Gone,
+        }
+    }
+}
+
 fn worth(
     register: &Register,
     newest: &Edition,
     (number, card): (&str, &CardIssue),
-    now: Option<&CardIssue>,
-    present: Option<&CardFacts>,
+    present: Present<'_>,
 ) -> (bool, String) {
-    let Some(now) = now else {
+    let Some(now) = newest.cards.get(number) else {
         return (false, format!("withdrawn: card {number} is no longer on the register. Hand it in"));
+    };
+    let present = match present {
+        Present::Card(card) => Some(card),
+        Present::Unread => None,
+        Present::Gone => return (false, "withdrawn: no longer in the records. Hand it in".to_owned()),
     };
     let status = present.map_or(now.status, |present| present.status);
     let status_words = present.map_or_else(|| text_of(now, "status"), |present| present.status_words.clone());

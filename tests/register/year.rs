@@ -3,7 +3,9 @@
 //! approval, the current version, distribution, recall, retention) is answered by a command or a page.
 
 use super::{Desk, asked};
-use fittingcards::register::{Standing, comparison_text, find_issued, issued_cards, still_out};
+use fittingcards::register::{
+    Reissue, Standing, compare, comparison_text, find_issued, issued_cards, still_out,
+};
 use std::collections::BTreeMap;
 
 const COLLETS: &str = "fittings/collet-dead-ends.yaml";
@@ -48,7 +50,7 @@ fn out(desk: &Desk) -> Vec<(String, String, u32, u32)> {
 fn told(desk: &Desk, number: &str, code: &str) -> String {
     let read = desk.read();
     let facts: BTreeMap<_, _> = read.facts.iter().map(|card| (card.number.clone(), card.clone())).collect();
-    let cards = issued_cards(&read.register, &facts);
+    let cards = issued_cards(&read.register, &read.catalogue, &facts);
     find_issued(&cards, number, code).map_or("unknown".to_owned(), |card| card.words.clone())
 }
 
@@ -188,4 +190,34 @@ fn a_year_of_a_training_cell() {
     let (edition, then) = read.register.issue("ST-4100", 1).unwrap();
     assert_eq!(edition.name, "y1");
     assert!(then.texts.iter().any(|text| text.text == "80\u{a0}to\u{a0}90\u{a0}N·m"), "{:?}", then.texts);
+}
+
+/// A record that is taken away takes its card out of use before the next edition says so, as the list of changes has it
+/// under *withdraw*; one that can't be read does not: nobody knows what its card will print.
+#[test]
+fn a_card_is_withdrawn_as_soon_as_its_record_is_gone_and_not_while_it_cannot_be_read() {
+    let eyes = "fittings/rope-eyes.yaml";
+    let issued = Desk::issued();
+    let (eye, other) = (code(&issued, "ST-4220"), code(&issued, "ST-4100"));
+    let good = "good by edition 1 of 2026-11-25";
+    assert!(told(&issued, "ST-4220", &eye).starts_with(good));
+
+    let mut gone = issued.clone();
+    let records: Vec<&str> = issued.files[eyes].split("\n---\n").collect();
+    let kept: Vec<&str> =
+        records.iter().copied().filter(|record| !record.contains("number: ST-4220\n")).collect();
+    assert_eq!(kept.len() + 1, records.len());
+    gone.files.insert(eyes.to_owned(), kept.join("\n---\n"));
+    assert_eq!(told(&gone, "ST-4220", &eye), "withdrawn: no longer in the records. Hand it in");
+    assert!(told(&gone, "ST-4100", &other).starts_with(good));
+    // The list of changes is made from the editions and the present cards, another way.
+    let read = gone.read();
+    let present = read.register.next(&read.catalogue, &read.facts, "", Reissue::default());
+    let withdrawn = compare(&read.register, &read.catalogue, (Some(0), None), (&present, "")).withdraw;
+    assert!(withdrawn.iter().any(|card| card.number == "ST-4220"));
+
+    let mut unread = issued.clone();
+    unread.edit_record(eyes, "ST-4220", "family: rope-thimble", "family: no-such-family");
+    assert!(unread.read().catalogue.left_out.contains("ST-4220"));
+    assert!(told(&unread, "ST-4220", &eye).starts_with(good));
 }

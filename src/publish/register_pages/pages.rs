@@ -68,9 +68,10 @@ impl Told<'_> {
     }
 
     /// Number, title, issue, check code, edition and status of every card on the register. A hold or withdrawal that waits
-    /// to be issued counts already, as it does where somebody looks up whether a card is current.
+    /// to be issued and a record that is gone count already, as it does where somebody looks up whether a card is current.
     pub(super) fn current(&self) -> Vec<Value> {
-        let issued = register::issued_cards(&self.prepared.register, &self.prepared.facts);
+        let issued =
+            register::issued_cards(&self.prepared.register, &self.prepared.catalogue, &self.prepared.facts);
         let barred: BTreeMap<(&str, u32), &str> = issued
             .iter()
             .filter(|card| !card.is_good)
