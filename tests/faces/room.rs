@@ -139,3 +139,32 @@ fn findings(world: &MemoryWorld) -> Vec<String> {
         .map(|finding| finding.message.clone())
         .collect()
 }
+
+/// By the style the outline of a status is 1 mm wide; half of it lies outside the box. What stands beside the box, such as
+/// the notches of the mark above it and the name below, keeps clear of it in every size, however tight the face is.
+#[test]
+fn the_outline_of_a_status_lies_over_nothing_beside_it() {
+    let mut held_apart = 0;
+    for row in made::sizes() {
+        for card in &made::once("content", row).cards {
+            for face in [&card.front, &card.back] {
+                let items = || face.blocks.iter().flat_map(|block| &block.items);
+                let framed =
+                    items().find(|item| matches!(&item.mark, ItemMark::Frame(name) if name == "status"));
+                let Some(framed) = framed else { continue };
+                let outline = framed.bounds.inflate(0.5, 0.5);
+                let is_read = |mark: &ItemMark| {
+                    matches!(mark, ItemMark::Line { .. } | ItemMark::Swatch { .. } | ItemMark::Drawing(..))
+                };
+                let beside = items()
+                    .filter(|item| is_read(&item.mark) && !framed.bounds.contains(item.bounds.center()));
+                for item in beside {
+                    let over = outline.intersect(item.bounds).area();
+                    assert!(over <= 0.0, "{row}: {} {}: {:?}", card.number, face.side.word(), item.mark);
+                    held_apart += 1;
+                }
+            }
+        }
+    }
+    assert!(held_apart > 0);
+}
