@@ -1,4 +1,4 @@
-//! The page of a shared body: every gripping part on every conductor, in words.
+//! The page of a shared body: every gripping part on every conductor, in words; where no part decides, that.
 
 use super::addresses;
 use super::closed;
@@ -7,7 +7,9 @@ use super::frame::Draft;
 use super::input::Booklet;
 use super::taught;
 use super::verdict::cell;
-use super::view::{card, fitting_link, fitting_links, optional_mark, part_link, standing, status};
+use super::view::{
+    body_tells, card, fitting_link, fitting_links, optional_mark, part_link, standing, status,
+};
 use crate::catalogue::{Conductor, Fitting, Part};
 use crate::mixups::BodyMixups;
 use serde_json::{Value, json};
@@ -20,28 +22,31 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
     let found = booklet.input.mixups.body(&body.number);
     let table = found.map_or(Value::Null, |found| table(booklet, found));
     let parts = found.into_iter().flat_map(|found| &found.parts);
+    let fittings = booklet.uses.by_part.get(&body.number);
+    let tells = body_tells(booklet, body);
     let values = json!({
         "number": body.number,
         "name": body.name,
+        "tells": tells,
         "status": status(body.status),
         "standing": standing(body.status),
         "stamp": body.stamp,
-        "lead": found.map_or_else(String::new, lead),
+        "lead": found.map_or_else(|| nothing_decides(fittings.map_or(0, Vec::len)), lead),
         "table": table,
         "kits": found.map_or(Value::Null, |found| kits(booklet, found)),
         "parts": parts.map(|part| side_by_side(booklet, part)).collect::<Vec<_>>(),
         "line_up": found.map_or_else(Vec::new, |found| figures::gripping_parts(booklet, found)),
         "comparisons": found.map_or_else(Vec::new, |found| comparisons(booklet, found)),
-        "fittings": fitting_links(booklet, found.map(|found| &found.fittings)),
+        "fittings": fitting_links(booklet, fittings),
         "teaching": found.filter(|found| taught::has_sheet(found)).map(|_| booklet.link(&addresses::teaching(body))),
         "part": part_link(booklet, body),
         "closed": closed::address(booklet, body)
             .map(|to| json!({ "href": booklet.link(&to.at(format!("closed-{}", body.number))) })),
-        "card": card(booklet, &body.number),
+        "card": booklet.has_card(body).then(|| card(booklet, &body.number)),
     });
     Draft {
         layout: "body",
-        title: format!("{} {}: what goes into it", body.number, body.name),
+        title: format!("{} {}: {tells}", body.number, body.name),
         kind: "Body and mix-ups",
         values,
     }
@@ -68,6 +73,13 @@ fn lead(found: &BodyMixups) -> String {
          No measurement from outside finds {hidden} of these.",
         found.fittings.len(),
         found.cases.len(),
+    )
+}
+
+fn nothing_decides(fittings: usize) -> String {
+    format!(
+        "{fittings} fittings share it. By the records no part inside decides which conductor it holds: go by the card \
+         of each fitting."
     )
 }
 

@@ -3,7 +3,7 @@
 use super::entry::Entry;
 use super::glossary::WORDS;
 use super::input::Booklet;
-use super::view::{optional_mark, script_json, standing, status};
+use super::view::{body_tells, optional_mark, script_json, standing, status};
 use super::{addresses, chapters, closed};
 use crate::catalogue::{Fitting, Mark, Part};
 use crate::facts::words;
@@ -124,7 +124,7 @@ fn texts(booklet: &Booklet<'_>) -> Vec<Entry> {
     entries.extend(booklet.shared_bodies().map(|body| {
         text(
             "Body",
-            &format!("{} {}: what goes into it", body.number, body.name),
+            &format!("{} {}: {}", body.number, body.name, body_tells(booklet, body)),
             &address::body(&body.number),
             "mix-ups",
         )

@@ -157,7 +157,8 @@ fn tightening(line: &Tightening, printed: &TighteningFacts) -> Value {
 
 fn wrong(values: &mut Value, booklet: &Booklet<'_>, fitting: &Fitting) {
     let shared = fitting.bodies().filter_map(|item| booklet.shared_body(&item.part.number));
-    let body = shared.min_by(|one, other| one.number.cmp(&other.number));
+    let body =
+        shared.filter(|body| booklet.has_card(body)).min_by(|one, other| one.number.cmp(&other.number));
     values["body"] = body.map_or(Value::Null, |body| body_link(booklet, body));
     let wrong = booklet.input.mixups.wrong_parts(fitting);
     let kits = booklet.input.mixups.wrong_kits(fitting);

@@ -3,7 +3,7 @@
 use super::data_address;
 use super::entry::Entry;
 use super::uses::Uses;
-use crate::catalogue::{Catalogue, Mark, NoteAbout, Part, RecordHashes};
+use crate::catalogue::{Catalogue, Mark, NoteAbout, Part, RecordHashes, Role};
 use crate::facts::{CardFacts, Content};
 use crate::layouts::Layouts;
 use crate::mixups::{self, LookAlike, Mixups};
@@ -140,16 +140,23 @@ impl<'a> Booklet<'a> {
         })
     }
 
-    /// The bodies that have a card of their own, in the order of their numbers.
+    /// The bodies that several fittings share, each with a page of its own, in the order of their numbers.
     pub(super) fn shared_bodies(&self) -> impl Iterator<Item = &'a Arc<Part>> {
-        let catalogue = self.input.catalogue;
-        let cards = self.input.facts.iter().filter(|(_, facts)| matches!(facts.content, Content::Body(_)));
-        cards.filter_map(|(number, _)| catalogue.parts.get(number))
+        self.input.catalogue.parts.values().filter(|part| self.is_shared(part))
     }
 
-    /// The body of this number, if it has a card of its own.
+    /// The body of this number, if several fittings share it.
     pub(super) fn shared_body(&self, number: &str) -> Option<&'a Arc<Part>> {
-        let facts = self.input.facts.get(number)?;
-        self.input.catalogue.parts.get(number).filter(|_| matches!(facts.content, Content::Body(_)))
+        self.input.catalogue.parts.get(number).filter(|part| self.is_shared(part))
+    }
+
+    fn is_shared(&self, part: &Part) -> bool {
+        part.role == Role::Body && self.uses.of_part(&part.number).len() > 1
+    }
+
+    /// Whether a shared body has a card of its own: where a wrong part can go into it.
+    pub(super) fn has_card(&self, body: &Part) -> bool {
+        let card = self.input.facts.get(&body.number);
+        card.is_some_and(|card| matches!(card.content, Content::Body(_)))
     }
 }

@@ -10,7 +10,8 @@ use crate::mixups::told_apart;
 use serde_json::{Value, json};
 
 pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
-    let bodies = booklet.shared_bodies().map(|body| {
+    let shared = || booklet.shared_bodies().filter(|body| booklet.has_card(body));
+    let bodies = shared().map(|body| {
         let found = booklet.input.mixups.body(&body.number);
         let parts = found.into_iter().flat_map(|found| &found.parts).map(|part| {
             json!({
@@ -30,7 +31,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     });
     let parts = booklet.input.mixups.bodies.iter().map(|body| body.parts.len()).sum::<usize>();
     let (bodies, links) = if parts > MOST_LINES {
-        (Vec::new(), booklet.shared_bodies().map(|body| body_link(booklet, body)).collect())
+        (Vec::new(), shared().map(|body| body_link(booklet, body)).collect())
     } else {
         (bodies.collect::<Vec<_>>(), Vec::new())
     };

@@ -30,6 +30,7 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         "how": how_it_grips(booklet, part),
         "fittings": fitting_links(booklet, booklet.uses.by_part.get(&part.number)),
         "body": shared.map_or(Value::Null, |body| body_link(booklet, body)),
+        "is_mixed_up": shared.is_some_and(|body| booklet.has_card(body)),
         "goes_into": goes_into.map(|body| body_link(booklet, body)).collect::<Vec<_>>(),
         "proofs": part.proven_on.iter().map(|proof| proof_line(booklet, proof)).collect::<Vec<_>>(),
         "figures": bodies.first().map_or_else(Vec::new, |body| figures::of_part(booklet, body, part)),

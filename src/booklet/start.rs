@@ -22,12 +22,13 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         fact("Answers for it", settings.owner.as_str()),
         fact("State", booklet.input.state),
     ]);
+    let told_apart = booklet.shared_bodies().filter(|body| booklet.has_card(body));
     let values = json!({
         "in_force": in_force,
         "notices": notices(booklet),
         "chapters": chapters::links(booklet),
         "duties": duties(booklet),
-        "bodies": short(booklet.shared_bodies().map(|body| body_link(booklet, body))),
+        "bodies": short(told_apart.map(|body| body_link(booklet, body))),
         "marks": short(marks(booklet)),
         "numbers": { "href": booklet.link(&addresses::numbers()) },
         "sheets": sheet_links(booklet, booklet.input.sheets),

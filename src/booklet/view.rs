@@ -40,10 +40,22 @@ pub(super) fn part_link(booklet: &Booklet<'_>, part: &Part) -> Value {
     link(href, &part.number, &part.name, standing)
 }
 
-/// The page of all that goes into a body.
+/// The page of a body that several fittings share; of any other its page as a part.
 pub(super) fn body_link(booklet: &Booklet<'_>, part: &Part) -> Value {
+    if booklet.shared_body(&part.number).is_none() {
+        return part_link(booklet, part);
+    }
     let href = booklet.link(&address::body(&part.number));
-    link(href, &part.number, &format!("{}: what goes into it", part.name), Standing::default())
+    let name = format!("{}: {}", part.name, body_tells(booklet, part));
+    link(href, &part.number, &name, Standing::default())
+}
+
+/// What the page of a shared body tells.
+pub(super) fn body_tells(booklet: &Booklet<'_>, part: &Part) -> &'static str {
+    match booklet.input.mixups.body(&part.number) {
+        Some(_) => "what goes into it",
+        None => "which fittings share it",
+    }
 }
 
 pub(super) fn notice_link(booklet: &Booklet<'_>, notice: &Notice) -> Value {

@@ -6,23 +6,18 @@ use crate::catalogue::{Conductor, Fitting, Part};
 use crate::mixups::{BodyMixups, Case, Summary};
 use std::sync::Arc;
 
-/// The facts of a body that at least two fittings share.
+/// The facts of a body that at least two fittings share, and that a wrong part can go into.
 pub(super) fn facts(body: &Part, ground: &Ground<'_>) -> Option<CardFacts> {
+    let found = to_tell_apart(&body.number, ground)?;
     let fittings = ground.built_with(&body.number);
-    if fittings.len() < 2 {
-        return None;
-    }
-    let mut facts = BodyFacts {
+    let facts = BodyFacts {
         stamp: body.stamp.clone(),
         fittings: columns(fittings)
             .map(|(fitting, conductor)| (fitting.number.clone(), conductor.name.clone()))
             .collect(),
-        ..BodyFacts::default()
+        parts: found.parts.iter().map(|part| body_part(part, found)).collect(),
+        rows: found.parts.iter().map(|part| row(part, fittings, found)).collect(),
     };
-    if let Some(found) = ground.mixups.body(&body.number) {
-        facts.parts = found.parts.iter().map(|part| body_part(part, found)).collect();
-        facts.rows = found.parts.iter().map(|part| row(part, fittings, found)).collect();
-    }
     Some(CardFacts {
         number: body.number.clone(),
         title: body.name.clone(),
@@ -37,7 +32,16 @@ pub(super) fn facts(body: &Part, ground: &Ground<'_>) -> Option<CardFacts> {
 /// The number of the first of a fitting's bodies that has a card of its own.
 pub(super) fn shared_body(fitting: &Fitting, ground: &Ground<'_>) -> Option<String> {
     let mut bodies = fitting.bodies().map(|item| &item.part.number);
-    bodies.find(|body| ground.built_with(body).len() > 1).cloned()
+    bodies.find(|body| to_tell_apart(body, ground).is_some()).cloned()
+}
+
+/// What goes into a shared body, where it can be the wrong thing. Where no part decides, or one alone that is right in
+/// every fitting, a card would have nothing to tell apart, and there is none.
+fn to_tell_apart<'g>(body: &str, ground: &'g Ground<'_>) -> Option<&'g BodyMixups> {
+    let is_shared = ground.built_with(body).len() > 1;
+    let found = ground.mixups.body(body).filter(|_| is_shared)?;
+    let is_mixed_up = found.parts.len() > 1 || found.cases.iter().any(|case| !case.right);
+    is_mixed_up.then_some(found)
 }
 
 /// A column for each conductor of each fitting.

@@ -6,3 +6,4 @@ mod markup;
 mod named;
 mod offline;
 mod pages;
+mod shared_bodies;

@@ -27,7 +27,7 @@ fn shows(body: &BodyMixups, verdict: Verdict, hidden: bool) -> bool {
 #[test]
 fn every_catalogue_that_ships_is_sound() {
     let none: [&str; 0] = [];
-    let cases = ["constructions", "long-names", "plain", "scripts", "statuses"];
+    let cases = ["constructions", "long-names", "plain", "scripts", "shared-clamp", "statuses"];
     let cases = cases.map(|case| format!("tests/cases/{case}/in"));
     for folder in ["content", "src/cli/starter"].into_iter().chain(cases.iter().map(String::as_str)) {
         assert_eq!(errors(&checked(folder)), none, "{folder}");

@@ -351,6 +351,8 @@ const FIXED: [&str; 57] = [
     "printed copy: check the register",
     "One body, several gripping parts: read the stamp and the mark.",
     "Several parts go in: read stamp and mark.",
+    "Not right in every fitting: read the stamp and the mark.",
+    "Not right in every fitting: read stamp and mark.",
     "no fitting of this catalogue",
     "stamp on the body: ",
     "Card, stamp and part disagree: stop.",
