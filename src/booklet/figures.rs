@@ -1,7 +1,7 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
 use super::input::Booklet;
-use crate::catalogue::{AssemblyStage, Conductor, Family, Fitting, Limits, Part, WearLimits};
+use crate::catalogue::{AssemblyStage, Conductor, Family, Fitting, Limits, Part, Status, WearLimits};
 use crate::mixups::{BodyMixups, Case};
 use crate::notes::address::slug;
 use crate::sketch::{
@@ -57,8 +57,11 @@ pub(super) fn of_fitting(booklet: &Booklet<'_>, fitting: &Fitting) -> Vec<Value>
 }
 
 /// A dead-end apart, entered and seated, each with the printed steps that belong to it; other families go together in
-/// one step.
+/// one step. What must not be built has no stages, as it has no steps.
 pub(super) fn stages(booklet: &Booklet<'_>, fitting: &Fitting, printed: &[String]) -> Vec<Value> {
+    if fitting.status != Status::Current {
+        return Vec::new();
+    }
     // What they are drawn from stands in place of the assembled fitting, which is on the same page.
     if booklet.outlines.is_some() || !matches!(fitting.family, Family::ConeDeadEnd | Family::WedgeDeadEnd) {
         return Vec::new();

@@ -93,6 +93,21 @@ fn each_stage_has_the_steps_that_name_it() {
     ));
 }
 
+/// By the demo's records ST-4080 is superseded, and ST-4100 is of the same family and may be built.
+#[test]
+fn what_must_not_be_built_is_drawn_assembled_and_not_in_stages() {
+    let page = |number: &str| {
+        let path = format!("fitting-{number}.html");
+        &html().find(|page| page.path == path).unwrap().text
+    };
+    let staged = |text: &str| {
+        ["figure-stage-", "How it goes together", "class=\"stages\""].map(|said| text.contains(said))
+    };
+    assert_eq!(staged(page("ST-4080")), [false; 3]);
+    assert!(page("ST-4080").contains("figure-assembly"));
+    assert!(page("ST-4100").contains("figure-stage-apart"));
+}
+
 /// Each wrong part of a body that can be built in stands on its teaching sheet once, with both marks in its drawing, in
 /// the words of the case where it is worst; the body's page leads to the sheet.
 #[test]
