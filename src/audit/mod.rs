@@ -32,6 +32,8 @@ mod incomplete;
 mod insertion_too_long;
 mod insertion_too_short;
 mod inspected;
+mod interface_of_no_fitting;
+mod interfaces_alike;
 mod known_names;
 mod layer_not_full;
 mod line_tension_near_breaking;
@@ -134,6 +136,8 @@ const RULES: &[Rule] = &[
     incomplete::check,
     insertion_too_long::check,
     insertion_too_short::check,
+    interface_of_no_fitting::check,
+    interfaces_alike::check,
     layer_not_full::check,
     line_tension_near_breaking::check,
     line_tension_too_high::check,

@@ -112,6 +112,34 @@ pub fn reads_as(text: &str) -> String {
     as_drawn(&capitals.collect::<String>())
 }
 
+/// A name as hurried eyes read it: as [`reads_as`] has it, and without the hyphens that join its words. Between two
+/// figures a hyphen or space stays, as a hyphen: 1-12 is not 11-2.
+///
+/// ```
+/// use fittingcards::colour::reads_as_name;
+/// assert_eq!(reads_as_name("Collet seat"), reads_as_name("collet-seat"));
+/// assert_eq!(reads_as_name("taper 1_12"), reads_as_name("taper-1-12"));
+/// assert_ne!(reads_as_name("taper-1-12"), reads_as_name("taper-11-2"));
+/// ```
+#[must_use]
+pub fn reads_as_name(name: &str) -> String {
+    let words = name.split(|letter: char| letter.is_whitespace() || JOINING.contains(&letter));
+    let mut reads = String::new();
+    for word in words.map(reads_as).filter(|word| !word.is_empty()) {
+        let is_figure = |letter: char| letter.is_ascii_digit();
+        if reads.ends_with(is_figure) && word.starts_with(is_figure) {
+            reads.push('-');
+        }
+        reads.push_str(&word);
+    }
+    reads
+}
+
+/// What joins the words of a name, beside spaces: hyphens and dashes of the Unicode Standard, one that is seen at the
+/// end of a line only, the minus, the underscore.
+const JOINING: [char; 10] =
+    ['-', '_', '\u{ad}', '\u{2010}', '\u{2011}', '\u{2012}', '\u{2013}', '\u{2014}', '\u{2015}', '\u{2212}'];
+
 fn plain(text: &str) -> Vec<char> {
     reads_as(text).chars().collect()
 }
@@ -170,6 +198,26 @@ mod tests {
             assert!(confusion(one, two).is_some(), "{one} {two}");
             assert_eq!(confusion(one, two), confusion(two, one), "{one} {two}");
         }
+    }
+
+    /// The letters and hyphens by their numbers in the Unicode Standard: Cyrillic o, es and ie, hyphens, no-break space.
+    #[test]
+    fn a_name_reads_the_same_however_its_words_are_joined() {
+        for name in [
+            "Collet Seat",
+            "COLLET_SEAT",
+            "colletseat",
+            "c\u{43e}llet-\u{455}eat",
+            "coll\u{435}t\u{2011}seat",
+            "collet\u{a0}seat",
+        ] {
+            assert_eq!(reads_as_name(name), reads_as_name("collet-seat"), "{name}");
+        }
+        for other in ["collet-seat-2", "collet-set", "socket-seat"] {
+            assert_ne!(reads_as_name(other), reads_as_name("collet-seat"), "{other}");
+        }
+        assert_eq!(reads_as_name("seat 5 40"), reads_as_name("Seat-5-40"));
+        assert_ne!(reads_as_name("seat-5-40"), reads_as_name("seat-54-0"));
     }
 
     /// The letters by their numbers in the Unicode Standard: Latin, Greek, Cyrillic, full width, and small ones.

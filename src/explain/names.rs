@@ -71,6 +71,8 @@ texts! {
     "insertion-too-long"
     "insertion-too-short"
     "installed-twice"
+    "interface-of-no-fitting"
+    "interfaces-alike"
     "issued-otherwise"
     "layer-not-full"
     "layout-circle"
