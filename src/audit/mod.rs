@@ -15,6 +15,7 @@ mod copper_against_zinc;
 mod date_gone_by;
 mod date_to_come;
 mod draw_in_contradicts_windows;
+mod family_disagrees_with_parts;
 mod ferrule_of_one_leg;
 mod figure_not_in_record;
 mod figures_of_text;
@@ -122,6 +123,7 @@ const RULES: &[Rule] = &[
     date_gone_by::check,
     date_to_come::check,
     draw_in_contradicts_windows::check,
+    family_disagrees_with_parts::check,
     ferrule_of_one_leg::check,
     figure_not_in_record::check,
     grip_not_known::check,

@@ -41,6 +41,7 @@ texts! {
     "empty-document"
     "empty-list"
     "face-incomplete"
+    "family-disagrees-with-parts"
     "ferrule-of-one-leg"
     "figure-not-in-record"
     "file-ending"
