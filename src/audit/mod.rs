@@ -89,6 +89,7 @@ mod supersession_does_not_fit;
 mod taper_not_self_holding;
 mod text_contradicts_record;
 mod thimble_does_not_fit;
+mod thread_not_read;
 mod torque_above_bolt_strength;
 mod torque_implausible;
 mod touching;
@@ -192,6 +193,7 @@ const RULES: &[Rule] = &[
     taper_not_self_holding::check,
     text_contradicts_record::check,
     thimble_does_not_fit::check,
+    thread_not_read::check,
     torque_above_bolt_strength::check,
     torque_implausible::check,
     unknown_value::check,

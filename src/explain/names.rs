@@ -182,6 +182,7 @@ texts! {
     "text-punched"
     "text-unsafe"
     "thimble-does-not-fit"
+    "thread-not-read"
     "too-deep"
     "too-large"
     "too-many-alike"
