@@ -38,6 +38,7 @@ pub(super) fn fitting(
     let procedure = record.procedure.as_ref().and_then(|name| indexes.procedures.find(name, check));
     let in_service = in_service(record, check);
     check_status(record, check);
+    check_stopped(record, check);
     check_steps(record.steps.as_ref(), check);
     if !check.is_sound() {
         return None;
@@ -192,6 +193,29 @@ fn check_status(record: &FittingRecord, check: &mut Check<'_>) {
             );
         }
         _ => {}
+    }
+}
+
+/// What must stop in the line must not be built: the card would say both.
+fn check_stopped(record: &FittingRecord, check: &mut Check<'_>) {
+    let Some(what) = record.in_service.as_ref().filter(|what| what.value == InServiceWord::StopNow) else {
+        return;
+    };
+    let current = match &record.status {
+        Some(status) => status.value == Status::Current,
+        None => !check.has("status"),
+    };
+    if current {
+        check.fault(
+            "status-contradiction",
+            what,
+            "those in the line must stop, and the fitting is current",
+            |finding| {
+                finding
+                    .expected("`status: on-hold`, `withdrawn` or `superseded`")
+                    .help("put it on hold, withdraw or supersede it, or correct `in_service`")
+            },
+        );
     }
 }
 

@@ -309,14 +309,16 @@ fn fitting(chance: &mut Chance, index: usize, of: usize) -> String {
     let _ = writeln!(out, "steps: {}", chance.list(0, 7, 200));
     let _ = writeln!(out, "reject_if: {}", chance.list(0, 4, 80));
     key(chance, &mut out, 3, "notices", |chance| chance.of(&["[N-1]", "[N-1, N-2]"]).to_owned());
-    key(chance, &mut out, 3, "in_service", |chance| {
-        chance.of(&["may-stay", "inspect", "stop-now"]).to_owned()
-    });
+    let from = out.len();
     if index > 0 && chance.one_in(6) {
         let _ = writeln!(out, "status: superseded\nsuperseded_by: F-0");
     } else {
         status(chance, &mut out);
     }
+    // What is current is built, so nothing of it must stop.
+    let all = ["may-stay", "inspect", "stop-now"];
+    let words = if out.len() == from { &all[..2] } else { &all[..] };
+    key(chance, &mut out, 3, "in_service", |chance| chance.of(words).to_owned());
     out + "---\n"
 }
 
