@@ -1,11 +1,12 @@
 //! What the rules on fittings, parts and marks share.
 
 use super::Context;
-use crate::catalogue::{Fitting, Part, Wording};
+use crate::catalogue::{Family, Fitting, Part, Role, Wording};
 use crate::colour::Mark;
 use crate::diagnostics::{Finding, Place, Severity};
+use crate::grip::Geometry;
 use crate::mixups::{alike_in_place, marks};
-use crate::units::{Force, Numerals};
+use crate::units::{Force, Length, Numerals};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -95,6 +96,25 @@ pub(super) fn mark_pairs(context: Context<'_>) -> Vec<MarkPair<'_>> {
         }
     }
     pairs.into_values().collect()
+}
+
+/// The sleeve of a joint, with half its length: the room of each conductor. `None` where it has several.
+pub(super) fn half_sleeve(fitting: &Fitting) -> Option<(&Part, Length)> {
+    let sleeves = fitting.gripping().map(|item| item.part.as_ref()).filter(|part| part.role == Role::Sleeve);
+    let sleeves: Vec<&Part> = sleeves.collect();
+    let ([only], Family::Sleeve) = (&sleeves[..], fitting.family) else { return None };
+    let Some(Geometry::Sleeve(sleeve)) = &only.geometry else { return None };
+    Some((only, sleeve.length? / 2.0))
+}
+
+/// How long a cone or wedge grips.
+pub(super) fn grip_length(part: &Part) -> Option<Length> {
+    match part.geometry.as_ref()? {
+        Geometry::Collet(cone) => cone.length,
+        Geometry::SpreadingCone(cone) => cone.length,
+        Geometry::Wedge(wedge) => wedge.length,
+        _ => None,
+    }
 }
 
 /// A force as a fitting's record states it.
