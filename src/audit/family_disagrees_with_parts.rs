@@ -67,12 +67,12 @@ fn check_beside(fitting: &Fitting, holders: &[Role], findings: &mut Findings) {
     }
 }
 
-/// A cone or wedge holds by what it is drawn into.
+/// A cone or wedge holds by what it is drawn into; a list without that is not complete.
 fn check_seat(fitting: &Fitting, own: &Part, findings: &mut Findings) {
     let is_seat = |role| matches!(role, Role::Body | Role::Socket);
     if is_taper(own.role) && !fitting.items.iter().any(|item| is_seat(item.part.role)) {
         let message = format!("no body or socket is among its parts for {} to go into", own.number);
-        findings.push(disagreement(Severity::Error, fitting, "parts", message));
+        findings.push(disagreement(Severity::Warning, fitting, "parts", message));
     }
 }
 
