@@ -35,6 +35,17 @@ fn what_does_not_apply_is_absent() {
     ] {
         assert!(answer.get(name).is_none(), "{name}");
     }
+    let catalogue = demo();
+    for other in [
+        &["--solid", "8.0"][..],
+        &["--tube", "100x5"],
+        &["--bar", "40x10"],
+        &["--rope", "7x19/8.0", "--core", "wsc"],
+        &["--conductor", "contact-120"],
+    ] {
+        let answer = Run::new().json(&[&["section", "--catalogue", &catalogue][..], other].concat());
+        assert_ne!(answer.get("layers"), Some(&serde_json::json!([])), "{other:?}");
+    }
 }
 
 #[test]
@@ -105,15 +116,12 @@ fn an_id_in_another_case_is_that_id() {
 }
 
 #[test]
-fn a_flat_that_does_not_fit_the_height_warns_of_tilt() {
+fn a_worn_wire_is_measured_by_its_height_or_by_its_flat() {
     let catalogue = demo();
-    let output = Run::new()
-        .command(&["section", "--catalogue", &catalogue, "--conductor", "contact-120"])
-        .args(["--worn-height", "9.3", "--flat-width", "6.0"])
-        .output()
-        .unwrap();
-    assert!(output.status.success());
-    assert!(String::from_utf8_lossy(&output.stderr).contains("worn on one side"));
+    let asked = ["section", "--catalogue", &catalogue, "--conductor", "contact-120"];
+    let height_and_flat = ["--worn-height", "9.3", "--flat-width", "6.0"];
+    let stderr = Run::new().stderr(&[&asked[..], &height_and_flat].concat(), 2);
+    assert!(stderr.contains("'--worn-height <MM>' cannot be used with '--flat-width <MM>'"), "{stderr}");
 }
 
 #[test]

@@ -7,11 +7,7 @@ use crate::catalogue::{Conductor, WearBasis};
 use crate::section::{
     self, Construction, LooseLayer, Material, Profile, Section, SectionError, Worn, WornMetal, loose_layers,
 };
-use crate::units::{Area, Length, LinearResistance, Temperature};
-
-/// How far a height got from the flat's width may be from the measured one before the wire is held to
-/// have worn askew.
-const TILT: Length = Length::from_mm(0.3);
+use crate::units::{Area, LinearResistance, Temperature};
 
 /// Everything that the command answers.
 pub(super) struct Answer {
@@ -53,7 +49,7 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
         }
         resistance.map(|resistance| (temperature, resistance))
     });
-    let worn = worn(question, options, &mut warnings)?;
+    let worn = worn(question, options)?;
     Ok(Answer { by_standard: by_standard(question), section, temperature, worn, warnings })
 }
 
@@ -68,11 +64,7 @@ fn loose(layer: &LooseLayer) -> String {
     format!("{}: {}; {}", layer.message(), layer.expected(), LooseLayer::HELP)
 }
 
-fn worn(
-    question: &Question,
-    options: &Options,
-    warnings: &mut Vec<String>,
-) -> Result<Option<WornAnswer>, Fault> {
+fn worn(question: &Question, options: &Options) -> Result<Option<WornAnswer>, Fault> {
     if options.worn_height.is_none() && options.flat_width.is_none() {
         return Ok(None);
     }
@@ -83,13 +75,6 @@ fn worn(
         .transpose()
         .map_err(fault)?;
     let Some(height) = options.worn_height.or(by_flat) else { return Ok(None) };
-    if let Some(by_flat) = by_flat.filter(|by_flat| (*by_flat - height).abs() > TILT) {
-        warnings.push(format!(
-            "the width of the flat belongs to a height of {:.2} mm, but the measured height is {:.2} mm: the wire may be worn on one side; measure both sides",
-            by_flat.mm(),
-            height.mm()
-        ));
-    }
     let worn = section::worn(&profile, height).map_err(fault)?;
     let nominal_size = recorded(question).and_then(|conductor| conductor.nominal_size);
     let metal = section::worn_metal(question.construction(), question.material(), nominal_size, height)

@@ -22,7 +22,9 @@ pub(super) fn object(answer: &Answer) -> Value {
         ("breaking_load_kN", section.breaking_load.map(|load| load.kn())),
         ("neck_mm", section.neck.map(|neck| neck.mm())),
     ]);
-    object.insert("layers".into(), section.layers.iter().map(layer).collect());
+    if !section.layers.is_empty() {
+        object.insert("layers".into(), section.layers.iter().map(layer).collect());
+    }
     if let Some(answer) = &answer.worn {
         object.insert("worn".into(), worn(answer));
     }

@@ -45,7 +45,7 @@ pub struct Options {
     #[arg(long, value_name = "N/MM2", value_parser = parse::positive, conflicts_with_all = NO_ROPES)]
     pub(super) grade: Option<f64>,
     /// Remaining height of a worn contact wire or solid wire in mm
-    #[arg(long, value_name = "MM", value_parser = parse::length)]
+    #[arg(long, value_name = "MM", value_parser = parse::length, conflicts_with = "flat_width")]
     pub(super) worn_height: Option<Length>,
     /// Width of the worn flat in mm
     #[arg(long, value_name = "MM", value_parser = parse::length)]
