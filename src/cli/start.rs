@@ -4,6 +4,7 @@ use super::options::{Format, Globals};
 use super::outcome::{Fault, Outcome};
 use super::{file, report, schema};
 use crate::diagnostics::visible;
+use serde_json::json;
 use std::path::{Path, PathBuf};
 
 /// Options of `start`.
@@ -40,11 +41,14 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         file::write(&folder.join("schemas").join(name), text)?;
     }
     let (count, folder) = (FILES.len() + schemas.len(), folder.display().to_string());
-    let folder = visible(&folder);
-    report::result(
-        &format!("{count} files in {folder}; now run: fittingcards render --catalogue {folder}"),
-        Format::Text,
-    )?;
+    let answer = match globals.format {
+        Format::Json => json!({ "folder": folder, "files": count }).to_string(),
+        Format::Text => {
+            let folder = visible(&folder);
+            format!("{count} files in {folder}; now run: fittingcards render --catalogue {folder}")
+        }
+    };
+    report::result(&answer, globals.format)?;
     Ok(Outcome::Done)
 }
 

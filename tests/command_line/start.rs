@@ -16,6 +16,15 @@ fn the_small_catalogue_is_written_whole_and_sound() {
     run.command(&["audit"]).assert().success();
 }
 
+#[test]
+fn what_was_written_is_told_as_json() {
+    let run = Run::new();
+    let answer = run.json(&["start", "mine"]);
+    let walk = walkdir::WalkDir::new(run.folder.path().join("mine")).into_iter().map(Result::unwrap);
+    let files = walk.filter(|entry| entry.file_type().is_file()).count();
+    assert_eq!(answer, serde_json::json!({ "folder": "mine", "files": files }));
+}
+
 /// The first line of each file of records names the schema of its kind, which lies there.
 #[test]
 fn files_of_records_name_their_schema() {
