@@ -1,4 +1,4 @@
-//! `fittingcards follow-up`: which fittings in the line call for something.
+//! `fittingcards follow-up`: which fittings in the line call for something. While errors stand, it gives no list.
 
 use super::file;
 use super::options::{Format, Globals};
@@ -35,6 +35,10 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     let (installed, found) = installed(&catalogue, &mixups);
     findings.extend(found);
     report::findings(&findings, &world, globals);
+    // A row that can't be judged is no row that calls for nothing.
+    if findings.has_errors() {
+        return Ok(Outcome::Refused);
+    }
     let notice = options.notice.as_deref();
     check_notice(notice, &catalogue)?;
     let found = follow_up(&catalogue, &mixups, &installed, notice);
@@ -47,7 +51,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         Format::Text => follow_up_text(&found, Numerals::new(catalogue.settings.decimal_mark)),
     };
     report::result(&answer, globals.format)?;
-    Ok(Outcome::unless(findings.has_errors()))
+    Ok(Outcome::Done)
 }
 
 /// What is said where nobody has written down what is in the line.

@@ -5,16 +5,8 @@ use std::fs;
 
 /// The demo in a folder of its own, with this list.
 fn with_list(list: &str) -> Run {
-    let run = Run::new();
-    let copy = |from: &std::path::Path| {
-        let below = from.strip_prefix(root().join("content")).unwrap();
-        let to = run.folder.path().join("content").join(below);
-        fs::create_dir_all(to.parent().unwrap()).unwrap();
-        fs::copy(from, to).unwrap();
-    };
-    let files = walkdir::WalkDir::new(root().join("content")).into_iter().map(Result::unwrap);
-    files.filter(|entry| entry.file_type().is_file()).for_each(|entry| copy(entry.path()));
-    fs::write(run.folder.path().join("content/installed/selbrook-tarn.csv"), list).unwrap();
+    let run = Run::with_demo();
+    run.write("installed/selbrook-tarn.csv", list);
     run
 }
 
@@ -39,17 +31,34 @@ fn the_list_is_given_as_text_as_json_and_as_a_table() {
     }
 }
 
+/// Whatever is wrong: rows, the record of a fitting that stands in the list, the list itself.
 #[test]
-fn rows_that_are_wrong_are_told_and_the_others_answer() {
-    let run = with_list("place,fitting,seated_mm\nMast 1,ST-4110,0.6\nMast 2,ST-999,4.2\nMast 3,ST-4110\n");
-    let output = run.command(&["follow-up"]).output().unwrap();
-    let (said, found) =
-        (String::from_utf8(output.stdout).unwrap(), String::from_utf8(output.stderr).unwrap());
-    assert_eq!(output.status.code(), Some(1));
-    assert!(said.starts_with("1 of 1 installed fitting ") && said.contains("Mast 1, ST-4110"), "{said}");
+fn no_list_is_given_while_errors_stand() {
+    let list = fs::read_to_string(root().join("content/installed/selbrook-tarn.csv")).unwrap();
+    let wrong = "place,fitting,seated_mm\nMast 1,ST-4110,0.6\nMast 2,ST-999,4.2\nMast 3,ST-4110\n";
+    let (rows, record, unread) = (with_list(wrong), with_list(&list), with_list(""));
+    record.edit("fittings/collet-dead-ends.yaml", "number: ST-4110\n", "number: ST-4110\nnonsense: 1\n");
+    unread.write("installed/selbrook-tarn.csv", b"place,fitting,seated_mm\nMast \xe9,ST-4110,0.6\n");
     let file = "content/installed/selbrook-tarn.csv";
-    assert!(found.contains(&format!("{file}:3:8: error[unknown-fitting]: Mast 2 fitting")), "{found}");
-    assert!(found.contains(&format!("{file}:4:1: error[wrong-number-of-cells]")), "{found}");
+    for (run, told) in [
+        (
+            rows,
+            vec![
+                format!("{file}:3:8: error[unknown-fitting]: Mast 2 fitting"),
+                format!("{file}:4:1: error[wrong-number-of-cells]"),
+            ],
+        ),
+        (record, vec!["error[unknown-key]".to_owned()]),
+        (unread, vec![format!("{file}:2:6: error[not-utf8]")]),
+    ] {
+        for more in [&["--csv", "list.csv"][..], &["--notice", "N-2026-07"], &["--format", "json"]] {
+            let arguments = [&["follow-up"][..], more].concat();
+            assert_eq!(run.despite_errors(&arguments), "", "{arguments:?}");
+        }
+        let found = run.stderr(&["follow-up"], 1);
+        told.iter().for_each(|told| assert!(found.contains(told), "{told} in {found}"));
+        assert!(!run.folder.path().join("list.csv").exists());
+    }
 }
 
 #[test]

@@ -17,18 +17,6 @@ fn desk() -> Run {
 }
 
 impl Run {
-    fn write(&self, path: &str, text: &str) {
-        let path = self.folder.path().join("content").join(path);
-        fs::create_dir_all(path.parent().unwrap()).unwrap();
-        fs::write(path, text).unwrap();
-    }
-
-    fn edit(&self, path: &str, was: &str, is: &str) {
-        let text = fs::read_to_string(self.folder.path().join("content").join(path)).unwrap();
-        assert!(text.contains(was), "{text}");
-        self.write(path, &text.replace(was, is));
-    }
-
     fn issue(&self, edition: &str, more: &[&str], code: i32) -> String {
         let mut arguments = vec!["issue", "--edition", edition, "--date", "2026-01-01"];
         arguments.extend(["--checked-by", "A. Reed", "--approved-by", "B. Holm"]);
