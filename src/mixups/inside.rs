@@ -333,7 +333,7 @@ fn entry(inside: &PossibleInside, fits: bool, closed: &Closed<'_>) -> Value {
     let mut object = Map::new();
     object.insert("part".into(), json!(inside.part.number));
     object.extend(inside.kit.as_ref().map(|kit| ("kit".to_owned(), json!(kit.number))));
-    object.insert("right".into(), json!(inside.right));
+    object.insert("right".into(), json!(inside.found == Meaning::Right));
     object.insert("summary".into(), json!(inside.summary.words()));
     object.extend(inside.stand_out.map(|length| ("stand_out_mm".to_owned(), number(length))));
     let ends = |interval: Interval| json!([interval.least.map(number), number(interval.most)]);

@@ -54,6 +54,20 @@ fn a_stand_out_rules_gripping_parts_out() {
     assert!(interval[1].as_f64() >= right["stand_out_mm"].as_f64());
 }
 
+/// ST-4081 is the cone of the old fitting ST-4080, which is superseded: no wire is to be held by it today.
+#[test]
+fn a_part_that_is_out_of_use_is_not_right() {
+    let catalogue = demo();
+    let closed = ["identify", "--catalogue", &catalogue, "--body", "ST-4101", "--conductor", "messenger-120"];
+    let answer = Run::new().json(&[&closed[..], &["--stand-out", "1.2"]].concat());
+    let inside = answer["inside"].as_array().unwrap();
+    let right: Vec<&Value> =
+        inside.iter().filter(|inside| inside["right"] == true).map(|inside| &inside["part"]).collect();
+    assert_eq!(right, ["ST-4103"], "{answer}");
+    let old = inside.iter().find(|inside| inside["part"] == "ST-4081").unwrap();
+    assert_eq!((&old["right"], &old["fits_reading"]), (&false.into(), &true.into()), "{old}");
+}
+
 #[test]
 fn what_can_t_be_answered_is_the_callers_fault() {
     let (run, catalogue) = (Run::new(), demo());
