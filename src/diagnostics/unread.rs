@@ -11,7 +11,6 @@ impl Finding {
             WhyUnread::Link => ("this is a link, and links are not followed", "put the file itself here"),
             WhyUnread::NoFile => ("this is neither a file nor a folder", "take it out of the folder"),
             WhyUnread::Name => ("the name of this file is not UTF-8", "rename it, with plain letters"),
-            WhyUnread::Refused(reason) => return Self::unreadable(&unread.file, reason),
         };
         Self::error("file-unreadable", Place::whole(unread.file.clone()), message).help(help)
     }
@@ -19,12 +18,8 @@ impl Finding {
     /// The finding for a file that the machine can't give.
     #[must_use]
     pub fn of_world_error(file: &FilePath, error: &WorldError) -> Self {
-        Self::unreadable(file, &error.reason)
-    }
-
-    fn unreadable(file: &FilePath, reason: &str) -> Self {
         Self::error("file-unreadable", Place::whole(file.clone()), "this can't be read")
-            .found(reason)
+            .found(&error.reason)
             .help("see that you may read it, or take it out of the folder")
     }
 }

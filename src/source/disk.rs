@@ -44,14 +44,11 @@ impl DiskWorld {
         }
         is_folder(root, folder)?;
         for entry in walkdir::WalkDir::new(root).follow_links(false).min_depth(1) {
-            let (path, why, is_file) = match &entry {
-                Ok(entry) => (entry.path(), why_unread(entry), entry.file_type().is_file()),
-                Err(error) if error.depth() == 0 => return Err(fault(root, &reason(error))),
-                Err(error) => (error.path().unwrap_or(root), Some(WhyUnread::Refused(reason(error))), false),
-            };
-            let (path, is_text) = below(root, path);
+            let entry = entry.map_err(|error| fault(error.path().unwrap_or(root), &reason(&error)))?;
+            let (path, is_text) = below(root, entry.path());
             let file = FilePath { folder, path: path.into() };
-            match why {
+            let is_file = entry.file_type().is_file();
+            match why_unread(&entry) {
                 Some(why) => unread.push(Unread { file, why }),
                 // A folder above it may have the name that is not UTF-8.
                 None if is_file && !is_text => unread.push(Unread { file, why: WhyUnread::Name }),

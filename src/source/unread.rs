@@ -20,6 +20,4 @@ pub enum WhyUnread {
     NoFile,
     /// Its name is not UTF-8.
     Name,
-    /// The machine refuses, in its own words.
-    Refused(String),
 }
