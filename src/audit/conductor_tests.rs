@@ -2,7 +2,7 @@
 
 use super::{Context, check};
 use crate::catalogue::{
-    CardFormat, CardSize, Catalogue, Conductor, Duty, FlipEdge, Identity, Limits, Orientation, Origin,
+    CardFormat, CardSize, Catalogue, Conductor, Duty, FlipEdge, Gaps, Identity, Limits, Orientation, Origin,
     Settings, SheetFormat, SheetSize, Stated,
 };
 use crate::diagnostics::Severity;
@@ -112,6 +112,7 @@ fn catalogue(conductor: Conductor) -> Catalogue {
         fonts: Vec::new(),
         installed: Vec::new(),
         left_out: BTreeSet::new(),
+        gaps: Gaps::default(),
     }
 }
 

@@ -6,6 +6,7 @@ use super::crowding::{limit_fittings, limit_parts, too_many};
 use super::date::date;
 use super::editions::editions;
 use super::fittings::{Indexes, fitting};
+use super::gaps::{LeftOut, gaps};
 use super::materials::material;
 use super::model::Catalogue;
 use super::names::Names;
@@ -104,15 +105,14 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     let holders = index(RecordKind::Holder, &records.holders, names, findings, |document, check| {
         holder(document, &fittings, &parts, check)
     });
-    let left_out = materials
-        .left_out()
-        .chain(conductors.left_out())
-        .chain(parts.left_out())
-        .chain(notices.left_out())
-        .chain(procedures.left_out())
-        .chain(fittings.left_out())
-        .chain(holders.left_out())
-        .collect();
+    let deciding = LeftOut::default()
+        .with(materials.left_out())
+        .with(conductors.left_out())
+        .with(parts.left_out())
+        .with(fittings.left_out());
+    let other =
+        LeftOut::default().with(notices.left_out()).with(procedures.left_out()).with(holders.left_out());
+    let gaps = gaps(&records, names, &deciding, &other);
     let catalogue = Catalogue {
         settings: settings(records.settings.as_ref()),
         notes: notes(&records.notes, names, findings),
@@ -126,7 +126,8 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         notices: notices.sound,
         holders: holders.sound,
         editions: Vec::new(),
-        left_out,
+        gaps,
+        left_out: deciding.ids.into_iter().chain(other.ids).collect(),
     };
     // Many records are taken out of memory beside what follows.
     rayon::spawn(move || drop((records.parts, records.fittings)));

@@ -22,6 +22,7 @@ mod crowding;
 mod date;
 mod editions;
 mod fittings;
+mod gaps;
 mod geometry;
 mod hashes;
 mod load;

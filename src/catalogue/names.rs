@@ -2,15 +2,17 @@
 
 use super::record_kind::RecordKind;
 use crate::diagnostics::{Finding, Findings};
-use crate::records::{Document, EditionRecord, Records};
+use crate::records::{Document, EditionRecord, Records, Salvaged};
 use crate::section::materials;
-use crate::source::Place;
+use crate::source::{FilePath, Place};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Every id of a catalogue with its kind, and those that records can't be had under.
 pub(super) struct Names {
     kinds: BTreeMap<String, RecordKind>,
     salvaged: BTreeSet<String>,
+    /// Those salvaged that no file has which decides what goes into what.
+    aside: BTreeSet<String>,
     doubled: BTreeSet<String>,
 }
 
@@ -24,9 +26,16 @@ impl Names {
     /// The ids of all records; those given twice become findings.
     pub(super) fn new(records: &Records, findings: &mut Findings) -> Self {
         let all = all(records);
+        let salvaged = |decide: bool| {
+            let of = move |salvaged: &&Salvaged| (file_decides(&salvaged.file) == Some(true)) == decide;
+            let ids = records.lost.salvaged.iter().filter(of).map(|salvaged| salvaged.id.clone());
+            ids.collect::<BTreeSet<String>>()
+        };
+        let (deciding, other) = (salvaged(true), salvaged(false));
         let mut names = Self {
             kinds: materials::built_in().keys().map(|id| (id.clone(), RecordKind::Material)).collect(),
-            salvaged: records.salvaged.iter().map(|salvaged| salvaged.0.clone()).collect(),
+            aside: other.difference(&deciding).cloned().collect(),
+            salvaged: deciding.into_iter().chain(other).collect(),
             doubled: BTreeSet::new(),
         };
         let mut seen: BTreeMap<String, &Named<'_>> = BTreeMap::new();
@@ -61,6 +70,14 @@ impl Names {
         self.kinds.get(id).copied()
     }
 
+    /// Whether what is left out under an id decides what goes into what, as far as that can be known.
+    pub(super) fn decides(&self, id: &str) -> bool {
+        match self.kind_of(id) {
+            Some(kind) => kind.decides() || self.doubled.contains(id),
+            None => !self.aside.contains(id),
+        }
+    }
+
     /// Whether any record, sound or not, has this id.
     pub(super) fn has_record(&self, id: &str) -> bool {
         self.salvaged.contains(id) || self.kind_of(id).is_some_and(|kind| kind != RecordKind::Edition)
@@ -69,6 +86,16 @@ impl Names {
     /// The id of every record that can be read.
     pub(super) fn records(&self) -> impl Iterator<Item = &str> {
         self.kinds.iter().filter(|(_, kind)| **kind != RecordKind::Edition).map(|(id, _)| id.as_str())
+    }
+}
+
+/// Whether what a file holds decides what goes into what; none where it holds no records. One that lies in no folder
+/// of records may have been meant for any.
+pub(super) fn file_decides(file: &FilePath) -> Option<bool> {
+    match file.path.split('/').next() {
+        Some("notes" | "fonts" | "installed" | "schemas") => None,
+        Some("procedures" | "notices" | "holders" | "register") => Some(false),
+        _ => Some(true),
     }
 }
 

@@ -13,18 +13,23 @@ pub(super) struct RecordIndex<T> {
     /// The sound ones.
     pub sound: BTreeMap<String, Arc<T>>,
     left_out: BTreeSet<String>,
+    /// How many faulty ones have no id.
+    nameless: usize,
     /// Made when the first wrong name is met, when all records are there.
     known: OnceLock<KnownNames>,
 }
 
 impl<T> RecordIndex<T> {
     pub(super) fn new(kind: RecordKind, left_out: BTreeSet<String>) -> Self {
-        Self { kind, sound: BTreeMap::new(), left_out, known: OnceLock::new() }
+        Self { kind, sound: BTreeMap::new(), left_out, nameless: 0, known: OnceLock::new() }
     }
 
     /// Puts a record there, or notes that it is left out.
     pub(super) fn put(&mut self, id: Option<&str>, record: Option<T>) {
-        let Some(id) = id else { return };
+        let Some(id) = id else {
+            self.nameless += 1;
+            return;
+        };
         match record.filter(|_| !self.left_out.contains(id)) {
             Some(record) => {
                 self.sound.insert(id.to_owned(), Arc::new(record));
@@ -41,9 +46,9 @@ impl<T> RecordIndex<T> {
         self.left_out.insert(id.to_owned());
     }
 
-    /// The ids of the records that are left out.
-    pub(super) fn left_out(&self) -> impl Iterator<Item = String> {
-        self.left_out.iter().cloned()
+    /// The ids of the records that are left out, and how many more have none.
+    pub(super) fn left_out(&self) -> (impl Iterator<Item = String>, usize) {
+        (self.left_out.iter().cloned(), self.nameless)
     }
 
     /// Whether there is a record of that id, sound or left out.

@@ -41,6 +41,11 @@ impl RecordKind {
         }
     }
 
+    /// Whether such records decide what goes into what and holds.
+    pub(super) fn decides(self) -> bool {
+        matches!(self, Self::Material | Self::Conductor | Self::Part | Self::Fitting)
+    }
+
     /// The kind with its article.
     pub(super) fn with_article(self) -> String {
         let article = if self == Self::Edition { "an" } else { "a" };

@@ -176,14 +176,19 @@ fn candidates(globals: &Globals, catalogue: &Catalogue, readings: &Readings) -> 
 }
 
 fn candidates_text(found: &Identified, numerals: Numerals) -> String {
-    let mut text = match found.candidates.len() {
-        0 => "no conductor of the catalogue fits these readings: stop and ask\n".to_owned(),
-        1 => String::new(),
-        count => format!("{count} conductors fit these readings\n"),
+    let mut text = first(found.incomplete.as_deref());
+    let (none, no_fitting) = match found.incomplete {
+        Some(_) => ("no conductor that could be read", "no fitting that could be read"),
+        None => ("no conductor of the catalogue", "no fitting"),
+    };
+    let _ = match found.candidates.len() {
+        0 => writeln!(text, "{none} fits these readings: stop and ask"),
+        1 => Ok(()),
+        count => writeln!(text, "{count} conductors fit these readings"),
     };
     for Candidate { conductor, fittings, difference, tell_apart, remarks } in &found.candidates {
         let fittings: Vec<String> = fittings.iter().map(|fitting| numbered(fitting)).collect();
-        let fittings = if fittings.is_empty() { "no fitting".to_owned() } else { fittings.join(", ") };
+        let fittings = if fittings.is_empty() { no_fitting.to_owned() } else { fittings.join(", ") };
         let off = numerals.length(*difference, 2);
         let _ = writeln!(text, "{} ({}), {off} off; {fittings}", conductor.name, conductor.id);
         for said in remarks.iter().copied().chain(tell_apart.iter().map(String::as_str)) {
@@ -196,6 +201,11 @@ fn candidates_text(found: &Identified, numerals: Numerals) -> String {
     text
 }
 
+/// What stands before an answer that is not complete.
+fn first(stop: Option<&str>) -> String {
+    stop.map(|stop| format!("{stop}\n")).unwrap_or_default()
+}
+
 /// The number of a fitting, with its status while it is not to be used.
 fn numbered(fitting: &Fitting) -> String {
     match words::status(fitting.status, fitting.use_instead.as_deref()) {
@@ -206,7 +216,9 @@ fn numbered(fitting: &Fitting) -> String {
 
 fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Result<String, Fault> {
     let mixups = mixups::find(catalogue);
-    let found = mixups::inside(&mixups, closed).map_err(|error| Fault::new(error.to_string()))?;
+    let found = mixups::inside(&mixups, closed).map_err(|error| {
+        Fault::new(error.to_string()).with("but", mixups.incomplete().unwrap_or_default())
+    })?;
     Ok(match globals.format {
         Format::Json => mixups::inside_to_json(&found, closed).to_string(),
         Format::Text => inside_text(&found, closed.state, Numerals::new(catalogue.settings.decimal_mark)),
@@ -214,7 +226,8 @@ fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Resu
 }
 
 fn inside_text(found: &ClosedAnswer, state: LineLoad, numerals: Numerals) -> String {
-    let mut text = format!("{}\n", found.remark());
+    let mut text = first(found.incomplete.as_deref());
+    let _ = writeln!(text, "{}", found.remark());
     for (nth, inside) in found.inside.iter().enumerate() {
         let agrees = if nth < found.agreeing { "could be inside" } else { "ruled out by the reading" };
         let name = match &inside.kit {

@@ -34,7 +34,8 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
 fn text(mixups: &Mixups, numerals: Numerals) -> String {
     let bodies = mixups.bodies.iter().map(|body| body_text(body, numerals));
     let open = mixups.without_body.iter().map(|found| interface_text(found, numerals));
-    let all: Vec<String> = bodies.chain(open).collect();
+    let stop = mixups.incomplete().map(|stop| format!("{stop}\n"));
+    let all: Vec<String> = stop.into_iter().chain(bodies).chain(open).collect();
     if all.is_empty() { "no part can be confused with another".to_owned() } else { all.join("\n") }
 }
 
@@ -44,7 +45,7 @@ fn design_fixes(catalogue: &Catalogue, mixups: &Mixups, format: Format) -> Strin
         return mixups::design_fixes_to_json(mixups, &fixes).to_string();
     }
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
-    let mut text = String::new();
+    let mut text = mixups.incomplete().map(|stop| format!("{stop}\n")).unwrap_or_default();
     for fixes in fixes.chunk_by(|one, next| one.danger == next.danger) {
         let _ = writeln!(text, "{}", fixes[0].danger.words());
         for fix in fixes {

@@ -2,7 +2,7 @@
 
 use super::SeenBy;
 use super::summary::Summary;
-use crate::catalogue::{Conductor, Fitting, Part, Role};
+use crate::catalogue::{Conductor, Fitting, Gaps, Part, Role};
 use crate::colour::Mark;
 use crate::grip::{Outcome, Verdict};
 use crate::units::Length;
@@ -16,6 +16,8 @@ pub struct Mixups {
     pub bodies: Vec<BodyMixups>,
     /// What fittings without a body are built with, in the order of roles and interfaces.
     pub without_body: Vec<InterfaceMixups>,
+    /// How much of the catalogue could not be looked at.
+    pub gaps: Gaps,
 }
 
 /// What can be built with one body.
@@ -144,6 +146,12 @@ impl Mixups {
     pub fn cases(&self) -> impl Iterator<Item = &Case> {
         let open = self.without_body.iter().flat_map(|interface| &interface.cases);
         self.bodies.iter().flat_map(|body| &body.cases).chain(open)
+    }
+
+    /// What is to be said before any answer from them where records could not be looked at.
+    #[must_use]
+    pub fn incomplete(&self) -> Option<String> {
+        Gaps::stop(self.gaps.deciding, "more can be confused, or be dangerous, than is said here")
     }
 
     /// Every kit of every body, in their order.

@@ -1,6 +1,6 @@
 //! A change of one measurement that removes a hidden danger, in words and as JSON.
 
-use super::json::number;
+use super::json::{incomplete, number};
 use super::{BodyMixups, Case, Kit, Mixups};
 use crate::grip::Measured;
 use crate::units::{Length, Numerals};
@@ -109,10 +109,11 @@ pub fn without_design_fix(mixups: &Mixups, fixes: &[DesignFix]) -> Vec<DangerPla
 #[must_use]
 pub fn design_fixes_to_json(mixups: &Mixups, fixes: &[DesignFix]) -> Value {
     let none = without_design_fix(mixups, fixes);
-    json!({
+    let all = json!({
         "ways_out": fixes.iter().map(fix_to_json).collect::<Vec<_>>(),
         "no_way_out": none.iter().map(DangerPlace::to_json).collect::<Vec<_>>(),
-    })
+    });
+    incomplete(all, mixups)
 }
 
 impl DangerPlace {

@@ -32,7 +32,7 @@ pub fn find(catalogue: &Catalogue) -> Mixups {
             cases: cases(&mut judging, &openings(None, &fittings), &places[&(role, interface)]),
         })
         .collect();
-    Mixups { bodies, without_body }
+    Mixups { bodies, without_body, gaps: catalogue.gaps }
 }
 
 type Places<'a> = BTreeMap<(Role, &'a str), Vec<&'a Arc<Part>>>;

@@ -5,7 +5,7 @@ use super::clues::{Signs, common_json, signs};
 use super::features::{Scratch, Shape};
 use super::json::number;
 use super::measured::{acceptance, limits, magnet_word, remarks, shape_word};
-use crate::catalogue::{Catalogue, Conductor, Fitting};
+use crate::catalogue::{Catalogue, Conductor, Fitting, Gaps};
 use crate::section::Magnetic;
 use crate::units::{Length, Numerals};
 use serde_json::{Value, json};
@@ -13,6 +13,11 @@ use std::sync::Arc;
 
 /// What is said where no conductor agrees.
 const NONE: &str = "no conductor of the catalogue agrees: stop; no fitting of the catalogue is for it";
+
+/// The same where conductors are left out.
+const NONE_READ: &str = "no conductor that could be read agrees: stop and ask";
+/// What may be otherwise where records are left out.
+const OTHERWISE: &str = "it can be another conductor, and there can be other fittings for it";
 
 /// What was measured and seen on a conductor; what was not looked at is `None`.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,6 +74,8 @@ pub struct Identified {
     pub candidates: Vec<Candidate>,
     /// What the readings themselves give to think about.
     pub remarks: Vec<String>,
+    /// What is to be said first where records could not be looked at.
+    pub incomplete: Option<String>,
 }
 
 /// A conductor that agrees with every reading.
@@ -120,10 +127,11 @@ pub fn identify(catalogue: &Catalogue, readings: &Readings) -> Result<Identified
     let candidates: Vec<Candidate> = candidates.collect();
     let mut said: Vec<String> =
         remarks().iter().filter_map(|remark| remark.against(&read, numerals)).collect();
+    let incomplete = Gaps::stop(catalogue.gaps.deciding, OTHERWISE);
     if candidates.is_empty() {
-        said.push(NONE.to_owned());
+        said.push(if incomplete.is_some() { NONE_READ } else { NONE }.to_owned());
     }
-    Ok(Identified { candidates, remarks: said })
+    Ok(Identified { candidates, remarks: said, incomplete })
 }
 
 /// What a look-up goes by: what every conductor takes and shows, by its id, and what is common to them.
@@ -179,10 +187,11 @@ impl Identified {
                 entry
             })
             .collect();
-        if self.remarks.is_empty() {
+        let remarks: Vec<&String> = self.incomplete.iter().chain(&self.remarks).collect();
+        if remarks.is_empty() {
             json!({ "candidates": candidates })
         } else {
-            json!({ "candidates": candidates, "remarks": self.remarks })
+            json!({ "candidates": candidates, "remarks": remarks })
         }
     }
 }

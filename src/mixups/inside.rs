@@ -5,7 +5,7 @@ use super::draw_in::{Interval, seated, tensioned};
 use super::identify::{Unanswerable, refuse};
 use super::json::number;
 use super::{BodyMixups, Consequence, Mixups, Summary};
-use crate::catalogue::{Fitting, Part};
+use crate::catalogue::{Fitting, Gaps, Part};
 use crate::units::{Length, Numerals};
 use serde_json::{Map, Value, json};
 use std::sync::Arc;
@@ -21,6 +21,9 @@ pub const WRONG_FITS: &str = "it can be a wrong part: read its stamp or mark; wh
                               as wrong: keep clear; take the load on a puller first, then ask. Do not open it";
 /// What is said where the right part alone agrees.
 pub const RIGHT_FITS: &str = "only the right part stands out like this; that does not prove that it grips";
+
+/// What may be otherwise where records are left out.
+const OTHERWISE: &str = "another part can be inside";
 
 /// A closed fitting with its stand-out measured.
 #[derive(Debug, Clone, PartialEq)]
@@ -261,6 +264,8 @@ pub struct ClosedAnswer {
     pub inside: Vec<PossibleInside>,
     /// How many of them, from the front, agree.
     pub agreeing: usize,
+    /// What is to be said first where records could not be looked at.
+    pub incomplete: Option<String>,
 }
 
 /// The parts and kits that go together with a body and a conductor, against a reading.
@@ -283,14 +288,18 @@ pub fn inside(mixups: &Mixups, closed: &Closed<'_>) -> Result<ClosedAnswer, Unan
     let mut judged: Vec<(bool, Meaning, f64, PossibleInside)> = judged.collect();
     judged.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| a.2.total_cmp(&b.2)));
     let agreeing = judged.iter().filter(|(fails, ..)| !fails).count();
-    Ok(ClosedAnswer { agreeing, inside: judged.into_iter().map(|(.., inside)| inside).collect() })
+    let incomplete = Gaps::stop(mixups.gaps.deciding, OTHERWISE);
+    Ok(ClosedAnswer { agreeing, incomplete, inside: judged.into_iter().map(|(.., inside)| inside).collect() })
 }
 
 impl ClosedAnswer {
-    /// What is to be thought and done.
+    /// What is to be thought and done. The right part never stands alone where others could not be looked at.
     #[must_use]
     pub fn remark(&self) -> &'static str {
-        Meaning::remark(self.inside[..self.agreeing].first().map(|inside| inside.found))
+        match self.inside[..self.agreeing].first().map(|inside| inside.found) {
+            Some(Meaning::Right) if self.incomplete.is_some() => WRONG_FITS,
+            worst => Meaning::remark(worst),
+        }
     }
 }
 
@@ -310,7 +319,8 @@ pub fn inside_to_json(answer: &ClosedAnswer, closed: &Closed<'_>) -> Value {
         inside.map(|(nth, inside)| entry(inside, nth < answer.agreeing, closed)).collect();
     let mut object = Map::new();
     object.insert("inside".into(), json!(inside));
-    object.insert("remarks".into(), json!([answer.remark()]));
+    let remarks: Vec<&str> = answer.incomplete.as_deref().into_iter().chain([answer.remark()]).collect();
+    object.insert("remarks".into(), json!(remarks));
     Value::Object(object)
 }
 

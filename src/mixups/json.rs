@@ -10,10 +10,19 @@ use serde_json::{Value, json};
 /// apply is absent, numbers are unrounded.
 #[must_use]
 pub fn to_json(mixups: &Mixups) -> Value {
-    json!({
+    let all = json!({
         "bodies": mixups.bodies.par_iter().map(|body| json!(body_to_json(body))).collect::<Vec<_>>(),
         "without_body": mixups.without_body.iter().map(|found| json!(interface_to_json(found))).collect::<Vec<_>>(),
-    })
+    });
+    incomplete(all, mixups)
+}
+
+/// The same, with a remark where it can't be all.
+pub(super) fn incomplete(mut answer: Value, mixups: &Mixups) -> Value {
+    if let Some(stop) = mixups.incomplete() {
+        answer["remarks"] = json!([stop]);
+    }
+    answer
 }
 
 /// A body with its cases and kits, with its keys in the order of the alphabet: to be written as it is where there are

@@ -3,7 +3,7 @@
 use super::address::Form;
 use super::{Html, Notes, check, to_html};
 use crate::catalogue::{
-    CardFormat, CardSize, Catalogue, FlipEdge, Limits, Note, NoteAbout, Notice, Orientation, Origin,
+    CardFormat, CardSize, Catalogue, FlipEdge, Gaps, Limits, Note, NoteAbout, Notice, Orientation, Origin,
     Settings, SheetFormat, SheetSize,
 };
 use crate::diagnostics::{Finding, Findings};
@@ -57,6 +57,7 @@ fn catalogue(notes: Vec<Note>) -> Catalogue {
         fonts: Vec::new(),
         installed: Vec::new(),
         left_out: BTreeSet::new(),
+        gaps: Gaps::default(),
     }
 }
 

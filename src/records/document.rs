@@ -1,6 +1,7 @@
 //! One document of a YAML stream, read as a record.
 
 use super::field::{Read, Reader};
+use super::lost::Lost;
 use super::node::{Node, Written, documents};
 use crate::diagnostics::{Finding, Findings};
 use crate::source::{FilePath, Place};
@@ -23,37 +24,16 @@ pub struct Document<T> {
     pub numbers: BTreeMap<String, Written>,
 }
 
-/// An id or number seen in a file that can't be read.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Salvaged(pub String);
-
-impl Salvaged {
-    /// Whatever looks like the id or number of a record, so that what names it is not called wrong.
-    pub(super) fn all(text: &str) -> Vec<Self> {
-        text.lines()
-            .filter_map(|line| line.strip_prefix("id:").or_else(|| line.strip_prefix("number:")))
-            .filter_map(|rest| rest.split_whitespace().next())
-            .map(|word| Self(word.trim_matches(['"', '\'', ':', ',', '[']).to_owned()))
-            .collect()
-    }
-
-    /// The ids of records that stand below another without `---` between.
-    fn unseparated(node: &Node) -> impl Iterator<Item = Self> {
-        let ids = node.entries().iter().filter(|entry| ["id", "number"].contains(&entry.key.as_str()));
-        ids.skip(1).filter_map(|entry| entry.value.written().map(|id| Self(id.to_owned())))
-    }
-}
-
 /// Whoever looks at the values of each file of records as they are read, that nobody has to read them again.
 pub type Seen<'a> = dyn Fn(&FilePath, &[Node]) + Sync + 'a;
 
-/// The records of a file; what can't be read becomes findings, and ids in it are salvaged.
+/// The records of a file; what can't be read becomes findings, and is lost.
 pub(super) fn read_documents<T: Read>(
     file: &FilePath,
     text: &str,
     seen: &Seen<'_>,
     findings: &mut Findings,
-    salvaged: &mut Vec<Salvaged>,
+    lost: &mut Lost,
 ) -> Vec<Document<T>> {
     let (nodes, trouble) = documents(text);
     seen(file, &nodes);
@@ -69,13 +49,13 @@ pub(super) fn read_documents<T: Read>(
                 "there is nothing between this place and the next `---`, or the end of the file",
             ));
         } else {
-            salvaged.extend(Salvaged::unseparated(&node));
+            lost.put_unseparated(file, &node);
             records.push(read_one(file, &node, &lines, findings));
         }
     }
     if let Some(trouble) = trouble {
         findings.push(trouble.finding(file));
-        salvaged.extend(Salvaged::all(text));
+        lost.put_text(file, text);
     }
     records
 }

@@ -1,13 +1,14 @@
 //! Reading a catalogue folder: every file by the folder it lies in.
 
-use super::document::{Document, Salvaged, Seen, read_documents};
+use super::document::{Document, Seen, read_documents};
 use super::file_kind::{FileKind, file_kind};
 use super::kinds::{
     CatalogueRecord, ConductorRecord, EditionRecord, FittingRecord, HolderRecord, MaterialRecord,
     NoticeRecord, PartRecord, ProcedureRecord, read_edition,
 };
+use super::lost::Lost;
 use super::text::{decode, forbidden, utf8};
-use crate::diagnostics::{Finding, Findings};
+use crate::diagnostics::{Finding, Findings, Severity};
 use crate::source::{FilePath, Folder, Place, World, WorldError};
 use rayon::prelude::*;
 use std::sync::Arc;
@@ -39,8 +40,8 @@ pub struct Records {
     pub installed: Vec<(FilePath, Arc<[u8]>)>,
     /// Editions on the register, in the order of their files' names.
     pub editions: Vec<EditionRecord>,
-    /// Ids and numbers seen in files that can't be read as YAML.
-    pub salvaged: Vec<Salvaged>,
+    /// What can't be read.
+    pub lost: Lost,
     /// Every regular file of the folder, for links between files.
     pub files: Vec<FilePath>,
     /// What is the matter.
@@ -81,10 +82,14 @@ pub fn read_seen(world: &dyn World, seen: &Seen<'_>) -> Result<Records, WorldErr
     let files = world.files(Folder::Catalogue)?;
     let read: Vec<Records> = files.par_iter().map(|file| read_file(world, file, seen)).collect();
     let mut records = Records::with_room_for(&read);
-    records.findings.extend(world.unread(Folder::Catalogue)?.iter().map(Finding::of_unread));
+    for unread in world.unread(Folder::Catalogue)? {
+        records.findings.push(Finding::of_unread(&unread));
+        records.lost.put_file(&unread.file);
+    }
     read.into_iter().for_each(|one| records.add(one));
     if !files.iter().any(|file| file_kind(&file.path) == FileKind::Settings) {
         records.findings.push(no_settings("there is no catalogue.yaml"));
+        records.lost.put_file(&FilePath::catalogue("catalogue.yaml"));
     }
     records.files = files;
     Ok(records)
@@ -94,7 +99,11 @@ fn read_file(world: &dyn World, file: &FilePath, seen: &Seen<'_>) -> Records {
     let mut records = Records::default();
     let kind = file_kind(&file.path);
     if let FileKind::Misplaced(fault) = &kind {
-        records.findings.push(fault.finding(file));
+        let finding = fault.finding(file);
+        if finding.severity == Severity::Error {
+            records.lost.put_file(file);
+        }
+        records.findings.push(finding);
     }
     if matches!(kind, FileKind::Ignored | FileKind::Misplaced(_)) {
         return records;
@@ -103,6 +112,7 @@ fn read_file(world: &dyn World, file: &FilePath, seen: &Seen<'_>) -> Records {
         Ok(bytes) => bytes,
         Err(error) => {
             records.findings.push(Finding::of_world_error(file, &error));
+            records.lost.put_file(file);
             return records;
         }
     };
@@ -117,7 +127,10 @@ fn read_file(world: &dyn World, file: &FilePath, seen: &Seen<'_>) -> Records {
     if kind == FileKind::Register {
         match utf8(file, &bytes).and_then(|text| read_edition(file, text)) {
             Ok(edition) => records.editions.push(edition),
-            Err(finding) => records.findings.push(*finding),
+            Err(finding) => {
+                records.findings.push(*finding);
+                records.lost.put_file(file);
+            }
         }
         return records;
     }
@@ -125,7 +138,7 @@ fn read_file(world: &dyn World, file: &FilePath, seen: &Seen<'_>) -> Records {
         Ok(text) => records.take(&kind, file, text, seen),
         Err(findings) => {
             records.findings.extend(findings);
-            records.salvaged = Salvaged::all(&String::from_utf8_lossy(&bytes));
+            records.lost.put_text(file, &String::from_utf8_lossy(&bytes));
         }
     }
     records
@@ -152,25 +165,25 @@ impl Records {
         match kind {
             FileKind::Settings => self.take_settings(file, text, seen),
             FileKind::Material => {
-                self.materials = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+                self.materials = read_documents(file, text, seen, &mut self.findings, &mut self.lost)
             }
             FileKind::Conductor => {
-                self.conductors = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+                self.conductors = read_documents(file, text, seen, &mut self.findings, &mut self.lost)
             }
             FileKind::Part => {
-                self.parts = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+                self.parts = read_documents(file, text, seen, &mut self.findings, &mut self.lost)
             }
             FileKind::Fitting => {
-                self.fittings = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+                self.fittings = read_documents(file, text, seen, &mut self.findings, &mut self.lost)
             }
             FileKind::Notice => {
-                self.notices = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+                self.notices = read_documents(file, text, seen, &mut self.findings, &mut self.lost)
             }
             FileKind::Holder => {
-                self.holders = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+                self.holders = read_documents(file, text, seen, &mut self.findings, &mut self.lost)
             }
             FileKind::Procedure => {
-                self.procedures = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged)
+                self.procedures = read_documents(file, text, seen, &mut self.findings, &mut self.lost)
             }
             FileKind::Note => self.notes.push(TextFile { file: file.clone(), text: text.into() }),
             FileKind::Register
@@ -182,15 +195,17 @@ impl Records {
     }
 
     fn take_settings(&mut self, file: &FilePath, text: &str, seen: &Seen<'_>) {
-        let mut documents = read_documents(file, text, seen, &mut self.findings, &mut self.salvaged);
+        let mut documents = read_documents(file, text, seen, &mut self.findings, &mut self.lost);
         if let Some(second) = documents.get(1) {
             let message = "catalogue.yaml holds only one document, and this is a second one";
             let help = "put it all into one, without `---` between";
+            self.lost.put_file(file);
             self.findings.push(Finding::error("second-document", second.place.clone(), message).help(help));
         }
         if documents.is_empty() && !self.findings.has_errors() {
             self.findings = Findings::new();
             self.findings.push(no_settings("catalogue.yaml holds no record"));
+            self.lost.put_file(file);
         }
         self.settings = (!documents.is_empty()).then(|| documents.swap_remove(0));
     }
@@ -208,7 +223,7 @@ impl Records {
         self.fonts.extend(other.fonts);
         self.installed.extend(other.installed);
         self.editions.extend(other.editions);
-        self.salvaged.extend(other.salvaged);
+        self.lost.add(other.lost);
         self.findings.extend(other.findings);
     }
 }

@@ -42,6 +42,7 @@ mod folder;
 mod key_doc;
 mod kinds;
 mod laid;
+mod lost;
 mod node;
 mod number;
 mod range;
@@ -60,12 +61,13 @@ mod written_table;
 
 pub use bore::BoreRecord;
 pub use cell::{as_it_was, harmless};
-pub use document::{Document, Salvaged, Seen};
+pub use document::{Document, Seen};
 pub use field::{Field, Key, Need, Read, Reader};
 pub use file_kind::{CUT_OFF, holds_records};
 pub use folder::{Records, TextFile, read, read_seen};
 pub use kinds::*;
 pub use laid::{Laid, LaidShape, Quoting, laid};
+pub use lost::{Lost, Salvaged};
 pub use node::{Content, Entry, Node, Scalar, ScalarKind, Written, nodes};
 pub use number::{
     AboveZero, AnySign, Count, Deg, FromZero, KgPerKm, KgPerM3, Kn, Mm, Mm2, NPerMm2, Nm, NohmM, Number,

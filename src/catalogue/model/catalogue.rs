@@ -1,7 +1,8 @@
 //! A whole catalogue.
 
 use super::{
-    Conductor, Edition, Fitting, FontFile, Holder, InstalledFile, Note, Notice, Part, Procedure, Settings,
+    Conductor, Edition, Fitting, FontFile, Gaps, Holder, InstalledFile, Note, Notice, Part, Procedure,
+    Settings,
 };
 use crate::section::Material;
 use std::collections::{BTreeMap, BTreeSet};
@@ -37,4 +38,6 @@ pub struct Catalogue {
     /// Ids and numbers of records that are left out, because they or what they need are faulty. Whatever
     /// names one of them is not wrong.
     pub left_out: BTreeSet<String>,
+    /// How many that are, with those whose ids are not known.
+    pub gaps: Gaps,
 }
