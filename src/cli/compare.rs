@@ -33,7 +33,10 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
         Vec::new()
     };
     let present = register.next(catalogue, &facts, "", Reissue::default());
-    let comparison = register::compare(&register, catalogue, between, (&present, ""));
+    let mut comparison = register::compare(&register, catalogue, between, (&present, ""));
+    if between.1.is_none() {
+        comparison.leave_open(register.not_known_now(catalogue, &facts));
+    }
     let answer = match globals.format {
         Format::Json => register::comparison_json(&comparison).to_string(),
         Format::Text => register::comparison_text(&comparison, catalogue),

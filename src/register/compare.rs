@@ -5,8 +5,12 @@ use super::difference::differences;
 use super::entry::text_of;
 use super::explained::Explaining;
 use super::{CardChange, Change, REISSUED, Register, State};
-use crate::catalogue::{CardIssue, Catalogue, Grade};
+use crate::catalogue::{CardIssue, Catalogue, Gaps, Grade};
 use std::sync::Arc;
+
+/// What may be otherwise where records are left out.
+const OTHERWISE: &str = "a change or a copy that it names may come of that, and others may be missing. Hand out, \
+                         withdraw and call in nothing by it";
 
 /// What has changed between an edition and a later state.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,12 +29,22 @@ pub struct Comparison {
     pub unchanged: Vec<String>,
     /// What each holder gets and gives back.
     pub holders: Vec<HolderLists>,
+    /// Numbers of cards of which nobody knows what they print now: records could not be read.
+    pub not_compared: Vec<String>,
+    /// What is to be said first where records could not be looked at.
+    pub incomplete: Option<String>,
 }
 
 impl Comparison {
     /// Every card of which something has changed, in the order of print again, new, withdraw.
     pub fn changed(&self) -> impl Iterator<Item = &CardChange> {
         self.print_again.iter().chain(&self.new).chain(&self.withdraw)
+    }
+
+    /// Sets apart the cards of which nobody knows what they print now: they are not unchanged.
+    pub fn leave_open(&mut self, numbers: Vec<String>) {
+        self.unchanged.retain(|number| !numbers.contains(number));
+        self.not_compared = numbers;
     }
 }
 
@@ -48,7 +62,9 @@ pub fn compare(
     let none = State::new();
     let (was, is) = states(register, (since, with), present, &none);
     let holders = lists(register, catalogue, was, is, with);
-    Comparison { holders, ..changes(register, (since, with), (present, because)) }
+    let left_out = if with.is_some() { catalogue.gaps.other } else { catalogue.gaps.all() };
+    let incomplete = Gaps::stop(left_out, OTHERWISE);
+    Comparison { holders, incomplete, ..changes(register, (since, with), (present, because)) }
 }
 
 /// The same without the holders' lists.
@@ -72,6 +88,8 @@ pub fn changes(
         withdraw: Vec::new(),
         unchanged: Vec::new(),
         holders: Vec::new(),
+        not_compared: Vec::new(),
+        incomplete: None,
     };
     sort_out(was, is, reasoned, &mut found);
     found

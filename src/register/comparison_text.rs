@@ -8,7 +8,8 @@ use std::fmt::Write;
 /// copies. Changes of grade safety come first, each under the notice that explains it.
 #[must_use]
 pub fn comparison_text(comparison: &Comparison, catalogue: &Catalogue) -> String {
-    let mut text = heading(comparison);
+    let mut text = comparison.incomplete.as_ref().map(|stop| format!("{stop}\n")).unwrap_or_default();
+    text.push_str(&heading(comparison));
     let lists = [
         ("print again", &comparison.print_again),
         ("new", &comparison.new),
@@ -19,9 +20,16 @@ pub fn comparison_text(comparison: &Comparison, catalogue: &Catalogue) -> String
         cards.iter().for_each(|card| text.push_str(&card_text(card, catalogue)));
     }
     if comparison.changed().next().is_none() {
-        text.push_str("\nnothing that a card prints has changed\n");
+        text.push_str(match comparison.incomplete {
+            Some(_) => "\nno change was found in what could be read\n",
+            None => "\nnothing that a card prints has changed\n",
+        });
     }
     let _ = writeln!(text, "\nunchanged: {}", cards_in_words(comparison.unchanged.len()));
+    if !comparison.not_compared.is_empty() {
+        let numbers = comparison.not_compared.join(", ");
+        let _ = writeln!(text, "\nnot compared, since what they print now is not known: {numbers}");
+    }
     text.push_str(&holders_text(&comparison.holders));
     text
 }

@@ -4,7 +4,7 @@ use super::{CardChange, Change, Comparison, HolderLists};
 use serde_json::{Map, Value, json};
 
 /// A comparison as one object: `since`, `with` where two editions are compared, `print_again`, `new`, `withdraw`,
-/// `unchanged`, `holders`. What does not apply is absent.
+/// `unchanged`, `not_compared`, `holders`, `remarks`. What does not apply is absent.
 #[must_use]
 pub fn comparison_json(comparison: &Comparison) -> Value {
     let list = |cards: &[CardChange]| cards.iter().map(card).collect::<Vec<_>>();
@@ -16,6 +16,12 @@ pub fn comparison_json(comparison: &Comparison) -> Value {
     });
     if let Some(with) = &comparison.with {
         object["with"] = with.as_str().into();
+    }
+    if !comparison.not_compared.is_empty() {
+        object["not_compared"] = comparison.not_compared.as_slice().into();
+    }
+    if let Some(stop) = &comparison.incomplete {
+        object["remarks"] = json!([stop]);
     }
     object
 }

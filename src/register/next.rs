@@ -4,6 +4,7 @@ use super::{REISSUED, Register, State};
 use crate::catalogue::{CardIssue, Catalogue, Grade, IssuedText};
 use crate::facts::{CardFacts, CheckCode, PrintedText};
 use rayon::prelude::*;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Cards that are issued again though nothing that they print has changed.
@@ -35,13 +36,33 @@ impl Register {
         };
         let each: Vec<(String, CardIssue)> = facts.par_iter().map(next_of).collect();
         let mut next: State = each.into_iter().collect();
-        // Of a record that can't be read nobody knows what its card will print: it is not gone.
-        for (number, card) in self.newest().into_iter().flat_map(|newest| &newest.cards) {
-            if catalogue.left_out.contains(number) && !next.contains_key(number) {
-                next.insert(number.clone(), card.clone());
-            }
-        }
+        let newest = self.newest().into_iter().flat_map(|newest| &newest.cards);
+        let open = self.not_known_now(catalogue, facts);
+        let kept = newest.filter(|(number, _)| open.contains(number));
+        next.extend(kept.map(|(number, card)| (number.clone(), card.clone())));
         next
+    }
+
+    /// The cards of the newest edition of which nobody knows what they print now, in the order of their numbers: while
+    /// records can't be read, those that have no facts, those that speak of what is not there, and those of which a text
+    /// has changed that hangs on other records. They are not gone.
+    #[must_use]
+    pub fn not_known_now<'f>(
+        &self,
+        catalogue: &Catalogue,
+        facts: impl IntoIterator<Item = &'f CardFacts>,
+    ) -> Vec<String> {
+        let Some(newest) = self.newest().filter(|_| catalogue.gaps.deciding > 0) else { return Vec::new() };
+        let present: BTreeMap<&str, &CardFacts> =
+            facts.into_iter().map(|card| (card.number.as_str(), card)).collect();
+        let is_there =
+            |number: &String| catalogue.parts.contains_key(number) || catalogue.fittings.contains_key(number);
+        let is_open = |(number, card): &(&String, &CardIssue)| {
+            let mut about = card.texts.iter().flat_map(|text| &text.about);
+            let now = present.get(number.as_str());
+            now.is_none_or(|now| hanging(&issued_texts(now)) != hanging(&card.texts)) || !about.all(is_there)
+        };
+        newest.cards.iter().filter(is_open).map(|(number, _)| number.clone()).collect()
     }
 
     fn next_issue(&self, card: &CardFacts, edition: &str, reissue: Reissue<'_>) -> CardIssue {
@@ -65,6 +86,13 @@ impl Register {
             texts: Arc::from(texts),
         }
     }
+}
+
+/// Texts that a card has because of records which it does not name.
+fn hanging(texts: &[IssuedText]) -> Vec<(&str, &str)> {
+    const NAMES: [&str; 5] = ["looks like", "more wrong parts", "more wrong kits", "body card", "supersedes"];
+    let of_others = texts.iter().filter(|text| NAMES.contains(&text.name.as_str()));
+    of_others.map(|text| (text.name.as_str(), text.text.as_str())).collect()
 }
 
 /// What a card prints, as an edition holds it.

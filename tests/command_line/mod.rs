@@ -5,6 +5,7 @@ mod explain;
 mod follow_up;
 mod hostile;
 mod identify;
+mod left_out;
 mod mixups;
 mod register;
 mod render;
