@@ -2,6 +2,7 @@
 
 mod aluminium_against_copper;
 mod breaking_load_outside_material;
+mod clauses_of_text;
 #[cfg(test)]
 mod conductor_tests;
 mod conductors;
@@ -56,6 +57,8 @@ mod nominal_size_differs;
 mod not_lacking;
 mod not_yet_in_force;
 mod notice_named_nowhere;
+mod opened_under_load;
+mod opening_words;
 mod own_part_does_not_grip;
 mod pressed_size_implausible;
 mod proof_above_breaking_load;
@@ -161,6 +164,7 @@ const RULES: &[Rule] = &[
     not_lacking::check,
     not_yet_in_force::check,
     notice_named_nowhere::check,
+    opened_under_load::check,
     own_part_does_not_grip::check,
     pressed_size_implausible::check,
     proof_above_breaking_load::check,

@@ -126,6 +126,7 @@ texts! {
     "note-path-outside"
     "note-raw-html"
     "notice-named-nowhere"
+    "opened-under-load"
     "own-part-does-not-grip"
     "page-incomplete"
     "page-not-offline"
