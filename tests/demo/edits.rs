@@ -58,6 +58,12 @@ const VALUES: &[Edit] = &[
         then: &[Finds("text-contradicts-record", "ST-4110")] },
     Edit { record: "collet-41", was: "Paint slip mark.", is: "Paint 77 mm.",
         then: &[Finds("figure-not-in-record", "77 mm")] },
+    // 90 is a torque of it and 85 its insertion; stay 50 has 7 wires of a diameter of 9.0 mm; earth 95 has layers of 1, 6
+    // and 12 wires, beside a socket for 13.0 mm.
+    Edit { record: "collet-41", was: "Push wire in {insertion}", is: "Push wire in 90 mm",
+        then: &[Finds("figure-not-in-record", "90 mm (in ST-4100)")] },
+    Edit { record: "ST-4230", was: "Count 7 wires", is: "Count 9 wires", then: &[Finds("figure-not-in-record", "9 wires")] },
+    Edit { record: "ST-4140", was: "counts 12 wires", is: "counts 13 wires", then: &[Finds("figure-not-in-record", "13 wires")] },
     Edit { record: "ST-4100", was: "procedure: collet-41\n",
         is: "procedure: collet-41\nif_wrong: { under_load: Undo the screw and begin again. }\n",
         then: &[Finds("opened-under-load", "under tension"), Prints("ST-4100", "Undo the screw")] },
