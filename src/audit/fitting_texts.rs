@@ -39,14 +39,25 @@ pub(super) fn texts<'a>(fitting: &'a Fitting, notes: &NotesOfRecords<'a>) -> Vec
 impl<'a> Text<'a> {
     /// What stands between the values that it names, with how many letters stand before.
     pub(super) fn stretches(&self) -> impl Iterator<Item = (usize, &'a str)> {
-        let text: &'a str = match self.from {
-            From::Card(wording) => &wording.text,
-            From::Note(note) => &note.markdown,
-        };
-        pieces(text).into_iter().filter_map(|piece| match piece.kind {
+        pieces(self.whole()).into_iter().filter_map(|piece| match piece.kind {
             PieceKind::Words(words) => Some((piece.at, words)),
             PieceKind::Value(_) | PieceKind::Unclosed(_) => None,
         })
+    }
+
+    /// The whole text.
+    pub(super) fn whole(&self) -> &'a str {
+        match self.from {
+            From::Card(wording) => &wording.text,
+            From::Note(note) => &note.markdown,
+        }
+    }
+
+    /// Whether it says what somebody does with the fitting, not what makes it unfit or what is told about it.
+    pub(super) fn is_instruction(&self) -> bool {
+        let is_one =
+            |field: &str| ["steps", "witness", "if_wrong"].iter().any(|start| field.starts_with(start));
+        matches!(self.from, From::Card(wording) if is_one(&wording.field))
     }
 
     /// A note may tell of the wrong parts that go into the body: that is what it is for.

@@ -101,12 +101,30 @@ pub(super) fn spells(all: &[Word<'_>], index: usize, phrase: &str) -> Option<usi
     if !phrase.contains(all.get(index)?.text) {
         return None;
     }
+    spelled(all, index, phrase, |word, part| word == part)
+}
+
+/// The same, with small letters and capitals for one.
+pub(super) fn spells_in_any_case(all: &[Word<'_>], index: usize, phrase: &str) -> Option<usize> {
+    let first = |text: &str| text.chars().next().map(|letter| letter.to_lowercase().to_string());
+    if first(phrase.trim_start_matches(ROUND)) != first(all.get(index)?.text) {
+        return None;
+    }
+    spelled(all, index, phrase, |word, part| word.to_lowercase() == part.to_lowercase())
+}
+
+fn spelled(
+    all: &[Word<'_>],
+    index: usize,
+    phrase: &str,
+    is_same: impl Fn(&str, &str) -> bool,
+) -> Option<usize> {
     let parts = words(phrase);
     let own = all.get(index..index + parts.len())?;
     let mut pairs = own.iter().zip(&parts).enumerate();
     let last = parts.len().checked_sub(1)?;
-    let is_spelled =
-        pairs.all(|(nth, (word, part))| word.text == part.text && (nth == last || word.ends == part.ends));
+    let is_spelled = pairs
+        .all(|(nth, (word, part))| is_same(word.text, part.text) && (nth == last || word.ends == part.ends));
     is_spelled.then_some(parts.len())
 }
 
@@ -193,5 +211,7 @@ mod tests {
         assert_eq!(spells(&text, 1, "BZ2 14.0"), Some(2));
         assert_eq!(spells(&text, 1, "BZ2 14"), None);
         assert_eq!(spells(&text, 1, "BZ2 14.0 then"), None);
+        assert_eq!(spells_in_any_case(&words("reads bz2 14.0"), 1, "BZ2 14.0"), Some(2));
+        assert_eq!(spells_in_any_case(&words("reads bz2 14.5"), 1, "BZ2 14.0"), None);
     }
 }
