@@ -11,7 +11,7 @@ use crate::units::{Force, Torque};
 /// What work is done with, besides the fitting.
 const GEAR: [&str; 5] = ["puller", "pullers", "hoist", "sling", "winch"];
 /// How words begin that say of a load that nobody tensions the line to it.
-const NOT_A_TENSION: [&str; 5] = ["break", "holding", "proof", "proven", "test"];
+const NOT_A_TENSION: [&str; 6] = ["break", "hold", "proof", "proven", "strength", "test"];
 
 /// What a stretch says of torques and loads otherwise than the record.
 pub(super) fn torques_and_loads(stretch: &Stretch<'_>) -> Vec<Contradiction> {
@@ -68,10 +68,12 @@ fn load(stretch: &Stretch<'_>, stated: &Figures) -> Option<Contradiction> {
         let most = fitting.line_tension_max?.kn();
         let is_too_high = |value: &f64| *value > most && !is(&applied, *value);
         let is_said_of_a_test = || says_what_it_is(stretch, stated);
-        if !stretch.text.is_instruction() || !stated.values.iter().any(is_too_high) || is_said_of_a_test() {
+        // What a load is, English words alone tell.
+        let is_judged = stretch.is_english && stretch.text.is_instruction();
+        if !is_judged || !stated.values.iter().any(is_too_high) || is_said_of_a_test() {
             return None;
         }
-        (Severity::Error, "this load is above the line tension, and the sentence does not say what it is")
+        (Severity::Warning, "this load is above the line tension, and the sentence does not say what it is")
     };
     Some(contradiction(severity, stated, message, (place, "its line tension"), "tension_max"))
 }

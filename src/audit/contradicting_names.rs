@@ -119,15 +119,14 @@ fn part_at(stretch: &Stretch<'_>, index: usize, parts: &KnownParts<'_>) -> Optio
         let words = sentence(stretch.text.whole(), stretch.at + at);
         words.iter().any(|word| DENYING.contains(&word.as_str()))
     };
-    if is_own || is_denied() {
+    if is_own || !stretch.is_english || is_denied() {
         return Some(Settled { count, wrong: None });
     }
     let message = "this is the number of a part that the fitting does not have";
     let place = part.origin.of("number");
-    Some(Settled {
-        count,
-        wrong: Some(error(stretch, index, message, &part.number, (place, "that part"), "")),
-    })
+    let wrong = error(stretch, index, message, &part.number, (place, "that part"), "");
+    // A text may speak of a part to tell it apart, in words that are not known here.
+    Some(Settled { count, wrong: Some(Contradiction { severity: Severity::Warning, ..wrong }) })
 }
 
 /// How many words the longest name of the fitting's own has that stands at a word.

@@ -14,6 +14,8 @@ pub(super) struct Stretch<'a> {
     pub(super) known: &'a Known,
     /// The text that it is of.
     pub(super) text: &'a Text<'a>,
+    /// Whether its words are English.
+    pub(super) is_english: bool,
     /// Letters of the text before it.
     pub(super) at: usize,
     /// Its letters.

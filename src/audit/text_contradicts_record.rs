@@ -21,7 +21,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         for text in texts(fitting, &notes) {
             for (at, letters) in text.stretches() {
                 let words = words(letters);
-                let stretch = Stretch { fitting, known: &known, text: &text, at, letters, words };
+                let stretch = Stretch { fitting, known: &known, text: &text, is_english, at, letters, words };
                 let mut wrong = torques_and_loads(&stretch);
                 wrong.extend(names(&stretch, &parts));
                 if is_english {
