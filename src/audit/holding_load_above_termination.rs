@@ -1,21 +1,16 @@
 #![doc = include_str!("../explain/codes/holding-load-above-termination.md")]
 
 use super::Context;
-use super::holding_load_too_low::termination;
 use super::inspected::{built, numerals, on_fitting};
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::termination_load;
+use crate::mixups::rope_end_keeps;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
     for fitting in built(context) {
         let Some(holding) = fitting.holding_load else { continue };
         for conductor in &fitting.conductors {
-            let (Some(end), Some(breaking)) = (termination(fitting, conductor), conductor.breaking_load())
-            else {
-                continue;
-            };
-            let kept = termination_load(breaking, end);
+            let Some(kept) = rope_end_keeps(fitting, conductor) else { continue };
             if holding.newtons() <= kept.newtons() + 1e-6 {
                 continue;
             }

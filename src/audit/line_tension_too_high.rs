@@ -1,10 +1,9 @@
 #![doc = include_str!("../explain/codes/line-tension-too-high.md")]
 
 use super::Context;
-use super::holding_load_too_low::termination;
 use super::inspected::{numerals, on_fitting, stated_force};
 use crate::diagnostics::{Findings, Severity};
-use crate::grip::termination_load;
+use crate::mixups::rope_end_keeps;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
@@ -24,7 +23,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             Some((message, format!("{} of", carried.words), carried.load))
         }));
         limits.extend(fitting.conductors.iter().filter_map(|conductor| {
-            let kept = termination_load(conductor.breaking_load()?, termination(fitting, conductor)?);
+            let kept = rope_end_keeps(fitting, conductor)?;
             let message =
                 format!("it may be used at more than this kind of rope end holds of {}", conductor.id);
             Some((message, "what the end holds:".to_owned(), kept))

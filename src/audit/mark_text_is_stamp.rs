@@ -3,8 +3,7 @@
 use super::Context;
 use super::inspected::on_part;
 use crate::colour::reads_as;
-use crate::diagnostics::{Findings, Severity};
-use crate::source::Place;
+use crate::diagnostics::{Findings, Place, Severity};
 use std::collections::BTreeMap;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {

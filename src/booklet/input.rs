@@ -154,7 +154,7 @@ impl<'a> Booklet<'a> {
         part.role == Role::Body && self.uses.of_part(&part.number).len() > 1
     }
 
-    /// Whether a shared body has a card of its own: where a wrong part can go into it.
+    /// Whether a shared body has a card of its own: where a part inside decides.
     pub(super) fn has_card(&self, body: &Part) -> bool {
         let card = self.input.facts.get(&body.number);
         card.is_some_and(|card| matches!(card.content, Content::Body(_)))

@@ -6,9 +6,9 @@ use crate::catalogue::{Conductor, Fitting, Part};
 use crate::mixups::{BodyMixups, Case, Summary};
 use std::sync::Arc;
 
-/// The facts of a body that at least two fittings share, and that a wrong part can go into.
+/// The facts of a body that at least two fittings share, where a part inside decides.
 pub(super) fn facts(body: &Part, ground: &Ground<'_>) -> Option<CardFacts> {
-    let found = to_tell_apart(&body.number, ground)?;
+    let found = deciding_parts(&body.number, ground)?;
     let fittings = ground.built_with(&body.number);
     let facts = BodyFacts {
         stamp: body.stamp.clone(),
@@ -32,16 +32,14 @@ pub(super) fn facts(body: &Part, ground: &Ground<'_>) -> Option<CardFacts> {
 /// The number of the first of a fitting's bodies that has a card of its own.
 pub(super) fn shared_body(fitting: &Fitting, ground: &Ground<'_>) -> Option<String> {
     let mut bodies = fitting.bodies().map(|item| &item.part.number);
-    bodies.find(|body| to_tell_apart(body, ground).is_some()).cloned()
+    bodies.find(|body| deciding_parts(body, ground).is_some()).cloned()
 }
 
-/// What goes into a shared body, where it can be the wrong thing. Where no part decides, or one alone that is right in
-/// every fitting, a card would have nothing to tell apart, and there is none.
-fn to_tell_apart<'g>(body: &str, ground: &'g Ground<'_>) -> Option<&'g BodyMixups> {
+/// What goes into a shared body and decides whether its fittings hold. Where nothing does, a card would have nothing to
+/// tell apart, and there is none.
+fn deciding_parts<'g>(body: &str, ground: &'g Ground<'_>) -> Option<&'g BodyMixups> {
     let is_shared = ground.built_with(body).len() > 1;
-    let found = ground.mixups.body(body).filter(|_| is_shared)?;
-    let is_mixed_up = found.parts.len() > 1 || found.cases.iter().any(|case| !case.right);
-    is_mixed_up.then_some(found)
+    ground.mixups.body(body).filter(|found| is_shared && !found.parts.is_empty())
 }
 
 /// A column for each conductor of each fitting.

@@ -38,7 +38,7 @@ use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 /// The facts of every card of a catalogue, in the order of their numbers: one card a fitting, and one a
-/// body that several fittings share and that a wrong part can go into.
+/// body that several fittings share, where a part inside decides.
 #[must_use]
 pub fn of_catalogue(catalogue: &Catalogue, mixups: &Mixups) -> Vec<CardFacts> {
     let ground = Ground::of(catalogue, mixups);

@@ -1,8 +1,7 @@
 //! A fitting in the line, linked to its records.
 
 use crate::catalogue::{Fitting, Part};
-use crate::grip::termination_load;
-use crate::mixups::termination;
+use crate::mixups::rope_end_keeps;
 use crate::source::Place;
 use crate::units::{Force, Length};
 use jiff::civil::Date;
@@ -45,10 +44,7 @@ impl Installed {
     pub fn working_factor(&self) -> Option<f64> {
         let fitting = &self.fitting;
         let carried = fitting.conductors.iter().filter_map(|conductor| Some(conductor.carries()?.load));
-        let ends = fitting.conductors.iter().filter_map(|conductor| {
-            let end = fitting.gripping().find_map(|item| termination(&item.part, conductor))?;
-            Some(termination_load(conductor.breaking_load()?, end))
-        });
+        let ends = fitting.conductors.iter().filter_map(|conductor| rope_end_keeps(fitting, conductor));
         let holds = carried.chain(ends).fold(fitting.holding_load?, Force::min);
         Some(holds.kn() / fitting.line_tension_max?.kn())
     }

@@ -39,7 +39,9 @@ pub use inside::{
 pub use json::{body_to_json, interface_to_json, to_json};
 pub use look_alikes::{LookAlike, look_alikes};
 pub use marks::{mark_limits, marks};
-pub use proof::{Shortfall, best_proof, contradicted, proof_counts, proven, proven_in, termination};
+pub use proof::{
+    Shortfall, best_proof, contradicted, proof_counts, proven, proven_in, rope_end_keeps, termination,
+};
 pub use seat::{Own, held, own, own_worn};
 pub use summary::Summary;
 pub use visibility::SeenBy;

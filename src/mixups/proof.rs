@@ -1,7 +1,7 @@
 //! Whether a proof counts.
 
 use crate::catalogue::{Conductor, Fitting, Limits, Part, Proof, Role};
-use crate::grip::{Outcome, Termination, Verdict, holding_percent};
+use crate::grip::{Outcome, Termination, Verdict, holding_percent, termination_load};
 use crate::section::Construction;
 use crate::units::Force;
 
@@ -104,6 +104,13 @@ pub fn contradicted(outcome: &Outcome) -> bool {
         outcome.verdict,
         Verdict::TipContact | Verdict::ClosesWithoutGripping | Verdict::CoreNotHeld | Verdict::WillNotEnter
     )
+}
+
+/// What a fitting's rope end keeps of the breaking load; `None` for other conductors.
+#[must_use]
+pub fn rope_end_keeps(fitting: &Fitting, conductor: &Conductor) -> Option<Force> {
+    let end = fitting.gripping().find_map(|item| termination(&item.part, conductor))?;
+    Some(termination_load(conductor.breaking_load()?, end))
 }
 
 /// What a gripping part ends a rope with; `None` on other conductors.

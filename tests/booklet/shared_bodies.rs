@@ -1,4 +1,4 @@
-//! Bodies that several fittings share: a card and a table where a wrong part can go in, plain words where none can.
+//! Bodies that several fittings share: a card and a table where a part inside decides, plain words where none does.
 
 use super::made::{Made, html, records};
 use crate::faces::made::{in_size, sizes};
@@ -76,18 +76,12 @@ fn a_body_that_wrong_parts_go_into_keeps_its_table_and_its_card() {
     }
 }
 
-/// One cone that is right in both fittings leaves nothing to tell apart; where one of the two has no such part in its
-/// record, the same cone is a wrong part there, and the card says so.
+/// The same cone in both fittings: the body is shared, and its card says which part goes in.
 #[test]
-fn one_part_alone_asks_for_a_card_only_where_it_can_be_wrong() {
-    let plain = records("tests/cases/plain/in");
-    let second = |parts: &str| {
-        format!("number: F-2\nname: Second\nfamily: cone-dead-end\nconductor: wire-95\nparts: [{parts}]\n")
-    };
-    let with = |parts: &str| plain.clone().with(FilePath::catalogue("fittings/second.yaml"), second(parts));
-
-    assert!(body_card(&with("P-1, P-2")).is_none());
-    let card = body_card(&with("P-1")).expect("a cone that one of the two does not take");
+fn one_part_that_all_fittings_take_is_on_the_card() {
+    let second = "number: F-2\nname: Second\nfamily: cone-dead-end\nconductor: wire-95\nparts: [P-1, P-2]\n";
+    let plain = records("tests/cases/plain/in").with(FilePath::catalogue("fittings/second.yaml"), second);
+    let card = body_card(&plain).expect("a card of the shared body");
     let Content::Body(body) = &card.content else { panic!("a body's card") };
     assert_eq!(body.parts.iter().map(|part| part.number.as_str()).collect::<Vec<_>>(), ["P-2"]);
 }
