@@ -25,7 +25,6 @@ use crate::units::{Angle, Length};
 /// grips marginally at best.
 /// Stand-out = −min(z, travel). First principles.
 ///
-/// Where slits are stated and not how wide, larger sets are unknown.
 /// A rope, a grooved wire or a profile has no layers to part: unknown. There is always one outcome.
 ///
 /// ```
@@ -45,13 +44,14 @@ pub fn spreading_cone(cone: &SpreadingCone, socket: Option<&Socket>, held: &Held
     let pair = Pair { cone, socket: socket.unwrap_or(&nothing), held, layers };
     let Some(hole) = cone.hole_diameter else { return vec![pair.without_hole()] };
     let sets = inner_sets(cone, hole, held, layers);
-    let prised = Outcome::unknown(vec!["geometry.spreading_cone.slit_width_mm"]);
-    let not_known = sets.len() < layers.len() && pair.lacks_slit_width() && !pair.too_thick();
-    if let ([Inner { layers: 0, .. }], true) = (&sets[..], not_known) {
-        return vec![prised];
+    if let [Inner { layers: 0, .. }] = sets[..]
+        && !pair.too_thick()
+        && cone.slits.is_some_and(|slits| slits > 0)
+        && cone.slit_width.is_none()
+    {
+        return vec![Outcome::unknown(vec!["geometry.spreading_cone.slit_width_mm"])];
     }
-    // How many more wires go in where the slits are prised open is not known.
-    sets.iter().map(|inner| pair.with(*inner, hole)).chain(not_known.then_some(prised)).collect()
+    sets.iter().map(|inner| pair.with(*inner, hole)).collect()
 }
 
 /// Diameter of the small end of a taper: large end less what the flanks take off over its length.
@@ -86,11 +86,6 @@ impl Pair<'_> {
     /// Whether it goes through the throat only where the sizes are off to its good.
     fn barely_enters(self) -> bool {
         self.socket.throat_diameter.is_some_and(|throat| more(self.held.overall_diameter, throat))
-    }
-
-    /// Whether it has slits, and nobody says how far they open.
-    fn lacks_slit_width(self) -> bool {
-        self.cone.slits.is_some_and(|slits| slits > 0) && self.cone.slit_width.is_none()
     }
 
     fn without_hole(self) -> Outcome {

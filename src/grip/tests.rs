@@ -184,11 +184,6 @@ fn spreading_cone_names_what_it_lacks() {
     let no_travel = spreading_cone(&spreading(8.6), Some(&untravelled), &held).swap_remove(0);
     assert_eq!(no_travel.missing, ["geometry.socket.travel_mm"]);
     assert!(no_travel.depth.is_some() && no_travel.stand_out.is_none());
-    // Slits of a width that nobody states may let seven wires in where one goes.
-    let unopened = SpreadingCone { slits: Some(2), ..spreading(8.3) };
-    let all = spreading_cone(&unopened, Some(&socket(24.0)), &held);
-    assert_eq!((all.len(), all[0].wires_through_hole), (2, Some(1)));
-    assert_eq!(all[1].missing, ["geometry.spreading_cone.slit_width_mm"]);
     let rope = HeldConductor { make: HeldConstruction::StrandedRope, ..HeldConductor::solid(mm(8.0)) };
     assert_eq!(spreading_cone(&spreading(8.6), Some(&socket(24.0)), &rope)[0].verdict, Verdict::Unknown);
 }
