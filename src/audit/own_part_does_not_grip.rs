@@ -34,7 +34,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 
 /// Screwed grips on a single strand have a finding of their own.
 fn is_stranded(own: &Own) -> bool {
-    held(&own.conductor).make == HeldConstruction::StrandedRope
+    held(&own.conductor).construction == HeldConstruction::StrandedRope
 }
 
 fn what(own: &Own, numerals: Numerals) -> String {

@@ -10,7 +10,8 @@ use crate::mixups::held;
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context) {
         let Some(grip) = fitting.gripping().find(|item| item.part.role == Role::RopeGrip) else { continue };
-        for wire in fitting.conductors.iter().filter(|wire| held(wire).make != HeldConstruction::StrandedRope)
+        for wire in
+            fitting.conductors.iter().filter(|wire| held(wire).construction != HeldConstruction::StrandedRope)
         {
             let message = format!(
                 "{} is for ropes of several strands, and {} is not such a rope",

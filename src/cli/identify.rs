@@ -176,7 +176,7 @@ fn candidates(globals: &Globals, catalogue: &Catalogue, readings: &Readings) -> 
 }
 
 fn candidates_text(found: &Identified, numerals: Numerals) -> String {
-    let mut text = first(found.incomplete.as_deref());
+    let mut text = stop_line(found.incomplete.as_deref());
     let (none, no_fitting) = match found.incomplete {
         Some(_) => ("no conductor that could be read", "no fitting that could be read"),
         None => ("no conductor of the catalogue", "no fitting"),
@@ -202,7 +202,7 @@ fn candidates_text(found: &Identified, numerals: Numerals) -> String {
 }
 
 /// What stands before an answer that is not complete.
-fn first(stop: Option<&str>) -> String {
+fn stop_line(stop: Option<&str>) -> String {
     stop.map(|stop| format!("{stop}\n")).unwrap_or_default()
 }
 
@@ -226,7 +226,7 @@ fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Resu
 }
 
 fn inside_text(found: &ClosedAnswer, state: LineLoad, numerals: Numerals) -> String {
-    let mut text = first(found.incomplete.as_deref());
+    let mut text = stop_line(found.incomplete.as_deref());
     let _ = writeln!(text, "{}", found.remark());
     for (nth, inside) in found.inside.iter().enumerate() {
         let agrees = if nth < found.agreeing { "could be inside" } else { "ruled out by the reading" };

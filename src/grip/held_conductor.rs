@@ -26,7 +26,7 @@ pub struct HeldConductor {
     /// How far the diameter of a wire may be off, either way; zero where not known.
     pub wire_diameter_tolerance: Length,
     /// What is inside.
-    pub make: HeldConstruction,
+    pub construction: HeldConstruction,
 }
 
 /// What a conductor is made like, as far as gripping it goes.
@@ -59,7 +59,7 @@ impl HeldConductor {
             overall_diameter: section.overall_diameter,
             diameter_tolerance: Length::ZERO,
             wire_diameter_tolerance: Length::ZERO,
-            make: make(construction, section),
+            construction: held_construction(construction, section),
         }
     }
 
@@ -76,7 +76,7 @@ impl HeldConductor {
             overall_diameter: diameter,
             diameter_tolerance: Length::ZERO,
             wire_diameter_tolerance: Length::ZERO,
-            make: HeldConstruction::Layers(vec![centre(diameter)]),
+            construction: HeldConstruction::Layers(vec![centre(diameter)]),
         }
     }
 
@@ -94,27 +94,27 @@ impl HeldConductor {
     /// The width stays until the running face has worn past the middle of the circle on the height.
     #[must_use]
     pub fn worn_to(&self, remaining: Length) -> Option<Self> {
-        let HeldConstruction::Grooved { height, width } = self.make else { return None };
+        let HeldConstruction::Grooved { height, width } = self.construction else { return None };
         if remaining >= height || !remaining.is_positive() {
             return None;
         }
         let chord = ((remaining.mm() * (height.mm() - remaining.mm())).sqrt() * 2.0).min(height.mm());
         let width = if remaining * 2.0 >= height { width } else { width * (chord / height.mm()) };
         let worn = HeldConstruction::Grooved { height: remaining, width };
-        Some(Self { overall_diameter: remaining.max(width), make: worn, ..self.clone() })
+        Some(Self { overall_diameter: remaining.max(width), construction: worn, ..self.clone() })
     }
 
     /// The layers of wires; `None` where the conductor has none that a spreading cone could part.
     #[must_use]
     pub fn layers(&self) -> Option<&[Layer]> {
-        match &self.make {
+        match &self.construction {
             HeldConstruction::Layers(layers) => Some(layers),
             _ => None,
         }
     }
 }
 
-fn make(construction: &Construction, section: &Section) -> HeldConstruction {
+fn held_construction(construction: &Construction, section: &Section) -> HeldConstruction {
     match construction {
         Construction::Solid { diameter } => HeldConstruction::Layers(vec![centre(*diameter)]),
         Construction::Stranded(_) | Construction::Composite(_) => {

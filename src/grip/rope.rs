@@ -50,7 +50,7 @@ pub fn thimble(thimble: &Thimble, held: &HeldConductor) -> Outcome {
 /// use fittingcards::units::{Length, Range};
 /// let rope = Some(Range::between(Length::from_mm(7.5), Length::from_mm(8.5)));
 /// let grip = RopeGrip { rope, ..RopeGrip::default() };
-/// let rope = HeldConductor { make: HeldConstruction::StrandedRope, ..HeldConductor::solid(Length::from_mm(8.0)) };
+/// let rope = HeldConductor { construction: HeldConstruction::StrandedRope, ..HeldConductor::solid(Length::from_mm(8.0)) };
 /// assert_eq!(rope_grip(&grip, &rope).verdict, Verdict::Grips);
 /// ```
 #[must_use]
@@ -64,7 +64,7 @@ pub fn rope_grip(grip: &RopeGrip, held: &HeldConductor) -> Outcome {
         Verdict::ClosesWithoutGripping
     } else if more(rope.least(), range.most()) {
         Verdict::StandsProud
-    } else if inside && held.make == HeldConstruction::StrandedRope {
+    } else if inside && held.construction == HeldConstruction::StrandedRope {
         Verdict::Grips
     } else {
         Verdict::Marginal

@@ -111,8 +111,8 @@ fn strand(wire: f64) -> HeldConductor {
         wire_diameter: mm(wire),
         role: crate::section::LayerRole::Outer,
     };
-    let make = HeldConstruction::Layers(vec![layer(1, 0.0), layer(6, 1.0), layer(12, 2.0)]);
-    HeldConductor { make, ..HeldConductor::solid(mm(5.0 * wire)) }
+    let construction = HeldConstruction::Layers(vec![layer(1, 0.0), layer(6, 1.0), layer(12, 2.0)]);
+    HeldConductor { construction, ..HeldConductor::solid(mm(5.0 * wire)) }
 }
 
 fn spreading(hole: f64) -> SpreadingCone {
@@ -184,7 +184,8 @@ fn spreading_cone_names_what_it_lacks() {
     let no_travel = spreading_cone(&spreading(8.6), Some(&untravelled), &held).swap_remove(0);
     assert_eq!(no_travel.missing, ["geometry.socket.travel_mm"]);
     assert!(no_travel.depth.is_some() && no_travel.stand_out.is_none());
-    let rope = HeldConductor { make: HeldConstruction::StrandedRope, ..HeldConductor::solid(mm(8.0)) };
+    let rope =
+        HeldConductor { construction: HeldConstruction::StrandedRope, ..HeldConductor::solid(mm(8.0)) };
     assert_eq!(spreading_cone(&spreading(8.6), Some(&socket(24.0)), &rope)[0].verdict, Verdict::Unknown);
 }
 
@@ -241,7 +242,7 @@ fn friction_decides_how_steep_a_taper_may_be() {
 #[test]
 fn wedge_takes_the_side_that_it_bears_on() {
     let wire = HeldConductor {
-        make: HeldConstruction::Grooved { height: mm(10.0), width: mm(12.9) },
+        construction: HeldConstruction::Grooved { height: mm(10.0), width: mm(12.9) },
         ..HeldConductor::solid(mm(12.9))
     };
     let six = Some(Angle::from_degrees(6.0));
@@ -258,7 +259,7 @@ fn wedge_takes_the_side_that_it_bears_on() {
     assert_eq!(judged(Some(BearsOn::Height)).verdict, Verdict::ClosesWithoutGripping);
     assert_eq!(judged(None).missing, ["geometry.wedge_body.bears_on"]);
     // A bar of 12 × 5 mm is 13 mm from corner to corner, and lies on none of them.
-    let bar = HeldConductor { make: HeldConstruction::Bar, ..HeldConductor::solid(mm(13.0)) };
+    let bar = HeldConductor { construction: HeldConstruction::Bar, ..HeldConductor::solid(mm(13.0)) };
     let flat = wedge(&part, Some(&body(Some(BearsOn::Width))), &bar);
     assert_eq!((flat.verdict, &flat.missing[..]), (Verdict::Unknown, &[][..]));
 }
@@ -266,10 +267,10 @@ fn wedge_takes_the_side_that_it_bears_on() {
 #[test]
 fn worn_wire_keeps_its_width_until_its_middle() {
     let wire = HeldConductor {
-        make: HeldConstruction::Grooved { height: mm(12.0), width: mm(12.0) },
+        construction: HeldConstruction::Grooved { height: mm(12.0), width: mm(12.0) },
         ..HeldConductor::solid(mm(12.0))
     };
-    let worn = |remaining: f64| wire.worn_to(mm(remaining)).map(|held| held.make);
+    let worn = |remaining: f64| wire.worn_to(mm(remaining)).map(|held| held.construction);
     assert_eq!(worn(9.0), Some(HeldConstruction::Grooved { height: mm(9.0), width: mm(12.0) }));
     let Some(HeldConstruction::Grooved { width, .. }) = worn(3.0) else { panic!() };
     assert!((width.mm() - 2.0 * 27.0_f64.sqrt()).abs() < 1e-9);
@@ -280,8 +281,8 @@ fn worn_wire_keeps_its_width_until_its_middle() {
 #[test]
 fn screwed_grips_are_for_ropes_of_several_strands() {
     let grip = RopeGrip { rope: Some(Range::between(mm(7.5), mm(8.5))), ..RopeGrip::default() };
-    let rope = |across: f64, make: HeldConstruction| {
-        rope_grip(&grip, &HeldConductor { make, ..HeldConductor::solid(mm(across)) }).verdict
+    let rope = |across: f64, construction: HeldConstruction| {
+        rope_grip(&grip, &HeldConductor { construction, ..HeldConductor::solid(mm(across)) }).verdict
     };
     assert_eq!(rope(8.0, HeldConstruction::StrandedRope), Verdict::Grips);
     assert_eq!(rope(8.0, HeldConstruction::SingleStrandRope), Verdict::Marginal);

@@ -44,7 +44,7 @@ pub fn wedge(wedge: &Wedge, body: Option<&WedgeBody>, held: &HeldConductor) -> O
 /// lie flat or on edge.
 #[must_use]
 pub fn bearing_size(held: &HeldConductor, bears_on: Option<BearsOn>) -> Option<Length> {
-    match held.make {
+    match held.construction {
         HeldConstruction::Grooved { height, width } => bears_on.map(|side| match side {
             BearsOn::Width => width,
             BearsOn::Height => height,
@@ -77,7 +77,7 @@ fn rule(
     if tapers_differ(wedge_taper, body_taper) {
         return Outcome::of(Verdict::TipContact);
     }
-    let is_grooved = matches!(held.make, HeldConstruction::Grooved { .. });
+    let is_grooved = matches!(held.construction, HeldConstruction::Grooved { .. });
     let (Some(depth), Some(length)) = (depth, wedge.length) else {
         return Outcome::unknown(missing(&[
             (wedge.thickness.is_some(), "geometry.wedge.thickness_mm"),

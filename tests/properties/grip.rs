@@ -64,7 +64,7 @@ fn strand(layers: usize, wire: f64) -> (HeldConductor, Vec<Layer>) {
     let across = wire * (2.0 * f64::from(u32::try_from(layers.len()).unwrap()) - 1.0);
     (
         HeldConductor {
-            make: HeldConstruction::Layers(layers.clone()),
+            construction: HeldConstruction::Layers(layers.clone()),
             ..HeldConductor::solid(Length::from_mm(across))
         },
         layers,

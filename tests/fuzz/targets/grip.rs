@@ -57,7 +57,7 @@ fn named(outcome: &Outcome, part: &Geometry, held: &HeldConductor) {
     if outcome.verdict == Verdict::Unknown {
         let layers = matches!(part, Geometry::SpreadingCone(_));
         // How a bar lies in a wedge no measurement of the parts says.
-        let lies = matches!(part, Geometry::Wedge(_)) && held.make == HeldConstruction::Bar;
+        let lies = matches!(part, Geometry::Wedge(_)) && held.construction == HeldConstruction::Bar;
         assert!(layers || lies || !outcome.missing.is_empty(), "{outcome:?} {part:?}");
     } else {
         assert!(outcome.missing.is_empty(), "{outcome:?}");
@@ -169,7 +169,7 @@ fn bore(bytes: &mut Unstructured<'_>) -> Result<Option<Bore>> {
 
 fn held(bytes: &mut Unstructured<'_>) -> Result<HeldConductor> {
     let across = Length::from_mm(above_zero(bytes, 100.0)?);
-    let make = match bytes.int_in_range(0..=5)? {
+    let construction = match bytes.int_in_range(0..=5)? {
         0 => HeldConstruction::Layers(layers(bytes)?),
         1 => HeldConstruction::StrandedRope,
         2 => HeldConstruction::SingleStrandRope,
@@ -180,7 +180,7 @@ fn held(bytes: &mut Unstructured<'_>) -> Result<HeldConductor> {
     Ok(HeldConductor {
         diameter_tolerance: Length::from_mm(from_zero(bytes, 10.0)?),
         wire_diameter_tolerance: Length::from_mm(from_zero(bytes, 10.0)?),
-        make,
+        construction,
         ..HeldConductor::solid(across)
     })
 }
