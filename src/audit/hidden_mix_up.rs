@@ -1,15 +1,16 @@
 #![doc = include_str!("../explain/codes/hidden-mix-up.md")]
 
 use super::Context;
-use super::inspected::{list, on_fitting};
-use super::unseen::{hidden, names};
+use super::inspected::{list, numerals, on_fitting};
+use super::unseen::{Unseen, hidden, names};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for (fitting, unseen) in hidden(context) {
-        let covered = names(unseen.iter().filter(|unseen| {
+        let is_covered = |unseen: &&Unseen<'_>| {
             unseen.comes.marks_distinct && (unseen.comes.mark_seen || fitting.witness.is_some())
-        }));
+        };
+        let covered = names(unseen.iter().filter(is_covered), numerals(context));
         if covered.is_empty() {
             continue;
         }

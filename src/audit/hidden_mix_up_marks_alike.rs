@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/hidden-mix-up-marks-alike.md")]
 
 use super::Context;
-use super::inspected::on_fitting;
+use super::inspected::{numerals, on_fitting};
 use super::proposals::Proposals;
 use super::unseen::{Unseen, hidden};
 use crate::catalogue::{Fitting, Part};
@@ -18,7 +18,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         for unseen in unseen.into_iter().filter(|unseen| !unseen.comes.marks_distinct) {
             let message = format!(
                 "{} goes into it, nobody sees it afterwards, and {}",
-                unseen.name(),
+                unseen.name(numerals(context)),
                 why(context, unseen, fitting, &marks)
             );
             let finding = on_fitting(Severity::Error, "hidden-mix-up-marks-alike", fitting, "parts", message)

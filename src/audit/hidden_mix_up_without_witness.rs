@@ -1,13 +1,13 @@
 #![doc = include_str!("../explain/codes/hidden-mix-up-without-witness.md")]
 
 use super::Context;
-use super::inspected::{list, on_fitting};
+use super::inspected::{list, numerals, on_fitting};
 use super::unseen::{hidden, names};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for (fitting, all) in hidden(context) {
-        let unseen = names(all.iter().filter(|unseen| !unseen.comes.mark_seen));
+        let unseen = names(all.iter().filter(|unseen| !unseen.comes.mark_seen), numerals(context));
         if unseen.is_empty() || fitting.witness.is_some() {
             continue;
         }

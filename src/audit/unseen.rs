@@ -4,6 +4,7 @@ use super::Context;
 use super::inspected::is_built;
 use crate::catalogue::{Fitting, Origin, Part};
 use crate::mixups::Consequence;
+use crate::units::Numerals;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -19,11 +20,13 @@ pub(super) struct Unseen<'a> {
 }
 
 impl<'a> Unseen<'a> {
-    /// Its number, or whose kit it is.
-    pub(super) fn name(self) -> String {
-        match self.kit {
-            Some(kit) => format!("the kit of {}", kit.number),
-            None => self.part.number.clone(),
+    /// Its number, or whose kit it is, and the height of the wire where it goes in unseen only on worn wire.
+    pub(super) fn name(self, numerals: Numerals) -> String {
+        let name =
+            self.kit.map_or_else(|| self.part.number.clone(), |kit| format!("the kit of {}", kit.number));
+        match self.comes.worn {
+            Some(worn) => format!("{name} (on wire worn to {})", numerals.length(worn.height, 1)),
+            None => name,
         }
     }
 
@@ -53,9 +56,9 @@ pub(super) fn hidden(context: Context<'_>) -> Vec<(&Arc<Fitting>, Vec<Unseen<'_>
 }
 
 /// What findings call them, each once.
-pub(super) fn names<'a>(unseen: impl Iterator<Item = &'a Unseen<'a>>) -> Vec<String> {
+pub(super) fn names<'a>(unseen: impl Iterator<Item = &'a Unseen<'a>>, numerals: Numerals) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
-    for name in unseen.map(|unseen| unseen.name()) {
+    for name in unseen.map(|unseen| unseen.name(numerals)) {
         if !names.contains(&name) {
             names.push(name);
         }

@@ -6,6 +6,11 @@ use crate::diagnostics::{Findings, Severity};
 use crate::grip::Verdict;
 use crate::mixups::{own, own_worn};
 
+/// The height that decides, by its key and in words.
+const STOP_HEIGHT: (&str, &str) = ("construction.grooved.wear.stop_height_mm", "the stop height");
+/// Where no stop height is stated.
+const WEAR: (&str, &str) = ("construction.grooved.wear", "the heights, of which the lowest counts");
+
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let limits = &context.catalogue.settings.limits;
     for fitting in built(context) {
@@ -21,7 +26,9 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 (Some(Verdict::Marginal), worn) if worn != Verdict::Marginal => "may hold",
                 _ => continue,
             };
-            let height = worn.conductor.wear.as_ref().and_then(|wear| wear.stop_height).unwrap_or_default();
+            let height = worn.conductor.lowest_height().unwrap_or_default();
+            let stops = worn.conductor.wear.as_ref().is_some_and(|wear| wear.stop_height.is_some());
+            let (key, words) = if stops { STOP_HEIGHT } else { WEAR };
             let message = format!(
                 "{} {holds} {} when it is new, but {} when it is worn to {}",
                 worn.part.number,
@@ -30,10 +37,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 numerals(context).length(height, 1)
             );
             let finding = on_fitting(Severity::Error, "worn-wire-not-held", fitting, "parts", message)
-                .related(
-                    worn.conductor.origin.of("construction.grooved.wear.stop_height_mm"),
-                    "the stop height",
-                );
+                .related(worn.conductor.origin.of(key), words);
             findings.push(finding.help("let the wedge bear on the wire's width, or give it more travel"));
         }
     }

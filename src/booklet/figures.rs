@@ -1,6 +1,7 @@
 //! Drawings on pages: inline, so that the page's own colours and the reader's dark mode reach them.
 
 use super::input::Booklet;
+use crate::cards::wrong_part;
 use crate::catalogue::{AssemblyStage, Conductor, Family, Fitting, Limits, Part, Status, WearLimits};
 use crate::mixups::{BodyMixups, Case};
 use crate::notes::address::slug;
@@ -97,14 +98,16 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
     if let Some(hashes) = booklet.outlines {
         let parts: Vec<_> = wrong
             .iter()
-            .map(|case| (hashes.part(&case.part), &case.outcome, case.words_side_by_side()))
+            .map(|case| {
+                let worn_to = case.worn.map(|worn| worn.height);
+                (hashes.part(&case.part), &case.outcome, case.words_side_by_side(), worn_to)
+            })
             .collect();
         return vec![outline(booklet, &(hashes.fitting_as_drawn(fitting), limits(booklet), parts))];
     }
     let room = room(booklet, BESIDE_EACH_OTHER_ROOM);
     let drawn = wrong.iter().map(|case| {
-        let words = case.words_side_by_side();
-        let drawing = side_by_side(fitting, limits(booklet), &case.part, &case.outcome, words, &room);
+        let drawing = side_by_side(fitting, limits(booklet), &wrong_part(case), &room);
         figure(&format!("{}-with-{}", fitting.number, case.part.number), &drawing)
     });
     drawn.collect()
@@ -112,14 +115,14 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
 
 /// What a wrong part does where it is worst, large enough to be taught from.
 pub(super) fn taught(booklet: &Booklet<'_>, case: &Case) -> Value {
-    let (fitting, part, outcome, words) =
-        (&case.fitting, &case.part, &case.outcome, case.words_side_by_side());
+    let fitting = &case.fitting;
     if let Some(hashes) = booklet.outlines {
-        let records = (hashes.fitting_as_drawn(fitting), hashes.part(part));
-        return outline(booklet, &(records, outcome, words, limits(booklet)));
+        let records = (hashes.fitting_as_drawn(fitting), hashes.part(&case.part));
+        let comes = (&case.outcome, case.words_side_by_side(), case.worn.map(|worn| worn.height));
+        return outline(booklet, &(records, comes, limits(booklet)));
     }
-    let drawing = side_by_side(fitting, limits(booklet), part, outcome, words, &room(booklet, TAUGHT_ROOM));
-    figure(&format!("taught-{}", part.number), &drawing)
+    let drawing = side_by_side(fitting, limits(booklet), &wrong_part(case), &room(booklet, TAUGHT_ROOM));
+    figure(&format!("taught-{}", case.part.number), &drawing)
 }
 
 /// The gripping parts of a body, side by side at one scale, and their large ends at true size where the records have

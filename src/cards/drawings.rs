@@ -2,10 +2,10 @@
 
 use super::input::Input;
 use crate::catalogue::Fitting;
-use crate::mixups::{BodyMixups, Summary};
+use crate::mixups::{BodyMixups, Case, Summary};
 use crate::sketch::{
-    Detail, Drawing, Options, assembly, conductor_section, conductor_to_lay_on, end_view, end_views, line_up,
-    side_by_side, worn_profiles,
+    Detail, Drawing, Options, WrongPart, assembly, conductor_section, conductor_to_lay_on, end_view,
+    end_views, line_up, side_by_side, worn_profiles,
 };
 use crate::units::{Length, Numerals};
 use std::collections::{BTreeMap, BTreeSet};
@@ -24,6 +24,17 @@ pub(super) struct Drawings<'a> {
 /// Gripping parts drawn lower than this can't be told apart: they are left out, as are more of them than
 /// stand side by side.
 const LEAST_LINE_UP: Length = Length::from_mm(11.0);
+
+/// The wrong part of a case as it is drawn beside the right one, on the wire on which it is at its worst.
+#[must_use]
+pub fn wrong_part(case: &Case) -> WrongPart<'_> {
+    WrongPart {
+        part: &case.part,
+        outcome: &case.outcome,
+        words: case.words_side_by_side(),
+        worn_to: case.worn.map(|worn| worn.height),
+    }
+}
 
 impl<'a> Drawings<'a> {
     /// The drawings of the fitting or body of this number.
@@ -93,8 +104,7 @@ impl<'a> Drawings<'a> {
         let (width, height) = catalogue.settings.card.trim();
         let options = self.options(width - Length::from_mm(8.0), height * 0.225);
         let limits = &catalogue.settings.limits;
-        let words = case.words_side_by_side();
-        Some(side_by_side(fitting, limits, &case.part, &case.outcome, words, &options))
+        Some(side_by_side(fitting, limits, &wrong_part(case), &options))
     }
 
     /// The drawing of this name, at most so large.

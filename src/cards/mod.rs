@@ -37,6 +37,7 @@ mod values;
 pub use complete::{incomplete, incomplete_tag};
 pub use compose::{FaceJob, FittedFace};
 pub use design::Design;
+pub use drawings::wrong_part;
 pub use face::{Block, BlockKind, Card, Face, Item, ItemMark, Layer, Side, SvgItem, Tag, Turn};
 pub use form::{Form, FormFace, form_mark, form_standing, form_whole, make_form};
 pub use input::Input;

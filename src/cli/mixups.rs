@@ -70,7 +70,7 @@ fn body_text(body: &BodyMixups, numerals: Numerals) -> String {
         let noticed = mixups::words::seen(&kit.comes, &kit.fitting, stamp, numerals);
         let name = format!("kit of {}", kit.kit.number);
         let place = [name.as_str(), &kit.fitting.number, &kit.conductor.id];
-        text.push_str(&line(place, &kit.comes, noticed));
+        text.push_str(&line(place, &kit.comes, noticed, numerals));
     }
     text
 }
@@ -85,15 +85,21 @@ fn interface_text(found: &InterfaceMixups, numerals: Numerals) -> String {
 
 fn case_text(case: &Case, numerals: Numerals) -> String {
     let place = [case.part.number.as_str(), &case.fitting.number, &case.conductor.id];
-    line(place, &case.comes, mixups::words::noticed(case, numerals))
+    line(place, &case.comes, mixups::words::noticed(case, numerals), numerals)
 }
 
-fn line([what, fitting, conductor]: [&str; 3], comes: &Consequence, noticed: String) -> String {
+fn line(
+    [what, fitting, conductor]: [&str; 3],
+    comes: &Consequence,
+    noticed: String,
+    numerals: Numerals,
+) -> String {
     let remark = match (comes.right, comes.hidden) {
         (true, _) => "its own".to_owned(),
         (false, true) => format!("HIDDEN. {noticed}"),
         (false, false) => noticed,
     };
+    let remark = mixups::words::joined([remark, mixups::words::worn(comes, numerals)]);
     let line =
         format!("  {what:<16} in {fitting:<12} on {conductor:<20} {:<30} {remark}", comes.summary.words());
     format!("{}\n", line.trim_end())

@@ -130,13 +130,13 @@ impl<'a> Wrong<'a> {
     fn facts(self, numerals: Numerals) -> NotThis {
         match self {
             Self::Part(case) => {
-                let happens = words_of(&case.comes, &case.fitting, &case.conductor);
+                let happens = words_of(&case.comes, &case.fitting, &case.conductor, numerals);
                 not_this(&case.comes, [&case.part.number, &case.part.stamp, &happens], numerals)
             }
             Self::Kit(kit) => {
                 let gripping = kit.parts.iter().find(|part| part.role.grips());
                 let stamp = gripping.map_or("", |part| part.stamp.as_str());
-                let happens = words_of(&kit.comes, &kit.fitting, &kit.conductor);
+                let happens = words_of(&kit.comes, &kit.fitting, &kit.conductor, numerals);
                 let number = format!("kit of {}", kit.kit.number);
                 let facts = not_this(&kit.comes, [&number, stamp, &happens], numerals);
                 NotThis { with: with(kit), ..facts }

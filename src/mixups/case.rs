@@ -5,7 +5,7 @@ use super::summary::Summary;
 use crate::catalogue::{Conductor, Fitting, Gaps, Part, Role};
 use crate::colour::Mark;
 use crate::grip::{Outcome, Verdict};
-use crate::units::Length;
+use crate::units::{Length, Range};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -56,6 +56,10 @@ pub struct Consequence {
     pub proven: bool,
     /// What happens.
     pub outcome: Outcome,
+    /// Where it is that only on worn wire; `None` on new wire, and on all that does not wear.
+    pub worn: Option<Worn>,
+    /// Where it can stand out after seating, over all tolerances and, where it is not right, over the wear of the wire.
+    pub stand_outs: Option<Range<Length>>,
     /// Whether it is a mix-up that can be assembled.
     pub danger: bool,
     /// Whether somebody would see it from outside afterwards.
@@ -74,6 +78,15 @@ pub struct Consequence {
     pub mark_seen: bool,
     /// Its stand-out less that of the right part.
     pub stand_out_shift: Option<Length>,
+}
+
+/// A contact wire that is worn so far that something wrong comes to more harm than on new wire.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Worn {
+    /// The height that is left.
+    pub height: Length,
+    /// What it comes to on new wire.
+    pub when_new: Summary,
 }
 
 /// A fitting built with everything of its own except, perhaps, one part that decides.

@@ -1,8 +1,8 @@
 //! Where a part stands out after seating, and where line tension has drawn it.
 
+use super::Consequence;
 use super::acceptance::{Need, Reading, fine};
 use crate::catalogue::StandOut;
-use crate::grip::Outcome;
 use crate::units::{Length, Numerals, Range};
 use serde_json::{Value, json};
 
@@ -57,11 +57,9 @@ impl Interval {
     }
 }
 
-/// After seating: the stand-out interval.
-pub(super) fn seated(outcome: &Outcome) -> Option<Interval> {
-    outcome
-        .stand_out_interval
-        .map(|interval| Interval { least: Some(interval.least()), most: interval.most() })
+/// After seating: wherever it can stand out.
+pub(super) fn seated(comes: &Consequence) -> Option<Interval> {
+    comes.stand_outs.map(|interval| Interval { least: Some(interval.least()), most: interval.most() })
 }
 
 /// Under tension: from the lower end less the most that it may draw in to the upper end less the least.
@@ -69,15 +67,15 @@ pub(super) fn seated(outcome: &Outcome) -> Option<Interval> {
 /// The least is seated min − tensioned max, not under 0; the most is what is stated, else seated max −
 /// tensioned min. A window that is lacking leaves the least 0 and the most unlimited. Nothing is drawn in
 /// below where slits are shut or travel ends.
-pub(super) fn tensioned(outcome: &Outcome, stated: Option<&StandOut>) -> Option<Interval> {
-    let interval = outcome.stand_out_interval?;
+pub(super) fn tensioned(comes: &Consequence, stated: Option<&StandOut>) -> Option<Interval> {
+    let interval = comes.stand_outs?;
     let windows = stated.and_then(|stated| Some((stated.seated?, stated.tensioned?)));
     let least = windows
         .map_or(Length::ZERO, |(seated, tensioned)| (seated.least() - tensioned.most()).max(Length::ZERO));
     let most = stated
         .and_then(|stated| stated.draw_in_max)
         .or_else(|| windows.map(|(seated, tensioned)| seated.most() - tensioned.least()));
-    Some(drawn(interval, least, most, outcome.deepest))
+    Some(drawn(interval, least, most, comes.outcome.deepest))
 }
 
 fn drawn(interval: Range<Length>, least: Length, most: Option<Length>, deepest: Option<Length>) -> Interval {

@@ -243,8 +243,8 @@ fn one(
             _ => Meaning::Other,
         },
         stand_out: comes.outcome.stand_out,
-        seated: seated(&comes.outcome),
-        tensioned: tensioned(&comes.outcome, fitting.stand_out.as_ref()),
+        seated: seated(comes),
+        tensioned: tensioned(comes, fitting.stand_out.as_ref()),
     })
 }
 

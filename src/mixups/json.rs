@@ -90,6 +90,10 @@ struct Combination<'a> {
     summary: &'static str,
     verdict: &'static str,
     visible: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    when_new: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    worn_to_mm: Option<f64>,
 }
 
 fn case(case: &Case) -> Combination<'_> {
@@ -131,6 +135,8 @@ fn built<'a>(fitting: &'a str, conductor: &'a str, comes: &'a Consequence) -> Co
         summary: comes.summary.words(),
         verdict: outcome.verdict.word(),
         visible: comes.visible,
+        when_new: comes.worn.map(|worn| worn.when_new.words()),
+        worn_to_mm: comes.worn.map(|worn| clean(worn.height)),
     }
 }
 

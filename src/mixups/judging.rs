@@ -7,7 +7,8 @@ use super::proof::{contradicted, proven};
 use super::seat::{Seat, held, seats};
 use super::summary::Summary;
 use super::visibility::{visible, worst};
-use super::{Case, Consequence, Kit, SeenBy};
+use super::worn::{OverWear, Sight, over_wear};
+use super::{Case, Consequence, Kit, SeenBy, Worn};
 use crate::catalogue::{Catalogue, Fitting, Limits, Part, Status};
 use crate::colour::Mark;
 use crate::grip::{HeldConductor, Outcome, Verdict};
@@ -59,21 +60,25 @@ impl<'a> Judging<'a> {
     pub(super) fn case(&mut self, part: &'a Arc<Part>, opening: &Opening<'a>) -> Case {
         let seat = &opening.seat;
         let own = counterpart(part, &opening.own);
-        let outcome = self.outcome(&Built::with(seat, opening.body, part), seat);
-        let right = own.map(|own| self.outcome(&Built::with(seat, opening.body, own), seat));
+        let is_right = opening.own.iter().any(|own| own.number == part.number);
+        let proven = proven(part, seat.conductor, opening.body.map(AsRef::as_ref), self.limits);
+        let built = Built::with(seat, opening.body, part);
+        let own_built = own.map(|own| Built::with(seat, opening.body, own));
+        let over = self.over_wear(&built, seat, (is_right, proven));
+        let own_stand_out = own_built.and_then(|own| self.own_stand_out(&own, seat, over.worn_to));
         let mark = self.marks.of_part(part);
         let distinct = own.is_some_and(|own| self.marks.distinct(part, own));
         let comes = self.comes(
             seat,
-            outcome,
+            over,
             CaseTraits {
-                right: opening.own.iter().any(|own| own.number == part.number),
-                proven: proven(part, seat.conductor, opening.body.map(AsRef::as_ref), self.limits),
+                right: is_right,
+                proven,
                 status: part.status,
                 distinct,
                 mark: mark.map(|mark| mark.mark),
                 mark_seen: mark.is_some_and(|mark| mark.seen),
-                right_stand_out: right.and_then(|right| right.stand_out),
+                own_stand_out,
             },
         );
         let (fitting, conductor) = (Arc::clone(seat.fitting), Arc::clone(seat.conductor));
@@ -89,24 +94,27 @@ impl<'a> Judging<'a> {
         opening: &Opening<'a>,
     ) -> Kit {
         let seat = &opening.seat;
-        let outcome = self.outcome(&Built::with_kit(seat, body, parts), seat);
-        let right = self.outcome(&Built::own(seat, Some(body)), seat);
         let own: Vec<&Arc<Part>> = deciding(seat.fitting).collect();
         let told = self.told_by(parts, &own);
         let same = |all: &[&Arc<Part>], among: &[&Arc<Part>]| {
             all.iter().all(|part| among.iter().any(|other| other.number == part.number))
         };
+        let is_right = same(parts, &own) && same(&own, parts);
+        let proven = parts.iter().all(|part| proven(part, seat.conductor, Some(body), self.limits));
+        let (built, own_built) = (Built::with_kit(seat, body, parts), Built::own(seat, Some(body)));
+        let over = self.over_wear(&built, seat, (is_right, proven));
+        let own_stand_out = self.own_stand_out(&own_built, seat, over.worn_to);
         let comes = self.comes(
             seat,
-            outcome,
+            over,
             CaseTraits {
-                right: same(parts, &own) && same(&own, parts),
-                proven: parts.iter().all(|part| proven(part, seat.conductor, Some(body), self.limits)),
+                right: is_right,
+                proven,
                 status: unusable(parts),
                 distinct: told.distinct,
                 mark: told.mark,
                 mark_seen: told.seen,
-                right_stand_out: right.stand_out,
+                own_stand_out,
             },
         );
         Kit {
@@ -135,8 +143,37 @@ impl<'a> Judging<'a> {
         told.into_iter().rev().max_by_key(weight).unwrap_or_default()
     }
 
-    fn comes(&self, seat: &Seat<'_>, outcome: Outcome, found: CaseTraits<'_>) -> Consequence {
+    /// What comes of what is built in: of what is right on new wire, of all else over the wear of the wire.
+    fn over_wear(
+        &mut self,
+        built: &Built<'a>,
+        seat: &Seat<'a>,
+        (is_right, proven): (bool, bool),
+    ) -> OverWear {
+        let new = self.outcome(built, seat);
+        if is_right {
+            return OverWear::when_new(new);
+        }
+        let (stated, least) = (seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out);
+        let at =
+            |held: &HeldConductor| built.outcomes(held, self.limits.grip(), |part| part.geometry.as_ref());
+        over_wear(seat.conductor, new, Sight { stated, least, proven }, at)
+    }
+
+    /// Where a fitting's own parts stand out on new wire, or on wire worn to a height.
+    fn own_stand_out(&mut self, own: &Built<'a>, seat: &Seat<'a>, worn_to: Option<Length>) -> Option<Length> {
+        let Some(height) = worn_to else { return self.outcome(own, seat).stand_out };
+        let worn = held(seat.conductor).worn_to(height)?;
+        let outcomes = own.outcomes(&worn, self.limits.grip(), |part| part.geometry.as_ref());
+        worst(&outcomes, seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out)?.stand_out
+    }
+
+    fn comes(&self, seat: &Seat<'_>, over: OverWear, found: CaseTraits<'_>) -> Consequence {
+        let OverWear { outcome, worn_to, new, stand_outs } = over;
         let proven = found.proven && !contradicted(&outcome);
+        let summary = |outcome: &Outcome| {
+            Summary::of(outcome, found.right, found.proven && !contradicted(outcome), found.status)
+        };
         let visible = visible(&outcome, seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out);
         let danger = !found.right && !proven && outcome.verdict != Verdict::WillNotEnter;
         let shift = |right: Length| outcome.stand_out.map(|stand_out| stand_out - right);
@@ -147,11 +184,13 @@ impl<'a> Judging<'a> {
             visible,
             hidden: danger && !visible,
             seen_by: SeenBy::of(visible, found.mark_seen),
-            summary: Summary::of(&outcome, found.right, proven, found.status),
+            summary: summary(&outcome),
+            worn: worn_to.zip(new).map(|(height, new)| Worn { height, when_new: summary(&new) }),
+            stand_outs,
             marks_distinct: found.distinct,
             mark: found.mark.cloned(),
             mark_seen: found.mark_seen,
-            stand_out_shift: found.right_stand_out.and_then(shift),
+            stand_out_shift: found.own_stand_out.and_then(shift),
             outcome,
         }
     }
@@ -184,7 +223,7 @@ struct CaseTraits<'m> {
     distinct: bool,
     mark: Option<&'m Mark>,
     mark_seen: bool,
-    right_stand_out: Option<Length>,
+    own_stand_out: Option<Length>,
 }
 
 #[derive(Default)]

@@ -23,8 +23,9 @@ mod summary;
 mod visibility;
 mod what_if;
 pub mod words;
+mod worn;
 
-pub use case::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups};
+pub use case::{BodyMixups, Case, Consequence, InterfaceMixups, Kit, Mixups, Worn};
 pub use clues::{Clue, STOP, STOP_LABELLED_ALIKE, clues, labelled_alike, same_by_hand, told_apart};
 pub use deciding::{alike_in_place, decides};
 pub use design_fix::{DangerPlace, DesignFix, Effect, design_fixes_to_json, without_design_fix};

@@ -39,10 +39,10 @@ pub fn own(fitting: &Arc<Fitting>, limits: &Limits) -> Vec<Own> {
     own_on(fitting, limits, |conductor| Some(held(conductor)))
 }
 
-/// The same on contact wires worn to their stop height; on nothing else.
+/// The same on contact wires worn to the lowest height that is stated of them; on nothing else.
 #[must_use]
 pub fn own_worn(fitting: &Arc<Fitting>, limits: &Limits) -> Vec<Own> {
-    own_on(fitting, limits, |conductor| held(conductor).worn_to(conductor.wear.as_ref()?.stop_height?))
+    own_on(fitting, limits, |conductor| held(conductor).worn_to(conductor.lowest_height()?))
 }
 
 fn own_on(

@@ -7,9 +7,10 @@ use super::deciding::{decides, deciding};
 use super::design_fix::{Danger, DesignFix, Effect, hidden_dangers};
 use super::seat::{Seat, held, seats};
 use super::visibility::{visible, worst};
+use super::worn::{Sight, over_wear};
 use super::{BodyMixups, Case, Kit, Mixups};
 use crate::catalogue::{Catalogue, Limits, Part};
-use crate::grip::{Geometry, Outcome, Verdict};
+use crate::grip::{Geometry, HeldConductor, Outcome, Verdict};
 use crate::units::Length;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
@@ -188,7 +189,7 @@ impl<'a> WhatIf<'a> {
     }
 
     fn shown(&self, built: &Built<'_>, seat: &Seat<'_>, changed: &Changed<'_>) -> Option<Effect> {
-        let outcome = self.judged(built, seat, Some(changed))?;
+        let outcome = self.worst_over_wear(built, seat, changed)?;
         if outcome.verdict == Verdict::WillNotEnter {
             return Some(Effect::Refuses);
         }
@@ -196,11 +197,28 @@ impl<'a> WhatIf<'a> {
         visible(&outcome, stated, self.limits.visible_stand_out).then_some(Effect::Shows)
     }
 
+    /// What is not right is to show, or to refuse, on worn wire too.
+    fn worst_over_wear(&self, built: &Built<'_>, seat: &Seat<'_>, changed: &Changed<'_>) -> Option<Outcome> {
+        let new = self.judged(built, seat, Some(changed))?;
+        let (stated, least) = (seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out);
+        let at = |wire: &HeldConductor| self.outcomes(built, wire, Some(changed));
+        Some(over_wear(seat.conductor, new, Sight { stated, least, proven: false }, at).outcome)
+    }
+
     fn judged(&self, built: &Built<'_>, seat: &Seat<'_>, changed: Option<&Changed<'_>>) -> Option<Outcome> {
-        let outcomes = built.outcomes(&held(seat.conductor), self.limits.grip(), |part| match changed {
+        let outcomes = self.outcomes(built, &held(seat.conductor), changed);
+        worst(&outcomes, seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out).cloned()
+    }
+
+    fn outcomes(
+        &self,
+        built: &Built<'_>,
+        wire: &HeldConductor,
+        changed: Option<&Changed<'_>>,
+    ) -> Vec<Outcome> {
+        built.outcomes(wire, self.limits.grip(), |part| match changed {
             Some(changed) if changed.part.number == part.number => Some(&changed.geometry),
             _ => part.geometry.as_ref(),
-        });
-        worst(&outcomes, seat.fitting.stand_out.as_ref(), self.limits.visible_stand_out).cloned()
+        })
     }
 }

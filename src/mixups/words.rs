@@ -2,7 +2,7 @@
 //!
 //! What it comes to stands in its summary; these sentences say why.
 
-use super::{Case, Consequence, Interval, SeenBy, Summary};
+use super::{Case, Consequence, Interval, SeenBy, Summary, Worn};
 use crate::catalogue::{Conductor, Fitting};
 use crate::grip::{Measurement, Outcome, Verdict, measurement};
 use crate::units::{Length, Numerals};
@@ -10,20 +10,44 @@ use crate::units::{Length, Numerals};
 /// What happens, in one or two short sentences that begin with the summary.
 #[must_use]
 pub fn happens(comes: &Consequence, numerals: Numerals) -> String {
-    let (summary, why) = (comes.summary, why(comes, numerals));
-    if why.is_empty() { format!("{}.", summary.heading()) } else { format!("{}. {why}", summary.heading()) }
+    joined([format!("{}.", comes.summary.heading()), why(comes, numerals)])
 }
 
-/// What it comes to in a fitting, for a list: with the conductor where the fitting holds several.
+/// On which wire it comes to that, in a sentence; empty where that is new wire or wire that does not wear.
 #[must_use]
-pub fn summary(comes: &Consequence, fitting: &Fitting, conductor: &Conductor) -> String {
+pub fn worn(comes: &Consequence, numerals: Numerals) -> String {
+    let told = |worn: Worn| {
+        format!(
+            "This is so on wire worn to {}; on new wire: {}.",
+            numerals.length(worn.height, 1),
+            worn.when_new.words()
+        )
+    };
+    comes.worn.map_or_else(String::new, told)
+}
+
+/// What it comes to in a fitting, for a list: with the conductor where the fitting holds several, and the height that is
+/// left of a wire where it is so only on worn wire.
+#[must_use]
+pub fn summary(comes: &Consequence, fitting: &Fitting, conductor: &Conductor, numerals: Numerals) -> String {
     let words = comes.summary.words();
-    if fitting.conductors.len() > 1 { format!("{words} on {}", conductor.name) } else { words.to_owned() }
+    let of = (fitting.conductors.len() > 1).then_some(conductor.name.as_str());
+    match comes.worn {
+        Some(worn) => {
+            let height = numerals.length(worn.height, 1);
+            format!("on {} worn to {height}: {words}", of.unwrap_or("wire"))
+        }
+        None => of.map_or_else(|| words.to_owned(), |of| format!("{words} on {of}")),
+    }
 }
 
 /// Why it comes to its summary, in a sentence; empty where the summary says it all.
 #[must_use]
 pub fn why(comes: &Consequence, numerals: Numerals) -> String {
+    joined([why_at_its_worst(comes, numerals), worn(comes, numerals)])
+}
+
+fn why_at_its_worst(comes: &Consequence, numerals: Numerals) -> String {
     let outcome = &comes.outcome;
     match comes.summary {
         Summary::Right if outcome.verdict == Verdict::Grips => own_collet(outcome, numerals),
@@ -38,6 +62,12 @@ pub fn why(comes: &Consequence, numerals: Numerals) -> String {
         Summary::NotKnown => unknown(outcome),
         Summary::Right | Summary::ProvenHereToo | Summary::WillNotGoIn => String::new(),
     }
+}
+
+/// Sentences one after the other, but for those that say nothing.
+#[must_use]
+pub fn joined<const N: usize>(sentences: [String; N]) -> String {
+    sentences.into_iter().filter(|sentence| !sentence.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
 /// How somebody would notice a wrong part, in one short sentence; empty where it won't go in.

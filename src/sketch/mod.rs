@@ -23,7 +23,7 @@ mod tones;
 mod write;
 
 pub use appearance::dark_rules;
-pub use assembly::{assembly, end_view, end_views, line_up, side_by_side, stages};
+pub use assembly::{WrongPart, assembly, end_view, end_views, line_up, side_by_side, stages};
 pub use conductor::{
     Subject, Wearing, conductor_section, conductor_to_lay_on, section_of, wearing, worn_profiles,
     worn_section,

@@ -4,6 +4,7 @@ mod closed;
 mod identify;
 mod mixups;
 mod ways_out;
+mod worn;
 
 use crate::fixtures::DEMO;
 use fittingcards::catalogue::{Catalogue, load};

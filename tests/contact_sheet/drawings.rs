@@ -1,5 +1,6 @@
 //! Every drawing that the program makes of a catalogue, each with what it is of.
 
+use fittingcards::cards::wrong_part;
 use fittingcards::catalogue::{Catalogue, Conductor, Fitting, Limits};
 use fittingcards::mixups::{self, BodyMixups};
 use fittingcards::sketch::{
@@ -58,14 +59,7 @@ fn of_body(body: &BodyMixups, limits: &Limits, fonts: &Fonts, all: &mut Vec<Show
     for case in body.cases.iter().filter(|case| !case.right) {
         let of = format!("{} beside {}", case.part.number, case.fitting.number);
         for room in [room(fonts, 90.0, 36.0), room(fonts, 150.0, 60.0)] {
-            let drawing = side_by_side(
-                &case.fitting,
-                limits,
-                &case.part,
-                &case.outcome,
-                case.words_side_by_side(),
-                &room,
-            );
+            let drawing = side_by_side(&case.fitting, limits, &wrong_part(case), &room);
             all.push(shown(&of, drawing, &room));
         }
     }

@@ -55,10 +55,13 @@ def conductors(chance):
         "kind": "rope", "D": 9.0, "tolerance": 0.2, "wire_tolerance": 0,
         "yaml": "construction: { rope: { construction: 6x19M, core: fibre, diameter_mm: 9.0, grade_N_per_mm2: 1770 } }",
     }
+    lowest = chance.one(None, 9.0, 11.0)
+    wear = f", wear: {{ limit_percent: 20, basis: computed, stop_height_mm: {lowest} }}" if lowest else ""
     made["contact-0"] = {
         "kind": "grooved", "D": 12.34, "height": 12.34, "width": 12.34, "tolerance": 0.1, "wire_tolerance": 0,
+        "lowest": lowest,
         "yaml": "construction: { grooved: { height_mm: 12.34, width_mm: 12.34, apex_width_mm: 6.8, apex_depth_mm: 4.47, "
-                "fillet_mm: 0.4, lower_flank_deg: 27, upper_flank_deg: 51 } }",
+                f"fillet_mm: 0.4, lower_flank_deg: 27, upper_flank_deg: 51{wear} }} }}",
     }
     for wire in made.values():
         wire["load"] = chance.size(20, 90)
@@ -155,7 +158,7 @@ def body_geometry(chance, kind):
     if kind == "wedge":
         return {"wedge_body": {
             "mouth_mm": chance.maybe(27.0), "mouth_tolerance_mm": chance.tolerance(), "taper_deg": chance.maybe(6),
-            "travel_mm": chance.maybe(chance.size(8, 14)),
+            "travel_mm": chance.maybe(chance.one(chance.size(8, 14), chance.size(20, 40))),
             "bears_on": chance.maybe(chance.one("width", "height"), 0.8)}}
     return {"body": {"length_mm": 95}}
 
@@ -193,6 +196,8 @@ def invent(seed):
         for item in range(3):
             ropes = [name for name in sorted(wires) if wires[name]["kind"] == "rope"]
             wire = chance.one(*ropes) if kind in ("ferrule", "grip") and chance.seed.random() < 0.8 else chance.one(*sorted(wires))
+            if kind == "wedge" and chance.seed.random() < 0.5:
+                wire = "contact-0"
             number = f"C-{nth}-{item}"
             parts[number] = {
                 "role": role, "geometry": {name: make(chance, wires[wire]["D"])} if chance.seed.random() < 0.95 else None,

@@ -39,15 +39,15 @@ class World:
     def decides(self, number):
         return self.parts[number]["role"] in (*GRIPS, "socket")
 
-    def sets(self, numbers, wire):
-        """What the gripping part of these parts can do on a conductor, the likeliest first."""
+    def sets(self, numbers, wire, height=None):
+        """What the gripping part of these parts can do on a conductor, the likeliest first; on one worn to a height."""
         gripping = self.parts[self.grips(numbers)[0]]
         seat = {}
         for number in numbers:
             if self.parts[number]["role"] in ("body", "socket"):
                 for kind, values in (self.parts[number]["geometry"] or {}).items():
                     seat.setdefault(kind, values)
-        wire = self.wires[wire]
+        wire = self.wires[wire] if height is None else {**self.wires[wire], "height": height}
         if not gripping["geometry"]:
             return [rules.verdict("unknown", missing=["geometry"])]
         ((kind, values),) = gripping["geometry"].items()
@@ -71,11 +71,52 @@ class World:
         by = LIMITS["visible_stand_out_mm"]
         return not rules.less(window[0] - by, high) or not rules.less(low, window[1] + by)
 
-    def worst(self, numbers, wire, fitting):
+    def rank(self, out, fitting):
+        return (out["verdict"] == "will-not-enter") + self.visible(out, fitting)
+
+    def worst(self, numbers, wire, fitting, height=None):
         """Hidden before visible, visible before what won't go in; among equals the first."""
-        def rank(out):
-            return (out["verdict"] == "will-not-enter") + self.visible(out, fitting)
-        return min(self.sets(numbers, wire), key=rank)
+        return min(self.sets(numbers, wire, height), key=lambda out: self.rank(out, fitting))
+
+    def like_the_right_one(self, numbers, wire, fitting):
+        """The height of a worn wire at which a wedge stands in the middle of its fitting's window."""
+        gripping, sizes = self.parts[self.grips(numbers)[0]], {}
+        for number in numbers:
+            sizes |= (self.parts[number]["geometry"] or {}).get("wedge_body", {})
+        wedge = (gripping["geometry"] or {}).get("wedge", {})
+        known = [sizes.get("mouth_mm"), wedge.get("thickness_mm"), wedge.get("taper_deg"), fitting["window"]]
+        if None in known:
+            return None
+        mouth, thickness, taper, window = known
+        height = mouth - thickness + sum(window) / 2 * rules.tan(taper)
+        return height if wire["lowest"] < height < wire["height"] else None
+
+    def over_wear(self, numbers, name, fitting, proven):
+        """The worst on new wire, where it would look right, and on wire as worn as it may be; and at which height."""
+        wire = self.wires[name]
+        if not wire.get("lowest"):
+            return self.worst(numbers, name, fitting), None
+        heights = [None, self.like_the_right_one(numbers, wire, fitting), wire["lowest"]]
+        found = [(self.worst(numbers, name, fitting, height), height) for height in heights if height or height is heights[0]]
+
+        def weight(entry):
+            out = entry[0]
+            refuted = proven and out["verdict"] in CONTRADICTED
+            return out["verdict"] == "will-not-enter", not refuted, self.visible(out, fitting)
+
+        worst = min(found, key=weight)
+        self.check_between(numbers, name, fitting, proven, weight(worst), weight)
+        return worst
+
+    def check_between(self, numbers, name, fitting, proven, worst, weight):
+        """At no height between may it be worse: tried in steps of 0.05 mm."""
+        near, wire = rules.MEETS["near"], self.wires[name]
+        steps = round((wire["height"] - wire["lowest"]) / 0.05)
+        for step in range(1, steps):
+            height = wire["height"] - 0.05 * step
+            if weight((self.worst(numbers, name, fitting, height), height)) < worst:
+                sys.exit(f"{numbers} on {name}: worse at {height} mm than {worst}, by the second way itself")
+        rules.MEETS["near"] = near
 
     def built(self, fitting, part):
         """The fitting's parts with one in the place of its own."""
@@ -92,24 +133,31 @@ class World:
         return next((mine for mine, there in zip(own, built) if there == part), part)
 
     def approved(self, part, wire, body, out):
+        return self.proof_counts(part, wire, body) and out["verdict"] not in CONTRADICTED
+
+    def proof_counts(self, part, wire, body):
         keeps = KEEPS.get(self.parts[part]["role"], 1.0) if self.wires[wire]["kind"] == "rope" else 1.0
         asked = LIMITS["holding_percent"] / 100 * keeps
         for proof in self.parts[part].get("proven_on", []):
             load = proof["holding_load_kN"]
             if proof["conductor"] == wire and proof["report"] and proof["body"] in (body, body or proof["body"]) and load:
                 if not rules.less(load, asked * self.wires[wire]["load"]):
-                    return out["verdict"] not in CONTRADICTED
+                    return True
         return False
 
     def case(self, body, part, name, wire):
         fitting = self.fittings[name]
-        out = self.worst(self.built(fitting, part), wire, fitting)
-        best = self.worst(fitting["parts"], wire, fitting)
         right = part in fitting["parts"]
+        built, height = self.built(fitting, part), None
+        out = self.worst(built, wire, fitting)
+        if not right:
+            out, height = self.over_wear(built, wire, fitting, self.proof_counts(part, wire, body))
+        best = self.worst(fitting["parts"], wire, fitting, height)
         said = self.said(out, fitting, right, self.approved(part, wire, body, out), part)
         both = "stand_out_mm" in out and "stand_out_mm" in best
         said["stand_out_shift_mm"] = out["stand_out_mm"] - best["stand_out_mm"] if both else None
         said["missing"] = sorted(out["missing"])
+        said["worn_to_mm"] = height
         one, two = self.parts[part]["mark"], self.parts[self.counterpart(fitting, part)]["mark"]
         said["marks_distinct"] = bool(one and two and one["colour"] != two["colour"])
         seen = bool(one and one["seen_after_assembly"])
@@ -130,11 +178,15 @@ class World:
         fitting, other = self.fittings[name], self.fittings[kit]
         deciding = [part for part in other["parts"] if self.decides(part)]
         parts = [part for part in fitting["parts"] if not self.decides(part)] + deciding
+        proven = all(self.proof_counts(part, wire, body) for part in deciding)
         out = self.worst(parts, wire, fitting)
         right = sorted(deciding) == sorted(part for part in fitting["parts"] if self.decides(part))
-        approved = all(self.approved(part, wire, body, out) for part in deciding)
+        height = None
+        if not right:
+            out, height = self.over_wear(parts, wire, fitting, proven)
+        approved = proven and out["verdict"] not in CONTRADICTED
         withdrawn = next((part for part in deciding if self.parts[part].get("status") == "withdrawn"), None)
-        return self.said(out, fitting, right, approved, withdrawn)
+        return self.said(out, fitting, right, approved, withdrawn) | {"worn_to_mm": height}
 
 
 def summary(out, right, approved, withdrawn):
@@ -228,6 +280,7 @@ def compare(nth, found, wanted, tally):
         tally["compared"] += 1
         tally["summaries"][case["summary"]] = tally["summaries"].get(case["summary"], 0) + 1
         tally["forced"] += case["forced"]
+        tally["worn"] += case["worn_to_mm"] is not None
         tally["wrong"] += [f"catalogue {nth} {place} {key}: {found[place].get(key)} instead of {case[key]}"
                            for key in case if differs(key, found[place], case[key])]
 
@@ -261,7 +314,7 @@ def compare_tapers(nth, program, folder, parts, tally):
 def main():
     program, count, seed = sys.argv[1], int((sys.argv[2:] or ["200"])[0]), int((sys.argv[3:] or ["411"])[0])
     chance = random.Random(seed)
-    tally = {"compared": 0, "near": 0, "forced": 0, "tapers": 0, "summaries": {}, "wrong": []}
+    tally = {"compared": 0, "near": 0, "forced": 0, "worn": 0, "tapers": 0, "summaries": {}, "wrong": []}
     for nth in range(count):
         made = invent(chance)
         with tempfile.TemporaryDirectory() as folder:
@@ -271,10 +324,12 @@ def main():
                 compare_tapers(nth, program, folder, made[1], tally)
         for found, wanted in zip(answered(answer), expected(World(*made))):
             compare(nth, found, wanted, tally)
-    print(f"mix-ups: {tally['compared']} cases compared, {tally['forced']} by force, {tally['near']} on a border, "
+    print(f"mix-ups: {tally['compared']} cases compared, {tally['forced']} by force, {tally['worn']} on worn wire alone, {tally['near']} on a border, "
           f"{tally['tapers']} steep tapers; {tally['summaries']}")
     if tally["wrong"]:
         sys.exit("\n".join(tally["wrong"][:40]))
+    if not tally["worn"]:
+        sys.exit("no case came to more on worn wire than on new")
     lacking = set(SUMMARY.values()) - set(tally["summaries"])
     if lacking:
         sys.exit(f"no case came to: {sorted(lacking)}")

@@ -59,6 +59,12 @@ impl Conductor {
         }
     }
 
+    /// Of a contact wire the lowest height that its record states, its stop height first.
+    #[must_use]
+    pub fn lowest_height(&self) -> Option<Length> {
+        self.wear.as_ref().and_then(WearLimits::lowest).map(|(height, _)| height)
+    }
+
     /// What is left at a remaining height: by the strength of its material, and no more than of its breaking load in
     /// proportion to the section.
     fn load_at(&self, height: Length) -> Option<Force> {

@@ -26,7 +26,7 @@ pub(crate) mod wedge;
 
 pub use end_views::{end_view, end_views};
 pub use line_up::line_up;
-pub use side_by_side::side_by_side;
+pub use side_by_side::{WrongPart, side_by_side};
 pub use stages::stages;
 
 use super::balloon::Balloon;

@@ -14,14 +14,21 @@ pub(crate) struct Setup<'a> {
     pub parts: Vec<&'a Part>,
     /// What the gripping part does there; nothing where the fitting has no gripping part.
     pub outcome: Option<Outcome>,
+    /// The height to which a contact wire is worn; `None` where it is new.
+    pub worn_to: Option<Length>,
 }
 
 impl<'a> Setup<'a> {
     /// The fitting as recorded, judged by the limits of its catalogue.
     pub fn of(fitting: &'a Fitting, limits: &Limits) -> Self {
-        let mut setup = Self::unjudged(fitting);
+        Self::on_worn_wire(fitting, limits, None)
+    }
+
+    /// The same on wire that is worn to a height.
+    pub fn on_worn_wire(fitting: &'a Fitting, limits: &Limits, worn_to: Option<Length>) -> Self {
+        let mut setup = Self { worn_to, ..Self::unjudged(fitting) };
         let gripping = setup.parts.iter().find(|part| part.role.grips());
-        setup.outcome = gripping.map(|part| judged(part, &setup.parts, setup.conductor, limits.grip()));
+        setup.outcome = gripping.map(|part| judged(part, &setup, limits.grip()));
         setup
     }
 
@@ -40,7 +47,7 @@ impl<'a> Setup<'a> {
 
     fn unjudged(fitting: &'a Fitting) -> Self {
         let parts = fitting.items.iter().map(|item| &*item.part).collect();
-        Self { fitting, conductor: fitting.conductor(), parts, outcome: None }
+        Self { fitting, conductor: fitting.conductor(), parts, outcome: None, worn_to: None }
     }
 
     /// The first part of one of some roles, with its looks.
@@ -55,6 +62,14 @@ impl<'a> Setup<'a> {
             let geometry = pick(part.geometry.as_ref()?)?;
             Some((Look::of(index, part), geometry))
         })
+    }
+
+    /// The conductor as gripping parts meet it.
+    pub fn held(&self) -> HeldConductor {
+        let conductor = self.conductor;
+        let new = HeldConductor::new(&conductor.construction, &conductor.section)
+            .with_tolerances(conductor.diameter_tolerance, conductor.wire_diameter_tolerance);
+        self.worn_to.and_then(|height| new.worn_to(height)).unwrap_or(new)
     }
 
     /// Overall diameter of the conductor.
@@ -81,11 +96,9 @@ impl<'a> Setup<'a> {
     }
 }
 
-fn judged(gripping: &Part, parts: &[&Part], conductor: &Conductor, limits: GripLimits) -> Outcome {
-    let held = HeldConductor::new(&conductor.construction, &conductor.section)
-        .with_tolerances(conductor.diameter_tolerance, conductor.wire_diameter_tolerance);
-    let mating: Vec<&Geometry> = parts.iter().filter_map(|part| part.geometry.as_ref()).collect();
-    judge(gripping.geometry.as_ref(), &mating, &held, limits)
+fn judged(gripping: &Part, setup: &Setup<'_>, limits: GripLimits) -> Outcome {
+    let mating: Vec<&Geometry> = setup.parts.iter().filter_map(|part| part.geometry.as_ref()).collect();
+    judge(gripping.geometry.as_ref(), &mating, &setup.held(), limits)
 }
 
 /// Measures taken from records: whether one of them had to come from the family's proportions, and whether one

@@ -21,26 +21,36 @@ use std::sync::Arc;
 /// solid ink and its size, shut slits drawn shut, the right part's edge in dashes; how far each stands out; the marks of
 /// both. Where neither gap nor stand-out differs so that it can be seen on site, it says so.
 ///
-/// `limits` are those of the catalogue that the fitting is from; `words` say what the fitting's own part comes to, then the
-/// wrong one.
+/// `limits` are those of the catalogue that the fitting is from.
 #[must_use]
-pub fn side_by_side(
-    fitting: &Fitting,
-    limits: &Limits,
-    wrong: &Part,
-    outcome: &Outcome,
-    words: [&str; 2],
-    options: &Options,
-) -> Drawing {
-    let (right, other) = (Setup::of(fitting, limits), Setup::with(fitting, wrong, outcome));
-    let own = fitting.items.iter().find(|item| item.part.role == wrong.role).map(|item| &item.part);
+pub fn side_by_side(fitting: &Fitting, limits: &Limits, wrong: &WrongPart<'_>, options: &Options) -> Drawing {
+    let &WrongPart { part, outcome, words, worn_to } = wrong;
+    let right = Setup::on_worn_wire(fitting, limits, worn_to);
+    let other = Setup { worn_to, ..Setup::with(fitting, part, outcome) };
+    let own = fitting.items.iter().find(|item| item.part.role == part.role).map(|item| &item.part);
     let contacts = Contact::pair(&right, &other).filter(|(_, wrong)| wrong.gap.is_some());
     let outs = [&right, &other].map(|setup| setup.outcome.as_ref().and_then(|outcome| outcome.stand_out));
     let same = contacts.is_none() && looks_right(outcome, outs, limits.visible_stand_out);
-    let compared = Compared { own, wrong, contacts, outs: stand_outs(outs), words, same };
+    let worn = worn_to.map(|height| format!("On wire worn to {}.", options.numerals.length(height, 1)));
+    let same = same.then(|| SAME.to_owned());
+    let said = worn.into_iter().chain(same).collect::<Vec<_>>().join(" ");
+    let compared = Compared { own, wrong: part, contacts, outs: stand_outs(outs), words, said };
     let scale = compared.scale(options);
     let draft = compared.compose(options, scale);
     draft.finish(compared.caption(fitting, scale, options))
+}
+
+/// A part that is not the fitting's own, on the first conductor of a fitting.
+#[derive(Debug, Clone, Copy)]
+pub struct WrongPart<'a> {
+    /// The part.
+    pub part: &'a Part,
+    /// What comes of it.
+    pub outcome: &'a Outcome,
+    /// What the fitting's own part comes to, then this one.
+    pub words: [&'a str; 2],
+    /// The height of a contact wire where that comes of it; `None` on new wire, and on what does not wear.
+    pub worn_to: Option<Length>,
 }
 
 /// Whether a wrong part closes on the conductor and stands out as far as the right one, as far as anybody sees on site.
@@ -68,8 +78,8 @@ struct Compared<'a> {
     contacts: Option<(Contact, Contact)>,
     outs: Option<[Length; 2]>,
     words: [&'a str; 2],
-    /// Whether nothing differs that can be seen.
-    same: bool,
+    /// That the wire is worn, and that nothing differs to see, where it is so.
+    said: String,
 }
 
 impl Compared<'_> {
@@ -113,10 +123,9 @@ impl Compared<'_> {
             }
             named(&mut draft, at(left, top), part, self.words[index]);
         }
-        if self.same {
-            let place = at(0.3, -0.8 * size);
-            let nothing = draft.level(place, Anchor::Start, SAME);
-            draft.scene.text(nothing);
+        if !self.said.is_empty() {
+            let said = draft.level(at(0.3, -0.8 * size), Anchor::Start, &self.said);
+            draft.scene.text(said);
         }
         draft.scene.unsound |= self.contacts.as_ref().is_some_and(|(one, two)| one.unsound || two.unsound);
         draft
@@ -131,15 +140,18 @@ impl Compared<'_> {
             let said = |out: Length| out_words(out, options);
             format!(" Right: {}; wrong: {}.", said(own), said(other))
         });
-        let same = if self.same { format!(" {SAME}") } else { String::new() };
         let scale =
             if self.contacts.is_some() { scale.words(options.numerals) } else { "not to scale".to_owned() };
         Caption {
             scale,
             title: format!("{} and the wrong part {}", fitting.name, self.wrong.number),
             description: format!(
-                "{}, {}: {}.{gap}{outs}{same}",
-                self.wrong.number, self.wrong.name, self.words[1]
+                "{}, {}: {}.{gap}{outs}{}{}",
+                self.wrong.number,
+                self.wrong.name,
+                self.words[1],
+                if self.said.is_empty() { "" } else { " " },
+                self.said
             ),
         }
     }

@@ -6,8 +6,7 @@ use super::setup::{Proportions, Setup};
 use super::strand::{Sides, along_axis_at, stub_at};
 use super::{Figure, Pose};
 use crate::catalogue::{Role, StampPlace};
-use crate::grip::{BearsOn, Geometry, Wedge, WedgeBody};
-use crate::section::Construction;
+use crate::grip::{BearsOn, Geometry, HeldConstruction, Wedge, WedgeBody};
 use crate::sketch::outline::{Outline, arc};
 use crate::sketch::plane::{Point, at};
 use std::f64::consts::FRAC_PI_2;
@@ -247,9 +246,9 @@ impl Figure for WedgeSeat {
 
 /// How thick the conductor is across the wedge.
 fn wire_thickness(setup: &Setup, body: Option<&WedgeBody>) -> f64 {
-    match (&setup.conductor.construction, body.and_then(|body| body.bears_on)) {
-        (Construction::Grooved(grooved), Some(BearsOn::Width)) => grooved.width.mm(),
-        (Construction::Grooved(grooved), _) => grooved.height.mm(),
+    match (setup.held().construction, body.and_then(|body| body.bears_on)) {
+        (HeldConstruction::Grooved { width, .. }, Some(BearsOn::Width)) => width.mm(),
+        (HeldConstruction::Grooved { height, .. }, _) => height.mm(),
         _ => setup.diameter(),
     }
 }

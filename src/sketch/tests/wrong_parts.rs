@@ -11,7 +11,7 @@ use crate::sketch::assembly::contact::Contact;
 use crate::sketch::assembly::setup::Setup;
 use crate::sketch::outline::Outline;
 use crate::sketch::plane::{Point, at};
-use crate::sketch::{Drawing, Options, end_view, side_by_side};
+use crate::sketch::{Drawing, Options, WrongPart, end_view, side_by_side};
 use std::sync::Arc;
 
 /// A dead-end of a wire of 12.5 mm whose own cone has a bore of 12.8 mm.
@@ -38,11 +38,15 @@ fn outcome(fitting: &Fitting, cone: &Arc<Part>, limits: &Limits) -> Outcome {
     Setup::of(&built, limits).outcome.expect("a gripping part")
 }
 
+fn wrong<'a>(part: &'a Part, outcome: &'a Outcome, words: [&'a str; 2]) -> WrongPart<'a> {
+    WrongPart { part, outcome, words, worn_to: None }
+}
+
 fn drawn(bore: f64) -> Drawing {
     let (fitting, cone, limits, fonts) = (dead_end(), cone(bore), limits(), fonts());
     let outcome = outcome(&fitting, &cone, &limits);
     let room = Options::new(&fonts, mm(97.0), mm(33.0));
-    side_by_side(&fitting, &limits, &cone, &outcome, ["right part", "closes, holds nothing"], &room)
+    side_by_side(&fitting, &limits, &wrong(&cone, &outcome, ["right part", "closes, holds nothing"]), &room)
 }
 
 /// Three slits of 1.0 mm close a bore by 3 × 1.0 / π = 0.95 mm: of 14.3 − 12.5 = 1.8 mm, 0.85 mm are left.
@@ -103,9 +107,7 @@ fn where_nothing_differs_that_is_seen_on_site_it_is_said() {
         side_by_side(
             &fitting,
             &limits,
-            &cone,
-            &outcome,
-            ["right part", "fits, looks right, not proven"],
+            &wrong(&cone, &outcome, ["right part", "fits, looks right, not proven"]),
             &room,
         )
     };

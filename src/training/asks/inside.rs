@@ -66,10 +66,10 @@ impl<'a> Held<'a> {
         Self(holding.map(|case| (case.part.number.as_str(), case.conductor.id.as_str())).collect())
     }
 
-    /// Whether a part is neither right nor proven on a conductor, and its verdict is known.
+    /// Whether a part is neither right nor proven on a conductor, and its verdict is known, however worn that is.
     fn is_surely_wrong(&self, case: &Case) -> bool {
         let place = (case.part.number.as_str(), case.conductor.id.as_str());
-        !self.0.contains(&place) && case.outcome.verdict != Verdict::Unknown
+        !self.0.contains(&place) && case.outcome.verdict != Verdict::Unknown && case.worn.is_none()
     }
 }
 
