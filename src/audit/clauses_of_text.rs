@@ -42,13 +42,23 @@ pub(super) fn clauses(text: &str) -> Vec<Vec<ClauseWord>> {
     clauses
 }
 
+/// The sentences of a text, each with how many letters stand before it.
+pub(super) fn sentences(text: &str) -> Vec<(usize, String)> {
+    let letters: Vec<char> = text.chars().collect();
+    let ends = (0..letters.len()).filter(|at| ends_sentence(&letters, *at)).chain([letters.len()]);
+    let mut from = 0;
+    let all = ends.map(|end| {
+        let sentence = (from, letters[from..end].iter().collect());
+        from = (end + 1).min(letters.len());
+        sentence
+    });
+    all.collect()
+}
+
 /// The words of the sentence that has a letter of a text.
 pub(super) fn sentence(text: &str, letter: usize) -> Vec<String> {
-    let letters: Vec<char> = text.chars().collect();
-    let ends: Vec<usize> = (0..letters.len()).filter(|at| ends_sentence(&letters, *at)).collect();
-    let from = ends.iter().rev().find(|end| **end < letter).map_or(0, |end| end + 1);
-    let to = ends.iter().find(|end| **end >= letter).map_or(letters.len(), |end| *end);
-    let sentence: String = letters[from..to].iter().collect();
+    let mut all = sentences(text).into_iter().rev();
+    let sentence = all.find(|(from, _)| *from <= letter).map(|(_, sentence)| sentence).unwrap_or_default();
     clauses(&sentence).into_iter().flatten().map(|word| word.text).collect()
 }
 

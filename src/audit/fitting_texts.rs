@@ -60,6 +60,11 @@ impl<'a> Text<'a> {
         matches!(self.from, From::Card(wording) if is_one(&wording.field))
     }
 
+    /// Whether it is the text of a field of the card.
+    pub(super) fn is_field(&self, field: &str) -> bool {
+        matches!(self.from, From::Card(wording) if wording.field == field)
+    }
+
     /// A note may tell of the wrong parts that go into the body: that is what it is for.
     pub(super) fn tells_of_others(&self) -> bool {
         matches!(self.from, From::Note(_))
@@ -77,9 +82,9 @@ impl<'a> Text<'a> {
             From::Card(wording) => on_wording(severity, code, self.fitting, wording, at, message.to_owned()),
             From::Note(note) => {
                 let finding = match severity {
-                    Severity::Error => Finding::error(code, place(note, at), message),
-                    Severity::Warning => Finding::warning(code, place(note, at), message),
-                    Severity::Note => Finding::note(code, place(note, at), message),
+                    Severity::Error => Finding::error(code, in_note(note, at), message),
+                    Severity::Warning => Finding::warning(code, in_note(note, at), message),
+                    Severity::Note => Finding::note(code, in_note(note, at), message),
                 };
                 finding.record(&self.fitting.number)
             }
@@ -87,7 +92,8 @@ impl<'a> Text<'a> {
     }
 }
 
-fn place(note: &Note, at: usize) -> Place {
+/// A letter of a note.
+pub(super) fn in_note(note: &Note, at: usize) -> Place {
     let before: String = note.markdown.chars().take(at).collect();
     let count = |value: usize| u32::try_from(value).unwrap_or(u32::MAX);
     let column = before.chars().rev().take_while(|letter| *letter != '\n').count() + 1;

@@ -45,6 +45,7 @@ mod known_parts;
 mod layer_not_full;
 mod line_tension_near_breaking;
 mod line_tension_too_high;
+mod load_words;
 mod look_alike_conductors;
 mod mark_colour_forbidden;
 mod mark_colour_reserved;
@@ -61,6 +62,7 @@ mod no_gripping_part;
 mod nominal_size_differs;
 mod not_lacking;
 mod not_yet_in_force;
+mod notice_dates_contradict;
 mod notice_named_nowhere;
 mod opened_under_load;
 mod opening_words;
@@ -108,6 +110,7 @@ mod unknown_value;
 mod unseen;
 mod unusable_part_in_fitting;
 mod value_absent;
+mod verb_forms;
 mod window_not_measured;
 mod wires_through_hole_differ;
 mod words_of_text;
@@ -170,6 +173,7 @@ const RULES: &[Rule] = &[
     nominal_size_differs::check,
     not_lacking::check,
     not_yet_in_force::check,
+    notice_dates_contradict::check,
     notice_named_nowhere::check,
     opened_under_load::check,
     own_part_does_not_grip::check,

@@ -1,12 +1,50 @@
 #![doc = include_str!("../explain/codes/opened-under-load.md")]
 
 use super::Context;
-use super::opening_words::opening;
+use super::fitting_texts::{Text, in_note, notes_of_records, texts};
+use super::opening_words::{Opening, Telling, opening, opening_under_load};
 use crate::catalogue::Wording;
-use crate::diagnostics::{Finding, Findings};
+use crate::diagnostics::{Finding, Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     findings.extend(wordings(context).filter_map(|(record, wording)| finding(record, wording)));
+    findings.extend(elsewhere(context));
+}
+
+/// What other texts say to open under tension: those of cards, notes and chapters.
+fn elsewhere(context: Context<'_>) -> Vec<Finding> {
+    let notes = notes_of_records(context.catalogue);
+    let mut found = Vec::new();
+    for fitting in context.catalogue.fittings.values() {
+        for text in texts(fitting, &notes).iter().filter(|text| is_told_at_any_time(text)) {
+            let told = text.stretches().find_map(|(from, words)| {
+                let opening = opening_under_load(words, Telling::All)?;
+                Some(Opening { at: from + opening.at, ..opening })
+            });
+            found.extend(told.map(|opening| {
+                said(text.finding(Severity::Error, CODE, opening.at, SAID_UNDER_LOAD), opening.words)
+            }));
+        }
+    }
+    found.extend(context.catalogue.notes.iter().filter_map(|note| {
+        let opening = opening_under_load(&note.markdown, Telling::Orders)?;
+        Some(said(Finding::error(CODE, in_note(note, opening.at), SAID_UNDER_LOAD), opening.words))
+    }));
+    found
+}
+
+/// Whether it says what to do, and not what to do under tension alone, which is judged more strictly.
+fn is_told_at_any_time(text: &Text<'_>) -> bool {
+    text.is_instruction() && !text.is_field("if_wrong.under_load")
+}
+
+const CODE: &str = "opened-under-load";
+const SAID_UNDER_LOAD: &str = "this says to open something under tension";
+
+fn said(finding: Finding, words: String) -> Finding {
+    finding.found(words).expected("nothing is opened under tension").help(
+        "leave it out, or say before it, in the same sentence: `take the load on a puller first, then …`",
+    )
 }
 
 /// Texts for what is done under tension where they are stated, with the record that states them.
@@ -25,7 +63,7 @@ fn wordings<'a>(context: Context<'a>) -> impl Iterator<Item = (&'a str, &'a Word
 fn finding(record: &str, wording: &Wording) -> Option<Finding> {
     let opening = opening(&wording.text)?;
     let message = "this is done under tension, and says to open something";
-    let finding = Finding::error("opened-under-load", wording.place(opening.at), message);
+    let finding = Finding::error(CODE, wording.place(opening.at), message);
     Some(
         finding
             .record(record)

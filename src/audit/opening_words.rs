@@ -1,7 +1,9 @@
 //! Whether a text says to open what may be under tension. English words alone are known. What is in doubt counts as said:
 //! a text can be worded otherwise.
 
-use super::clauses_of_text::{ClauseWord, clauses};
+use super::clauses_of_text::{ClauseWord, clauses, sentences};
+use super::load_words::{NEGATING, OF_FITTING, is_of_load, names_load_on, takes_load_away};
+use super::verb_forms::is_form;
 
 /// Words that say to open something.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -13,7 +15,7 @@ pub(super) struct Opening {
 }
 
 /// Verbs that open by themselves.
-const OPENING: [&str; 22] = [
+const OPENING: [&str; 30] = [
     "open",
     "reopen",
     "undo",
@@ -36,74 +38,50 @@ const OPENING: [&str; 22] = [
     "detach",
     "ease",
     "cut",
-];
-/// Forms of verbs that no ending makes.
-const FORMS: [(&str, &str); 6] = [
-    ("undone", "undo"),
-    ("undid", "undo"),
-    ("removal", "remove"),
-    ("taken", "take"),
-    ("took", "take"),
-    ("driven", "drive"),
+    "hacksaw",
+    "prise",
+    "pry",
+    "withdraw",
+    "extract",
+    "replace",
+    "swap",
+    "exchange",
 ];
 /// Verbs that open with a word behind them.
-const WITH_PARTICLE: [(&str, &[&str]); 13] = [
+const WITH_PARTICLE: [(&str, &[&str]); 17] = [
     ("take", &["apart", "off", "out"]),
-    ("pull", &["apart", "off", "out"]),
+    ("pull", &["apart", "off", "out", "loose"]),
+    ("draw", &["off", "out"]),
     ("back", &["off", "out"]),
     ("turn", &["back", "out"]),
     ("screw", &["back", "out"]),
     ("wind", &["back", "out"]),
     ("slack", &["off"]),
-    ("knock", &["off", "out"]),
-    ("hammer", &["off", "out"]),
+    ("knock", &["off", "out", "loose"]),
+    ("hammer", &["off", "out", "loose"]),
+    ("tap", &["off", "out", "back", "loose"]),
+    ("work", &["off", "out", "loose"]),
     ("lift", &["off", "out"]),
     ("drive", &["out"]),
     ("press", &["out"]),
     ("push", &["out"]),
+    ("saw", &["off", "through"]),
 ];
-/// Verbs that take a load away, with it behind them.
-const RELIEVING: [&str; 9] =
-    ["take", "remove", "release", "slacken", "slack", "ease", "lift", "transfer", "relieve"];
-const LOAD: [&str; 3] = ["load", "tension", "pull"];
-const LINE: [&str; 2] = ["line", "span"];
-const GEAR: [&str; 4] = ["puller", "pullers", "hoist", "winch"];
-/// What a load may be said of without being that of the line.
-const OF_FITTING: [&str; 8] = ["screw", "nut", "bolt", "bolts", "cap", "keeper", "cone", "wedge"];
-/// Words between a verb and its load.
-const FILLING: [&str; 9] = ["the", "all", "off", "up", "away", "down", "its", "full", "whole"];
-/// Words behind a load: any other makes it a part of a name, as in "load screw".
-const FOLLOWING: [&str; 16] = [
-    "off",
-    "on",
-    "onto",
-    "away",
-    "with",
-    "by",
-    "first",
-    "from",
-    "to",
-    "at",
-    "over",
-    "completely",
-    "fully",
-    "slowly",
-    "before",
-    "using",
+/// Verbs that open where what they are done to is a part.
+const WITH_PART: [&str; 7] = ["pull", "draw", "change", "free", "crack", "slack", "split"];
+/// Parts that are held by being closed.
+const PART: [&str; 24] = [
+    "cone", "cones", "wedge", "wedges", "thimble", "ferrule", "sleeve", "grip", "grips", "part", "parts",
+    "pin", "pins", "cotter", "screw", "screws", "nut", "nuts", "bolt", "bolts", "cap", "keeper", "clamp",
+    "body",
 ];
-const BEING: [&str; 8] = ["is", "are", "was", "has", "have", "been", "be", "being"];
-const NEGATING: [&str; 13] = [
-    "not", "never", "no", "without", "nobody", "nothing", "cannot", "don't", "dont", "can't", "mustn't",
-    "nor", "neither",
-];
+/// Words between such a verb and its part.
+const OF_PART: [&str; 8] = ["the", "a", "an", "its", "this", "that", "every", "split"];
 /// Words between "not" and what must not be done.
 const BETWEEN: [&str; 14] = [
     "to", "try", "ever", "even", "be", "is", "are", "one", "may", "must", "anyone", "anybody", "let",
     "attempt",
 ];
-/// Words that say of a load that it is not taken away yet.
-const NOT_YET: [&str; 6] = ["before", "unless", "if", "while", "instead", "later"];
-
 /// The first words that say to open something, where nothing says that the load is taken away before.
 pub(super) fn opening(text: &str) -> Option<Opening> {
     for clause in clauses(text) {
@@ -124,6 +102,31 @@ pub(super) fn opening(text: &str) -> Option<Opening> {
     None
 }
 
+/// How much of a text tells somebody what to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Telling {
+    /// All of it, as in a step.
+    All,
+    /// What begins with a verb, as in a chapter, which also tells what happens to people.
+    Orders,
+}
+
+/// The first words that say to open something, in a sentence that says so of what is under tension.
+pub(super) fn opening_under_load(text: &str, telling: Telling) -> Option<Opening> {
+    sentences(text).into_iter().find_map(|(from, sentence)| {
+        let clauses = clauses(&sentence);
+        clauses.iter().find(|clause| names_load_on(clause))?;
+        let opening = opening(&sentence)?;
+        let is_order = || {
+            let starts = |clause: &Vec<ClauseWord>| clause[0].at == opening.at;
+            let is_plain = OPENING.iter().any(|verb| opening.words == *verb) || opening.words.contains(' ');
+            is_plain && clauses.iter().any(starts)
+        };
+        let is_told = telling == Telling::All || is_order();
+        is_told.then(|| Opening { at: from + opening.at, ..opening })
+    })
+}
+
 /// The last of the words that open something, where the first is the one at a place of a clause.
 fn opens(clause: &[ClauseWord], nth: usize) -> Option<usize> {
     let word = &clause[nth].text;
@@ -137,8 +140,16 @@ fn opens(clause: &[ClauseWord], nth: usize) -> Option<usize> {
             || clause.iter().any(|word| OF_FITTING.contains(&word.text.as_str()) || word.text == "it");
         find(particles).filter(|_| verb != "turn" || is_turned())
     };
+    let with_part = || {
+        WITH_PART.iter().find(|verb| is_form(word, verb))?;
+        let between =
+            clause[nth + 1..].iter().take_while(|word| OF_PART.contains(&word.text.as_str())).count();
+        let names_part = |at: &usize| clause.get(*at).is_some_and(|word| PART.contains(&word.text.as_str()));
+        // "Crack the load screw" names what it is of before what it is.
+        [nth + 1 + between, nth + 2 + between].into_iter().find(names_part)
+    };
     let by_itself = OPENING.iter().any(|verb| is_form(word, verb)) || word == "apart";
-    let last = with_particle().or(by_itself.then_some(nth))?;
+    let last = with_particle().or_else(with_part).or(by_itself.then_some(nth))?;
     (!is_of_load(clause, nth)).then_some(last)
 }
 
@@ -146,65 +157,6 @@ fn opens(clause: &[ClauseWord], nth: usize) -> Option<usize> {
 fn is_negated(clause: &[ClauseWord], nth: usize) -> bool {
     let before = clause[..nth].iter().rev().find(|word| !BETWEEN.contains(&word.text.as_str()));
     before.is_some_and(|word| NEGATING.contains(&word.text.as_str()))
-}
-
-/// Whether a clause says that the load is taken away.
-fn takes_load_away(clause: &[ClauseWord]) -> bool {
-    let has = |words: &[&str]| clause.iter().any(|word| words.contains(&word.text.as_str()));
-    if has(&NEGATING) || has(&NOT_YET) || clause[0].text == "until" {
-        return false;
-    }
-    (0..clause.len())
-        .any(|nth| is_form(&clause[nth].text, "unload") || is_of_load(clause, nth) || is_on_gear(clause, nth))
-}
-
-/// Whether the verb at a place takes a load away, and no part of the fitting.
-fn is_of_load(clause: &[ClauseWord], nth: usize) -> bool {
-    let Some(verb) = RELIEVING.into_iter().find(|verb| is_form(&clause[nth].text, verb)) else {
-        return false;
-    };
-    let slackens = matches!(verb, "slacken" | "slack" | "ease");
-    let is_load = |word: &str| LOAD.contains(&word) || slackens && LINE.contains(&word);
-    let before = clause[..nth].iter().rev().find(|word| !BEING.contains(&word.text.as_str()));
-    let is_done = clause[nth].text.ends_with("ed") || clause[nth].text.ends_with("en") && verb == "take";
-    if is_done && before.is_some_and(|word| is_load(&word.text)) {
-        return true;
-    }
-    let behind: Vec<&str> = clause[nth + 1..].iter().map(|word| word.text.as_str()).collect();
-    let behind = &behind[behind.iter().take_while(|word| FILLING.contains(word)).count()..];
-    let rest = match behind {
-        ["line", load, rest @ ..] if LOAD.contains(load) => rest,
-        [load, rest @ ..] if is_load(load) => rest,
-        _ => return false,
-    };
-    rest.first().is_none_or(|next| FOLLOWING.contains(next))
-        && !rest.iter().any(|word| OF_FITTING.contains(word))
-}
-
-/// Whether the word at a place is a load that is said to be on a puller, or off.
-fn is_on_gear(clause: &[ClauseWord], nth: usize) -> bool {
-    if !LOAD.contains(&clause[nth].text.as_str()) {
-        return false;
-    }
-    let mut behind = clause[nth + 1..].iter().map(|word| word.text.as_str());
-    let next = behind.find(|word| !BEING.contains(word));
-    match next {
-        Some("off" | "gone") => true,
-        Some("on" | "onto" | "to") => behind.any(|word| GEAR.contains(&word)),
-        _ => false,
-    }
-}
-
-/// Whether a word is a verb in one of its forms.
-fn is_form(word: &str, verb: &str) -> bool {
-    if FORMS.contains(&(word, verb)) || word == verb {
-        return true;
-    }
-    let stem = verb.strip_suffix('e').unwrap_or(verb);
-    let Some(end) = word.strip_prefix(stem) else { return false };
-    let last = stem.chars().next_back();
-    let doubled = |end: &str| end.chars().next() == last && matches!(&end[1..], "ed" | "ing");
-    matches!(end, "s" | "es" | "ed" | "ing" | "ings") || end.is_ascii() && !end.is_empty() && doubled(end)
 }
 
 #[cfg(test)]
@@ -236,6 +188,17 @@ mod tests {
             ("Cut it off, make it anew", "cut"),
             ("Cutting", "cutting"),
             ("Re-open it", "open"),
+            ("Replace the cone with the right one", "replace"),
+            ("Swap the cone", "swap"),
+            ("Change the cone", "change the cone"),
+            ("Slack the bolts", "slack the bolts"),
+            ("Tap it loose", "tap it loose"),
+            ("Free the cone", "free the cone"),
+            ("Pull the cone", "pull the cone"),
+            ("Draw the wedge", "draw the wedge"),
+            ("Pull the split pin", "pull the split pin"),
+            ("Hacksaw the sleeve", "hacksaw"),
+            ("Crack the load nut", "crack the load nut"),
         ] {
             assert_eq!(found(text).as_deref(), Some(words), "{text}");
         }
@@ -307,8 +270,48 @@ mod tests {
             "Keep the slits in sight, stop trains.",
             "The easterly openers, a cute thing",
             "Stop. Tell the foreman.",
+            "Keep the track free, nothing may change.",
+            "If a strand is loose or a crack shows, keep clear.",
+            "Pull back. Draw a line round it.",
         ] {
             assert_eq!(found(text), None, "{text}");
         }
+    }
+
+    /// Steps and the like: what is opened before load, or once it is taken, is no danger.
+    #[test]
+    fn what_is_opened_under_load_is_found_in_any_text() {
+        let told =
+            |text: &str| opening_under_load(text, Telling::All).map(|opening| (opening.at, opening.words));
+        for (text, at, words) in [
+            ("Loosen the screw under tension.", 0, "loosen"),
+            ("Measure. Open the body under line tension.", 9, "open"),
+            ("While it is loaded, undo the nut", 20, "undo"),
+            ("With the tension on, take it apart", 21, "take it apart"),
+            ("Under full load change the cone", 16, "change the cone"),
+        ] {
+            assert_eq!(told(text), Some((at, words.to_owned())), "{text}");
+        }
+        for text in [
+            "Before load: take it apart. Under load: keep clear.",
+            "Never open it under tension.",
+            "Loosen it only where it is not under tension.",
+            "Take it apart before it is under load.",
+            "Take the load on a puller, then take it apart.",
+            "Under tension keep clear; take the load on a puller first, then open it.",
+            "Tension, wait 10 min: measure.",
+        ] {
+            assert_eq!(told(text), None, "{text}");
+        }
+    }
+
+    /// A chapter tells what happened; only what it orders is done.
+    #[test]
+    fn a_chapter_may_tell_of_what_was_opened() {
+        let told = |text: &str| opening_under_load(text, Telling::Orders).is_some();
+        assert!(told("Dismantle it under tension.") && told("Then, under load, take it apart."));
+        assert!(!told("A fitting that is opened under tension lets the line go."));
+        assert!(!told("Whoever opens it under tension dies."));
+        assert!(!told("Opening it under tension kills."));
     }
 }

@@ -125,6 +125,7 @@ texts! {
     "note-page-taken"
     "note-path-outside"
     "note-raw-html"
+    "notice-dates-contradict"
     "notice-named-nowhere"
     "opened-under-load"
     "own-part-does-not-grip"
