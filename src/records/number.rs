@@ -165,7 +165,7 @@ impl<U: Unit, S: Sign, const MOST: u32> Number<U, S, MOST> {
 
 impl<U: Unit, S: Sign, const MOST: u32> Read for Number<U, S, MOST> {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let value = bare_number(node, reader, Self::expected)?;
+        let value = bare_number(node, reader, U::SYMBOL, Self::expected)?;
         let Some((code, message, help)) = Self::amiss(value) else {
             return Some(Self { value, unit: PhantomData });
         };
@@ -216,7 +216,7 @@ impl<const LEAST: u32, const MOST: u32> Count<LEAST, MOST> {
 
 impl<const LEAST: u32, const MOST: u32> Read for Count<LEAST, MOST> {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let value = bare_number(node, reader, Self::expected)?;
+        let value = bare_number(node, reader, "", Self::expected)?;
         let (code, message) = match value {
             value if value.is_nan() => ("nan", "this is not a number"),
             value if value.is_infinite() => ("infinite", "this number is infinite"),
@@ -248,7 +248,12 @@ impl<const LEAST: u32, const MOST: u32> JsonSchema for Count<LEAST, MOST> {
 }
 
 /// The number in a node, whatever its size; what is no number is told with the likeliest correction.
-fn bare_number(node: &Node, reader: &mut Reader<'_>, expected: impl Fn() -> String) -> Option<f64> {
+fn bare_number(
+    node: &Node,
+    reader: &mut Reader<'_>,
+    unit: &str,
+    expected: impl Fn() -> String,
+) -> Option<f64> {
     match &node.content {
         Content::Scalar(Scalar { kind: ScalarKind::Number(value), written, .. })
             if !value.is_finite() || is_decimal(written) =>
@@ -262,7 +267,7 @@ fn bare_number(node: &Node, reader: &mut Reader<'_>, expected: impl Fn() -> Stri
     }
     reader.fault("wrong-type", node, "a number is expected here", |finding| {
         let finding = finding.found(node.described()).expected(expected());
-        match correction(node) {
+        match correction(node, unit) {
             Some(help) => finding.help(help),
             None => finding,
         }

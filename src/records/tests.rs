@@ -99,6 +99,16 @@ fn what_was_meant_is_told() {
     }
     assert_eq!(told("2.80 mm"), "write 2.80 alone, without \"mm\": the key names the unit");
     assert_eq!(told("2,80 mm"), "write 2.80 alone: a point before the decimals, and the key names the unit");
+    for (written, unit) in
+        [("44 ft·lb", "ft·lb"), ("1.5 cm", "cm"), ("0.425 in", "in"), ("8000 N", "N"), ("2,6 t", "t")]
+    {
+        let convert = format!("the key takes mm: convert what is in \"{unit}\", and write the figures alone");
+        assert_eq!(told(written), convert, "{written}");
+    }
+    for written in ["6O", "1O5", "2.l", "-l.5"] {
+        let figures = "a letter stands among the figures: write it in the figures 0 to 9";
+        assert_eq!(told(written), figures, "{written}");
+    }
     assert_eq!(told("0x10"), "write it in the figures 0 to 9: 16");
     assert_eq!(told("007"), "write it as 7");
     for infinite in ["inf", "-.inf", "Infinity", "∞", "\"inf\""] {
