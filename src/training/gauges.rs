@@ -9,9 +9,10 @@ use crate::cards::{Form, Shape, form_standing};
 use crate::catalogue::{Conductor, Fitting, Orientation, Part, StandOutFrom, Status};
 use crate::diagnostics::{Finding, Findings};
 use crate::facts::CardFacts;
-use crate::grip::{Geometry, bearing_size};
+use crate::grip::{BearsOn, Geometry, WedgeBody, bearing_size};
 use crate::mixups::{BodyMixups, held};
 use crate::register::Standing;
+use crate::section::Construction;
 use crate::units::{Length, Range};
 use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet};
@@ -173,6 +174,17 @@ fn window(body: &Part, wire: &Conductor, spare: Length) -> Option<Range<Length>>
     Some(Range::around(size, wire.diameter_tolerance.unwrap_or(spare)))
 }
 
+/// How a grooved wire is held into its gauge; nothing for a round one. Worn wire keeps its width.
+fn side(body: &BodyMixups, wire: &Conductor) -> Option<&'static str> {
+    let Construction::Grooved(_) = wire.construction else { return None };
+    match &body.body.geometry {
+        Some(Geometry::WedgeBody(WedgeBody { bears_on: Some(BearsOn::Width), .. })) => {
+            Some("across the width")
+        }
+        _ => Some("over the height, of new wire alone"),
+    }
+}
+
 /// The bore of a part with its tolerance, where both are stated.
 fn bore(part: &Part) -> Option<Range<Length>> {
     match part.geometry.as_ref()? {
@@ -201,7 +213,8 @@ fn of_wire(input: Input<'_>, body: &BodyMixups, size: &Size<'_>) -> Result<Optio
     let standing = input.standing(number);
     let words = |length: f64| input.numerals().fixed(length, 2);
     let plate = wire_and_bore(wire, bore, &words, &engraved(number, &standing));
-    let mut how = vec![format!("Upper edge: {names} must go into GO and must not go into NO GO.")];
+    let side = side(body, size.wires[0]).map_or_else(String::new, |side| format!(", {side}"));
+    let mut how = vec![format!("Upper edge{side}: {names} must go into GO and must not go into NO GO.")];
     if bore.is_some() {
         let parts = size.parts.iter().map(|part| format!("{} {}", part.number, part.stamp));
         let parts = parts.collect::<Vec<_>>().join(", ");

@@ -4,8 +4,9 @@
 use super::{Input, joined, object};
 use crate::cards::{A5, Form, form_mark, form_standing, form_whole};
 use crate::catalogue::{Conductor, Fitting};
-use crate::facts::{CardFacts, FittingFacts, TighteningFacts};
+use crate::facts::{CardFacts, FittingFacts, TighteningFacts, words};
 use crate::grip::Geometry;
+use crate::mixups::decides;
 use crate::section::Construction;
 use serde_json::{Map, Value, json};
 
@@ -79,7 +80,22 @@ fn before_closing(fitting: &Fitting, facts: &FittingFacts) -> Vec<Value> {
         rows.push(row("Mark, read aloud", &joined(words.into_iter().map(str::to_owned), ", "), ""));
     }
     rows.push(row("Stamp, read aloud", &form_whole(&facts.gripping_stamp), ""));
+    rows.extend(other_stamps(fitting, facts));
     rows.retain(|row| row["says"] != "");
+    rows
+}
+
+/// The stamps of the other parts that decide whether it holds, such as a socket's.
+fn other_stamps(fitting: &Fitting, facts: &FittingFacts) -> Vec<Value> {
+    let deciding = fitting.items.iter().map(|item| &item.part).filter(|part| decides(part));
+    let mut told = vec![facts.gripping_stamp.as_str()];
+    let mut rows = Vec::new();
+    for part in deciding {
+        if !told.contains(&part.stamp.as_str()) {
+            told.push(&part.stamp);
+            rows.push(row(&format!("{}, read aloud", words::role(part.role)), &form_whole(&part.stamp), ""));
+        }
+    }
     rows
 }
 

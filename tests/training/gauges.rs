@@ -89,3 +89,18 @@ fn the_hole_of_a_spreading_cone_has_a_gauge_where_its_tolerance_is_stated() {
     let (gauges, _) = training::gauges(stated.input());
     assert_eq!((cones(&ungauged(&stated, &gauges)), of_hole(&gauges)), (0, 1));
 }
+
+/// The running face of contact wire wears and its width does not; ST-4201 bears on the width by its record. Gauged over its
+/// height, a worn wire would pass as a smaller one.
+#[test]
+fn a_gauge_of_contact_wire_says_which_way_it_is_held() {
+    let (gauges, _) = training::gauges(DEMO.input());
+    let of_wire: Vec<String> = gauges
+        .iter()
+        .filter(|gauge| gauge.name.starts_with("wire-"))
+        .map(|gauge| gauge.form.values["how"].to_string())
+        .collect();
+    let held = of_wire.iter().filter(|how| how.contains("Upper edge, across the width: "));
+    assert_eq!(held.count(), of_wire.iter().filter(|how| how.contains("Contact wire")).count());
+    assert!(of_wire.iter().any(|how| how.contains("Contact wire") && how.contains("NO GO")), "{of_wire:?}");
+}

@@ -35,7 +35,7 @@ fn digits(value: &Value, decimals: usize) -> String {
 #[test]
 fn a_slip_has_the_windows_torques_and_stamp_of_its_records() {
     let (slips, all_parts, procedures) = (slips(), records("parts"), records("procedures"));
-    let (mut windows, mut torques, mut stamps) = (0, 0, 0);
+    let (mut windows, mut torques, mut stamps, mut sockets_read) = (0, 0, 0, 0);
     for (number, fitting) in records("fittings").into_iter().filter(|(_, fitting)| is_current(fitting)) {
         let slip = &slips[&number];
         for key in ["seated_mm", "tensioned_mm"] {
@@ -69,6 +69,12 @@ fn a_slip_has_the_windows_torques_and_stamp_of_its_records() {
             "{number}: only what the fitting has"
         );
         let gripping = parts(&fitting).into_iter().map(|part| &all_parts[&part]).find(|part| grips(part));
+        let sockets =
+            parts(&fitting).into_iter().map(|part| &all_parts[&part]).filter(|part| part["role"] == "socket");
+        for stamp in sockets.filter_map(|part| part["stamp"].as_str()) {
+            assert!(slip.contains(&format!("Socket, read aloud {stamp}")), "{number}: {stamp} in {slip}");
+            sockets_read += 1;
+        }
         if let Some(stamp) = gripping.and_then(|part| part["stamp"].as_str()) {
             assert!(
                 slip.matches(stamp).count() >= 2,
@@ -78,6 +84,7 @@ fn a_slip_has_the_windows_torques_and_stamp_of_its_records() {
         }
     }
     assert!((windows, torques, stamps) > (10, 10, 10), "{windows} {torques} {stamps}");
+    assert!(sockets_read > 2, "{sockets_read}");
 }
 
 /// Counted from the records by hand: 19 wires less the 7 that go through the cone of the earth wire 95.

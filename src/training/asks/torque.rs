@@ -70,7 +70,7 @@ fn question(own: &Stated, windows: &[&Stated]) -> Question {
             wrong.push(other);
         }
     }
-    let why = "Torque does not prove grip: stamp, mark and stand-out do.";
+    let why = "As the card states. Torque does not prove grip.";
     let answer = |other: &Stated, why: String| Answer::new(&other.text, &other.text, why);
     Question {
         kind: Kind::Torque,
