@@ -117,16 +117,18 @@ fn choice(booklet: &Booklet<'_>, body: &BodyMixups, conductor: &Conductor) -> Va
     })
 }
 
-/// What is said where no fitting of the body on that conductor is measured from outside; nobody may open one to measure.
+/// What is said where no fitting of the body on that conductor has a stand-out to be measured from outside; nobody may open
+/// one to measure.
 fn unmeasured_once_closed(body: &BodyMixups, conductor: &Conductor) -> &'static str {
-    let mut fittings =
-        body.cases.iter().filter(|case| case.conductor.id == conductor.id).map(|case| &case.fitting);
-    let is_measured = fittings
-        .any(|fitting| fitting.stand_out.as_ref().is_none_or(|stated| stated.from != StandOutFrom::None));
-    if is_measured {
-        ""
-    } else {
+    let fittings =
+        || body.cases.iter().filter(|case| case.conductor.id == conductor.id).map(|case| &case.fitting);
+    let from = || fittings().map(|fitting| fitting.stand_out.as_ref().map(|stated| stated.from));
+    if from().all(|from| from == Some(StandOutFrom::None)) {
         "Once it is closed, nothing can be measured from outside: loosen nothing to measure."
+    } else if from().all(|from| matches!(from, Some(StandOutFrom::None | StandOutFrom::ScrewGap))) {
+        "The gap under its screw is measured, not a stand-out: it can't be looked up here. Read stamp and mark."
+    } else {
+        ""
     }
 }
 

@@ -186,6 +186,9 @@ fn candidates_text(found: &Identified, numerals: Numerals) -> String {
         1 => Ok(()),
         count => writeln!(text, "{count} conductors fit these readings"),
     };
+    for remark in &found.remarks {
+        let _ = writeln!(text, "{remark}");
+    }
     for Candidate { conductor, fittings, difference, tell_apart, remarks } in &found.candidates {
         let fittings: Vec<String> = fittings.iter().map(|fitting| numbered(fitting)).collect();
         let fittings = if fittings.is_empty() { no_fitting.to_owned() } else { fittings.join(", ") };
@@ -194,9 +197,6 @@ fn candidates_text(found: &Identified, numerals: Numerals) -> String {
         for said in remarks.iter().copied().chain(tell_apart.iter().map(String::as_str)) {
             let _ = writeln!(text, "  {said}");
         }
-    }
-    for remark in &found.remarks {
-        let _ = writeln!(text, "{remark}");
     }
     text
 }

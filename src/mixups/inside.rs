@@ -5,7 +5,7 @@ use super::draw_in::{Interval, seated, tensioned};
 use super::identify::{Unanswerable, refuse};
 use super::json::number;
 use super::{BodyMixups, Consequence, Mixups, Summary};
-use crate::catalogue::{Fitting, Gaps, Part};
+use crate::catalogue::{Fitting, Gaps, Part, StandOutFrom};
 use crate::units::{Length, Numerals};
 use serde_json::{Map, Value, json};
 use std::sync::Arc;
@@ -230,6 +230,8 @@ fn one(
     fitting: &Arc<Fitting>,
     comes: &Consequence,
 ) -> Option<PossibleInside> {
+    // The gap under a screw is not what is computed: a reading of it settles nothing.
+    let is_gap = fitting.stand_out.as_ref().is_some_and(|stated| stated.from == StandOutFrom::ScrewGap);
     comes.outcome.goes_together().then(|| PossibleInside {
         part,
         kit,
@@ -242,9 +244,9 @@ fn one(
             Consequence { danger: true, .. } => Meaning::Seen,
             _ => Meaning::Other,
         },
-        stand_out: comes.outcome.stand_out,
-        seated: seated(comes),
-        tensioned: tensioned(comes, fitting.stand_out.as_ref()),
+        stand_out: comes.outcome.stand_out.filter(|_| !is_gap),
+        seated: seated(comes).filter(|_| !is_gap),
+        tensioned: tensioned(comes, fitting.stand_out.as_ref()).filter(|_| !is_gap),
     })
 }
 

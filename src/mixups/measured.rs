@@ -1,12 +1,13 @@
 //! What a conductor takes of what is measured and seen on it, and what no reading can be.
 
-use super::acceptance::{Acceptance, At, Need, Reading, Test, Way};
+use super::acceptance::{Acceptance, At, Need, Reading, Test, Way, fine};
 use super::features::{Shape, magnetic, outer_wires, scratch, shape, wire_diameter, wires};
 use crate::catalogue::Conductor;
 use crate::section::{Construction, Grooved, Magnetic};
 use crate::units::{Length, Numerals};
 
 const WORN: &str = "as a worn wire: look up its wear by the height that is left";
+const PAST_STOP: &str = "it would be worn past its stop height: stop, and tell whoever runs the line";
 const ACROSS: &str = "if that is its width: measure its height too";
 
 /// All that a conductor takes; what its record does not say rules nothing out.
@@ -19,6 +20,8 @@ pub(super) fn acceptance(wire: &Conductor, numerals: Numerals) -> Acceptance {
         Some(size(wire, mm(wire.section.overall_diameter))),
         count(Reading::Wires, wires(wire), |wires| format!("it has {wires} wires in all")),
         count(Reading::Outer, outer_wires(wire), |wires| format!("its outer layer has {wires} wires")),
+        whole_profile(wire, Reading::Wires),
+        whole_profile(wire, Reading::Outer),
         wire_diameter(wire).map(|one| {
             let need = Need::about(Reading::Wire, one - near, one + near);
             Test::one(Reading::Wire, need, format!("one wire of it measures {}", mm(one)))
@@ -77,30 +80,54 @@ pub(super) fn magnet_word(magnetic: Magnetic) -> &'static str {
     }
 }
 
+/// The share of its diameter by which a conductor may be out of round, before two readings are no longer of one: common
+/// practice, no source. By their mean alone, 9 and 16 mm would be a conductor of 12.5 mm.
+const OVAL: f64 = 0.1;
+
+/// A contact wire, a tube and a bar are one piece: no wires are counted on them.
+fn whole_profile(wire: &Conductor, of: Reading) -> Option<Test> {
+    let is_whole = matches!(
+        wire.construction,
+        Construction::Grooved(_) | Construction::Tube { .. } | Construction::Bar { .. }
+    );
+    is_whole.then(|| Test::one(of, Need::within(of, 0.0, 1.0), "it is one piece, without wires"))
+}
+
 fn size(wire: &Conductor, diameter: String) -> Test {
     let (size, off) = (wire.section.overall_diameter, wire.diameter_tolerance.unwrap_or(Length::ZERO));
-    let mut ways = vec![Way::new(vec![Need::about(Reading::Mean, size - off, size + off)])];
+    let round =
+        Need::Between { of: Reading::Apart, least: None, most: Some(fine(size * OVAL)), widened: 2.0 };
+    let mut ways = vec![Way::new(vec![Need::about(Reading::Mean, size - off, size + off), round])];
     if let Construction::Grooved(grooved) = &wire.construction {
         ways.extend(worn(wire, grooved, off));
     }
     Test { of: Reading::Mean, ways, otherwise: format!("it measures {diameter}") }
 }
 
-/// A worn grooved wire: its width stays, its height lies between new and its stop height. With one reading, its
-/// height counts only where it was seen to be grooved.
-fn worn(wire: &Conductor, grooved: &Grooved, off: Length) -> [Way; 3] {
+/// A worn grooved wire: its width stays, its height lies between new and its stop height, or below that down to half of
+/// what it was. With one reading, its height counts only where it was seen to be grooved.
+fn worn(wire: &Conductor, grooved: &Grooved, off: Length) -> [Way; 5] {
     let stop = wire.wear.as_ref().and_then(|wear| wear.stop_height);
-    let lowest = stop.unwrap_or(grooved.height / 2.0);
+    let half = grooved.height / 2.0;
+    let lowest = stop.unwrap_or(half);
     let count = |count| Need::exactly(Reading::Count, count);
     let width = |of| Need::about(of, grooved.width - off, grooved.width + off);
     let height = |of| Need::about(of, lowest - off, grooved.height + off);
+    let past = |of| Need::about(of, half.min(lowest) - off, lowest - off);
     let seen = Need::Among { of: Reading::Shape, words: vec![shape_word(Shape::Grooved)] };
     let way =
         |needs, of, length, remark| Way { needs, at: Some(At::length(of, length)), remark: Some(remark) };
     [
         way(vec![count(2), width(Reading::High), height(Reading::Low)], Reading::High, grooved.width, WORN),
         way(vec![count(1), width(Reading::Mean)], Reading::Mean, grooved.width, ACROSS),
-        way(vec![count(1), height(Reading::Mean), seen], Reading::Mean, grooved.height, WORN),
+        way(vec![count(1), height(Reading::Mean), seen.clone()], Reading::Mean, grooved.height, WORN),
+        way(
+            vec![count(2), width(Reading::High), past(Reading::Low)],
+            Reading::High,
+            grooved.width,
+            PAST_STOP,
+        ),
+        way(vec![count(1), past(Reading::Mean), seen], Reading::Mean, lowest, PAST_STOP),
     ]
 }
 

@@ -1,6 +1,6 @@
 //! From a closed fitting to the gripping parts that can be in it.
 
-use super::demo;
+use super::{BODY, catalogue, cone, demo, fitting, strand};
 use fittingcards::mixups::{Closed, ClosedAnswer, LineLoad, PossibleInside, find, inside, inside_to_json};
 use fittingcards::units::Length;
 use std::sync::Arc;
@@ -88,4 +88,22 @@ fn what_can_not_be_answered_says_what_there_is() {
     let no_wire = Closed { conductor: "rope-8", ..closed(1.0) };
     assert!(inside(&mixups, &no_wire).unwrap_err().to_string().contains("messenger-95"));
     assert!(inside(&mixups, &closed(f64::NAN)).is_err());
+}
+
+/// What is measured under a screw is another length: no part is ruled out by it, and the right one never stands alone.
+#[test]
+fn a_gap_under_a_screw_rules_nothing_out() {
+    let window = "stand_out: { from: screw-gap, seated_mm: { min: 20, max: 25 } }\n";
+    let parts = BODY.to_owned() + &cone("C-1", 14.3, "") + &cone("C-2", 12.8, "");
+    let fittings = fitting("F-1", "w-140", "C-1", window) + &fitting("F-2", "w-125", "C-2", window);
+    let records =
+        catalogue(&(strand("w-140", 2.8, "bronze-2") + &strand("w-125", 2.5, "bronze-1")), &parts, &fittings);
+    let mixups = find(&records);
+    for read in [0.5, 4.3, 22.0] {
+        let closed = Closed { body: "B-1", conductor: "w-125", ..closed(read) };
+        let found = inside(&mixups, &closed).unwrap();
+        let parts: Vec<&str> = fitting_it(&found).iter().map(|inside| inside.part.number.as_str()).collect();
+        assert_eq!(parts, ["C-1", "C-2"], "at {read} mm");
+        assert!(found.remark().contains("it can be a wrong part"));
+    }
 }

@@ -63,6 +63,47 @@ fn a_worn_contact_wire_is_known_by_its_width() {
     assert_eq!(found.remarks.len(), 1, "{:?}", found.remarks);
 }
 
+/// The stop height of contact-120 is 9.2 mm by its record; a wire that is worn further is that wire all the same.
+#[test]
+fn a_wire_worn_past_its_stop_is_told_to_stop() {
+    let grooved = |sizes: &[f64]| Readings { shape: Some(Shape::Grooved), ..readings(sizes) };
+    for sizes in [&[8.8][..], &[12.85, 8.8]] {
+        let found = identify(demo(), &grooved(sizes)).unwrap();
+        let past = found.candidates.iter().find(|candidate| candidate.conductor.id == "contact-120").unwrap();
+        assert!(
+            past.remarks.iter().all(|said| said.contains("past its stop height: stop")),
+            "{:?}",
+            past.remarks
+        );
+    }
+    assert!(!ids(&identify(demo(), &grooved(&[5.5])).unwrap()).contains(&"contact-120"), "less than half");
+}
+
+/// A grooved wire is one piece, whatever its diameter.
+#[test]
+fn counted_wires_rule_out_what_has_none() {
+    for counted in [
+        Readings { wires: Some(19), ..readings(&[12.85]) },
+        Readings { outer_wires: Some(12), ..readings(&[12.85]) },
+    ] {
+        assert!(!ids(&identify(demo(), &counted).unwrap()).contains(&"contact-120"), "{counted:?}");
+    }
+    let one = Readings { wires: Some(1), ..readings(&[12.85]) };
+    assert!(ids(&identify(demo(), &one).unwrap()).contains(&"contact-120"));
+}
+
+/// The mean of 9.0 and 16.0 mm is 12.5 mm, which is the diameter of messenger-95 and of neither reading.
+#[test]
+fn readings_far_apart_are_no_conductor_of_their_mean() {
+    let found = identify(demo(), &readings(&[9.0, 16.0])).unwrap();
+    assert!(found.candidates.is_empty(), "{:?}", ids(&found));
+    assert_eq!(found.remarks.len(), 2, "{:?}", found.remarks);
+    assert!(
+        ids(&identify(demo(), &readings(&[12.0, 13.0])).unwrap()).contains(&"messenger-95"),
+        "a crushed end"
+    );
+}
+
 #[test]
 fn nothing_that_agrees_is_said_plainly() {
     let found = identify(demo(), &readings(&[77.0])).unwrap();
