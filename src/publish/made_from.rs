@@ -75,10 +75,14 @@ impl Prepared {
         from([(SAYS, cache::hash(form)), (DRAWN, self.drawn_from(&form.number))])
     }
 
-    /// The fitting of this number, or the body and the parts that decide in it.
+    /// The fitting of this number with the wrong parts that are drawn beside its own, or the body and the parts that decide
+    /// in it.
     fn drawn_from(&self, number: &str) -> String {
-        let fitting =
-            self.catalogue.fittings.get(number).map(|fitting| self.hashes.fitting_as_drawn(fitting));
+        let fitting = self.catalogue.fittings.get(number).map(|fitting| {
+            let wrong = self.mixups.wrong_parts(fitting).into_iter();
+            let wrong = wrong.map(|case| (self.hashes.part(&case.part), &case.outcome, case.worn));
+            (self.hashes.fitting_as_drawn(fitting), wrong.collect::<Vec<_>>())
+        });
         let body = self.mixups.body(number).map(|found| {
             let parts = found.parts.iter().map(|part| self.hashes.part(part));
             (self.hashes.part(&found.body), parts.collect::<Vec<_>>())

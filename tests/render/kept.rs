@@ -38,6 +38,24 @@ fn same_as_clean(world: &MemoryWorld, folder: &Path, what: &str) -> usize {
     kept
 }
 
+/// The cone of F-202 is drawn beside that of F-201 on the card of F-201, with its gap: narrower slits leave a wider one.
+#[test]
+fn a_card_is_made_again_with_the_wrong_part_that_is_drawn_on_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let world = changed(&starter(), "catalogue.yaml", "size: A7", "size: A6");
+    // Then the card says no length of it beside the drawing.
+    let world = changed(&world, "catalogue.yaml", "visible_stand_out_mm: 2", "visible_stand_out_mm: 9");
+    rendered(&world, &options(folder.path()));
+    let front = |folder: &Path| std::fs::read(folder.join("cards/F-201-front.svg")).unwrap();
+    let before = front(folder.path());
+    let (from, to) = (
+        "bore_mm: 12.8, bore_tolerance_mm: 0.05, slits: 3, slit_width_mm: 1.0",
+        "bore_mm: 12.8, bore_tolerance_mm: 0.05, slits: 3, slit_width_mm: 0.9",
+    );
+    same_as_clean(&changed(&world, "parts/collet-body.yaml", from, to), folder.path(), to);
+    assert!(front(folder.path()) != before, "the drawing has not changed");
+}
+
 /// Slips, gauges, labels and pages follow their records too, and what has not changed is kept.
 #[test]
 fn what_is_made_for_training_is_that_of_a_clean_run() {
