@@ -6,7 +6,7 @@ use crate::facts::words;
 
 /// What the record of a fitting says of those in the line, where it is not simply current.
 pub(super) fn by_status(fitting: &Fitting) -> Option<Reason> {
-    let status = match (fitting.status, &fitting.superseded_by) {
+    let status = match (fitting.status, &fitting.use_instead) {
         (Status::Current, _) => None,
         (Status::Superseded, Some(by)) => Some(format!("superseded by {by}")),
         (status, _) => Some(status_words(status).to_owned()),

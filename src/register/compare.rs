@@ -5,7 +5,7 @@ use super::difference::differences;
 use super::entry::text_of;
 use super::explained::Explaining;
 use super::{CardChange, Change, REISSUED, Register, State};
-use crate::catalogue::{CardIssue, Catalogue, Gaps, Grade};
+use crate::catalogue::{CardIssue, Catalogue, Edition, Gaps, Grade};
 use std::sync::Arc;
 
 /// What may be otherwise where records are left out.
@@ -79,7 +79,15 @@ pub fn changes(
     let editions = register.editions();
     let between = since.map_or(0, |nth| nth + 1)..with.map_or(editions.len(), |nth| nth + 1);
     let reasons = editions.get(between).unwrap_or_default();
-    let reasoned = !because.is_empty() || reasons.iter().any(|edition| !edition.because.is_empty());
+    let with_reason = |edition: &&Arc<Edition>| !edition.because.is_empty();
+    let is_reasoned = |card: Option<&CardIssue>| match card {
+        // A reason is one for the cards of its own edition.
+        Some(card) if register.position(&card.since).is_some() => {
+            reasons.iter().filter(with_reason).any(|edition| edition.name == card.since)
+        }
+        Some(_) => !because.is_empty(),
+        None => !because.is_empty() || reasons.iter().any(|edition| with_reason(&edition)),
+    };
     let mut found = Comparison {
         since: since.map(|nth| editions[nth].name.clone()),
         with: with.map(|nth| editions[nth].name.clone()),
@@ -91,7 +99,7 @@ pub fn changes(
         not_compared: Vec::new(),
         incomplete: None,
     };
-    sort_out(was, is, reasoned, &mut found);
+    sort_out(was, is, is_reasoned, &mut found);
     found
 }
 
@@ -106,7 +114,12 @@ fn states<'a>(
     (since.map_or(none, of), with.map_or(present, of))
 }
 
-fn sort_out(was: &State, is: &State, reasoned: bool, found: &mut Comparison) {
+fn sort_out(
+    was: &State,
+    is: &State,
+    is_reasoned: impl Fn(Option<&CardIssue>) -> bool,
+    found: &mut Comparison,
+) {
     let explaining = Explaining::between(was, is);
     for (number, card) in is {
         let Some(before) = was.get(number) else {
@@ -122,6 +135,7 @@ fn sort_out(was: &State, is: &State, reasoned: bool, found: &mut Comparison) {
             found.unchanged.push(number.clone());
             continue;
         }
+        let reasoned = is_reasoned(Some(card));
         let changed = explained(number, Some(before), Some(card), changes, &explaining, reasoned);
         let list = if card.status.is_out_of_use() && !before.status.is_out_of_use() {
             &mut found.withdraw
@@ -131,6 +145,7 @@ fn sort_out(was: &State, is: &State, reasoned: bool, found: &mut Comparison) {
         list.push(changed);
     }
     for (number, card) in was.iter().filter(|(number, _)| !is.contains_key(*number)) {
+        let reasoned = is_reasoned(None);
         found.withdraw.push(explained(number, Some(card), None, vec![gone()], &explaining, reasoned));
     }
     found.withdraw.sort_by(|one, other| one.number.cmp(&other.number));

@@ -4,6 +4,7 @@ use super::entry::text_of;
 use super::{Register, Standing};
 use crate::catalogue::{CardIssue, Catalogue, Edition, Status};
 use crate::facts::CardFacts;
+use jiff::civil::Date;
 use std::collections::BTreeMap;
 
 /// What is said of a number and code that no edition holds.
@@ -42,7 +43,8 @@ pub fn issued_cards(
         let from_here = edition.cards.iter().filter(|(_, card)| card.since == edition.name);
         for (number, card) in from_here {
             let present = Present::of(number, catalogue, facts);
-            let (is_good, words) = worth(register, newest, (number, card), present);
+            let from = valid_from(register, catalogue, newest, number);
+            let (is_good, words) = worth(register, newest, (number, card), present, from);
             cards.push(IssuedCard {
                 number: number.clone(),
                 check_code: card.check_code.clone(),
@@ -109,6 +111,7 @@ fn worth(
     newest: &Edition,
     (number, card): (&str, &CardIssue),
     present: Present<'_>,
+    valid_from: Option<Date>,
 ) -> (bool, String) {
     let Some(now) = newest.cards.get(number) else {
         return (false, format!("withdrawn: card {number} is no longer on the register. Hand it in"));
@@ -128,19 +131,34 @@ fn worth(
     }
     if now.issue != card.issue {
         let from = register.issue(number, now.issue).map_or(&newest.name, |(edition, _)| &edition.name);
-        let words = format!(
-            "superseded by issue {} of edition {from}: hand it in, and work by the new one",
-            now.issue
-        );
+        let words = match valid_from {
+            Some(day) => format!(
+                "superseded from {day} on by issue {} of edition {from}: hand it in on that day, and work by the new one",
+                now.issue
+            ),
+            None => format!(
+                "superseded by issue {} of edition {from}: hand it in, and work by the new one",
+                now.issue
+            ),
+        };
         return (false, words);
     }
+    let only = valid_from.map_or_else(String::new, |day| format!(" from {day} on, not before,"));
     let good = format!(
-        "good by edition {} of {}: a newer edition or a hold notice overrules this",
+        "good{only} by edition {} of {}: a newer edition or a hold notice overrules this",
         newest.name, newest.date
     );
     let pending = present.is_some_and(|present| register.standing(present) == Standing::Draft);
     let more = if pending { ". A change of it waits to be issued" } else { "" };
     (true, format!("{good}{more}"))
+}
+
+/// The day from which the newest issue of a card holds, where a notice that its fitting cites puts it off to after the
+/// edition that issued it.
+fn valid_from(register: &Register, catalogue: &Catalogue, newest: &Edition, number: &str) -> Option<Date> {
+    let (edition, _) = register.issue(number, newest.cards.get(number)?.issue)?;
+    let notices = catalogue.fittings.get(number)?.notices.iter();
+    notices.filter_map(|notice| notice.effective).filter(|day| *day > edition.date).max()
 }
 
 fn lower(text: &str) -> String {

@@ -1,7 +1,8 @@
 //! What a change of the records changes on cards, and what it does not.
 
-use super::{Desk, asked, printed};
+use super::{Desk, Read, asked, printed};
 use fittingcards::catalogue::Grade;
+use fittingcards::register::{Reissue, compare};
 use std::collections::BTreeSet;
 
 const COLLETS: &str = "fittings/collet-dead-ends.yaml";
@@ -132,6 +133,32 @@ fn an_old_notice_explains_nothing_and_a_reason_explains_all() {
     desk.issue("2", "2026-12-01", "typing mistake in the record");
     let read = desk.read();
     assert_eq!(read.register.editions()[1].because, "typing mistake in the record");
+    // It was a reason for the cards of that edition, and is none for what changes after.
+    desk.edit_record(
+        COLLETS,
+        "ST-4110",
+        "torque_Nm: { min: 80, max: 90 }",
+        "torque_Nm: { min: 80, max: 84 }",
+    );
+    let Read { catalogue, facts, register, .. } = desk.read();
+    let present = register.next(&catalogue, &facts, "", Reissue::default());
+    let since_first = compare(&register, &catalogue, (Some(0), None), (&present, ""));
+    let explained: Vec<(&str, bool)> =
+        since_first.print_again.iter().map(|card| (card.number.as_str(), card.explained)).collect();
+    assert_eq!(explained, [("ST-4100", true), ("ST-4110", false)]);
+}
+
+/// An edition that was edited is missing from what is compared, and with it copies and issues: the answer says so first.
+#[test]
+fn an_answer_from_a_broken_register_begins_with_stop() {
+    let mut desk = Desk::issued();
+    desk.issue("2", "2026-12-01", "");
+    let first = desk.files["register/1.yaml"].replace("A. Reed", "A. Read");
+    desk.files.insert("register/1.yaml".to_owned(), first);
+    let Read { catalogue, facts, register, .. } = desk.read();
+    let present = register.next(&catalogue, &facts, "", Reissue::default());
+    let found = compare(&register, &catalogue, (None, None), (&present, ""));
+    assert!(found.incomplete.is_some_and(|stop| stop.starts_with("stop: ")));
 }
 
 /// What is of grade text needs no notice.

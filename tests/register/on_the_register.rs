@@ -161,6 +161,19 @@ fn an_edit_of_an_edition_is_found_out_at_its_file() {
         let is_told = |code: &str| told.iter().any(|(told, file)| *told == code && file == path);
         assert!(is_told("edition-edited") || is_told("edition-unreadable"), "at {place}: {told:?}");
     }
+    // What stands below the seal is sealed by nothing, in the newest edition too.
+    desk.files.insert(path.to_owned(), whole.clone());
+    let newest = desk.files["register/2.yaml"].clone();
+    for below in ["cards:\n", "# a word\n", "because: \"so\"\n", "holders:\n"] {
+        desk.files.insert("register/2.yaml".to_owned(), format!("{newest}{below}"));
+        let findings = desk.read().findings;
+        let codes: Vec<&str> = findings.sorted().iter().map(|finding| finding.code).collect();
+        assert!(
+            codes.contains(&"edition-edited") || codes.contains(&"edition-unreadable"),
+            "{below}: {codes:?}"
+        );
+    }
+    desk.files.insert("register/2.yaml".to_owned(), newest);
     // Line ends as another system writes them are no edit.
     desk.files.insert(path.to_owned(), whole.replace('\n', "\r\n"));
     assert!(!desk.read().findings.has_errors(), "{:?}", desk.read().findings.sorted());

@@ -59,6 +59,31 @@ fn code(desk: &Desk, number: &str) -> String {
     read.register.newest().unwrap().cards[number].check_code.clone()
 }
 
+/// A notice that holds only from a later day: until then nobody works by the new card, and nobody hands in the old one.
+#[test]
+fn a_card_is_good_only_from_the_day_of_its_notice() {
+    let mut desk = training_cell();
+    desk.issue("y1", "2027-03-01", "");
+    let first = code(&desk, "ST-4100");
+    let text = "number: N-9\ndate: 2027-04-01\neffective: 2027-09-01\ntitle: Lower torque\n";
+    desk.files.insert("notices/N-9.yaml".to_owned(), text.to_owned());
+    desk.edit_record(
+        COLLETS,
+        "ST-4100",
+        "torque_Nm: { min: 80, max: 90 }",
+        "torque_Nm: { min: 75, max: 85 }",
+    );
+    desk.edit_record(COLLETS, "ST-4100", "notices: [N-2026-04]", "notices: [N-2026-04, N-9]");
+    desk.issue("y2", "2027-06-01", "");
+    let now = code(&desk, "ST-4100");
+    assert!(told(&desk, "ST-4100", &now).starts_with("good from 2027-09-01 on, not before, by edition y2"));
+    let old = told(&desk, "ST-4100", &first);
+    assert!(
+        old.starts_with("superseded from 2027-09-01 on by issue 2 of edition y2: hand it in on that day"),
+        "{old}"
+    );
+}
+
 #[test]
 fn a_year_of_a_training_cell() {
     let mut desk = training_cell();

@@ -38,7 +38,7 @@ impl Told<'_> {
             cards.push(json!({
                 "number": card.number, "title": card.title, "was": number(card.issue),
                 "is": if withdrawn.contains(&*card.number) { do_not_use(card) } else { number(card.becomes) },
-                "changes": changes, "notices": card.notices().join(", "),
+                "changes": changes, "notices": self.notices(card),
             }));
         }
         let values = json!({
@@ -47,6 +47,19 @@ impl Told<'_> {
             "more_held": held.len().saturating_sub(HELD_THERE),
         });
         page("notice-to-crews", "Notice to crews", values)
+    }
+
+    /// The notices that a change comes by, each with its day where it holds only from then on.
+    fn notices(&self, card: &CardChange) -> String {
+        let effective = |number: &str| {
+            let notice = self.prepared.catalogue.notices.get(number)?;
+            notice.effective.filter(|day| *day > notice.date)
+        };
+        let named = card.notices().into_iter().map(|number| match effective(&number) {
+            Some(day) => format!("{number}, from {day} on"),
+            None => number,
+        });
+        named.collect::<Vec<_>>().join("; ")
     }
 
     /// The fittings that nobody may build until told, each with its newest notice.

@@ -216,7 +216,12 @@ impl Lines {
 
     fn edition(mut self, file: &FilePath, text: &str) -> Option<EditionRecord> {
         let seal = self.text("blake3")?;
-        let sealed = text.rfind(SEAL).map(|end| blake3::hash(&text.as_bytes()[..end]).to_hex());
+        let is_sealed = text.rfind(SEAL).is_some_and(|end| {
+            let (above, below) = text.split_at(end);
+            // What stands below the seal is sealed by nothing.
+            let last = format!("{SEAL}\"{}\"", blake3::hash(above.as_bytes()).to_hex());
+            below.trim_end() == last && last.contains(&seal)
+        });
         let after = self.heading.remove("after");
         let notices = self.heading.remove("notices")?;
         Some(EditionRecord {
@@ -229,7 +234,7 @@ impl Lines {
             after: after.map(serde_json::from_value).transpose().ok()?,
             notices: serde_json::from_value(notices).ok()?,
             hash: blake3::hash(text.as_bytes()).to_hex().to_string(),
-            sealed: sealed.is_some_and(|hash| hash.as_str() == seal),
+            sealed: is_sealed,
             holders: self.holders,
             cards: self.cards,
             prints: self.prints,
