@@ -33,13 +33,15 @@
     return text.split(/\s+/).map(function (word) { return word.replace(/(.)[.,;:]+$/, "$1"); }).filter(Boolean);
   }
 
-  /* Words and numbers, in the order that they were typed. A unit counts for nothing but that a number is a size. */
+  /* Words and numbers, in the order that they were typed. A unit counts for nothing but that a number is a size; parted
+     are two sizes with a count between them. */
   function read(words) {
-    var found = { sizes: [], counts: [], words: [] };
+    var found = { sizes: [], counts: [], words: [], parted: false };
     words.forEach(function (word, at) {
       var number = /^([-+]?[0-9]+(?:[.,][0-9]+)?)(mm)?$/.exec(word);
       if (!number) { found.words.push(word); return; }
-      var size = number[2] || /[.,]/.test(word) || words[at + 1] === "mm";
+      var size = number[2] || (/[.,]/.test(word) && !/^wires?$/.test(words[at + 1])) || words[at + 1] === "mm";
+      found.parted = found.parted || (!size && found.sizes.length === 1);
       found[size ? "sizes" : "counts"].push(number[1].replace(",", "."));
     });
     return found;
@@ -58,11 +60,25 @@
     return { kind: "Look-up", number: "", name: name + ": " + words, href: asks.href + (asks.href.indexOf("#") < 0 ? "#" : "") + "?" + query };
   }
 
+  /* Of two readings across a conductor, the lesser is at least this share of the greater: a crushed or worn one has more
+     than a half, which no wire of a strand has. Behind a count of wires stands a wire's diameter more often. */
+  var ALIKE = 0.55, ALIKE_BEHIND_COUNT = 0.9;
+
+  /* Readings of the overall diameter: both where they go together, else the first where it is the greater one; a wire's
+     diameter is not. */
+  function across(found) {
+    var readings = found.sizes.slice(0, 2), one = Number(readings[0]), two = Number(readings[1]);
+    if (readings.length < 2) { return readings; }
+    if (Math.min(one, two) >= Math.max(one, two) * (found.parted ? ALIKE_BEHIND_COUNT : ALIKE)) { return readings; }
+    return one > two ? [readings[0]] : [];
+  }
+
   function hand(asks, found) {
-    if (!found.sizes.length) { return []; }
+    var readings = across(found);
+    if (!readings.length) { return []; }
     var wires = found.counts[0] || "", metal = among(found.words, METALS), shape = among(found.words, SHAPES);
     return [hit(asks, "What is in my hand", [
-      ["one", found.sizes[0], found.sizes[0] + "\u00a0mm"], ["two", found.sizes[1], found.sizes[1] + "\u00a0mm"],
+      ["one", readings[0], readings[0] + "\u00a0mm"], ["two", readings[1], readings[1] + "\u00a0mm"],
       ["wires", wires, wires + " wires"], ["shape", shape], ["scratch", metal, metal === "copper" ? "copper or bronze" : metal]
     ])];
   }

@@ -51,6 +51,18 @@ const OFFERED = {
   // A check code.
   "ST-4101 5n0-rh9": "number=ST-4101&code=5N0RH9",
   "ST-4100 971 994": "number=ST-4100&code=971994",
+  // Of two sizes, which is a second reading across.
+  "14.0 mm 19 wires copper": "one=14.0&wires=19&scratch=copper",
+  "14.0 14.1 mm 19 wires": "one=14.0&two=14.1&wires=19",
+  "14.0 - 14.1 mm": "one=14.0&two=14.1",
+  "14.0 19 wires 14.1": "one=14.0&two=14.1&wires=19",
+  "12.0 8.0": "one=12.0&two=8.0",
+  "9.0 7 wires 3.0": "one=9.0&wires=7",
+  "9,0 mm 7 wires 3,0 mm": "one=9.0&wires=7",
+  "9.0 3.0 7 wires": "one=9.0&wires=7",
+  "9.0 7 wires 5.5": "one=9.0&wires=7",
+  "3.0 7 wires 9.0": "",
+  "9.0 19.5 wires": "one=9.0&wires=19.5",
 };
 
 async function offered(browser, site) {
