@@ -83,9 +83,13 @@
     ])];
   }
 
+  /* What of a worn wire was measured: one of them, so that its size is sure. */
+  function worn(found) { return ["flat", "height"].filter(function (word) { return has(found.words, word); }); }
+
   function wear(asks, found) {
-    var of = has(found.words, "flat") ? "flat" : has(found.words, "height") ? "height" : "", size = found.sizes.concat(found.counts)[0];
-    return of && size ? [hit(asks, "Wear of contact wire", [[of, size, of + " " + size + "\u00a0mm"]])] : [];
+    var of = worn(found), sizes = found.sizes.length ? found.sizes : found.counts;
+    if (of.length !== 1 || sizes.length !== 1) { return []; }
+    return [hit(asks, "Wear of contact wire", [[of[0], sizes[0], of[0] + " " + sizes[0] + "\u00a0mm"]])];
   }
 
   /* A stand-out with its sign, and the line tension; null where a word leaves one of them in doubt: a lost minus would
@@ -148,8 +152,9 @@
       var inside = start.entry.asks && start.entry.asks.body ? closed(start.entry.asks, standOut(start.rest)) : [];
       return inside.length || !tools.current ? inside : current(tools.current, start.entry.number, asCode(start.rest));
     }
-    var found = read(words), worn = tools.wear ? wear(tools.wear, found) : [];
-    return worn.length || !tools.hand ? worn : hand(tools.hand, found);
+    var found = read(words);
+    if (worn(found).length) { return tools.wear ? wear(tools.wear, found) : []; }
+    return tools.hand ? hand(tools.hand, found) : [];
   }
 
   /* A check code as it may be typed: in two halves, with a hyphen. */

@@ -63,6 +63,11 @@ const OFFERED = {
   "9.0 7 wires 5.5": "one=9.0&wires=7",
   "3.0 7 wires 9.0": "",
   "9.0 19.5 wires": "one=9.0&wires=19.5",
+  // Worn wire.
+  "flat 6.0": "flat=6.0",
+  "height 9.3 mm": "height=9.3",
+  "height 9.3 flat 6.0": "",
+  "flat 6.0 5.8": "",
 };
 
 async function offered(browser, site) {
