@@ -112,16 +112,29 @@
     form.addEventListener("input", show);
   }
 
-  /* Fills in what stands in the address behind a question mark: "#?one=14&wires=19", or with the page's name before it
-     in the file that holds all pages. */
+  /* A field as it was when the page was opened. A hidden one was empty: what it is set to becomes its default. */
+  function clear(field) {
+    if (field.options) {
+      field.selectedIndex = Math.max(0, Array.prototype.findIndex.call(field.options, function (option) { return option.defaultSelected; }));
+    } else if (field.type !== "button") {
+      field.value = field.type === "hidden" ? "" : field.defaultValue;
+    }
+  }
+
+  function changed(field) { field.dispatchEvent(new Event("input", { bubbles: true })); }
+
+  /* Fills in what stands in the address behind a question mark, and that alone: "#?one=14&wires=19", or with the page's
+     name before it in the file that holds all pages. */
   function fillIn(form) {
     var at = location.hash.indexOf("?"), page = form.closest(".page");
     if (at < 0 || (page && page.id !== decodeURIComponent(location.hash.slice(1, at)))) { return; }
+    Array.prototype.forEach.call(form.elements, clear);
+    changed(form.elements[0]);
     new URLSearchParams(location.hash.slice(at + 1)).forEach(function (value, name) {
       var field = form.elements[name];
       if (!field) { return; }
       field.value = value;
-      field.dispatchEvent(new Event("input", { bubbles: true }));
+      changed(field);
     });
     if (document.querySelector("[data-tool=" + form.getAttribute("data-tool") + "]") === form) { form.scrollIntoView(); }
   }

@@ -5,9 +5,13 @@ import { check, equal, holds, open } from "./kit.mjs";
 
 const PHONE = { viewport: { width: 390, height: 844 } };
 
-export async function asks(browser, site) {
+export async function asks(browser, site, singleFile) {
   await offered(browser, site);
   await belowTheFace(browser, site);
+  await onlyWhatIsTyped(browser, "", site.address("index.html"));
+  if (singleFile) {
+    await onlyWhatIsTyped(browser, "one file: ", `file://${singleFile}`);
+  }
 }
 
 /** What look-ups ask for, as addresses, by what is typed: none where it is in doubt. */
@@ -110,4 +114,55 @@ async function belowTheFace(browser, site) {
     });
     await done();
   }
+}
+
+
+/** A look-up leaves nothing in the fields that it does not name. */
+async function onlyWhatIsTyped(browser, where, address) {
+  const { page, faults, done } = await open(browser, PHONE);
+  await page.goto(address);
+  const filled = (tool, all) => page.waitForFunction(([tool, all]) => {
+    const fields = [...document.querySelector(`[data-tool=${tool}]`).elements].filter((field) => field.type !== "button" && field.name !== "case");
+    return fields.map((field) => field.value).join("|") === all;
+  }, [tool, all], { timeout: 5000 });
+  const field = (tool, name) => page.locator(`[data-tool=${tool}] [name=${name}]`);
+  await check(`${where}a conductor looked up after another is looked up alone`, async () => {
+    await look(page, "14.0 14.1 mm 19 wires copper");
+    await filled("hand", "14.0|14.1|0.1|19|||||copper");
+    await field("hand", "tolerance").fill("3");
+    await field("hand", "magnet").selectOption("slight");
+    await look(page, "9.0 mm");
+    await filled("hand", "9.0||0.1||||||");
+    const answer = await page.locator("[data-tool=hand] .answer").textContent();
+    await page.locator("[data-tool=hand] [name=clear]").click();
+    await field("hand", "one").fill("9.0");
+    equal(await page.locator("[data-tool=hand] .answer").textContent(), answer, "the answer to 9.0 mm alone");
+  });
+  await check(`${where}the same again sets again what was changed by hand`, async () => {
+    await look(page, "9.0 mm");
+    await field("hand", "one").fill("12");
+    await field("hand", "wires").fill("37");
+    await look(page, "9.0 mm");
+    await filled("hand", "9.0||0.1||||||");
+  });
+  await check(`${where}a closed fitting looked up after another has neither its conductor nor its tension`, async () => {
+    await look(page, "ST-4101 2.5 tensioned");
+    await filled("closed", "ST-4101|2.5|tensioned|0.5");
+    await field("closed", "case").selectOption({ index: 2 });
+    await field("closed", "tolerance").fill("4");
+    await look(page, "ST-4101 sunk 1");
+    await filled("closed", "ST-4101|-1|unknown|0.5");
+    equal(await page.locator("[data-tool=closed] .answer").textContent(), "Choose the conductor.", "answer");
+    await look(page, "ST-4141 tensioned");
+    await filled("closed", "ST-4141||tensioned|0.5");
+    equal(await page.locator("[data-tool=closed] .answer").textContent(), "", "answer without a reading");
+  });
+  await check(`${where}a worn wire is looked up by its height or by its flat`, async () => {
+    await look(page, "flat 6.0");
+    await filled("wear", "|6.0");
+    await look(page, "height 9.3");
+    await filled("wear", "9.3|");
+  });
+  await check(`${where}look-ups one after the other complain of nothing`, async () => equal(faults.join("\n"), "", "faults"));
+  await done();
 }

@@ -45,7 +45,7 @@ try {
   await use(browser, site);
   await stages(browser, site);
   await tasks(browser, site, resolve(program));
-  await asks(browser, site);
+  await asks(browser, site, singleFile && resolve(singleFile));
   await agrees(browser, site, program);
   await current(browser, site, resolve(program));
   await register(browser, pagesOf("register"), resolve(program));
