@@ -14,6 +14,17 @@
 
   function typed(field) { return number(field.value); }
 
+  /* A tolerance as it may be typed: with its sign, with its unit. */
+  function tolerance(field) { return number(field.value.replace(/^\s*(\u00b1|\+\/-)/, "").replace(/mm\s*$/i, "")); }
+
+  function filled(field) { return field.value.trim() !== ""; }
+
+  /* What is said of a field whose words are no number; a count has no fraction. Nothing where all is well. */
+  function odd(field, value, whole) {
+    if (filled(field) && value === null) { return "\u201c" + field.value + "\u201d is not a number."; }
+    return whole && value !== null && value % 1 !== 0 ? "\u201c" + field.value + "\u201d is not a whole number: wires are counted." : "";
+  }
+
   /* Words as a sentence: with a capital, and a full stop. */
   function sentence(words) { return words.charAt(0).toUpperCase() + words.slice(1).replace(/\.?$/, "."); }
 
@@ -150,7 +161,7 @@
   }
 
   window.bookletTools = {
-    data: data, number: number, typed: typed, sentence: sentence, make: make, link: link, say: say, start: start
+    data: data, typed: typed, tolerance: tolerance, filled: filled, odd: odd, sentence: sentence, make: make, link: link, say: say, start: start
   };
   start("current", startCurrent);
   start("wear", startWear);

@@ -8,6 +8,7 @@ const PHONE = { viewport: { width: 390, height: 844 } };
 export async function asks(browser, site, singleFile) {
   await offered(browser, site);
   await belowTheFace(browser, site);
+  await odd(browser, site);
   await onlyWhatIsTyped(browser, "", site.address("index.html"));
   if (singleFile) {
     await onlyWhatIsTyped(browser, "one file: ", `file://${singleFile}`);
@@ -116,6 +117,41 @@ async function belowTheFace(browser, site) {
   }
 }
 
+/** Fields that hold no number, or no whole one, and what they may hold. */
+async function odd(browser, site) {
+  const { page, done } = await open(browser, PHONE);
+  const said = async (fields, answer) => {
+    for (const [name, value] of Object.entries(fields)) {
+      await page.locator(`[data-tool] [name=${name}]`).fill(value);
+    }
+    return page.locator(answer).textContent();
+  };
+  await page.goto(site.address("closed.html"));
+  const closed = (tolerance) => said({ reading: "3", tolerance }, "[data-tool=closed] .answer");
+  for (const [typed, plain] of [["\u00b12", "2"], ["1 mm", "1"], ["\u00b1 0,2 mm", "0.2"], ["", "0.5"]]) {
+    await check(`a tolerance of "${typed}" is ${plain}`, async () => equal(await closed(typed), await closed(plain), "answer"));
+  }
+  for (const typed of ["abc", "mm", "\u00b1", "1 m", "0.5 or so"]) {
+    await check(`a tolerance of "${typed}" gets no answer`, async () => equal(await closed(typed), `\u201c${typed}\u201d is not a number.`, "answer"));
+  }
+  await check("a negative tolerance is refused", async () => equal(await closed("-1"), "A tolerance is from 0 to 50 mm.", "answer"));
+  await check("a stand-out that is no number gets no answer", async () => {
+    equal(await said({ reading: "three", tolerance: "0.5" }, "[data-tool=closed] .answer"), "\u201cthree\u201d is not a number.", "answer");
+  });
+  await page.goto(site.address("hand.html"));
+  for (const name of ["wires", "outer"]) {
+    await check(`a conductor has no half of a wire: ${name}`, async () => {
+      const answer = await said({ one: "14.0", wires: "", outer: "", [name]: "19.5" }, "[data-tool=hand] .answer");
+      equal(answer, "\u201c19.5\u201d is not a whole number: wires are counted.", "answer");
+    });
+  }
+  await check("a whole count may have a decimal mark, a diameter a fraction, a tolerance its sign", async () => {
+    const answer = await said({ one: "14.0", wires: "19.0", outer: "", wire: "2.8", tolerance: "\u00b10.2 mm" }, "[data-tool=hand] .answer");
+    equal(answer, await said({ wires: "19", tolerance: "0.2" }, "[data-tool=hand] .answer"), "answer");
+    equal(answer.includes("not a"), false, "refused");
+  });
+  await done();
+}
 
 /** A look-up leaves nothing in the fields that it does not name. */
 async function onlyWhatIsTyped(browser, where, address) {
