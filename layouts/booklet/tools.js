@@ -103,20 +103,36 @@
 
   /* ---- Is my card current ---- */
 
+  var HYPHENS = /[\u00ad\u2010-\u2015\u2212]/g;
+
   function startCurrent(form) {
     var table = data(form), answer = form.querySelector(".answer"), fields = form.elements;
+    var numbers = Array.from(new Set(table.cards.map(function (card) { return card.number; })));
 
     /* Letters that look like digits are those digits; signs and spaces count for nothing. */
     function code(text) {
       return text.toUpperCase().replace(/[^0-9A-Z]/g, "").replace(/O/g, "0").replace(/[IL]/g, "1");
     }
-    function number(text) { return text.toUpperCase().replace(/\s/g, ""); }
+
+    function plain(text) { return text.trim().toUpperCase().replace(HYPHENS, "-"); }
+    function bare(text) { return plain(text).replace(/[\s-]/g, ""); }
+    function same(form, text) { return numbers.filter(function (number) { return form(number) === form(text); }); }
+
+    /* The numbers that can be meant: the one that is typed as it stands; else those that are the same without hyphens and
+       spaces; else, of digits alone, those that end so, one only where these are all its last digits. */
+    function meant(text) {
+      var end = bare(text), as = [same(plain, text), same(bare, text)].filter(function (found) { return found.length; })[0];
+      if (as || /[^0-9]/.test(end)) { return as || []; }
+      var ending = numbers.filter(function (number) { return bare(number).slice(-end.length) === end; });
+      return ending.length === 1 && /[0-9]*$/.exec(ending[0])[0] !== end ? [] : ending;
+    }
 
     function show() {
-      var asked = number(fields.number.value), typed = code(fields.code.value);
-      if (!asked || !fields.code.value.trim()) { say(answer, [""]); return; }
+      var asked = meant(fields.number.value), typed = code(fields.code.value);
+      if (!bare(fields.number.value) || !fields.code.value.trim()) { say(answer, [""]); return; }
       if (/draft/i.test(fields.code.value)) { say(answer, [make("strong", table.draft)]); return; }
-      var found = table.cards.filter(function (card) { return number(card.number) === asked && card.code === typed; })[0];
+      if (asked.length > 1) { say(answer, [make("strong", "Several cards can be meant: type the whole number as it stands.")]); return; }
+      var found = table.cards.filter(function (card) { return card.number === asked[0] && card.code === typed; })[0];
       if (!found) { say(answer, [make("strong", typed.length < 6 ? "A check code has six characters." : table.unknown)]); return; }
       say(answer, [make("strong", found.number + " issue " + found.issue + ": "), found.words]);
     }
