@@ -120,7 +120,7 @@
   }
 
   function startClosed(form) {
-    var table = tools.data(form), answer = form.querySelector(".answer"), fields = form.elements, usual = typed(fields.tolerance);
+    var table = tools.data(form), answer = form.querySelector(".answer"), fields = form.elements, usual = tools.tolerance(fields.tolerance);
     var body = null;
 
     /* The conductors of a body that is named in the address stand first; of several, none is taken for the one that is meant. */
@@ -139,8 +139,9 @@
 
     function show() {
       choices();
-      var reading = typed(fields.reading), off = typed(fields.tolerance), state = fields.state.value;
-      if (reading === null) { stop(fields.reading.value === "" ? "" : "This is not a number."); return; }
+      var reading = typed(fields.reading), off = tools.tolerance(fields.tolerance), state = fields.state.value;
+      var odd = tools.odd(fields.reading, reading) || tools.odd(fields.tolerance, off);
+      if (odd || reading === null) { stop(odd); return; }
       var read = { stand_out: reading, tolerance: off === null ? usual : off, state: state };
       var refused = lookup.against(table.limits, read, table.mark);
       if (refused.length) { stop(tools.sentence(refused[0])); return; }

@@ -168,7 +168,12 @@
       if (event.key === "Escape") { box.value = ""; show(); box.focus(); }
     });
     list.addEventListener("click", function (event) {
-      if (event.target.closest("a")) { box.value = ""; window.setTimeout(show, 0); }
+      var link = event.target.closest("a");
+      if (!link) { return; }
+      box.value = "";
+      window.setTimeout(show, 0);
+      /* The address that is open already changes nothing, but what was looked up is looked up again. */
+      if (link.href === location.href) { window.dispatchEvent(new Event("hashchange")); }
     });
     form.hidden = false;
   }

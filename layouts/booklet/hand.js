@@ -4,7 +4,7 @@
   "use strict";
 
   var tools = window.bookletTools, lookup = window.bookletLookup, typed = tools.typed, make = tools.make, say = tools.say;
-  var NUMBERS = ["one", "two", "tolerance", "wires", "outer", "wire"];
+  var NUMBERS = ["one", "two", "tolerance", "wires", "outer", "wire"], WHOLE = ["wires", "outer"];
   var COUNTED = ["wires", "outer", "wire"], SEEN = ["shape", "magnet", "scratch"];
   var FOUND = ["one", "two"].concat(COUNTED, SEEN);
   /* With more candidates, what tells them apart is behind a tap. */
@@ -103,12 +103,12 @@
 
   function startHand(form) {
     var table = tools.data(form), answer = form.querySelector(".answer"), counted = form.querySelector(".tally"), fields = form.elements;
-    var usual = fields.tolerance.value;
+    var usual = tools.tolerance(fields.tolerance);
 
     function asked() {
       var readings = [typed(fields.one), typed(fields.two)].filter(function (reading) { return reading !== null; });
-      var read = lookup.sizes(readings), tolerance = typed(fields.tolerance);
-      read.tolerance = tolerance === null ? tools.number(usual) : tolerance;
+      var read = lookup.sizes(readings), tolerance = tools.tolerance(fields.tolerance);
+      read.tolerance = tolerance === null ? usual : tolerance;
       COUNTED.forEach(function (name) { if (typed(fields[name]) !== null) { read[name] = typed(fields[name]); } });
       SEEN.forEach(function (name) { if (fields[name].value) { read[name] = fields[name].value; } });
       return read;
@@ -120,9 +120,11 @@
     }
 
     function show() {
-      var odd = NUMBERS.filter(function (name) { return fields[name].value.trim() !== "" && typed(fields[name]) === null; });
-      if (odd.length) { stop("“" + fields[odd[0]].value + "” is not a number."); return; }
-      if (!FOUND.some(function (name) { return fields[name].value.trim() !== ""; })) {
+      var odd = NUMBERS.map(function (name) {
+        return tools.odd(fields[name], name === "tolerance" ? tools.tolerance(fields[name]) : typed(fields[name]), WHOLE.indexOf(name) >= 0);
+      }).filter(Boolean);
+      if (odd.length) { stop(odd[0]); return; }
+      if (!FOUND.some(function (name) { return tools.filled(fields[name]); })) {
         say(answer, []);
         say(counted, ["All " + table.conductors.length + " conductors fit so far."]);
         return;

@@ -14,6 +14,17 @@
 
   function typed(field) { return number(field.value); }
 
+  /* A tolerance as it may be typed: with its sign, with its unit. */
+  function tolerance(field) { return number(field.value.replace(/^\s*(\u00b1|\+\/-)/, "").replace(/mm\s*$/i, "")); }
+
+  function filled(field) { return field.value.trim() !== ""; }
+
+  /* What is said of a field whose words are no number; a count has no fraction. Nothing where all is well. */
+  function odd(field, value, whole) {
+    if (filled(field) && value === null) { return "\u201c" + field.value + "\u201d is not a number."; }
+    return whole && value !== null && value % 1 !== 0 ? "\u201c" + field.value + "\u201d is not a whole number: wires are counted." : "";
+  }
+
   /* Words as a sentence: with a capital, and a full stop. */
   function sentence(words) { return words.charAt(0).toUpperCase() + words.slice(1).replace(/\.?$/, "."); }
 
@@ -92,36 +103,65 @@
 
   /* ---- Is my card current ---- */
 
+  var HYPHENS = /[\u00ad\u2010-\u2015\u2212]/g;
+
   function startCurrent(form) {
     var table = data(form), answer = form.querySelector(".answer"), fields = form.elements;
+    var numbers = Array.from(new Set(table.cards.map(function (card) { return card.number; })));
 
     /* Letters that look like digits are those digits; signs and spaces count for nothing. */
     function code(text) {
       return text.toUpperCase().replace(/[^0-9A-Z]/g, "").replace(/O/g, "0").replace(/[IL]/g, "1");
     }
-    function number(text) { return text.toUpperCase().replace(/\s/g, ""); }
+
+    function plain(text) { return text.trim().toUpperCase().replace(HYPHENS, "-"); }
+    function bare(text) { return plain(text).replace(/[\s-]/g, ""); }
+    function same(form, text) { return numbers.filter(function (number) { return form(number) === form(text); }); }
+
+    /* The numbers that can be meant: the one that is typed as it stands; else those that are the same without hyphens and
+       spaces; else, of digits alone, those that end so, one only where these are all its last digits. */
+    function meant(text) {
+      var end = bare(text), as = [same(plain, text), same(bare, text)].filter(function (found) { return found.length; })[0];
+      if (as || /[^0-9]/.test(end)) { return as || []; }
+      var ending = numbers.filter(function (number) { return bare(number).slice(-end.length) === end; });
+      return ending.length === 1 && /[0-9]*$/.exec(ending[0])[0] !== end ? [] : ending;
+    }
 
     function show() {
-      var asked = number(fields.number.value), typed = code(fields.code.value);
-      if (!asked || !fields.code.value.trim()) { say(answer, [""]); return; }
+      var asked = meant(fields.number.value), typed = code(fields.code.value);
+      if (!bare(fields.number.value) || !fields.code.value.trim()) { say(answer, [""]); return; }
       if (/draft/i.test(fields.code.value)) { say(answer, [make("strong", table.draft)]); return; }
-      var found = table.cards.filter(function (card) { return number(card.number) === asked && card.code === typed; })[0];
+      if (asked.length > 1) { say(answer, [make("strong", "Several cards can be meant: type the whole number as it stands.")]); return; }
+      var found = table.cards.filter(function (card) { return card.number === asked[0] && card.code === typed; })[0];
       if (!found) { say(answer, [make("strong", typed.length < 6 ? "A check code has six characters." : table.unknown)]); return; }
       say(answer, [make("strong", found.number + " issue " + found.issue + ": "), found.words]);
     }
     form.addEventListener("input", show);
   }
 
-  /* Fills in what stands in the address behind a question mark: "#?one=14&wires=19", or with the page's name before it
-     in the file that holds all pages. */
+  /* A field as it was when the page was opened. A hidden one was empty: what it is set to becomes its default. */
+  function clear(field) {
+    if (field.options) {
+      field.selectedIndex = Math.max(0, Array.prototype.findIndex.call(field.options, function (option) { return option.defaultSelected; }));
+    } else if (field.type !== "button") {
+      field.value = field.type === "hidden" ? "" : field.defaultValue;
+    }
+  }
+
+  function changed(field) { field.dispatchEvent(new Event("input", { bubbles: true })); }
+
+  /* Fills in what stands in the address behind a question mark, and that alone: "#?one=14&wires=19", or with the page's
+     name before it in the file that holds all pages. */
   function fillIn(form) {
     var at = location.hash.indexOf("?"), page = form.closest(".page");
     if (at < 0 || (page && page.id !== decodeURIComponent(location.hash.slice(1, at)))) { return; }
+    Array.prototype.forEach.call(form.elements, clear);
+    changed(form.elements[0]);
     new URLSearchParams(location.hash.slice(at + 1)).forEach(function (value, name) {
       var field = form.elements[name];
       if (!field) { return; }
       field.value = value;
-      field.dispatchEvent(new Event("input", { bubbles: true }));
+      changed(field);
     });
     if (document.querySelector("[data-tool=" + form.getAttribute("data-tool") + "]") === form) { form.scrollIntoView(); }
   }
@@ -137,7 +177,7 @@
   }
 
   window.bookletTools = {
-    data: data, number: number, typed: typed, sentence: sentence, make: make, link: link, say: say, start: start
+    data: data, typed: typed, tolerance: tolerance, filled: filled, odd: odd, sentence: sentence, make: make, link: link, say: say, start: start
   };
   start("current", startCurrent);
   start("wear", startWear);

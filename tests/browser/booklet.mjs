@@ -3,6 +3,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { agrees } from "./agrees.mjs";
+import { asks } from "./asks.mjs";
 import { current } from "./current.mjs";
 import { close, launch } from "./kit.mjs";
 import { links } from "./links.mjs";
@@ -44,6 +45,7 @@ try {
   await use(browser, site);
   await stages(browser, site);
   await tasks(browser, site, resolve(program));
+  await asks(browser, site, singleFile && resolve(singleFile));
   await agrees(browser, site, program);
   await current(browser, site, resolve(program));
   await register(browser, pagesOf("register"), resolve(program));

@@ -2,12 +2,14 @@
 // each value as JSON on a line of its own.
 
 import { execFileSync } from "node:child_process";
-import { appendFileSync, cpSync, mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { check, equal, holds, open } from "./kit.mjs";
 
 const ROOT = new URL("../..", import.meta.url).pathname;
+const SEVERAL = "Several cards can be meant: type the whole number";
 const OVERRULED = "a newer edition or a hold notice overrules this";
 
 export async function current(browser, site, program) {
@@ -75,6 +77,8 @@ async function typed(browser, site, all) {
     equal(superseded, "ST-4080 issue 2: superseded by ST-4100: do not use. Hand the card in", "superseded");
   });
   await alike(ask, issues(all));
+  await numbers(ask, good);
+  await doubtful(browser, site, good);
   await check("what no edition holds is unknown", async () => {
     const [one, two] = good;
     for (const [number, code] of [[one.number, two.check_code], ["ST-9999", one.check_code], [one.number, "ZZZZZZ"]]) {
@@ -103,6 +107,55 @@ async function alike(ask, cards) {
         holds(answer.startsWith(`${number} issue ${issue}: `), `${way}: ${answer}`);
       }
     });
+  }
+}
+
+/** A number with another hyphen, without one, or by its last digits alone. */
+async function numbers(ask, [{ number, check_code: code, issue }]) {
+  const [head, tail] = number.split("-");
+  const found = `${number} issue ${issue}: `, unknown = "unknown: ";
+  const answers = (typed, expected, given = code) => check(`${typed} with ${given} typed for ${number}`, async () => {
+    const answer = await ask(typed, given);
+    holds(answer.startsWith(expected), answer);
+  });
+  const hyphens = ["\u2010", "\u2011", "\u2013", "\u2212"].map((hyphen) => head + hyphen + tail);
+  for (const typed of [...hyphens, `${head} ${tail}`, `${head} - ${tail}`, head + tail, `${head} ${tail}`.toLowerCase(), (head + tail).toLowerCase(), tail]) {
+    await answers(typed, found);
+  }
+  for (const typed of [tail.slice(1), `9${tail}`, `${head}${tail}0`, head]) {
+    await answers(typed, unknown);
+  }
+  await answers(tail.slice(-1), SEVERAL);
+  // The code is as strict as it was.
+  await answers(tail, "A check code has six characters.", code.slice(1));
+  await answers(tail, unknown, `${code}0`);
+}
+
+/** Cards whose numbers differ by a hyphen only, or by their beginning: a copy of the page with two cards more. */
+async function doubtful(browser, site, [{ number, check_code: code }]) {
+  const folder = mkdtempSync(join(tmpdir(), "numbers-"));
+  const [head, tail] = number.split("-"), bare = head + tail, other = `QX-${tail}`;
+  try {
+    const from = dirname(fileURLToPath(site.address("current.html")));
+    readdirSync(from).filter((name) => /\.(js|css)$/.test(name)).forEach((name) => cpSync(join(from, name), join(folder, name)));
+    const written = site.text("current.html").replace(/("current-data">)(.*?)(<\/script>)/s, (_, before, data, after) => {
+      const table = JSON.parse(data), first = table.cards.find((card) => card.code === code);
+      table.cards.push({ ...first, number: bare }, { ...first, number: other });
+      return before + JSON.stringify(table) + after;
+    });
+    writeFileSync(join(folder, "current.html"), written);
+    const { page, done } = await open(browser);
+    await page.goto(`file://${join(folder, "current.html")}`);
+    const ask = await asking(page);
+    for (const [typed, expected] of [[number, `${number} issue`], [bare, `${bare} issue`], [other, `${other} issue`], [`${head} ${tail}`, SEVERAL], [tail, SEVERAL]]) {
+      await check(`${typed} among numbers that are alike`, async () => {
+        const answer = await ask(typed, code);
+        holds(answer.startsWith(expected), answer);
+      });
+    }
+    await done();
+  } finally {
+    rmSync(folder, { recursive: true });
   }
 }
 
