@@ -6,7 +6,7 @@ use super::verb_forms::is_form;
 /// Verbs that take a load away, with it behind them.
 const RELIEVING: [&str; 9] =
     ["take", "remove", "release", "slacken", "slack", "ease", "lift", "transfer", "relieve"];
-const LOAD: [&str; 3] = ["load", "tension", "pull"];
+pub(super) const LOAD: [&str; 3] = ["load", "tension", "pull"];
 const LINE: [&str; 2] = ["line", "span"];
 const GEAR: [&str; 4] = ["puller", "pullers", "hoist", "winch"];
 /// What a load may be said of without being that of the line.

@@ -2,7 +2,7 @@
 
 use super::Context;
 use super::fitting_texts::{Text, in_note, notes_of_records, texts};
-use super::opening_words::{Opening, Telling, opening, opening_under_load};
+use super::opening_words::{Opening, Telling, opening, openings_under_load};
 use crate::catalogue::Wording;
 use crate::diagnostics::{Finding, Findings, Severity};
 
@@ -17,19 +17,21 @@ fn elsewhere(context: Context<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for fitting in context.catalogue.fittings.values() {
         for text in texts(fitting, &notes).iter().filter(|text| is_told_at_any_time(text)) {
-            let told = text.stretches().find_map(|(from, words)| {
-                let opening = opening_under_load(words, Telling::All)?;
-                Some(Opening { at: from + opening.at, ..opening })
+            let told = text.stretches().flat_map(|(from, words)| {
+                let all = openings_under_load(words, Telling::All).into_iter();
+                all.map(move |opening| Opening { at: from + opening.at, ..opening })
             });
             found.extend(told.map(|opening| {
                 said(text.finding(Severity::Error, CODE, opening.at, SAID_UNDER_LOAD), opening.words)
             }));
         }
     }
-    found.extend(context.catalogue.notes.iter().filter_map(|note| {
-        let opening = opening_under_load(&note.markdown, Telling::Orders)?;
-        Some(said(Finding::error(CODE, in_note(note, opening.at), SAID_UNDER_LOAD), opening.words))
-    }));
+    for note in &context.catalogue.notes {
+        let told = openings_under_load(&note.markdown, Telling::Orders).into_iter();
+        found.extend(told.map(|opening| {
+            said(Finding::error(CODE, in_note(note, opening.at), SAID_UNDER_LOAD), opening.words)
+        }));
+    }
     found
 }
 

@@ -2,7 +2,7 @@
 //! a text can be worded otherwise.
 
 use super::clauses_of_text::{ClauseWord, clauses, sentences};
-use super::load_words::{NEGATING, OF_FITTING, is_of_load, names_load_on, takes_load_away};
+use super::load_words::{LOAD, NEGATING, OF_FITTING, is_of_load, names_load_on, takes_load_away};
 use super::verb_forms::is_form;
 
 /// Words that say to open something.
@@ -111,20 +111,27 @@ pub(super) enum Telling {
     Orders,
 }
 
-/// The first words that say to open something, in a sentence that says so of what is under tension.
-pub(super) fn opening_under_load(text: &str, telling: Telling) -> Option<Opening> {
-    sentences(text).into_iter().find_map(|(from, sentence)| {
+/// The words that say to open something, one of each sentence that says so of what is under tension.
+pub(super) fn openings_under_load(text: &str, telling: Telling) -> Vec<Opening> {
+    let found = sentences(text).into_iter().filter_map(|(from, sentence)| {
         let clauses = clauses(&sentence);
         clauses.iter().find(|clause| names_load_on(clause))?;
         let opening = opening(&sentence)?;
-        let is_order = || {
-            let starts = |clause: &Vec<ClauseWord>| clause[0].at == opening.at;
-            let is_plain = OPENING.iter().any(|verb| opening.words == *verb) || opening.words.contains(' ');
-            is_plain && clauses.iter().any(starts)
-        };
-        let is_told = telling == Telling::All || is_order();
+        let is_told = telling == Telling::All || clauses.iter().any(|clause| is_order(clause, &opening));
         is_told.then(|| Opening { at: from + opening.at, ..opening })
-    })
+    });
+    found.collect()
+}
+
+/// Whether what is said to be opened in a clause is an order: the bare verb at its beginning, or behind "under tension".
+fn is_order(clause: &[ClauseWord], opening: &Opening) -> bool {
+    let first = opening.words.split(' ').next().unwrap_or_default();
+    let is_bare = OPENING.contains(&first)
+        || WITH_PART.contains(&first)
+        || WITH_PARTICLE.iter().any(|(verb, _)| *verb == first);
+    let place = clause.iter().position(|word| word.at == opening.at);
+    let begins = |nth: usize| nth == 0 || LOAD.contains(&clause[nth - 1].text.as_str());
+    is_bare && place.is_some_and(begins)
 }
 
 /// The last of the words that open something, where the first is the one at a place of a clause.
@@ -281,8 +288,10 @@ mod tests {
     /// Steps and the like: what is opened before load, or once it is taken, is no danger.
     #[test]
     fn what_is_opened_under_load_is_found_in_any_text() {
-        let told =
-            |text: &str| opening_under_load(text, Telling::All).map(|opening| (opening.at, opening.words));
+        let told = |text: &str| {
+            let all = openings_under_load(text, Telling::All).into_iter();
+            all.map(|opening| (opening.at, opening.words)).collect::<Vec<_>>()
+        };
         for (text, at, words) in [
             ("Loosen the screw under tension.", 0, "loosen"),
             ("Measure. Open the body under line tension.", 9, "open"),
@@ -290,7 +299,7 @@ mod tests {
             ("With the tension on, take it apart", 21, "take it apart"),
             ("Under full load change the cone", 16, "change the cone"),
         ] {
-            assert_eq!(told(text), Some((at, words.to_owned())), "{text}");
+            assert_eq!(told(text), [(at, words.to_owned())], "{text}");
         }
         for text in [
             "Before load: take it apart. Under load: keep clear.",
@@ -301,17 +310,23 @@ mod tests {
             "Under tension keep clear; take the load on a puller first, then open it.",
             "Tension, wait 10 min: measure.",
         ] {
-            assert_eq!(told(text), None, "{text}");
+            assert_eq!(told(text), [], "{text}");
         }
     }
 
     /// A chapter tells what happened; only what it orders is done.
     #[test]
     fn a_chapter_may_tell_of_what_was_opened() {
-        let told = |text: &str| opening_under_load(text, Telling::Orders).is_some();
-        assert!(told("Dismantle it under tension.") && told("Then, under load, take it apart."));
+        let told = |text: &str| !openings_under_load(text, Telling::Orders).is_empty();
+        assert!(
+            told("Dismantle it under tension.")
+                && told("Under line tension open it.")
+                && told("Then, under load, take it apart.")
+        );
         assert!(!told("A fitting that is opened under tension lets the line go."));
         assert!(!told("Whoever opens it under tension dies."));
         assert!(!told("Opening it under tension kills."));
+        assert!(!told("Under tension the line draws the cone in."));
+        assert!(!told("With full line tension, tension draws the cone deeper."));
     }
 }
