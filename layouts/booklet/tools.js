@@ -132,9 +132,13 @@
       if (!bare(fields.number.value) || !fields.code.value.trim()) { say(answer, [""]); return; }
       if (/draft/i.test(fields.code.value)) { say(answer, [make("strong", table.draft)]); return; }
       if (asked.length > 1) { say(answer, [make("strong", "Several cards can be meant: type the whole number as it stands.")]); return; }
-      var found = table.cards.filter(function (card) { return card.number === asked[0] && card.code === typed; })[0];
-      if (!found) { say(answer, [make("strong", typed.length < 6 ? "A check code has six characters." : table.unknown)]); return; }
-      say(answer, [make("strong", found.number + " issue " + found.issue + ": "), found.words]);
+      var found = table.cards.filter(function (card) { return card.number === asked[0] && card.code === typed; });
+      if (!found.length) { say(answer, [make("strong", typed.length < 6 ? "A check code has six characters." : table.unknown)]); return; }
+      /* A card that prints again what it printed before has the same code. */
+      var several = found.length > 1 ? ["Several issues have this code: go by the issue on the card."] : [];
+      say(answer, found.reduce(function (all, card) {
+        return all.concat(all.length ? [" "] : [], [make("strong", card.number + " issue " + card.issue + ": "), card.words]);
+      }, several));
     }
     form.addEventListener("input", show);
   }

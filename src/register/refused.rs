@@ -1,6 +1,6 @@
 //! What keeps an edition from being issued, each with its reason and what to do about it.
 
-use super::{CardChange, Comparison, Register};
+use super::{CardChange, Comparison, REISSUED, Register};
 use crate::catalogue::Catalogue;
 use crate::diagnostics::{Finding, Findings, nearest};
 use crate::facts::CardFacts;
@@ -60,6 +60,7 @@ pub fn refusals<'f>(
     }
     refusals.extend(wrong_people(asked));
     refusals.extend(wrong_reissue(asked, facts));
+    refusals.extend(reason_printed_before(asked, register));
     refusals
 }
 
@@ -156,6 +157,23 @@ fn wrong_reissue<'f>(asked: &Asked, facts: impl Iterator<Item = &'f CardFacts> +
         refusals.push(refusal(format!("there is no card {number} to be issued again"), help));
     }
     refusals
+}
+
+/// Reissues whose reason the card has printed before: its check code would be that of the card that was wrong.
+fn reason_printed_before(asked: &Asked, register: &Register) -> Vec<Refusal> {
+    let printed = |number: &&String| {
+        let cards = register.editions().iter().filter_map(|edition| edition.cards.get(*number));
+        let mut texts = cards.flat_map(|card| card.texts.iter());
+        texts.any(|text| text.name == REISSUED && text.text == asked.because)
+    };
+    let again = asked.reissue.iter().filter(printed);
+    let told = again.map(|number| {
+        refusal(
+            format!("card {number} was issued again before for this very reason"),
+            "word it otherwise: the reason is all that tells the two cards and their check codes apart",
+        )
+    });
+    told.collect()
 }
 
 /// Changes of grade safety that nothing explains, a finding a card.

@@ -113,6 +113,12 @@ fn a_reissue_prints_its_reason() {
     assert_eq!(issued.check_code, check_code(&texts));
     assert!(desk.listed().is_empty());
 
+    // For the same reason a second time it would have the code of the card that was wrong.
+    let mut same = asked("3", "2026-12-02", "the drawing showed the cone turned round");
+    same.reissue = vec!["ST-4100".to_owned()];
+    let (refused, _) = desk.issue_as(&same).unwrap_err();
+    assert!(refused[0].message.contains("for this very reason"), "{refused:?}");
+
     desk.edit_record("fittings/collet-dead-ends.yaml", "ST-4100", "tail_mm: 15", "tail_mm: 16");
     desk.issue("3", "2026-12-02", "test");
     let read = desk.read();

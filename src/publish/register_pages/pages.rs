@@ -1,6 +1,7 @@
 //! The pages: what changed, the approval sheet, the list of current cards, a list for each holder.
 
 use super::{Page, Told, lists, named, page};
+use crate::catalogue::Grade;
 use crate::register::{self, CardChange, Comparison, explained_by};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -39,11 +40,17 @@ impl Told<'_> {
     pub(super) fn approval(&self) -> Page {
         let stage = self.stages.first();
         let edition = stage.and_then(|stage| self.prepared.register.edition(stage.with.as_deref()?));
+        let because = edition.map_or("", |edition| &edition.because);
         let cards = stage.into_iter().flat_map(Comparison::changed).map(|card| {
             let notices = card.notices().join(", ");
             let explained = match (card.explained, notices.is_empty()) {
                 (false, _) => "UNEXPLAINED".to_owned(),
-                (true, true) => "no notice needed, or a reason given".to_owned(),
+                (true, true)
+                    if card.grade() == Grade::Safety && card.issue.is_some() && !because.is_empty() =>
+                {
+                    format!("reason given: {because}")
+                }
+                (true, true) => "no notice needed".to_owned(),
                 (true, false) => notices,
             };
             json!({
