@@ -62,6 +62,12 @@ impl<T> RecordIndex<T> {
         self.known.get_or_init(|| KnownNames::new(names())).nearest(id)
     }
 
+    /// Whether a text is several known ids with blanks between them.
+    fn are_several(&self, text: &str) -> bool {
+        let mut ids = text.split_whitespace();
+        ids.clone().count() > 1 && ids.all(|id| self.knows(id))
+    }
+
     /// The record that a field names. An unknown name is a fault; the name of a record that is left
     /// out is none, since that record has its own.
     pub(super) fn find(&self, name: &Field<Name>, check: &mut Check<'_>) -> Option<Arc<T>> {
@@ -75,6 +81,10 @@ impl<T> RecordIndex<T> {
             let other = check.kind_of(id);
             check.fault(self.kind.unknown(), name, message, |finding| match (self.nearest(id), other) {
                 (_, Some(kind)) => finding.help(format!("`{id}` is {}", kind.with_article())),
+                _ if self.are_several(id) => {
+                    let parted = id.split_whitespace().collect::<Vec<_>>().join(", ");
+                    finding.help(format!("put commas between several: [{parted}]"))
+                }
                 (Some(near), None) => finding.help(format!("did you mean `{near}`?")),
                 (None, None) => {
                     finding.help(format!("add a {} with this id, or correct the name", self.kind.word()))

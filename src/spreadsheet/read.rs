@@ -6,7 +6,7 @@ use crate::diagnostics::{Finding, Findings, shortened};
 use crate::records::{Cell, Table, table, utf8};
 use crate::source::{FilePath, Place};
 use calamine::{DataRef, Reader, Xlsx, XlsxError};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::io::Cursor;
 use std::path::Path;
 
@@ -159,10 +159,12 @@ fn cells_of(
     findings: &mut Findings,
 ) -> Result<Cells, XlsxError> {
     let mut cells = Cells::new();
+    let formulas = formulas(workbook, sheet)?;
     let mut reader = workbook.worksheet_cells_reader(sheet)?;
     let mut count = 0;
     while let Some(cell) = reader.next_cell()? {
         let (row, column) = cell.get_position();
+        let is_formula = formulas.contains(&(row, column));
         let (line, column) = (row.saturating_add(1), column.saturating_add(1));
         count += 1;
         if count > MOST_CELLS {
@@ -180,9 +182,28 @@ fn cells_of(
         if let Some((text, is_text)) = text_of(cell.get_value()).filter(|(text, _)| !text.trim().is_empty()) {
             let cell = Cell { text: text.trim().replace("\r\n", "\n"), line, column };
             cells.entry(line).or_default().insert(column, ReadCell { cell, is_text });
+        } else if is_formula {
+            let message = "this cell holds a formula, and shows nothing";
+            let finding = Finding::error("not-a-spreadsheet", Place::at(file.clone(), line, column), message);
+            findings.push(finding.help(
+                "open the file in a spreadsheet and save it there, or write the value; to take one out, clear the cell",
+            ));
         }
     }
     Ok(cells)
+}
+
+/// The places of the formulas of a sheet. One that some program wrote without a result looks like an empty cell, and an
+/// empty cell takes a value out.
+fn formulas(workbook: &mut Xlsx<Cursor<&[u8]>>, sheet: &str) -> Result<BTreeSet<(u32, u32)>, XlsxError> {
+    let mut places = BTreeSet::new();
+    let mut reader = workbook.worksheet_cells_reader(sheet)?;
+    while let Some(formula) = reader.next_formula()? {
+        if places.len() < MOST_CELLS && !formula.get_value().is_empty() {
+            places.insert(formula.get_position());
+        }
+    }
+    Ok(places)
 }
 
 /// What a cell shows, and whether the spreadsheet holds it for a text.

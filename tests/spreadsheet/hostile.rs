@@ -155,6 +155,22 @@ fn cells_of_a_workbook_come_in_as_what_they_are() {
     assert!(import.changes[0].keys[0].cell.file == FilePath::catalogue("records.xlsx, sheet parts"));
 }
 
+/// Programs that write formulas without working them out leave cells that show nothing: they take no value out.
+#[test]
+fn a_formula_that_shows_nothing_takes_nothing_out() {
+    let mut book = rust_xlsxwriter::Workbook::new();
+    let page = book.add_worksheet();
+    page.set_name("parts").unwrap();
+    page.write_row(0, 0, ["number", "stamp", "geometry.collet.bore_mm"]).unwrap();
+    page.write_row(1, 0, ["C-1", "14.0"]).unwrap();
+    page.write_formula(1, 2, rust_xlsxwriter::Formula::new("=14+0.3").set_result(" ")).unwrap();
+    let bytes = book.save_to_buffer().unwrap();
+    let import = imported(&small(), &[("records.xlsx", &bytes)]);
+    let found: Vec<_> =
+        errors(&import).into_iter().map(|(code, _, line, column)| (code, line, column)).collect();
+    assert_eq!(found, [("not-a-spreadsheet", 2, 3)]);
+}
+
 /// Only a kind of which the catalogue has no record has an empty sheet.
 #[test]
 fn an_empty_sheet_beside_others_is_told() {
