@@ -101,5 +101,5 @@ fn height_in_window(
     Some(below)
 }
 
-/// Halves some millimetres to less than a nanometre.
-const HALVINGS: usize = 24;
+/// Halves some millimetres to less than any digit that is kept.
+const HALVINGS: usize = 44;

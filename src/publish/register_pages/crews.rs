@@ -26,9 +26,12 @@ impl Told<'_> {
         let withdrawn: BTreeSet<&str> = withdrawn.map(|card| &*card.number).collect();
         let held = self.held();
         let mut lines = 2 * held.len().min(HELD_THERE);
-        let mut cards = Vec::new();
+        let (mut cards, mut some_later) = (Vec::new(), false);
         for card in &told {
-            let changes = changes_for_crews(card);
+            let mut changes = changes_for_crews(card);
+            let later = self.later(card);
+            some_later |= later.is_some();
+            changes.extend(later);
             let title = lines_of(&format!("{} {}", card.number, card.title), LETTERS_OF_TITLE);
             let different = changes.iter().map(|words| lines_of(words, LETTERS_OF_CHANGE)).sum();
             lines += title.max(different) + 1;
@@ -38,28 +41,23 @@ impl Told<'_> {
             cards.push(json!({
                 "number": card.number, "title": card.title, "was": number(card.issue),
                 "is": if withdrawn.contains(&*card.number) { do_not_use(card) } else { number(card.becomes) },
-                "changes": changes, "notices": self.notices(card),
+                "changes": changes, "notices": card.notices().join(", "),
             }));
         }
         let values = json!({
-            "more": told.len() - cards.len(), "cards": cards,
+            "more": told.len() - cards.len(), "cards": cards, "later": some_later,
             "held": held.iter().take(HELD_THERE).collect::<Vec<_>>(),
             "more_held": held.len().saturating_sub(HELD_THERE),
         });
         page("notice-to-crews", "Notice to crews", values)
     }
 
-    /// The notices that a change comes by, each with its day where it holds only from then on.
-    fn notices(&self, card: &CardChange) -> String {
-        let effective = |number: &str| {
-            let notice = self.prepared.catalogue.notices.get(number)?;
-            notice.effective.filter(|day| *day > notice.date)
-        };
-        let named = card.notices().into_iter().map(|number| match effective(&number) {
-            Some(day) => format!("{number}, from {day} on"),
-            None => number,
-        });
-        named.collect::<Vec<_>>().join("; ")
+    /// The day from which a changed card holds, where a notice puts it off to after the edition that issued it.
+    fn later(&self, card: &CardChange) -> Option<String> {
+        let issued = self.prepared.register.newest()?.date;
+        let notices = card.notices();
+        let days = notices.iter().filter_map(|number| self.prepared.catalogue.notices.get(number)?.effective);
+        days.filter(|day| *day > issued).max().map(|day| format!("holds from {day} on"))
     }
 
     /// The fittings that nobody may build until told, each with its newest notice.
