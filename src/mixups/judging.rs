@@ -65,7 +65,7 @@ impl<'a> Judging<'a> {
         let built = Built::with(seat, opening.body, part);
         let own_built = own.map(|own| Built::with(seat, opening.body, own));
         let over = self.over_wear(&built, seat, (is_right, proven));
-        let own_stand_out = own_built.and_then(|own| self.own_stand_out(&own, seat, over.worn_to));
+        let own_stand_out = own_built.and_then(|own| self.own_stand_out(&own, seat, over.height()));
         let mark = self.marks.of_part(part);
         let distinct = own.is_some_and(|own| self.marks.distinct(part, own));
         let comes = self.comes(
@@ -103,7 +103,7 @@ impl<'a> Judging<'a> {
         let proven = parts.iter().all(|part| proven(part, seat.conductor, Some(body), self.limits));
         let (built, own_built) = (Built::with_kit(seat, body, parts), Built::own(seat, Some(body)));
         let over = self.over_wear(&built, seat, (is_right, proven));
-        let own_stand_out = self.own_stand_out(&own_built, seat, over.worn_to);
+        let own_stand_out = self.own_stand_out(&own_built, seat, over.height());
         let comes = self.comes(
             seat,
             over,
@@ -169,7 +169,7 @@ impl<'a> Judging<'a> {
     }
 
     fn comes(&self, seat: &Seat<'_>, over: OverWear, found: CaseTraits<'_>) -> Consequence {
-        let OverWear { outcome, worn_to, new, stand_outs } = over;
+        let OverWear { outcome, worn, stand_outs } = over;
         let proven = found.proven && !contradicted(&outcome);
         let summary = |outcome: &Outcome| {
             Summary::of(outcome, found.right, found.proven && !contradicted(outcome), found.status)
@@ -185,7 +185,7 @@ impl<'a> Judging<'a> {
             hidden: danger && !visible,
             seen_by: SeenBy::of(visible, found.mark_seen),
             summary: summary(&outcome),
-            worn: worn_to.zip(new).map(|(height, new)| Worn { height, when_new: summary(&new) }),
+            worn: worn.map(|(height, new)| Worn { height, when_new: summary(&new) }),
             stand_outs,
             marks_distinct: found.distinct,
             mark: found.mark.cloned(),

@@ -11,10 +11,9 @@ use crate::units::{Length, Range};
 pub(super) struct OverWear {
     /// The worst of it.
     pub(super) outcome: Outcome,
-    /// At which remaining height that is; `None` on new wire, which every other conductor is.
-    pub(super) worn_to: Option<Length>,
-    /// What comes of it on new wire, where that is not the worst.
-    pub(super) new: Option<Outcome>,
+    /// The remaining height at which that is, and what comes of it on new wire; `None` where new wire is the worst, which
+    /// every other conductor is.
+    pub(super) worn: Option<(Length, Outcome)>,
     /// Where it can stand out, over wear and tolerances; `None` where that is not known.
     pub(super) stand_outs: Option<Range<Length>>,
 }
@@ -22,7 +21,12 @@ pub(super) struct OverWear {
 impl OverWear {
     /// Of a conductor that does not wear, or as if it did not.
     pub(super) fn when_new(outcome: Outcome) -> Self {
-        Self { stand_outs: outcome.stand_out_interval, outcome, worn_to: None, new: None }
+        Self { stand_outs: outcome.stand_out_interval, outcome, worn: None }
+    }
+
+    /// The remaining height at which it comes to that; `None` on new wire.
+    pub(super) fn height(&self) -> Option<Length> {
+        self.worn.as_ref().map(|(height, _)| *height)
     }
 }
 
@@ -66,7 +70,7 @@ pub(super) fn over_wear(
     };
     let worst = all.into_iter().flatten().min_by_key(|(_, outcome)| weight(outcome));
     let (worn_to, outcome) = worst.unwrap_or_else(|| (None, Outcome::of(Verdict::Unknown)));
-    OverWear { outcome, worn_to, new: worn_to.map(|_| new), stand_outs }
+    OverWear { outcome, worn: worn_to.map(|height| (height, new)), stand_outs }
 }
 
 /// Where something can stand out; what does not go in is taken to stand out as far as it would be too thick.

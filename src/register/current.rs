@@ -2,7 +2,7 @@
 
 use super::entry::text_of;
 use super::{Register, Standing};
-use crate::catalogue::{CardIssue, Catalogue, Edition, Status};
+use crate::catalogue::{CardIssue, Catalogue, Edition, Notice, Status};
 use crate::facts::CardFacts;
 use jiff::civil::Date;
 use std::collections::BTreeMap;
@@ -157,8 +157,12 @@ fn worth(
 /// edition that issued it.
 fn valid_from(register: &Register, catalogue: &Catalogue, newest: &Edition, number: &str) -> Option<Date> {
     let (edition, _) = register.issue(number, newest.cards.get(number)?.issue)?;
-    let notices = catalogue.fittings.get(number)?.notices.iter();
-    notices.filter_map(|notice| notice.effective).filter(|day| *day > edition.date).max()
+    holds_from(catalogue.fittings.get(number)?.notices.iter().map(AsRef::as_ref), edition.date)
+}
+
+/// The last day to which notices put off what was issued on a day; `None` where it holds at once.
+pub fn holds_from<'n>(notices: impl Iterator<Item = &'n Notice>, issued: Date) -> Option<Date> {
+    notices.filter_map(|notice| notice.effective).filter(|day| *day > issued).max()
 }
 
 fn lower(text: &str) -> String {

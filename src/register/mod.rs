@@ -24,7 +24,7 @@ pub use change::{CardChange, Change};
 pub use compare::{Comparison, changes, compare};
 pub use comparison_text::{comparison_text, explained_by};
 pub use copies::{CopiesOfCard, CopiesOfIssue, HolderLists, StillOut, copies_of_issue, still_out};
-pub use current::{DRAFT, IssuedCard, UNKNOWN, code_as_typed, find_issued, issued_cards};
+pub use current::{DRAFT, IssuedCard, UNKNOWN, code_as_typed, find_issued, holds_from, issued_cards};
 pub use edition_text::edition_text;
 pub use handed_out::copies_of;
 pub use history::{history, of_card, of_notice};

@@ -55,9 +55,10 @@ impl Told<'_> {
     /// The day from which a changed card holds, where a notice puts it off to after the edition that issued it.
     fn later(&self, card: &CardChange) -> Option<String> {
         let issued = self.prepared.register.newest()?.date;
-        let notices = card.notices();
-        let days = notices.iter().filter_map(|number| self.prepared.catalogue.notices.get(number)?.effective);
-        days.filter(|day| *day > issued).max().map(|day| format!("holds from {day} on"))
+        let numbers = card.notices();
+        let notices = numbers.iter().filter_map(|number| self.prepared.catalogue.notices.get(number));
+        let day = register::holds_from(notices.map(AsRef::as_ref), issued)?;
+        Some(format!("holds from {day} on"))
     }
 
     /// The fittings that nobody may build until told, each with its newest notice.
