@@ -100,7 +100,8 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
             .iter()
             .map(|case| {
                 let worn_to = case.worn.map(|worn| worn.height);
-                (hashes.part(&case.part), &case.outcome, case.words_side_by_side(), worn_to)
+                let conductor = &case.conductor.id;
+                (hashes.part(&case.part), conductor, &case.outcome, case.words_side_by_side(), worn_to)
             })
             .collect();
         return vec![outline(booklet, &(hashes.fitting_as_drawn(fitting), limits(booklet), parts))];
@@ -108,7 +109,9 @@ pub(super) fn right_and_wrong(booklet: &Booklet<'_>, fitting: &Fitting, wrong: &
     let room = room(booklet, BESIDE_EACH_OTHER_ROOM);
     let drawn = wrong.iter().map(|case| {
         let drawing = side_by_side(fitting, limits(booklet), &wrong_part(case), &room);
-        figure(&format!("{}-with-{}", fitting.number, case.part.number), &drawing)
+        let of = (fitting.conductors.len() > 1).then(|| format!("-on-{}", case.conductor.id));
+        let with = format!("{}-with-{}", fitting.number, case.part.number);
+        figure(&format!("{with}{}", of.unwrap_or_default()), &drawing)
     });
     drawn.collect()
 }
@@ -118,7 +121,8 @@ pub(super) fn taught(booklet: &Booklet<'_>, case: &Case) -> Value {
     let fitting = &case.fitting;
     if let Some(hashes) = booklet.outlines {
         let records = (hashes.fitting_as_drawn(fitting), hashes.part(&case.part));
-        let comes = (&case.outcome, case.words_side_by_side(), case.worn.map(|worn| worn.height));
+        let worn_to = case.worn.map(|worn| worn.height);
+        let comes = (&case.conductor.id, &case.outcome, case.words_side_by_side(), worn_to);
         return outline(booklet, &(records, comes, limits(booklet)));
     }
     let drawing = side_by_side(fitting, limits(booklet), &wrong_part(case), &room(booklet, TAUGHT_ROOM));

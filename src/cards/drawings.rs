@@ -2,7 +2,8 @@
 
 use super::input::Input;
 use crate::catalogue::Fitting;
-use crate::mixups::{BodyMixups, Case, Summary};
+use crate::facts::drawn_wrong_parts;
+use crate::mixups::{BodyMixups, Case};
 use crate::sketch::{
     Detail, Drawing, Options, WrongPart, assembly, conductor_section, conductor_to_lay_on, end_view,
     end_views, line_up, side_by_side, worn_profiles,
@@ -30,6 +31,7 @@ const LEAST_LINE_UP: Length = Length::from_mm(11.0);
 pub fn wrong_part(case: &Case) -> WrongPart<'_> {
     WrongPart {
         part: &case.part,
+        conductor: &case.conductor,
         outcome: &case.outcome,
         words: case.words_side_by_side(),
         worn_to: case.worn.map(|worn| worn.height),
@@ -99,8 +101,8 @@ impl<'a> Drawings<'a> {
     /// What differs between the fitting's own part and one of the worst wrong ones that are listed on the card.
     fn wrong(&self, nth: usize) -> Option<Drawing> {
         let (fitting, catalogue) = (self.fitting?, self.input.catalogue);
-        let wrong = self.input.mixups.wrong_parts(fitting);
-        let case = wrong.into_iter().filter(|case| case.summary == Summary::HoldsNothing).nth(nth - 1)?;
+        let numerals = Numerals::new(catalogue.settings.decimal_mark);
+        let case = drawn_wrong_parts(fitting, self.input.mixups, numerals).into_iter().nth(nth - 1)?;
         let (width, height) = catalogue.settings.card.trim();
         let options = self.options(width - Length::from_mm(8.0), height * 0.225);
         let limits = &catalogue.settings.limits;

@@ -75,6 +75,8 @@ pub struct FittingFacts {
     pub reject_if: Vec<String>,
     /// Dimensions that the assembly drawing shows: name and text.
     pub dimensions: Vec<(String, String)>,
+    /// What the assembly drawing points at: what it is, and where it is.
+    pub pointed_at: Vec<(&'static str, &'static str)>,
     /// Notices that concern it.
     pub notices: Vec<NoticeFacts>,
     /// What it replaces.
@@ -208,6 +210,8 @@ pub struct NotThis {
     pub noticed: String,
     /// Whether nobody would see it from outside.
     pub hidden: bool,
+    /// What a drawing of the right part and this one says of it, and the text; empty where none is drawn.
+    pub drawn: Vec<(&'static str, String)>,
 }
 
 /// One tightening in words.

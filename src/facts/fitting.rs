@@ -2,19 +2,15 @@
 
 use super::ground::Ground;
 use super::{
-    CardFacts, CheckFacts, Content, FittingFacts, IfWrongFacts, NotThis, NoticeFacts, PartLine,
-    TighteningFacts, Values, body, completeness, conductor, failed, forms, mark, values, words,
+    CardFacts, CheckFacts, Content, FittingFacts, IfWrongFacts, NoticeFacts, PartLine, TighteningFacts,
+    Values, body, completeness, conductor, failed, forms, mark, not_these, values, words,
 };
 use crate::catalogue::{
     Catalogue, Conductor, Fitting, Item, Notice, StandOutFrom, Status, Tightening, Wording,
 };
-use crate::mixups::words::summary as words_of;
-use crate::mixups::{Case, Consequence, Kit, Mixups, Summary};
+use crate::mixups::Mixups;
 use crate::units::Numerals;
 use std::sync::Arc;
-
-/// A card names this many wrong parts; the rest are on the body's card.
-const NAMED_WRONG_PARTS: usize = 3;
 
 pub(super) fn facts(fitting: &Fitting, ground: &Ground<'_>) -> CardFacts {
     let settings = &ground.catalogue.settings;
@@ -40,7 +36,7 @@ fn status_words(fitting: &Fitting, catalogue: &Catalogue, mixups: &Mixups) -> St
 fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
     let numerals = ground.numerals;
     let gripping = fitting.gripping().next();
-    let wrong = said_once(&not_to_be_used(fitting, ground.mixups), numerals);
+    let (wrong, more_wrong) = not_these::named(fitting, ground.mixups, numerals);
     let values = values(fitting, numerals);
     let if_wrong = failed::if_wrong(fitting, &values);
     // What must not be built carries no building instructions.
@@ -57,9 +53,9 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
         gripping_stamp: gripping.map(|item| item.part.stamp.clone()).unwrap_or_default(),
         stamp: fitting.stamp.clone(),
         parts: parts(fitting),
-        not_these: wrong.iter().take(NAMED_WRONG_PARTS).cloned().collect(),
-        not_these_more: wrong.len().saturating_sub(NAMED_WRONG_PARTS),
-        more_kits: wrong.iter().skip(NAMED_WRONG_PARTS).any(|wrong| !wrong.with.is_empty()),
+        not_these: wrong,
+        not_these_more: more_wrong.len(),
+        more_kits: more_wrong.iter().any(|wrong| !wrong.with.is_empty()),
         body_card: body::shared_body(fitting, ground),
         steps: built_by(fitting.steps.iter().map(|step| &step.wording).collect()),
         step_values: fitting.steps.iter().map(|step| values.named_in(&step.wording.text)).collect(),
@@ -76,85 +72,11 @@ fn content(fitting: &Fitting, ground: &Ground<'_>) -> FittingFacts {
         line_tension_max: forms::line_tension_max(fitting, numerals),
         reject_if: filled(&fitting.reject_if, &values),
         dimensions: dimensions(fitting, numerals),
+        pointed_at: pointed_at(fitting),
         notices: fitting.notices.iter().map(|notice| notice_facts(notice)).collect(),
         supersedes: ground.superseded_by(&fitting.number),
         in_service: fitting.in_service.map(words::in_service),
     }
-}
-
-/// A part, or another fitting's whole kit, that does not belong in a fitting.
-#[derive(Clone, Copy)]
-enum Wrong<'a> {
-    Part(&'a Case),
-    Kit(&'a Kit),
-}
-
-/// The wrong parts and kits, the worst first: dangers only. What is proven on this conductor may be used, and what will not
-/// go in harms nobody.
-fn not_to_be_used<'a>(fitting: &Fitting, mixups: &'a Mixups) -> Vec<Wrong<'a>> {
-    let parts = mixups.wrong_parts(fitting).into_iter().map(Wrong::Part);
-    let kits = mixups.wrong_kits(fitting).into_iter().map(Wrong::Kit);
-    let mut wrong: Vec<Wrong<'_>> = parts.chain(kits).collect();
-    wrong.retain(|wrong| !matches!(wrong.comes().summary, Summary::ProvenHereToo | Summary::WillNotGoIn));
-    wrong.sort_by_key(|wrong| wrong.comes().weight());
-    wrong
-}
-
-/// As a card names them; without a kit that comes to what one of its parts comes to by itself.
-fn said_once(wrong: &[Wrong<'_>], numerals: Numerals) -> Vec<NotThis> {
-    let mut said: Vec<NotThis> = Vec::new();
-    for one in wrong {
-        let facts = one.facts(numerals);
-        let comes_to = |facts: &NotThis| (facts.happens.clone(), facts.noticed.clone(), facts.hidden);
-        let is_same = |other: &&NotThis| comes_to(other) == comes_to(&facts);
-        if !said.iter().filter(is_same).any(|other| one.has(&other.number)) {
-            said.push(facts);
-        }
-    }
-    said
-}
-
-impl<'a> Wrong<'a> {
-    fn comes(self) -> &'a Consequence {
-        match self {
-            Self::Part(case) => &case.comes,
-            Self::Kit(kit) => &kit.comes,
-        }
-    }
-
-    /// Whether it is a kit with this part.
-    fn has(self, part: &str) -> bool {
-        matches!(self, Self::Kit(kit) if kit.parts.iter().any(|own| own.number == part))
-    }
-
-    fn facts(self, numerals: Numerals) -> NotThis {
-        match self {
-            Self::Part(case) => {
-                let happens = words_of(&case.comes, &case.fitting, &case.conductor, numerals);
-                not_this(&case.comes, [&case.part.number, &case.part.stamp, &happens], numerals)
-            }
-            Self::Kit(kit) => {
-                let gripping = kit.parts.iter().find(|part| part.role.grips());
-                let stamp = gripping.map_or("", |part| part.stamp.as_str());
-                let happens = words_of(&kit.comes, &kit.fitting, &kit.conductor, numerals);
-                let number = format!("kit of {}", kit.kit.number);
-                let facts = not_this(&kit.comes, [&number, stamp, &happens], numerals);
-                NotThis { with: with(kit), ..facts }
-            }
-        }
-    }
-}
-
-/// What of a kit goes in beside its gripping part, by stamp or number; what the fitting has itself is no news.
-fn with(kit: &Kit) -> String {
-    let gripping = kit.parts.iter().find(|part| part.role.grips());
-    let beside = kit.parts.iter().filter(|part| gripping.is_none_or(|first| first.number != part.number));
-    let own = |number: &str| kit.fitting.items.iter().any(|item| item.part.number == number);
-    let called = beside
-        .filter(|part| !own(&part.number))
-        .map(|part| if part.stamp.is_empty() { part.number.as_str() } else { part.stamp.as_str() });
-    let called = called.collect::<Vec<_>>().join(", ");
-    if called.is_empty() { called } else { format!("with {called}") }
 }
 
 fn parts(fitting: &Fitting) -> Vec<PartLine> {
@@ -180,30 +102,6 @@ fn once(conductors: &[Arc<Conductor>]) -> impl Iterator<Item = &Arc<Conductor>> 
     let first =
         |(nth, held): &(usize, &Arc<Conductor>)| !conductors[..*nth].iter().any(|other| other.id == held.id);
     conductors.iter().enumerate().filter(first).map(|(_, held)| held)
-}
-
-fn not_this(comes: &Consequence, [number, stamp, happens]: [&str; 3], numerals: Numerals) -> NotThis {
-    NotThis {
-        number: number.to_owned(),
-        stamp: stamp.to_owned(),
-        with: String::new(),
-        mark: comes.mark.as_ref().map(mark::facts),
-        happens: happens.to_owned(),
-        noticed: noticed(comes, numerals),
-        hidden: comes.hidden,
-    }
-}
-
-/// How one would notice, in the few words that a card has room for.
-fn noticed(comes: &Consequence, numerals: Numerals) -> String {
-    if let Some(words) = words::unmeasured(comes) {
-        return words.to_owned();
-    }
-    match comes.outcome.stand_out {
-        _ if !comes.danger => String::new(),
-        Some(stand_out) => forms::stand_out(stand_out, numerals),
-        None => "stand-out wrong".to_owned(),
-    }
 }
 
 fn tightened(fitting: &Fitting, nth: usize, tightening: &Tightening, numerals: Numerals) -> TighteningFacts {
@@ -264,6 +162,14 @@ fn dimensions(fitting: &Fitting, numerals: Numerals) -> Vec<(String, String)> {
     let lengths =
         [("insertion", forms::insertion(fitting, numerals)), ("tail", forms::tail(fitting, numerals))];
     lengths.into_iter().filter_map(|(name, length)| Some((name.to_owned(), length?))).collect()
+}
+
+/// Paint on the conductor and a stamp are shown, not measured: a drawing without them is another drawing.
+fn pointed_at(fitting: &Fitting) -> Vec<(&'static str, &'static str)> {
+    let painted = (fitting.slip_mark == Some(true)).then_some(("slip mark", "on the conductor"));
+    let gripping = fitting.gripping().next().map(|item| &item.part);
+    let stamped = gripping.filter(|part| !part.stamp.is_empty()).and_then(|part| part.stamp_on);
+    painted.into_iter().chain(stamped.map(|on| ("stamp", words::stamp_place(on)))).collect()
 }
 
 /// Texts with their values put in.

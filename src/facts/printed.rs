@@ -89,6 +89,9 @@ impl List {
             self.mark(&format!("not {}: mark", wrong.number), wrong.mark.as_ref(), &about);
             let texts = [&wrong.stamp, &wrong.with, &wrong.happens, &wrong.noticed].map(String::as_str);
             self.add_about(&format!("not {}", wrong.number), &joined(&texts), &about);
+            for (name, text) in &wrong.drawn {
+                self.add_about(&format!("not {}, drawing: {name}", wrong.number), text, &about);
+            }
         }
         if facts.not_these_more > 0 {
             self.add("more wrong parts", &facts.not_these_more.to_string());
@@ -124,6 +127,9 @@ impl List {
         self.add("witness", &facts.witness);
         self.add("line tension max", facts.line_tension_max.as_deref().unwrap_or_default());
         for (name, text) in &facts.dimensions {
+            self.add(&format!("drawing: {name}"), text);
+        }
+        for (name, text) in &facts.pointed_at {
             self.add(&format!("drawing: {name}"), text);
         }
     }
@@ -170,7 +176,7 @@ impl List {
 
     fn mark(&mut self, name: &str, mark: Option<&MarkFacts>, about: &[&str]) {
         if let Some(mark) = mark {
-            self.add_about(name, &joined(&[&mark.colour, &mark.text, &mark.notches_words]), about);
+            self.add_about(name, &mark.words(), about);
         }
     }
 
@@ -178,6 +184,13 @@ impl List {
         for (index, text) in texts.iter().enumerate() {
             self.add(&format!("{name} {}", index + 1), text);
         }
+    }
+}
+
+impl MarkFacts {
+    /// All of it.
+    pub(super) fn words(&self) -> String {
+        joined(&[&self.colour, &self.text, &self.notches_words])
     }
 }
 

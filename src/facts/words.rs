@@ -1,6 +1,6 @@
 //! Words for what records name by a key.
 
-use crate::catalogue::{CardKey, Duty, Family, InService, Reuse, Role, StandOutFrom, Status};
+use crate::catalogue::{CardKey, Duty, Family, InService, Reuse, Role, StampPlace, StandOutFrom, Status};
 use crate::mixups::{Consequence, SeenBy};
 
 /// What a part does, in the words of a parts list.
@@ -103,6 +103,15 @@ pub fn stand_out(from: StandOutFrom) -> &'static str {
         StandOutFrom::ConeFace | StandOutFrom::WedgeEnd => "stand-out",
         StandOutFrom::ScrewGap => "gap under screw",
         StandOutFrom::None => "",
+    }
+}
+
+/// Where the stamp of a gripping part stands.
+#[must_use]
+pub fn stamp_place(place: StampPlace) -> &'static str {
+    match place {
+        StampPlace::ThickEnd => "on the thick end",
+        StampPlace::Outside => "on the outside",
     }
 }
 

@@ -49,9 +49,11 @@ pub fn collet(cone: &Collet, body: Option<&Body>, held: &HeldConductor, limits: 
         closure: closure(cone),
     };
     let ruled = rule(cone, body, held, fit, limits);
+    let closes = collet_closure(cone);
     let lengths = Outcome {
         clearance: Some(fit.clearance),
-        closure: collet_closure(cone),
+        closure: closes,
+        gap: closes.map(|closes| fit.clearance - closes).filter(|gap| *gap > Length::ZERO),
         ..stand_out(cone, fit, ruled.verdict)
     };
     ruled.with_lengths_of(lengths)

@@ -4,11 +4,13 @@ use super::compare::{less, more};
 use super::{Outcome, Verdict};
 use crate::units::{Length, Range};
 
-/// Depth of the end that stands out, below the body's face, and how unsure it is.
+/// Depth of the end that stands out, below the body's face, how unsure it is, and what is left open for each millimetre that
+/// the closing part falls short of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Depth {
     pub(super) stated: Length,
     pub(super) tolerance: Length,
+    pub(super) slope: f64,
 }
 
 /// How far the closing part can push.
@@ -64,6 +66,7 @@ impl Depth {
             stand_out: Some(-depth.stated.min(travel.stated)),
             stand_out_interval: Some(Range::between(deepest, -depth.least().min(travel.least()))),
             deepest: Some(-travel.most()),
+            gap: Some((depth.stated - travel.stated) * depth.slope).filter(|gap| *gap > Length::ZERO),
             ..none
         }
     }

@@ -66,6 +66,9 @@ pub struct Outcome {
     pub deepest: Option<Length>,
     /// Depth of a spreading cone's large face, or of a wedge's, below the mouth; negative when proud.
     pub depth: Option<Length>,
+    /// What is left open once a collet's slits are shut, or the closing part of a wedge or spreading cone is at its end;
+    /// of a spreading cone that has all wires in its hole, what is left open there. `None` where nothing is.
+    pub gap: Option<Length>,
     /// Wires that go through a spreading cone's hole.
     pub wires_through_hole: Option<u32>,
 }
@@ -84,6 +87,7 @@ impl Outcome {
             stand_out_interval: None,
             deepest: None,
             depth: None,
+            gap: None,
             wires_through_hole: None,
         }
     }

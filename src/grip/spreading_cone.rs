@@ -113,7 +113,10 @@ impl Pair<'_> {
         let unsure = inner.unsure || self.barely_enters();
         let verdict =
             if unsure && ruled.verdict == Verdict::Grips { Verdict::Marginal } else { ruled.verdict };
-        let lengths = Outcome { wires_through_hole: through, ..Depth::lengths(depth, travel) };
+        let mut lengths = Outcome { wires_through_hole: through, ..Depth::lengths(depth, travel) };
+        if inner.layers == self.layers.len() {
+            lengths.gap = Some(hole - self.held.overall_diameter).filter(|gap| *gap > Length::ZERO);
+        }
         Outcome { verdict, forced: inner.forced, ..ruled }.with_lengths_of(lengths)
     }
 
@@ -127,7 +130,8 @@ impl Pair<'_> {
             + socket.large_diameter_tolerance.unwrap_or_default();
         let gap = (socket_end - cone_end) / 2.0 - wires / half_angle.cos();
         let off = ends_off / 2.0 + wires_off / half_angle.cos();
-        Some(Depth { stated: gap / half_angle.tan(), tolerance: off / half_angle.tan() })
+        let slope = half_angle.tan();
+        Some(Depth { stated: gap / slope, tolerance: off / slope, slope })
     }
 
     /// What tapers, depth and, where those are good, the hole come to.

@@ -264,6 +264,32 @@ fn wedge_takes_the_side_that_it_bears_on() {
     assert_eq!((flat.verdict, &flat.missing[..]), (Verdict::Unknown, &[][..]));
 }
 
+/// What is open less what the closing part closes: of a collet its slits, 3 × 1.0 / π; of a wedge and a spreading cone its
+/// travel times the taper. A hole that takes all wires is open round them.
+#[test]
+fn the_gap_is_what_closing_leaves_open() {
+    let close = |outcome: &Outcome, wanted: f64| {
+        let gap = outcome.gap.unwrap().mm();
+        assert!((gap - wanted).abs() < 1e-4, "{gap} is not {wanted}");
+    };
+    close(&on(&cone(16.0), 14.0, 0.0), 2.0 - 0.95493);
+    assert_eq!(on(&cone(14.5), 14.0, 0.0).gap, None);
+
+    let six = Some(Angle::from_degrees(6.0));
+    let part = Wedge { thickness: Some(mm(13.4)), taper: six, length: Some(mm(80.0)), ..Wedge::default() };
+    let body =
+        WedgeBody { mouth: Some(mm(27.0)), taper: six, travel: Some(mm(12.0)), ..WedgeBody::default() };
+    close(&wedge(&part, Some(&body), &HeldConductor::solid(mm(10.0))), 3.6 - 12.0 * 0.105_104);
+    assert_eq!(wedge(&part, Some(&body), &HeldConductor::solid(mm(12.9))).gap, None);
+
+    let held = strand(2.8);
+    let driven = |hole, large| spreading_cone(&spreading(hole), Some(&socket(large)), &held).swap_remove(0);
+    // Half of 25.2 − 17.0 mm, less a layer of 2.8 mm across the flank of 8°.
+    close(&driven(8.6, 25.2), 4.1 - 2.8 / 0.990_268 - 8.0 * 0.140_541);
+    close(&driven(14.4, 24.6), 0.4);
+    assert_eq!(driven(8.6, 24.0).gap, None);
+}
+
 #[test]
 fn worn_wire_keeps_its_width_until_its_middle() {
     let wire = HeldConductor {

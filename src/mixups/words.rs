@@ -115,12 +115,13 @@ fn own_collet(outcome: &Outcome, numerals: Numerals) -> String {
 }
 
 fn closes(outcome: &Outcome, numerals: Numerals) -> String {
-    match (outcome.clearance, outcome.closure) {
-        (Some(clearance), Some(closure)) if clearance > closure => format!(
-            "Takes its full torque: closed, it still leaves a gap of {}.",
-            numerals.length(clearance - closure, 1)
-        ),
-        _ => "Takes its full torque.".into(),
+    // What a wedge or spreading cone leaves open is seen by its stand-out, which is told.
+    match outcome.gap.filter(|gap| outcome.closure.is_some() && gap.mm() >= 0.05) {
+        Some(gap) => {
+            let gap = numerals.length(gap, 1);
+            format!("Takes its full torque: closed, it still leaves a gap of {gap}.")
+        }
+        None => "Takes its full torque.".into(),
     }
 }
 

@@ -80,7 +80,8 @@ impl Prepared {
     fn drawn_from(&self, number: &str) -> String {
         let fitting = self.catalogue.fittings.get(number).map(|fitting| {
             let wrong = self.mixups.wrong_parts(fitting).into_iter();
-            let wrong = wrong.map(|case| (self.hashes.part(&case.part), &case.outcome, case.worn));
+            let wrong = wrong
+                .map(|case| (self.hashes.part(&case.part), &case.conductor.id, &case.outcome, case.worn));
             (self.hashes.fitting_as_drawn(fitting), wrong.collect::<Vec<_>>())
         });
         let body = self.mixups.body(number).map(|found| {

@@ -40,8 +40,10 @@ fn nothing_is_printed_that_the_check_code_does_not_cover() {
     let mut bare = Vec::new();
     of_every_size(|catalogue, size, made, card| {
         let (settings, facts) = (&made.settings, made.facts_of(card));
-        for face in [&card.front, &card.back] {
-            let mut said = Said::on(&[face]);
+        for (face, mut said) in [&card.front, &card.back]
+            .into_iter()
+            .flat_map(|face| [(face, Said::on(&[face])), (face, Said::in_drawings_of(face))])
+        {
             said.strike_scales();
             fixed(settings).iter().for_each(|text| said.strike(text));
             covered(facts).iter().for_each(|text| said.strike(text));
@@ -151,6 +153,8 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
         line_tension_max,
         reject_if,
         dimensions,
+        // Words where there is room, paint and an arrow in any case.
+        pointed_at: _,
         notices,
         supersedes,
         in_service,

@@ -19,9 +19,18 @@ pub struct Said {
 
 impl Said {
     pub fn on(faces: &[&Face]) -> Self {
+        Self::by(faces.iter().flat_map(|face| lines::of(face)))
+    }
+
+    /// The texts in the drawings of a face.
+    pub fn in_drawings_of(face: &Face) -> Self {
+        Self::by(lines::drawn(face))
+    }
+
+    fn by(lines: impl IntoIterator<Item = String>) -> Self {
         let mut said =
             Self { letters: Vec::new(), element: Vec::new(), begins: Vec::new(), struck: Vec::new() };
-        for (element, line) in faces.iter().flat_map(|face| lines::of(face)).enumerate() {
+        for (element, line) in lines.into_iter().enumerate() {
             said.add(&line, element);
         }
         said.begins.push(true);

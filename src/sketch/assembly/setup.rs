@@ -21,12 +21,17 @@ pub(crate) struct Setup<'a> {
 impl<'a> Setup<'a> {
     /// The fitting as recorded, judged by the limits of its catalogue.
     pub fn of(fitting: &'a Fitting, limits: &Limits) -> Self {
-        Self::on_worn_wire(fitting, limits, None)
+        Self::on(fitting.conductor(), None, fitting, limits)
     }
 
-    /// The same on wire that is worn to a height.
-    pub fn on_worn_wire(fitting: &'a Fitting, limits: &Limits, worn_to: Option<Length>) -> Self {
-        let mut setup = Self { worn_to, ..Self::unjudged(fitting) };
+    /// The same on one of its conductors, where that is said worn to a height.
+    pub fn on(
+        conductor: &'a Conductor,
+        worn_to: Option<Length>,
+        fitting: &'a Fitting,
+        limits: &Limits,
+    ) -> Self {
+        let mut setup = Self { conductor, worn_to, ..Self::unjudged(fitting) };
         let gripping = setup.parts.iter().find(|part| part.role.grips());
         setup.outcome = gripping.map(|part| judged(part, &setup, limits.grip()));
         setup

@@ -2,7 +2,7 @@
 
 use super::contact::Contact;
 use super::setup::Setup;
-use crate::catalogue::{Fitting, Limits, Part};
+use crate::catalogue::{Conductor, Fitting, Limits, Part};
 use crate::grip::{Outcome, Verdict};
 use crate::sketch::appearance::{Appearance, Pen, Shade, Tone};
 use crate::sketch::draft::{Caption, Draft};
@@ -24,33 +24,43 @@ use std::sync::Arc;
 /// `limits` are those of the catalogue that the fitting is from.
 #[must_use]
 pub fn side_by_side(fitting: &Fitting, limits: &Limits, wrong: &WrongPart<'_>, options: &Options) -> Drawing {
-    let &WrongPart { part, outcome, words, worn_to } = wrong;
-    let right = Setup::on_worn_wire(fitting, limits, worn_to);
-    let other = Setup { worn_to, ..Setup::with(fitting, part, outcome) };
+    let &WrongPart { part, conductor, outcome, words, worn_to } = wrong;
+    let right = Setup::on(conductor, worn_to, fitting, limits);
+    let other = Setup { conductor, worn_to, ..Setup::with(fitting, part, outcome) };
     let own = fitting.items.iter().find(|item| item.part.role == part.role).map(|item| &item.part);
     let contacts = Contact::pair(&right, &other).filter(|(_, wrong)| wrong.gap.is_some());
     let outs = [&right, &other].map(|setup| setup.outcome.as_ref().and_then(|outcome| outcome.stand_out));
     let same = contacts.is_none() && looks_right(outcome, outs, limits.visible_stand_out);
-    let worn = worn_to.map(|height| format!("On wire worn to {}.", options.numerals.length(height, 1)));
     let same = same.then(|| SAME.to_owned());
-    let said = worn.into_iter().chain(same).collect::<Vec<_>>().join(" ");
-    let compared = Compared { own, wrong: part, contacts, outs: stand_outs(outs), words, said };
+    let said = on_wire(fitting, wrong, options).into_iter().chain(same).collect::<Vec<_>>().join(" ");
+    let gap = outcome.gap.map(Length::mm);
+    let compared = Compared { own, wrong: part, contacts, gap, outs: stand_outs(outs), words, said };
     let scale = compared.scale(options);
     let draft = compared.compose(options, scale);
     draft.finish(compared.caption(fitting, scale, options))
 }
 
-/// A part that is not the fitting's own, on the first conductor of a fitting.
+/// A part that is not the fitting's own, on a conductor of the fitting.
 #[derive(Debug, Clone, Copy)]
 pub struct WrongPart<'a> {
     /// The part.
     pub part: &'a Part,
+    /// The conductor.
+    pub conductor: &'a Conductor,
     /// What comes of it.
     pub outcome: &'a Outcome,
     /// What the fitting's own part comes to, then this one.
     pub words: [&'a str; 2],
     /// The height of a contact wire where that comes of it; `None` on new wire, and on what does not wear.
     pub worn_to: Option<Length>,
+}
+
+/// On which wire it is so, where that is not the only one or not new.
+fn on_wire(fitting: &Fitting, wrong: &WrongPart<'_>, options: &Options) -> Option<String> {
+    let several = fitting.conductors.len() > 1;
+    let wire = if several { wrong.conductor.name.as_str() } else { "wire" };
+    let worn = wrong.worn_to.map(|height| format!(" worn to {}", options.numerals.length(height, 1)));
+    (several || worn.is_some()).then(|| format!("On {wire}{}.", worn.unwrap_or_default()))
 }
 
 /// Whether a wrong part closes on the conductor and stands out as far as the right one, as far as anybody sees on site.
@@ -76,9 +86,11 @@ struct Compared<'a> {
     own: Option<&'a Arc<Part>>,
     wrong: &'a Part,
     contacts: Option<(Contact, Contact)>,
+    /// What the wrong part leaves open, in millimetres, where that is worked out; else it is as drawn.
+    gap: Option<f64>,
     outs: Option<[Length; 2]>,
     words: [&'a str; 2],
-    /// That the wire is worn, and that nothing differs to see, where it is so.
+    /// On which wire, and that nothing differs to see, where it is so.
     said: String,
 }
 
@@ -114,7 +126,8 @@ impl Compared<'_> {
                 let view = Rect::new(left, top, left + half - margin - 0.6, top + high);
                 let shown = if index == 0 { right } else { wrong };
                 let ghost = (index == 1).then_some(&right.edge);
-                look_closely(&mut draft, shown, ghost, wrong.focus, view, scale);
+                let gap = self.gap.filter(|_| index == 1);
+                look_closely(&mut draft, shown, (ghost, gap), wrong.focus, view, scale);
                 top += high + 0.6 * size;
             }
             if let Some(outs) = self.outs {
@@ -134,7 +147,8 @@ impl Compared<'_> {
     fn caption(&self, fitting: &Fitting, scale: Scale, options: &Options) -> Caption {
         let gap = self.contacts.as_ref().and_then(|(_, wrong)| wrong.gap);
         let gap = gap.map_or_else(String::new, |(top, foot, said)| {
-            format!(" {said} {}.", options.numerals.length(Length::from_mm(foot - top), 1))
+            let size = Length::from_mm(self.gap.unwrap_or(foot - top));
+            format!(" {said} {}.", options.numerals.length(size, 1))
         });
         let outs = self.outs.map_or_else(String::new, |[own, other]| {
             let said = |out: Length| out_words(out, options);
@@ -162,11 +176,12 @@ fn view_height(options: &Options, rows: f64) -> f64 {
     (options.height.mm() - rows - 1.2 * options.type_size.mm()).clamp(8.0, 34.0)
 }
 
-/// A view through a window: surfaces, the right part's edge in dashes, the gap with its size.
+/// A view through a window: surfaces, the right part's edge in dashes, the gap with its size, as drawn where no other is
+/// given.
 fn look_closely(
     draft: &mut Draft,
     contact: &Contact,
-    ghost: Option<&Vec<Point>>,
+    (ghost, size): (Option<&Vec<Point>>, Option<f64>),
     focus: Point,
     view: Rect,
     scale: Scale,
@@ -201,7 +216,8 @@ fn look_closely(
     draft.area(Purpose::Wire, Outline::rectangle(view), Appearance::line(Pen::Thick));
     if let Some((top, foot, name)) = contact.gap {
         let [top, foot] = [top, foot].map(|y| (place * at(focus.x, y)).y);
-        let text = draft.options.numerals.length(Length::from_mm((foot - top) / scale.0), 1);
+        let size = size.unwrap_or((foot - top) / scale.0);
+        let text = draft.options.numerals.length(Length::from_mm(size), 1);
         size_of_gap(draft, (top, foot), view, name, &text);
     }
 }

@@ -1,11 +1,12 @@
 //! A wrong part beside the right one: gap, slits and stand-outs as worked out by hand, ends at true size.
 
+use super::chance::fitting_at_random;
 use super::sample::{
     collet, collet_body, conductor, fitting, fonts, limits, limits_of, mm, part, socket_dead_end,
     spreading_cone, stranded,
 };
 use crate::catalogue::{Family, Fitting, Limits, Part, Role};
-use crate::grip::Outcome;
+use crate::grip::{Outcome, Verdict};
 use crate::sketch::appearance::Tone;
 use crate::sketch::assembly::contact::Contact;
 use crate::sketch::assembly::setup::Setup;
@@ -38,15 +39,25 @@ fn outcome(fitting: &Fitting, cone: &Arc<Part>, limits: &Limits) -> Outcome {
     Setup::of(&built, limits).outcome.expect("a gripping part")
 }
 
-fn wrong<'a>(part: &'a Part, outcome: &'a Outcome, words: [&'a str; 2]) -> WrongPart<'a> {
-    WrongPart { part, outcome, words, worn_to: None }
+fn wrong<'a>(
+    fitting: &'a Fitting,
+    part: &'a Part,
+    outcome: &'a Outcome,
+    words: [&'a str; 2],
+) -> WrongPart<'a> {
+    WrongPart { part, conductor: fitting.conductor(), outcome, words, worn_to: None }
 }
 
 fn drawn(bore: f64) -> Drawing {
     let (fitting, cone, limits, fonts) = (dead_end(), cone(bore), limits(), fonts());
     let outcome = outcome(&fitting, &cone, &limits);
     let room = Options::new(&fonts, mm(97.0), mm(33.0));
-    side_by_side(&fitting, &limits, &wrong(&cone, &outcome, ["right part", "closes, holds nothing"]), &room)
+    side_by_side(
+        &fitting,
+        &limits,
+        &wrong(&fitting, &cone, &outcome, ["right part", "closes, holds nothing"]),
+        &room,
+    )
 }
 
 /// Three slits of 1.0 mm close a bore by 3 × 1.0 / π = 0.95 mm: of 14.3 − 12.5 = 1.8 mm, 0.85 mm are left.
@@ -107,7 +118,7 @@ fn where_nothing_differs_that_is_seen_on_site_it_is_said() {
         side_by_side(
             &fitting,
             &limits,
-            &wrong(&cone, &outcome, ["right part", "fits, looks right, not proven"]),
+            &wrong(&fitting, &cone, &outcome, ["right part", "fits, looks right, not proven"]),
             &room,
         )
     };
@@ -191,4 +202,52 @@ fn ends_are_at_true_size() {
         assert!((0.0..4.0).contains(&over.0) && (0.0..1.5).contains(&over.1), "{over:?}");
     }
     assert!(end_view(&fitting.items[0].part, &cone(14.3), &room(10.0)).is_none(), "never smaller");
+}
+
+/// On the thicker of two conductors, 13.4 mm, a bore of 14.8 mm leaves 1.4 − 0.955 = 0.445 mm; on the thinner one, which the
+/// fitting names first, it would leave 0.9 mm more. Its own bore of 13.7 mm stands out 6.0 − 0.3 / (2 tan 5°) = 4.3 mm.
+#[test]
+fn a_wrong_part_is_drawn_on_the_conductor_that_it_is_wrong_on() {
+    let mut fitting = dead_end();
+    fitting.conductors.push(conductor("Messenger wire 110", "bronze-1", stranded(19, 2.68)));
+    let (cone, limits, fonts) = (cone(14.8), limits(), fonts());
+    fitting.items[1].part = part("3", Role::Cone, "bronze-soft", Some(collet(13.7, 5.0, 60.0, 6.0)));
+    let mut thicker = fitting.clone();
+    thicker.conductors.remove(0);
+    let outcome = outcome(&thicker, &cone, &limits);
+    let words = ["right part", "closes, holds nothing"];
+    let on_thicker =
+        WrongPart { conductor: &fitting.conductors[1], ..wrong(&fitting, &cone, &outcome, words) };
+    let drawing = side_by_side(&fitting, &limits, &on_thicker, &Options::new(&fonts, mm(97.0), mm(33.0)));
+    let printed: Vec<&str> = drawing.dimensions.iter().map(|dimension| dimension.text.as_str()).collect();
+    assert_eq!(printed, ["4.3\u{a0}mm", "0.4\u{a0}mm", "0.5\u{a0}mm"]);
+    assert!(drawing.body.contains("On Messenger wire 110."), "{}", drawing.body);
+    assert!(drawing.description.contains("On Messenger wire 110."), "{}", drawing.description);
+}
+
+/// What is worked out and what is drawn to scale are two ways to the same gap: they differ by less than a tenth of a
+/// millimetre, where all sizes are stated and the part closes without gripping.
+#[test]
+fn the_gap_that_is_worked_out_is_the_one_that_is_drawn() {
+    let limits = limits();
+    let mut compared = 0;
+    for (mut fitting, other) in
+        (0..700).map(|number| (fitting_at_random(number), fitting_at_random(number + 7)))
+    {
+        let gripping = |fitting: &Fitting| fitting.items.iter().position(|item| item.part.role.grips());
+        let Some((own, wrong)) = gripping(&fitting).zip(gripping(&other)) else { continue };
+        fitting.items[own].part = other.items[wrong].part.clone();
+        let setup = Setup::of(&fitting, &limits);
+        let closes =
+            setup.outcome.as_ref().filter(|outcome| outcome.verdict == Verdict::ClosesWithoutGripping);
+        let Some(gap) = closes.and_then(|outcome| outcome.gap) else { continue };
+        let drawn = Contact::of(&setup).and_then(|contact| contact.gap);
+        if let Some((top, foot, "gap")) = drawn {
+            compared += 1;
+            assert!((foot - top - gap.mm()).abs() < 0.1, "{}: {} and {}", fitting.name, foot - top, gap.mm());
+        } else {
+            assert!(gap.mm() < 0.06, "{}: {} is not drawn", fitting.name, gap.mm());
+        }
+    }
+    assert!(compared > 20, "{compared}");
 }
