@@ -1,8 +1,9 @@
 #![doc = include_str!("../explain/codes/copies-still-out.md")]
 
 use super::Context;
+use super::inspected::copies_in_words;
 use crate::diagnostics::{Finding, Findings};
-use crate::register::{self, Register, StillOut};
+use crate::register::{self, HolderCopies, Register};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let register = Register::of(context.catalogue);
@@ -16,17 +17,8 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     }
 }
 
-fn still_out(context: Context<'_>, out: &[StillOut]) -> Finding {
-    const SHOWN: usize = 5;
-    let StillOut { holder, name, .. } = &out[0];
-    let copies = out.iter().take(SHOWN).map(|out| {
-        let copies = &out.copies;
-        format!("{} × {} issue {}", copies.copies, copies.number, copies.issue)
-    });
-    let mut shown = copies.collect::<Vec<_>>().join(", ");
-    if out.len() > SHOWN {
-        shown.push_str(&format!(", and {} more", out.len() - SHOWN));
-    }
+fn still_out(context: Context<'_>, out: &[HolderCopies]) -> Finding {
+    let HolderCopies { holder, name, .. } = &out[0];
     let record = context.catalogue.holders.get(holder);
     let place = record.map_or(&context.catalogue.settings.origin.place, |holder| &holder.origin.place);
     let help = match record {
@@ -34,5 +26,8 @@ fn still_out(context: Context<'_>, out: &[StillOut]) -> Finding {
         None => "put the holder's record back, with no copies, and say under `receipts` what became of these",
     };
     let message = format!("{name} has copies that are no longer good");
-    Finding::warning("copies-still-out", place.clone(), message).record(holder).found(shown).help(help)
+    Finding::warning("copies-still-out", place.clone(), message)
+        .record(holder)
+        .found(copies_in_words(out))
+        .help(help)
 }

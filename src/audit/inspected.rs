@@ -6,6 +6,7 @@ use crate::colour::Mark;
 use crate::diagnostics::{Finding, Place, Severity};
 use crate::grip::Geometry;
 use crate::mixups::{alike_in_place, marks};
+use crate::register::HolderCopies;
 use crate::units::{Force, Length, Numerals};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -137,4 +138,14 @@ pub(super) fn list<T: AsRef<str>>(words: &[T]) -> String {
             format!("{} and {}", first.join(", "), last.as_ref())
         }
     }
+}
+
+/// Copies of a holder's cards; of many, the first ones.
+pub(super) fn copies_in_words(copies: &[HolderCopies]) -> String {
+    const SHOWN: usize = 5;
+    let shown = copies.iter().take(SHOWN).map(|HolderCopies { copies, .. }| {
+        format!("{} × {} issue {}", copies.copies, copies.number, copies.issue)
+    });
+    let more = (copies.len() > SHOWN).then(|| format!("and {} more", copies.len() - SHOWN));
+    shown.chain(more).collect::<Vec<_>>().join(", ")
 }

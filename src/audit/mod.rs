@@ -14,6 +14,7 @@ mod context;
 mod contradicting_dies;
 mod contradicting_figures;
 mod contradicting_names;
+mod copies_not_issued;
 mod copies_still_out;
 mod copper_against_zinc;
 mod date_gone_by;
@@ -73,6 +74,7 @@ mod proof_contradicts_geometry;
 mod proof_does_not_count;
 mod proposals;
 mod readings_not_apart;
+mod receipt_before_issue;
 mod receipt_without_copies;
 mod rope_grip_on_single_strand;
 mod rope_grips_outside_standard;
@@ -132,6 +134,7 @@ const RULES: &[Rule] = &[
     cone_thinner_than_hole::check,
     contact_wire_outside_standard::check,
     contact_wire_width_differs::check,
+    copies_not_issued::check,
     copies_still_out::check,
     copper_against_zinc::check,
     date_gone_by::check,
@@ -182,6 +185,7 @@ const RULES: &[Rule] = &[
     proof_contradicts_geometry::check,
     proof_does_not_count::check,
     readings_not_apart::check,
+    receipt_before_issue::check,
     receipt_without_copies::check,
     rope_grip_on_single_strand::check,
     rope_grips_outside_standard::check,

@@ -74,6 +74,7 @@ impl<'a> Linking<'a> {
         };
         let is_known = fitting.as_ref().is_none_or(|fitting| self.issue_is_known(fitting, row));
         let is_single = self.is_single(row);
+        self.day_to_come(row);
         let is_sound = row.sound && is_known && is_single;
         let (fitting, gripping_part) = (fitting?, part?);
         is_sound.then(|| Installed {
@@ -198,6 +199,20 @@ impl<'a> Linking<'a> {
         false
     }
 
+    /// Of a fitting that was built in the future nobody would be told what has changed until then.
+    fn day_to_come(&mut self, row: &InstalledRow) {
+        let (Some(day), Some(today)) = (&row.record.built, self.catalogue.settings.stated_date()) else {
+            return;
+        };
+        let built = day.value.0;
+        if built > today {
+            let message = format!("it was built on {built}, and the catalogue is of {today}");
+            let finding = Finding::warning("date-to-come", day.place.clone(), message)
+                .help("read the day on the slip again, or bring `date` in catalogue.yaml up to date");
+            self.push(finding.field(day.path.as_str()), row);
+        }
+    }
+
     fn tell<T>(
         &mut self,
         code: &'static str,
@@ -206,9 +221,13 @@ impl<'a> Linking<'a> {
         message: String,
         more: impl FnOnce(Finding) -> Finding,
     ) {
-        let mut finding = Finding::error(code, field.place.clone(), message).field(field.path.as_str());
+        let finding = Finding::error(code, field.place.clone(), message).field(field.path.as_str());
+        self.push(more(finding), row);
+    }
+
+    fn push(&mut self, mut finding: Finding, row: &InstalledRow) {
         finding.record = row.record.place.as_ref().map(|place| shortened(&place.value.0));
-        self.findings.push(more(finding));
+        self.findings.push(finding);
     }
 }
 

@@ -40,26 +40,51 @@ pub struct HolderLists {
     pub call_in: Vec<CopiesOfIssue>,
 }
 
-/// Copies that a holder has of an issue that is no longer good.
+/// Copies of an issue that a holder has.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct StillOut {
+pub struct HolderCopies {
     /// The holder's id.
     pub holder: String,
     /// The holder's name.
     pub name: String,
-    /// What is out.
+    /// The copies.
     pub copies: CopiesOfIssue,
 }
 
 /// Copies of issues that are no longer good by the newest edition and that nobody has accounted for, by holder and card.
 #[must_use]
-pub fn still_out(register: &Register, catalogue: &Catalogue) -> Vec<StillOut> {
+pub fn still_out(register: &Register, catalogue: &Catalogue) -> Vec<HolderCopies> {
     let Some(newest) = register.newest() else { return Vec::new() };
     let out = out(register.editions(), &newest.cards, catalogue);
     let all = out.into_iter().flat_map(|((holder, name), copies)| {
-        copies.into_iter().map(move |copies| StillOut { holder: holder.clone(), name: name.clone(), copies })
+        copies.into_iter().map(move |copies| HolderCopies {
+            holder: holder.clone(),
+            name: name.clone(),
+            copies,
+        })
     });
     all.collect()
+}
+
+/// What each holder has by its record of cards that are good by the newest edition, beyond what that edition gives it.
+#[must_use]
+pub fn not_issued(register: &Register, catalogue: &Catalogue) -> Vec<HolderCopies> {
+    let Some(newest) = register.newest() else { return Vec::new() };
+    let good: Vec<_> = newest.cards.iter().filter(|(_, card)| !card.status.is_out_of_use()).collect();
+    let mut more = Vec::new();
+    for holder in catalogue.holders.values() {
+        let given = newest.holders.iter().find(|given| given.id == holder.id);
+        for (number, card) in &good {
+            let given = given.map_or(0, |given| copies_of(&given.copies, number));
+            let copies = copies_of(&holder.copies, number).saturating_sub(given);
+            more.extend((copies > 0).then(|| HolderCopies {
+                holder: holder.id.clone(),
+                name: holder.name.clone(),
+                copies: CopiesOfIssue { number: (*number).clone(), issue: card.issue, copies },
+            }));
+        }
+    }
+    more
 }
 
 /// The most copies of an issue that a holder had by any edition.

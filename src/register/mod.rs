@@ -23,7 +23,9 @@ mod standing;
 pub use change::{CardChange, Change};
 pub use compare::{Comparison, changes, compare};
 pub use comparison_text::{comparison_text, explained_by};
-pub use copies::{CopiesOfCard, CopiesOfIssue, HolderLists, StillOut, copies_of_issue, still_out};
+pub use copies::{
+    CopiesOfCard, CopiesOfIssue, HolderCopies, HolderLists, copies_of_issue, not_issued, still_out,
+};
 pub use current::{DRAFT, IssuedCard, UNKNOWN, code_as_typed, find_issued, holds_from, issued_cards};
 pub use edition_text::edition_text;
 pub use handed_out::copies_of;

@@ -37,6 +37,15 @@ pub struct Settings {
     pub origin: Origin,
 }
 
+impl Settings {
+    /// The date of this state, where catalogue.yaml states it: what is worked out from editions and notices says nothing of
+    /// what came after them.
+    #[must_use]
+    pub fn stated_date(&self) -> Option<Date> {
+        self.date.filter(|_| self.origin.fields.contains_key("date"))
+    }
+}
+
 /// Size and orientation of a card.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct CardFormat {
