@@ -51,6 +51,7 @@ mod record;
 mod scalar;
 mod schema;
 mod schemas;
+mod syntax;
 mod table;
 #[cfg(test)]
 mod tests;

@@ -1,5 +1,6 @@
 //! From a file's bytes to its text.
 
+use super::syntax::{self, Fault};
 use crate::diagnostics::{Finding, shortened};
 use crate::source::{FilePath, Place};
 
@@ -24,18 +25,10 @@ impl Trouble {
 
     /// The text is not YAML, in a parser's words.
     pub(super) fn syntax(line: u32, column: u32, words: &str, text: &str) -> Self {
-        let help =
-            "look here and at the line above: indentation, quotes, `: ` after a key, brackets in pairs";
-        let ((line, column), help) = match indenting_tab(text, line) {
-            Some(place) => (place, "indent with spaces: YAML takes no tabs"),
-            None if words.contains("mapping values") => {
-                ((line, column), "text that has `: ` in it goes into quotes")
-            }
-            None => ((line, column), help),
-        };
+        let Fault { line, column, message, help } = syntax::fault((line, column), words, text);
         let found = text.lines().nth((line as usize).saturating_sub(1)).map(|found| shortened(found.trim()));
         let mut trouble =
-            Self::new("not-yaml", line, column, format!("this is not YAML: {words}")).help(help);
+            Self::new("not-yaml", line, column, format!("this is not YAML: {message}")).help(help);
         trouble.found = found;
         trouble
     }
@@ -51,16 +44,6 @@ impl Trouble {
         finding.found = self.found;
         finding
     }
-}
-
-/// The first tab that indents a line, where it stands on this line or the next.
-fn indenting_tab(text: &str, line: u32) -> Option<(u32, u32)> {
-    let lines = (line.max(1)..).zip(text.lines().skip((line as usize).saturating_sub(1))).take(2);
-    lines.into_iter().find_map(|(number, line)| {
-        let column =
-            line.chars().take_while(|letter| letter.is_whitespace()).position(|letter| letter == '\t')?;
-        Some((number, u32::try_from(column + 1).unwrap_or(u32::MAX)))
-    })
 }
 
 /// The text of a file: UTF-8, without a byte order mark.
