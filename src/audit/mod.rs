@@ -17,6 +17,7 @@ mod contradicting_names;
 mod copies_not_issued;
 mod copies_still_out;
 mod copper_against_zinc;
+mod date_before_edition;
 mod date_gone_by;
 mod date_to_come;
 mod draw_in_contradicts_windows;
@@ -137,6 +138,7 @@ const RULES: &[Rule] = &[
     copies_not_issued::check,
     copies_still_out::check,
     copper_against_zinc::check,
+    date_before_edition::check,
     date_gone_by::check,
     date_to_come::check,
     draw_in_contradicts_windows::check,

@@ -28,6 +28,7 @@ texts! {
     "copies-not-issued"
     "copies-still-out"
     "copper-against-zinc"
+    "date-before-edition"
     "date-gone-by"
     "date-to-come"
     "draw-in-contradicts-windows"
