@@ -123,13 +123,14 @@
     var table = tools.data(form), answer = form.querySelector(".answer"), fields = form.elements, usual = tools.tolerance(fields.tolerance);
     var body = null;
 
-    /* The conductors of a body that is named in the address stand first; of several, none is taken for the one that is meant. */
+    /* The conductors of a body that is named in the address stand first. Of several, none is taken for the one that is meant:
+       who types a reading alone would get the answer for another fitting. */
     function choices() {
       if (body === fields.body.value) { return; }
       body = fields.body.value;
       fields["case"].textContent = "";
       var own = table.cases.filter(function (entry) { return entry.body === body; });
-      if (own.length > 1) { fields["case"].appendChild(make("option", "Choose the conductor in " + body)).value = ""; }
+      if (own.length !== 1 && table.cases.length > 1) { fields["case"].appendChild(make("option", own.length ? "Choose the conductor in " + body : "Choose body and conductor")).value = ""; }
       own.concat(table.cases.filter(function (entry) { return entry.body !== body; })).forEach(function (entry) {
         fields["case"].appendChild(make("option", entry.text)).value = String(table.cases.indexOf(entry));
       });
@@ -145,7 +146,7 @@
       var read = { stand_out: reading, tolerance: off === null ? usual : off, state: state };
       var refused = lookup.against(table.limits, read, table.mark);
       if (refused.length) { stop(tools.sentence(refused[0])); return; }
-      if (fields["case"].value === "") { stop("Choose the conductor."); return; }
+      if (fields["case"].value === "") { stop(body ? "Choose the conductor." : "Choose body and conductor."); return; }
       answered(table.cases[Number(fields["case"].value)], read);
     }
 

@@ -127,6 +127,7 @@ async function odd(browser, site) {
     return page.locator(answer).textContent();
   };
   await page.goto(site.address("closed.html"));
+  await page.locator("[data-tool=closed] [name=case]").selectOption("0");
   const closed = (tolerance) => said({ reading: "3", tolerance }, "[data-tool=closed] .answer");
   for (const [typed, plain] of [["\u00b12", "2"], ["1 mm", "1"], ["\u00b1 0,2 mm", "0.2"], ["", "0.5"]]) {
     await check(`a tolerance of "${typed}" is ${plain}`, async () => equal(await closed(typed), await closed(plain), "answer"));

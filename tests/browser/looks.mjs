@@ -49,7 +49,7 @@ export async function looks(browser, site, others = []) {
 }
 
 /** Readings that give long answers, by page. */
-const ANSWERED = { "hand.html": "#?one=14.0", "closed.html": "#?reading=2.5", "wear.html": "#?flat=6.0", "current.html": "#?number=ST-4080&code=123456" };
+const ANSWERED = { "hand.html": "#?one=14.0", "closed.html": "#?case=0&reading=2.5", "wear.html": "#?flat=6.0", "current.html": "#?number=ST-4080&code=123456" };
 
 /** The page of each kind with the most dangers, in the colours that a reader forces: nothing vanishes in them. */
 async function forced(page, site) {

@@ -152,6 +152,12 @@ async function closed(browser, site) {
     const part = data.cases[0].inside.find(({ ways }) => ways[0].class === kind && ways[0].seated !== null);
     return { text: part.text, reading: String((part.ways[0].seated[0] + part.ways[0].seated[1]) / 2) };
   };
+  await check("a reading alone gets no answer", async () => {
+    await page.locator("[name=reading]").fill("3");
+    equal(await answer.textContent(), data.cases.length > 1 ? "Choose body and conductor." : await answer.textContent(), "answer");
+    await page.locator("[name=case]").selectOption("0");
+    holds(!(await answer.textContent()).includes("Choose"), await answer.textContent());
+  });
   await check("a closed fitting with the right stand-out names the right part", async () => {
     const own = known("right-part");
     await page.locator("[name=reading]").fill(own.reading);
