@@ -14,6 +14,7 @@ mod context;
 mod contradicting_dies;
 mod contradicting_figures;
 mod contradicting_names;
+mod contradicting_wires;
 mod copies_not_issued;
 mod copies_still_out;
 mod copper_against_zinc;
@@ -21,6 +22,7 @@ mod date_before_edition;
 mod date_gone_by;
 mod date_to_come;
 mod draw_in_contradicts_windows;
+mod drum_tags_alike;
 mod family_disagrees_with_parts;
 mod ferrule_of_one_leg;
 mod figure_not_in_record;
@@ -77,13 +79,16 @@ mod proposals;
 mod readings_not_apart;
 mod receipt_before_issue;
 mod receipt_without_copies;
+mod replaced_after_action;
 mod rope_grip_on_single_strand;
 mod rope_grips_outside_standard;
 mod socket_misses_throat;
+mod spanner_implausible;
 mod stamp_differs;
 mod stamps_alike;
 mod stand_out_contradicts_geometry;
 mod stand_out_grows_under_tension;
+mod stand_out_of_other_family;
 mod stand_out_too_deep;
 mod stated_diameter_differs;
 mod stated_diameter_from_section;
@@ -98,21 +103,29 @@ mod stated_section_differs;
 mod stated_section_is_circle_area;
 mod stated_section_is_nominal_size;
 mod stated_section_is_outer_group;
+mod steps_out_of_order;
 mod stretch_of_text;
 mod supersession_does_not_fit;
+mod tail_too_short;
 mod taper_not_self_holding;
 mod text_contradicts_record;
 mod thimble_does_not_fit;
 mod thread_not_read;
+mod thread_of_no_part;
+mod tolerance_implausible;
 mod tools_of_text;
 mod torque_above_bolt_strength;
 mod torque_implausible;
+mod torque_unlike_others;
+mod torque_window_wide;
 mod touching;
+mod travel_too_long;
 mod units_of_text;
 mod unknown_value;
 mod unseen;
 mod unusable_part_in_fitting;
 mod value_absent;
+mod value_behind_other_word;
 mod verb_forms;
 mod window_not_measured;
 mod wires_through_hole_differ;
@@ -142,6 +155,7 @@ const RULES: &[Rule] = &[
     date_gone_by::check,
     date_to_come::check,
     draw_in_contradicts_windows::check,
+    drum_tags_alike::check,
     family_disagrees_with_parts::check,
     ferrule_of_one_leg::check,
     figure_not_in_record::check,
@@ -189,13 +203,16 @@ const RULES: &[Rule] = &[
     readings_not_apart::check,
     receipt_before_issue::check,
     receipt_without_copies::check,
+    replaced_after_action::check,
     rope_grip_on_single_strand::check,
     rope_grips_outside_standard::check,
     socket_misses_throat::check,
+    spanner_implausible::check,
     stamp_differs::check,
     stamps_alike::check,
     stand_out_contradicts_geometry::check,
     stand_out_grows_under_tension::check,
+    stand_out_of_other_family::check,
     stand_out_too_deep::check,
     stated_diameter_differs::check,
     stated_diameter_from_section::check,
@@ -210,16 +227,24 @@ const RULES: &[Rule] = &[
     stated_section_is_circle_area::check,
     stated_section_is_nominal_size::check,
     stated_section_is_outer_group::check,
+    steps_out_of_order::check,
     supersession_does_not_fit::check,
+    tail_too_short::check,
     taper_not_self_holding::check,
     text_contradicts_record::check,
     thimble_does_not_fit::check,
     thread_not_read::check,
+    thread_of_no_part::check,
+    tolerance_implausible::check,
     torque_above_bolt_strength::check,
     torque_implausible::check,
+    torque_unlike_others::check,
+    torque_window_wide::check,
+    travel_too_long::check,
     unknown_value::check,
     unusable_part_in_fitting::check,
     value_absent::check,
+    value_behind_other_word::check,
     window_not_measured::check,
     wires_through_hole_differ::check,
     worn_wire_not_held::check,

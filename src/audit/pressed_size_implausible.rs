@@ -6,6 +6,9 @@ use crate::diagnostics::{Findings, Severity};
 use crate::grip::{Bore, Geometry};
 use crate::units::Length;
 
+/// The most of a pressed size over its least: dies press to within a few hundredths. Common practice, no source.
+const WIDEST: f64 = 1.1;
+
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
     for part in context.catalogue.parts.values() {
@@ -21,10 +24,16 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             under.map(|bore| format!("more than its bore of {}", numerals.length(bore, 2))),
             over.map(|outside| format!("less than its {} outside", numerals.length(outside, 2))),
         ];
-        for expected in limits.into_iter().flatten() {
+        let limits = limits.into_iter().flatten();
+        let limits = limits.map(|expected| (Severity::Error, "pressing can't give this size", expected));
+        let wide = (pressed.most() > pressed.least() * WIDEST).then(|| {
+            let expected = format!("a most of at most {WIDEST} times the least");
+            (Severity::Warning, "least and most of the pressed size lie far apart", expected)
+        });
+        for (severity, message, expected) in limits.chain(wide) {
             let field = format!("geometry.{kind}.pressed_mm");
-            let message = "pressing can't give this size".to_owned();
-            let finding = on_part(Severity::Error, "pressed-size-implausible", part, &field, message)
+            let message = message.to_owned();
+            let finding = on_part(severity, "pressed-size-implausible", part, &field, message)
                 .found(numerals.range(pressed.map(Length::mm), 1, "mm"))
                 .expected(expected);
             findings.push(finding.help("check pressed size, bore and size outside"));

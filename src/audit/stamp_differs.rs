@@ -8,7 +8,7 @@ use crate::diagnostics::{Findings, Severity};
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for fitting in built(context).filter(|fitting| !fitting.stamp.is_empty()) {
         let seen: Vec<&Part> = seen(fitting).into_iter().filter(|part| !part.stamp.is_empty()).collect();
-        if seen.is_empty() || seen.iter().any(|part| part.stamp.contains(&fitting.stamp)) {
+        if seen.is_empty() || seen.iter().any(|part| plain(&part.stamp) == plain(&fitting.stamp)) {
             continue;
         }
         let stamps: Vec<String> =
@@ -16,12 +16,17 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let message = format!("its stamp is not the one on its parts: {}", list(&stamps));
         let mut finding = on_fitting(Severity::Warning, "stamp-differs", fitting, "stamp", message)
             .found(&*fitting.stamp)
-            .help("state on the fitting what is stamped on its body");
+            .help("read the stamp on the body itself: either record may be mistyped");
         for part in seen {
             finding = finding.related(part.origin.of("stamp"), "a stamp of its parts");
         }
         findings.push(finding);
     }
+}
+
+/// A stamp without its spaces: "ST 41" is "ST41", and not part of "ST 411".
+fn plain(stamp: &str) -> String {
+    stamp.split_whitespace().collect()
 }
 
 /// What is seen of the assembled fitting: its bodies, or all its parts where it has none.

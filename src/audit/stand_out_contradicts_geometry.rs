@@ -2,10 +2,10 @@
 
 use super::Context;
 use super::inspected::{built, numerals, on_fitting};
-use crate::catalogue::StandOutFrom;
-use crate::diagnostics::{Findings, Severity};
-use crate::mixups::own;
-use crate::units::{Length, Range};
+use crate::catalogue::{Fitting, StandOutFrom};
+use crate::diagnostics::{Finding, Findings, Severity};
+use crate::mixups::{Own, own};
+use crate::units::{Length, Numerals, Range};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
@@ -15,7 +15,10 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             continue;
         };
         let Some(window) = stated.seated else { continue };
-        for own in own(fitting, &context.catalogue.settings.limits) {
+        let limits = &context.catalogue.settings.limits;
+        let all = own(fitting, limits);
+        findings.extend(too_wide(fitting, window, &all, limits.visible_stand_out, numerals));
+        for own in &all {
             let (Some(at), Some(interval)) = (own.outcome.stand_out, own.outcome.stand_out_interval) else {
                 continue;
             };
@@ -44,6 +47,38 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             findings.push(finding.help("check the window and the measurements of part and conductor"));
         }
     }
+}
+
+/// A window that lets pass what anybody sees is wrong: on no conductor of the fitting its own part can stand there.
+fn too_wide(
+    fitting: &Fitting,
+    window: Range<Length>,
+    all: &[Own],
+    visible: Length,
+    numerals: Numerals,
+) -> Option<Finding> {
+    let intervals: Option<Vec<Range<Length>>> =
+        all.iter().map(|own| own.outcome.stand_out_interval).collect();
+    let reach = intervals?
+        .into_iter()
+        .reduce(|one, other| Range::between(one.least().min(other.least()), one.most().max(other.most())))?;
+    // Where none of it is right, that is told already.
+    window.overlap(reach)?;
+    // A wedge sinks on worn wire.
+    let sinks = all.iter().any(|own| own.conductor.lowest_height().is_some());
+    let what = if window.most() > reach.most() + visible {
+        "more"
+    } else if window.least() < reach.least() - visible && !sinks {
+        "less"
+    } else {
+        return None;
+    };
+    let message = format!("the window lets pass {what} than its own part can stand out");
+    let field = "stand_out.seated_mm";
+    let finding = on_fitting(Severity::Warning, "stand-out-contradicts-geometry", fitting, field, message)
+        .found(numerals.range(window.map(Length::mm), 1, "mm"))
+        .expected(format!("{} computed with tolerances", numerals.range(reach.map(Length::mm), 1, "mm")));
+    Some(finding.help("check both ends of the window, the minus of what is sunk among them"))
 }
 
 fn inside(length: Length, window: Range<Length>) -> bool {

@@ -27,7 +27,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                     window.least().kn(),
                     window.most().kn()
                 ))
-                .help("divide kilograms-force by 102 to get kilonewtons (1 kgf is 9.80665 N)")
+                .help("compare it with the standard first: a digit may be too many; kilograms-force divided by 102 are kilonewtons (1 kgf is 9.80665 N)")
         })
     });
 }

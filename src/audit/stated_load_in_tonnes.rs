@@ -27,7 +27,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                     window.least().kn(),
                     window.most().kn()
                 ))
-                .help("multiply tonnes by 9.80665 to get kilonewtons")
+                .help("compare it with the standard first: a digit may be lost; tonnes times 9.80665 are kilonewtons")
         })
     });
 }

@@ -18,7 +18,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             error(conductor, "stated-section-is-nominal-size", "stated.section_mm2", message)
                 .found(format!("{} mm²", stated.mm2()))
                 .expected(format!("{metal:.2} mm², computed from the construction"))
-                .help("state the metal section, or leave `section_mm2` out; the name belongs in `nominal_size_mm2`")
+                .help("check the sizes of the construction first; then state the metal section, or leave `section_mm2` out: the name belongs in `nominal_size_mm2`")
         })
     });
 }

@@ -4,6 +4,7 @@ use super::Context;
 use super::contradicting_dies::dies;
 use super::contradicting_figures::torques_and_loads;
 use super::contradicting_names::names;
+use super::contradicting_wires::wires;
 use super::fitting_texts::{notes_of_records, texts};
 use super::known_names::known;
 use super::known_parts::known_parts;
@@ -26,6 +27,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 wrong.extend(names(&stretch, &parts));
                 if is_english {
                     wrong.extend(dies(&stretch));
+                    wrong.extend(wires(&stretch));
                 }
                 findings.extend(wrong.into_iter().map(|wrong| finding(&stretch, wrong)));
             }

@@ -26,7 +26,7 @@ impl<T: Read + Copy + PartialOrd> Read for Range<T> {
             finding
                 .found(found)
                 .expected("a `min` that is not larger than `max`")
-                .help("exchange the two, or correct one of them")
+                .help("compare both with the specification: they may be exchanged, or one of them mistyped")
         });
         None
     }

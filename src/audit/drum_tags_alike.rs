@@ -1,0 +1,28 @@
+#![doc = include_str!("../explain/codes/drum-tags-alike.md")]
+
+use super::Context;
+use crate::diagnostics::{Finding, Findings};
+use std::collections::BTreeMap;
+
+pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    let mut first = BTreeMap::new();
+    for conductor in context.catalogue.conductors.values() {
+        let tag = &conductor.identity.drum_tag;
+        let plain: String = tag.to_lowercase().split_whitespace().collect();
+        if plain.is_empty() {
+            continue;
+        }
+        let other = *first.entry(plain).or_insert(conductor);
+        if other.id == conductor.id {
+            continue;
+        }
+        let field = "identity.drum_tag";
+        let message = format!("{} has the same drum tag", other.id);
+        let finding = Finding::warning("drum-tags-alike", conductor.origin.of(field), message)
+            .record(&conductor.id)
+            .field(field)
+            .found(&**tag)
+            .related(other.origin.of(field), "the other conductor");
+        findings.push(finding.help("read the tags of both drums: one of the records may be copied"));
+    }
+}
