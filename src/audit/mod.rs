@@ -127,6 +127,7 @@ mod unusable_part_in_fitting;
 mod value_absent;
 mod value_behind_other_word;
 mod verb_forms;
+mod wear_limits_disagree;
 mod window_not_measured;
 mod wires_through_hole_differ;
 mod words_of_text;
@@ -245,6 +246,7 @@ const RULES: &[Rule] = &[
     unusable_part_in_fitting::check,
     value_absent::check,
     value_behind_other_word::check,
+    wear_limits_disagree::check,
     window_not_measured::check,
     wires_through_hole_differ::check,
     worn_wire_not_held::check,

@@ -225,6 +225,7 @@ texts! {
     "unusable-part-in-fitting"
     "value-absent"
     "value-behind-other-word"
+    "wear-limits-disagree"
     "window-not-measured"
     "window-upside-down"
     "wires-do-not-fit"

@@ -179,6 +179,8 @@ const MISTYPED: &[Edit] = &[
     Edit { record: "ST-4080", was: "in_service_date: 2027-01-31", is: "in_service_date: 2028-01-31", then: &[Finds("replaced-after-action", "N-2026-04")] },
     Edit { record: "messenger-cu-120", was: "drum_tag: \"CU 120\"", is: "drum_tag: \"BZ2 120\"", then: &[Finds("drum-tags-alike", "messenger-120")] },
     Edit { record: "messenger-cu-120", was: "wire_diameter_mm: 0.03", is: "wire_diameter_mm: 0.3", then: &[Finds("tolerance-implausible", "2.80 mm")] },
+    Edit { record: "contact-100", was: "limit_percent: 20", is: "limit_percent: 2", then: &[Finds("wear-limits-disagree", "2 %")] },
+    Edit { record: "contact-100", was: "limit_percent: 20", is: "limit_percent: 50", then: &[Finds("wear-limits-disagree", "50 %")] },
     Edit { record: "ST-4163", was: "travel_mm: 7", is: "travel_mm: 70", then: &[Finds("travel-too-long", "")] },
     Edit { record: "ST-4240", was: "tail_mm: 150", is: "tail_mm: 15", then: &[Finds("tail-too-short", "")] },
     Edit { record: "collet-41", was: "{insertion}, tail {tail}", is: "{tail}, tail {insertion}", then: &[Finds("value-behind-other-word", "tail")] },
