@@ -3,7 +3,7 @@
 use super::Context;
 use super::conductors::{each, warning};
 use super::inspected::numerals;
-use crate::catalogue::{Conductor, WearBasis};
+use crate::catalogue::Conductor;
 use crate::diagnostics::Findings;
 use crate::section::{Construction, height_at_loss, profile};
 use crate::units::Length;
@@ -16,7 +16,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     each(context, findings, |conductor, _| {
         let wear = conductor.wear.as_ref()?;
         let (replace, percent) = (wear.replace_height?, wear.limit_percent?);
-        let limit = height_at(conductor, wear.basis, percent)?;
+        let limit = height_at(conductor, percent)?;
         if (limit - replace).abs() <= APART {
             return None;
         }
@@ -37,9 +37,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 }
 
 /// The height at which so much of the section is gone.
-fn height_at(conductor: &Conductor, basis: WearBasis, percent: f64) -> Option<Length> {
+fn height_at(conductor: &Conductor, percent: f64) -> Option<Length> {
     let Construction::Grooved(grooved) = &conductor.construction else { return None };
-    let nominal = conductor.nominal_size.filter(|_| basis == WearBasis::Nominal);
-    let whole = nominal.unwrap_or(conductor.section.metal);
-    height_at_loss(&profile(grooved).ok()?, whole * (percent / 100.0)).ok()
+    height_at_loss(&profile(grooved).ok()?, conductor.wear_basis() * (percent / 100.0)).ok()
 }

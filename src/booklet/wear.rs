@@ -8,7 +8,7 @@ use crate::catalogue::{Conductor, WearBasis, WearLimits};
 use crate::section::{
     Construction, Grooved, Profile, WearHeights, WearStage, WearTable, profile, wear_table, worn,
 };
-use crate::units::{Area, Length};
+use crate::units::Length;
 use serde_json::{Value, json};
 
 /// Rows of the table on the page, at most.
@@ -33,7 +33,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
 fn wire(booklet: &Booklet<'_>, conductor: &Conductor) -> Option<Value> {
     let Construction::Grooved(grooved) = &conductor.construction else { return None };
     let profile = profile(grooved).ok()?;
-    let heights = heights(conductor, &profile);
+    let heights = heights(conductor);
     let table = wear_table(&profile, &heights).ok()?;
     let of = basis(conductor);
     let mut block = conductor_link(booklet, conductor);
@@ -47,22 +47,15 @@ fn wire(booklet: &Booklet<'_>, conductor: &Conductor) -> Option<Value> {
     Some(block)
 }
 
-fn heights(conductor: &Conductor, profile: &Profile) -> WearHeights {
+fn heights(conductor: &Conductor) -> WearHeights {
     let limits = conductor.wear.as_ref();
     WearHeights {
-        basis: basis_area(conductor, profile),
+        basis: conductor.wear_basis(),
         plan: limits.and_then(|limits| limits.plan_height),
         replace: limits.and_then(|limits| limits.replace_height),
         stop: limits.and_then(|limits| limits.stop_height),
         limit_percent: limits.and_then(|limits| limits.limit_percent),
         most_rows: MOST_ROWS,
-    }
-}
-
-fn basis_area(conductor: &Conductor, profile: &Profile) -> Area {
-    match (conductor.wear.as_ref().map(|limits| limits.basis), conductor.nominal_size) {
-        (Some(WearBasis::Nominal), Some(nominal)) => nominal,
-        _ => profile.area,
     }
 }
 
@@ -126,7 +119,7 @@ fn fine(
     profile: &Profile,
     table: &WearTable,
 ) -> Value {
-    let area = basis_area(conductor, profile);
+    let area = conductor.wear_basis();
     let lowest = grooved.height * LOWEST;
     let heights = (0_u32..).map(|step| grooved.height - Length::from_mm(f64::from(step) * FINE_STEP));
     let rows = heights.take_while(|height| *height >= lowest).filter_map(|height| worn(profile, height).ok());

@@ -3,13 +3,12 @@
 use super::{WearFacts, WearRow, forms};
 use crate::catalogue::{Conductor, WearBasis, WearLimits};
 use crate::section::{self, Construction, WearHeights, WearStage};
-use crate::units::{Area, Numerals};
+use crate::units::Numerals;
 
 /// As many rows as a pocket card has room for.
 const MOST_ROWS: usize = 12;
 
 pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> WearFacts {
-    let (basis, basis_words) = basis(conductor, limits, numerals);
     let heights = [
         ("plan", "plan_height_mm", limits.plan_height),
         ("replace", "replace_height_mm", limits.replace_height),
@@ -24,22 +23,23 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
     if let Some(percent) = limits.limit_percent {
         stated.push(("limit".to_owned(), numerals.shortest(percent, 1) + "\u{a0}%"));
     }
-    WearFacts { basis: basis_words, limits: stated, rows: rows(conductor, limits, basis, numerals) }
+    let basis = basis(conductor, limits, numerals);
+    WearFacts { basis, limits: stated, rows: rows(conductor, limits, numerals) }
 }
 
-fn basis(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> (Area, String) {
+fn basis(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> String {
     match (limits.basis, conductor.nominal_size) {
         (WearBasis::Nominal, Some(size)) => {
-            (size, format!("% of nominal {}\u{a0}mm²", numerals.shortest(size.mm2(), 2)))
+            format!("% of nominal {}\u{a0}mm²", numerals.shortest(size.mm2(), 2))
         }
-        _ => (conductor.section.metal, "% of the section when new".to_owned()),
+        _ => "% of the section when new".to_owned(),
     }
 }
 
-fn rows(conductor: &Conductor, limits: &WearLimits, basis: Area, numerals: Numerals) -> Vec<WearRow> {
+fn rows(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> Vec<WearRow> {
     let Construction::Grooved(grooved) = &conductor.construction else { return Vec::new() };
     let marks = WearHeights {
-        basis,
+        basis: conductor.wear_basis(),
         plan: limits.plan_height,
         replace: limits.replace_height,
         stop: limits.stop_height,

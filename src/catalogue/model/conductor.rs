@@ -65,6 +65,14 @@ impl Conductor {
         self.wear.as_ref().and_then(WearLimits::lowest).map(|(height, _)| height)
     }
 
+    /// The section that percent of wear are counted on: the nominal size where its record says so, else what it has when new.
+    #[must_use]
+    pub fn wear_basis(&self) -> Area {
+        let basis = self.wear.as_ref().map(|limits| limits.basis);
+        let nominal = self.nominal_size.filter(|_| basis == Some(WearBasis::Nominal));
+        nominal.unwrap_or(self.section.metal)
+    }
+
     /// What is left at a remaining height: by the strength of its material, and no more than of its breaking load in
     /// proportion to the section.
     fn load_at(&self, height: Length) -> Option<Force> {
