@@ -1,6 +1,7 @@
 //! What an inspector would say of a catalogue: one file a rule.
 
 mod aluminium_against_copper;
+mod body_too_small;
 mod breaking_load_outside_material;
 mod clauses_of_text;
 #[cfg(test)]
@@ -62,6 +63,7 @@ mod mark_text_is_stamp;
 mod marks_alike;
 mod marks_alike_in_grey;
 mod marks_contradict;
+mod name_contradicts_record;
 mod no_gripping_part;
 mod nominal_size_differs;
 mod not_lacking;
@@ -144,6 +146,7 @@ type Rule = fn(Context<'_>, &mut Findings);
 /// Every rule, in the order of its file's name.
 const RULES: &[Rule] = &[
     aluminium_against_copper::check,
+    body_too_small::check,
     breaking_load_outside_material::check,
     cone_as_hard_as_body::check,
     cone_thinner_than_hole::check,
@@ -189,6 +192,7 @@ const RULES: &[Rule] = &[
     marks_alike::check,
     marks_alike_in_grey::check,
     marks_contradict::check,
+    name_contradicts_record::check,
     no_gripping_part::check,
     nominal_size_differs::check,
     not_lacking::check,

@@ -198,7 +198,12 @@ fn a_folder_that_can_t_be_read_is_a_fault_that_names_it() {
     // Nothing is shut to the superuser, who asks as somebody else, with a program that anybody may run.
     let superuser = fs::read_dir(&parts).is_ok();
     let program = run.folder.path().join("program");
-    fs::copy(assert_cmd::cargo::cargo_bin("fittingcards"), &program).unwrap();
+    // Copied by another process: while this one has it open for writing, a program that another test starts inherits
+    // that, and what is open for writing can't be run.
+    let mut copied = std::process::Command::new("cp");
+    assert!(
+        copied.arg(assert_cmd::cargo::cargo_bin("fittingcards")).arg(&program).status().unwrap().success()
+    );
     for asked in ["mixups", "compare", "audit", "follow-up"] {
         let mut command = std::process::Command::new(&program);
         command.current_dir(run.folder.path()).arg(asked);

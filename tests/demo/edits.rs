@@ -185,6 +185,11 @@ const MISTYPED: &[Edit] = &[
     Edit { record: "ST-4240", was: "tail_mm: 150", is: "tail_mm: 15", then: &[Finds("tail-too-short", "")] },
     Edit { record: "collet-41", was: "{insertion}, tail {tail}", is: "{tail}, tail {insertion}", then: &[Finds("value-behind-other-word", "tail")] },
     Edit { record: "collet-41", was: "Witness.\", stage: entered", is: "Witness.\", stage: apart", then: &[Finds("steps-out-of-order", "apart")] },
+    Edit { record: "ST-4101", was: "large_diameter_mm: 40", is: "large_diameter_mm: 4", then: &[Finds("body-too-small", "ends narrower than messenger-150"), Finds("cone-thinner-than-hole", "large end")] },
+    Edit { record: "ST-4101", was: "length_mm: 70", is: "length_mm: 7", then: &[Finds("body-too-small", "half of ST-4131")] },
+    Edit { record: "ST-4111", was: "stamp: \"BZ1 12.5\"", is: "stamp: \"BZ1 15.2\"", then: &[Finds("name-contradicts-record", "BZ1 15.2")] },
+    Edit { record: "ST-4290", was: "name: Mid-point clamp, messenger 120", is: "name: Mid-point clamp, messenger 150", then: &[Finds("name-contradicts-record", "messenger 150")] },
+    Edit { record: "messenger-95", was: "drum_tag: \"BZ1 95\"", is: "drum_tag: \"BZ1 59\"", then: &[Finds("name-contradicts-record", "BZ1 59")] },
     Edit { record: "ST-4101", was: "stamp: \"ST 41\"", is: "stamp: \"ST 411\"", then: &[Finds("stamp-differs", "ST 411")] },
 ];
 

@@ -108,7 +108,10 @@ impl End {
         };
         let stamp = if part.stamp.is_empty() { &part.number } else { &part.stamp };
         let notches = part.mark.as_ref().map_or(0, |mark| mark.notches);
-        let sound = outer > bore && bore > 0.0 && !known.unsound;
+        // No wall is left: a finding on the part says so, and there is nothing to draw.
+        if outer <= bore {
+            return None;
+        }
         Some(Self {
             look: Look::of(index, part),
             stamp: stamp.clone(),
@@ -116,7 +119,7 @@ impl End {
             outer,
             bore,
             slits,
-            unsound: !sound,
+            unsound: known.unsound,
         })
     }
 
