@@ -1,7 +1,7 @@
 //! What a row changes of its record.
 
 use super::cells::{CellValue, as_written_out};
-use super::read::ReadCell;
+use super::read::{Held, ReadCell};
 use crate::source::{FilePath, Place};
 
 /// What a row changes of a record.
@@ -60,7 +60,7 @@ pub(super) fn changed(
         (None, None) => true,
         (Some(current), None) => current.text.is_empty(),
         (None, Some(_)) => false,
-        (Some(current), Some(text)) => says_the_same(current, text, read.is_text),
+        (Some(current), Some(text)) => says_the_same(current, text, read.held == Held::Text),
     };
     (!is_same).then_some(is)
 }
@@ -81,7 +81,8 @@ mod tests {
     fn differs(was: &str, is: &str, is_text: bool) -> bool {
         let current = CellValue { text: was.to_owned(), number: None, is_truth: was == "true" };
         let cell = Cell { text: is.to_owned(), line: 2, column: 1 };
-        changed(Some(&current), &ReadCell { cell, is_text }, None).is_some()
+        let held = if is_text { Held::Text } else { Held::Letters };
+        changed(Some(&current), &ReadCell { cell, held }, None).is_some()
     }
 
     #[test]

@@ -1,13 +1,13 @@
 //! Rows back into the files of their records.
 
-use super::cells::{CellValue, cells};
+use super::cells::{CellValue, cells, is_as_it_stands};
 use super::change::{KeyChange, RecordChange, changed};
 use super::columns::Columns;
 use super::edit::{edited, edits};
 use super::export::files;
 use super::insert::{new_record, path};
 use super::kind::SheetKind;
-use super::read::ReadTable;
+use super::read::{Held, ReadCell, ReadTable};
 use super::told::{CellPlaces, Edited};
 use super::value::Tree;
 use crate::catalogue::load;
@@ -64,6 +64,17 @@ pub fn import(world: &dyn World, tables: &[ReadTable]) -> Result<Import, WorldEr
     Ok(Import { changes, files, findings })
 }
 
+/// A spreadsheet that holds such a text for a number or a day has changed it already: 14.0 to 14, 3-4 to a day.
+fn figure_for_text(column: &str, read: &ReadCell, file: &FilePath) -> Option<Finding> {
+    if read.held != Held::Figure || !is_as_it_stands(column) {
+        return None;
+    }
+    let message =
+        "the spreadsheet holds this cell for a number or a day, and the column is a text, letter by letter";
+    let finding = Finding::error("wrong-type", read.cell.place(file), message).field(column.to_owned());
+    Some(finding.found(read.cell.text.clone()).help("format the column as text, and type the cell again"))
+}
+
 struct Importing {
     findings: Findings,
     changes: Vec<RecordChange>,
@@ -100,6 +111,7 @@ impl Importing {
                     changed(current, read, columns.is_list(&head.text).then_some(head.text.as_str()))
                         .filter(|_| !head.text.is_empty())
                 {
+                    self.findings.extend(figure_for_text(&head.text, read, &table.file));
                     tree.add(&head.text, is.clone());
                     let (was, cell) = (current.map(|cell| cell.text.clone()), read.cell.place(&table.file));
                     keys.push(KeyChange { column: head.text.clone(), was, is, cell });

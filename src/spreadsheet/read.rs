@@ -37,8 +37,19 @@ pub struct ReadTable {
 pub struct ReadCell {
     /// What stands in it, and where.
     pub cell: Cell,
-    /// Whether the spreadsheet holds it for a text: then its figures are meant as they are written.
-    pub is_text: bool,
+    /// What the spreadsheet holds it for.
+    pub held: Held,
+}
+
+/// What a spreadsheet holds a cell for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Held {
+    /// A text: its figures are meant as they are written.
+    Text,
+    /// A number, a day, true or false: 14.0 is 14 there, and 3-4 may be a day.
+    Figure,
+    /// Nothing is said, as in CSV: the letters are those that somebody wrote.
+    Letters,
 }
 
 impl ReadCell {
@@ -99,7 +110,7 @@ fn of_text(
     };
     let text = utf8(&file, bytes).map_err(|finding| findings.push(*finding)).ok()?;
     let Table { head, rows, decimal_commas } = table(&file, text, findings);
-    let read = |cell| ReadCell { cell, is_text: false };
+    let read = |cell| ReadCell { cell, held: Held::Letters };
     let rows = rows.into_iter().map(|row| row.into_iter().map(read).collect()).collect();
     Some(ReadTable { kind, file, head, rows, decimal_commas })
 }
@@ -179,9 +190,9 @@ fn cells_of(
             findings.push(finding.found(fault.to_string()).help("put the formula right, or write the value"));
             continue;
         }
-        if let Some((text, is_text)) = text_of(cell.get_value()).filter(|(text, _)| !text.trim().is_empty()) {
+        if let Some((text, held)) = text_of(cell.get_value()).filter(|(text, _)| !text.trim().is_empty()) {
             let cell = Cell { text: text.trim().replace("\r\n", "\n"), line, column };
-            cells.entry(line).or_default().insert(column, ReadCell { cell, is_text });
+            cells.entry(line).or_default().insert(column, ReadCell { cell, held });
         } else if is_formula {
             let message = "this cell holds a formula, and shows nothing";
             let finding = Finding::error("not-a-spreadsheet", Place::at(file.clone(), line, column), message);
@@ -206,19 +217,19 @@ fn formulas(workbook: &mut Xlsx<Cursor<&[u8]>>, sheet: &str) -> Result<BTreeSet<
     Ok(places)
 }
 
-/// What a cell shows, and whether the spreadsheet holds it for a text.
-fn text_of(value: &DataRef<'_>) -> Option<(String, bool)> {
+/// What a cell shows, and what the spreadsheet holds it for.
+fn text_of(value: &DataRef<'_>) -> Option<(String, Held)> {
     match value {
-        DataRef::Int(number) => Some((number.to_string(), false)),
-        DataRef::Float(number) => Some((number.to_string(), false)),
-        DataRef::Bool(truth) => Some((truth.to_string(), false)),
+        DataRef::Int(number) => Some((number.to_string(), Held::Figure)),
+        DataRef::Float(number) => Some((number.to_string(), Held::Figure)),
+        DataRef::Bool(truth) => Some((truth.to_string(), Held::Figure)),
         DataRef::String(text) | DataRef::DateTimeIso(text) | DataRef::DurationIso(text) => {
-            Some((text.clone(), true))
+            Some((text.clone(), Held::Text))
         }
-        DataRef::SharedString(text) => Some(((*text).to_owned(), true)),
+        DataRef::SharedString(text) => Some(((*text).to_owned(), Held::Text)),
         DataRef::DateTime(day) => {
             let (year, month, day, ..) = day.to_ymd_hms_milli();
-            Some((format!("{year:04}-{month:02}-{day:02}"), false))
+            Some((format!("{year:04}-{month:02}-{day:02}"), Held::Figure))
         }
         DataRef::Error(_) | DataRef::Empty => None,
     }
@@ -229,7 +240,8 @@ fn of_cells(kind: SheetKind, file: FilePath, mut cells: Cells) -> ReadTable {
     let Some((line, first)) = cells.pop_first() else {
         return ReadTable { kind, file, head: Vec::new(), rows: Vec::new(), decimal_commas: false };
     };
-    let empty = |line, column| ReadCell { cell: Cell { text: String::new(), line, column }, is_text: false };
+    let empty =
+        |line, column| ReadCell { cell: Cell { text: String::new(), line, column }, held: Held::Letters };
     // A column that nobody has named has a cell in the head too, so that rows are as long as it.
     let named: BTreeMap<u32, ReadCell> = cells
         .values()

@@ -1,7 +1,7 @@
 //! Tables as one XLSX file, the same bytes for the same records.
 
 use super::export::Sheet;
-use crate::spreadsheet::cells::CellValue;
+use crate::spreadsheet::cells::{CellValue, is_as_it_stands};
 use jiff::civil::Date;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Format, Workbook, Worksheet, XlsxError};
 
@@ -30,6 +30,10 @@ fn fill(page: &mut Worksheet, sheet: &Sheet) -> Result<(), XlsxError> {
     for (column, name) in (0_u16..).zip(&sheet.head) {
         page.write_string_with_format(0, column, name, &head)?;
         page.set_column_width(column, width(sheet, usize::from(column), name))?;
+        if is_as_it_stands(name) {
+            // Whoever types 14.0 into it has 14.0 there, not 14.
+            page.set_column_format(column, &Format::new().set_num_format("@"))?;
+        }
     }
     for (row, cells) in (1_u32..).zip(&sheet.rows) {
         for ((column, name), cell) in (0_u16..).zip(&sheet.head).zip(cells) {
@@ -59,6 +63,9 @@ fn write(
         }
         _ if cell.is_truth && ["true", "false"].contains(&cell.text.as_str()) => {
             page.write_boolean(row, column, cell.text == "true")?
+        }
+        _ if is_as_it_stands(name) => {
+            page.write_string_with_format(row, column, &cell.text, &Format::new().set_num_format("@"))?
         }
         _ => page.write_string(row, column, &cell.text)?,
     };
