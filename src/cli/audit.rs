@@ -27,7 +27,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
     match globals.format {
         Format::Json => report::result(&diagnostics::to_json(&findings).to_string(), Format::Json)?,
         Format::Text => {
-            report::findings(&findings, &world, globals);
+            report::said(&findings, &world, globals, render::strictness(options.deny_warnings));
             report::nothing_found(&findings, globals);
         }
     }

@@ -23,7 +23,7 @@ pub(super) struct Options {
     #[arg(long, value_name = "NUMBER", num_args = 1..)]
     only: Vec<String>,
     /// Also make the booklet as one HTML file with everything in it, booklet.html
-    #[arg(long)]
+    #[arg(long, conflicts_with_all = ["only"])]
     single_file: bool,
     /// Also make quizzes, assessment sheets, assembly slips, gauges and bin labels, where the catalogue does not choose
     /// them itself
@@ -62,7 +62,7 @@ fn records_first(globals: &Globals, options: &Options) -> Result<Outcome, Fault>
     let world = globals.world_with_layouts()?;
     let asked = AuditOptions { extent: Extent::Records, ..AuditOptions::default() };
     let found = publish::check(&world, &asked, &|_| {})?;
-    report::findings(&found, &world, globals);
+    report::said(&found, &world, globals, strictness(options.deny_warnings));
     if strictness(options.deny_warnings).refuses(&found) {
         nothing_written(globals);
         return Ok(Outcome::Refused);
@@ -83,7 +83,7 @@ fn rendered(globals: &Globals, options: &Options, said: &Findings) -> Result<Out
     let made = made?;
     let found = made.findings.without(said);
     if said.is_empty() || !found.is_empty() {
-        report::findings(&found, &world, globals);
+        report::said(&found, &world, globals, strictness(options.deny_warnings));
     }
     say(globals, options, &made)?;
     say_why(globals, options, &made)?;

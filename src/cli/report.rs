@@ -6,13 +6,19 @@
 use super::options::{Format, Globals};
 use super::outcome::Fault;
 use crate::diagnostics::{self, Colour, Findings, Severity, visible, visible_json, visible_lines};
+use crate::publish::Strictness;
 use crate::source::World;
 use std::io::Write;
 use std::process::ExitCode;
 
 /// Prints findings to standard error: all, or only the errors of a quiet run.
 pub(super) fn findings(findings: &Findings, world: &dyn World, globals: &Globals) {
-    let shown = shown(findings, globals);
+    said(findings, world, globals, Strictness::Errors);
+}
+
+/// Prints findings to standard error: all, or only those that stop a quiet run.
+pub(super) fn said(findings: &Findings, world: &dyn World, globals: &Globals, strictness: Strictness) {
+    let shown = shown(findings, globals, strictness);
     let mut out = std::io::stderr().lock();
     let _ = match globals.format {
         Format::Text => diagnostics::print(&shown, world, globals.colour(), &mut out),
@@ -32,14 +38,14 @@ pub(super) fn remark(text: &str) {
     let _ = writeln!(std::io::stderr().lock(), "{text}");
 }
 
-fn shown(findings: &Findings, globals: &Globals) -> Findings {
+fn shown(findings: &Findings, globals: &Globals, strictness: Strictness) -> Findings {
+    let stops = |severity| match strictness {
+        Strictness::Errors => severity == Severity::Error,
+        Strictness::Warnings => severity != Severity::Note,
+    };
     let mut shown = Findings::new();
     shown.extend(
-        findings
-            .sorted()
-            .into_iter()
-            .filter(|finding| !globals.quiet || finding.severity == Severity::Error)
-            .cloned(),
+        findings.sorted().into_iter().filter(|finding| !globals.quiet || stops(finding.severity)).cloned(),
     );
     shown
 }

@@ -20,7 +20,7 @@ pub enum Leftovers {
     Removed,
     /// They stay.
     Kept,
-    /// They stay, but for those below this folder.
+    /// They stay, but for those below this folder, or those of this name, whatever their number and ending.
     KeptExceptIn(&'static str),
 }
 
@@ -142,7 +142,9 @@ impl Leftovers {
         match self {
             Self::Removed => true,
             Self::Kept => false,
-            Self::KeptExceptIn(folder) => path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/')),
+            Self::KeptExceptIn(folder) => {
+                path.strip_prefix(folder).is_some_and(|rest| rest.starts_with(['/', '.', '-']))
+            }
         }
     }
 }

@@ -271,7 +271,7 @@ pub(super) fn tags_of<'a>(prepared: &'a Prepared, cards: &[&CardFacts]) -> Vec<&
 fn leftovers(options: &RenderOptions) -> Leftovers {
     match options {
         options if options.holder.is_some() => Leftovers::Kept,
-        options if !options.only.is_empty() => Leftovers::KeptExceptIn("sheets"),
+        options if !options.only.is_empty() => Leftovers::KeptExceptIn("sheets/cards"),
         _ => Leftovers::Removed,
     }
 }
