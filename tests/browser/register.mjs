@@ -69,12 +69,14 @@ async function fullNotice(browser, program) {
     issue("e2");
     run("render", "--preview-dpi", "30", "--output", join(folder, "output"));
     const { page, done } = await open(browser);
-    await check("a notice of more cards than one page holds is one page, and says how many more", async () => {
+    await check("a notice of more cards than one page holds is one page, and names the others", async () => {
       const path = join(folder, "notice.pdf");
       await page.goto(`file://${join(folder, "output/register/notice-to-crews.html")}`);
       const rows = await page.locator("tbody tr").count();
       holds(rows >= 3 && rows < fittings.length, `${rows} cards`);
-      holds((await page.locator("main").textContent()).includes(`And ${fittings.length - rows} more cards`), "how many more");
+      const words = await page.locator("main").textContent();
+      holds(words.includes(`And ${fittings.length - rows} more cards`), "how many more");
+      equal(fittings.filter((nth) => !new RegExp(`F-${nth}\\b`).test(words)).join(), "", "cards that are not named");
       await page.pdf({ path, preferCSSPageSize: true });
       const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
       equal(/Pages:\s+(\d+)/.exec(about)[1], "1", "pages");

@@ -14,6 +14,8 @@ const HELD_THERE: usize = 6;
 const LETTERS_OF_TITLE: usize = 18;
 /// So many letters stand in a line of what is different.
 const LETTERS_OF_CHANGE: usize = 30;
+/// So many letters stand in a line of numbers below it.
+const LETTERS_OF_NUMBERS: usize = 80;
 /// So many changes of a card stand there.
 const CHANGES_THERE: usize = 4;
 
@@ -25,7 +27,10 @@ impl Told<'_> {
         let withdrawn = self.newest.iter().flat_map(|newest| &newest.withdraw);
         let withdrawn: BTreeSet<&str> = withdrawn.map(|card| &*card.number).collect();
         let held = self.held();
-        let mut lines = 2 * held.len().min(HELD_THERE);
+        let numbers: Vec<&str> = told.iter().map(|card| card.number.as_str()).collect();
+        // Those that the table has no room for stand below it by their numbers.
+        let named = lines_of(&numbers.join(", "), LETTERS_OF_NUMBERS) - 1;
+        let mut lines = named + 2 * held.len().min(HELD_THERE);
         let (mut cards, mut some_later) = (Vec::new(), false);
         for card in &told {
             let mut changes = changes_for_crews(card);
@@ -44,10 +49,13 @@ impl Told<'_> {
                 "changes": changes, "notices": card.notices().join(", "),
             }));
         }
+        // Whoever does not find a card here keeps it: those without room for their changes are named all the same.
+        let more = &numbers[cards.len()..];
+        let more_held: Vec<&str> = held.iter().skip(HELD_THERE).map(|(number, _)| number.as_str()).collect();
         let values = json!({
-            "more": told.len() - cards.len(), "cards": cards, "later": some_later,
-            "held": held.iter().take(HELD_THERE).collect::<Vec<_>>(),
-            "more_held": held.len().saturating_sub(HELD_THERE),
+            "more": more, "cards": cards, "later": some_later,
+            "held": held.iter().take(HELD_THERE).map(|(_, words)| words).collect::<Vec<_>>(),
+            "more_held": more_held,
         });
         page("notice-to-crews", "Notice to crews", values)
     }
@@ -61,13 +69,14 @@ impl Told<'_> {
         Some(format!("holds from {day} on"))
     }
 
-    /// The fittings that nobody may build until told, each with its newest notice.
-    fn held(&self) -> Vec<String> {
+    /// The fittings that nobody may build until told: the number of each, and in words with its newest notice.
+    fn held(&self) -> Vec<(String, String)> {
         let all = self.prepared.catalogue.fittings.values();
         let held = all.filter(|fitting| fitting.status == Status::OnHold).map(|fitting| {
             let newest = fitting.notices.iter().max_by_key(|notice| notice.date);
             let notice = newest.map(|notice| format!(" ({}: {})", notice.number, notice.title));
-            format!("{} {}{}", fitting.number, fitting.name, notice.unwrap_or_default())
+            let words = format!("{} {}{}", fitting.number, fitting.name, notice.unwrap_or_default());
+            (fitting.number.clone(), words)
         });
         held.collect()
     }
@@ -83,10 +92,12 @@ fn do_not_use(card: &CardChange) -> String {
     word.unwrap_or("withdrawn").to_lowercase()
 }
 
-/// The weightiest changes of a card in words.
+/// The weightiest changes of a card in words: what is set and measured before the steps, which stand on the card.
 fn changes_for_crews(card: &CardChange) -> Vec<String> {
+    let mut weightiest: Vec<&register::Change> = card.changes.iter().collect();
+    weightiest.sort_by_key(|change| (change.grade != Grade::Safety, change.what.starts_with("step")));
     let mut changes: Vec<String> =
-        card.changes.iter().take(CHANGES_THERE).map(register::Change::words).collect();
+        weightiest.into_iter().take(CHANGES_THERE).map(register::Change::words).collect();
     if card.changes.len() > CHANGES_THERE {
         changes.push(format!("and {} more", card.changes.len() - CHANGES_THERE));
     }
