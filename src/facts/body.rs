@@ -98,8 +98,9 @@ fn kind(case: &Case) -> CellKind {
         Summary::Right => CellKind::Right,
         Summary::WillNotGoIn => CellKind::Apart,
         Summary::ProvenHereToo => CellKind::Proven,
-        _ if case.hidden => CellKind::Hidden,
+        // Whoever finds a withdrawn part leaves it, whether it would be seen afterwards or not: one sign for its words.
         Summary::Withdrawn => CellKind::Barred,
+        _ if case.hidden => CellKind::Hidden,
         Summary::NotKnown => CellKind::Unknown,
         _ => CellKind::Shows,
     }

@@ -77,9 +77,9 @@ pub fn meaning(case: &Json) -> &'static str {
         "right part" => "right part",
         "will not go in" => "will not go in",
         "proven here too" => "proven here too",
+        "withdrawn: do not use" => "withdrawn: do not use",
         _ if case["hidden"] == true && case["seen_by"] == "mark" => "seen by its mark only",
         _ if case["hidden"] == true => "not seen once closed",
-        "withdrawn: do not use" => "withdrawn: do not use",
         "not known: treat as wrong" => "not known: treat as wrong",
         _ => "wrong, it shows",
     }
