@@ -14,6 +14,8 @@ const PLAIN: [&str; 32] = [
     "a", "an", "and", "as", "at", "be", "by", "do", "for", "go", "has", "he", "if", "in", "is", "it", "me",
     "my", "no", "not", "of", "off", "on", "or", "out", "so", "the", "to", "too", "up", "us", "we",
 ];
+/// What a finding says of the place where a name of another part stands.
+pub(super) const OTHER_PART: &str = "the other part";
 /// Words that say that a part does not belong there.
 const DENYING: [&str; 4] = ["not", "never", "instead", "don't"];
 
@@ -69,7 +71,7 @@ fn said_to_be(stretch: &Stretch<'_>, index: usize, name: &str, count: usize) -> 
         return None;
     }
     let (place, is) = match another {
-        Some(other) => (other.place.clone(), "it is that of another part"),
+        Some(other) => (other.place.clone(), OTHER_PART),
         None => own.clone(),
     };
     let message = format!("the fitting has no such {head}");
@@ -105,8 +107,12 @@ fn is_read_in_any_case(stretch: &Stretch<'_>, index: usize, other: &Other) -> bo
 }
 
 fn of_another(stretch: &Stretch<'_>, index: usize, other: &Other) -> Contradiction {
-    let message = format!("this is the {} of another part that goes into the body", other.kind);
-    error(stretch, index, &message, &other.name, (other.place.clone(), "the other part"), other.kind)
+    let (what, is, value) = match other.kind {
+        "drum tag" => ("conductor", "the other conductor", "drum_tag"),
+        kind => ("part", OTHER_PART, kind),
+    };
+    let message = format!("this is the {} of another {what} that goes into the body", other.kind);
+    error(stretch, index, &message, &other.name, (other.place.clone(), is), value)
 }
 
 /// The number of a part that the fitting does not have. A fitting may be named, and a part that is said not to belong.

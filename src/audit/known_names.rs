@@ -14,7 +14,7 @@ pub(super) struct Known {
     pub(super) marks: Vec<String>,
     /// All names of its own, stamps and marks among them.
     pub(super) own: Vec<String>,
-    /// Stamps and marks of other parts that go into its body.
+    /// Stamps and marks of other parts that go into its body, and drum tags of other conductors that do.
     pub(super) others: Vec<Other>,
     /// Where its gripping part's stamp stands, and what that is.
     pub(super) stamp_place: (Place, &'static str),
@@ -22,11 +22,12 @@ pub(super) struct Known {
     pub(super) mark_place: (Place, &'static str),
 }
 
-/// A stamp or mark of another part.
+/// A stamp or mark of another part, or the drum tag of another conductor.
+#[derive(Clone)]
 pub(super) struct Other {
-    /// The stamp, or the text of the mark.
+    /// The stamp, the text of the mark, or the tag.
     pub(super) name: String,
-    /// "stamp" or "mark".
+    /// "stamp", "mark" or "drum tag".
     pub(super) kind: &'static str,
     /// Where it stands.
     pub(super) place: Place,
@@ -71,7 +72,7 @@ pub(super) fn known(fitting: &Fitting, context: Context<'_>, marks: &BTreeMap<&s
         stamps,
         marks: own_marks,
         own,
-        others: others(fitting, context, marks),
+        others: [others(fitting, context, marks), other_tags(fitting, context)].concat(),
         stamp_place: stamp_place
             .unwrap_or_else(|| (fitting.origin.of("parts"), "none of its gripping parts has a stamp")),
         mark_place: (mark_place, if fitting.mark.is_some() { "its mark" } else { "it has no mark" }),
@@ -92,6 +93,21 @@ fn others(fitting: &Fitting, context: Context<'_>, marks: &BTreeMap<&str, &Mark>
         others.extend(named.map(|(name, kind)| Other { name, kind, place: part.origin.of(kind) }));
     }
     others
+}
+
+/// The drum tag is often all that tells two conductors apart.
+fn other_tags(fitting: &Fitting, context: Context<'_>) -> Vec<Other> {
+    let bodies = fitting.bodies().filter_map(|item| context.mixups.body(&item.part.number));
+    let held = bodies.flat_map(|body| &body.fittings).flat_map(|other| &other.conductors);
+    let own = |tag: &str| fitting.conductors.iter().any(|own| spaced(&own.identity.drum_tag) == tag);
+    let tags = held.map(|conductor| (spaced(&conductor.identity.drum_tag), conductor));
+    let tags = tags.filter(|(tag, _)| tag.chars().any(char::is_alphabetic) && !own(tag));
+    tags.map(|(name, conductor)| Other {
+        name,
+        kind: "drum tag",
+        place: conductor.origin.of("identity.drum_tag"),
+    })
+    .collect()
 }
 
 fn spaced(text: &str) -> String {

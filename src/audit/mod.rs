@@ -48,6 +48,7 @@ mod known_figures;
 mod known_names;
 mod known_parts;
 mod layer_not_full;
+mod limit_looser;
 mod line_tension_near_breaking;
 mod line_tension_too_high;
 mod load_words;
@@ -74,6 +75,7 @@ mod opened_under_load;
 mod opening_words;
 mod own_part_does_not_grip;
 mod pressed_size_implausible;
+mod procedure_of_other_family;
 mod proof_above_breaking_load;
 mod proof_contradicts_geometry;
 mod proof_does_not_count;
@@ -108,6 +110,7 @@ mod stated_section_is_outer_group;
 mod steps_out_of_order;
 mod stretch_of_text;
 mod supersession_does_not_fit;
+mod tail_contradicts_insertion;
 mod tail_too_short;
 mod taper_not_self_holding;
 mod text_contradicts_record;
@@ -122,16 +125,19 @@ mod torque_unlike_others;
 mod torque_window_wide;
 mod touching;
 mod travel_too_long;
+mod two_parts_for_one_place;
 mod units_of_text;
 mod unknown_value;
 mod unseen;
 mod unusable_part_in_fitting;
 mod value_absent;
 mod value_behind_other_word;
+mod value_run_on;
 mod verb_forms;
 mod wear_limits_disagree;
 mod window_not_measured;
 mod wires_through_hole_differ;
+mod witness_reads_nothing;
 mod words_of_text;
 mod worn_wire_not_held;
 
@@ -178,6 +184,7 @@ const RULES: &[Rule] = &[
     interface_of_no_fitting::check,
     interfaces_alike::check,
     layer_not_full::check,
+    limit_looser::check,
     line_tension_near_breaking::check,
     line_tension_too_high::check,
     look_alike_conductors::check,
@@ -202,6 +209,7 @@ const RULES: &[Rule] = &[
     opened_under_load::check,
     own_part_does_not_grip::check,
     pressed_size_implausible::check,
+    procedure_of_other_family::check,
     proof_above_breaking_load::check,
     proof_contradicts_geometry::check,
     proof_does_not_count::check,
@@ -234,6 +242,7 @@ const RULES: &[Rule] = &[
     stated_section_is_outer_group::check,
     steps_out_of_order::check,
     supersession_does_not_fit::check,
+    tail_contradicts_insertion::check,
     tail_too_short::check,
     taper_not_self_holding::check,
     text_contradicts_record::check,
@@ -246,13 +255,16 @@ const RULES: &[Rule] = &[
     torque_unlike_others::check,
     torque_window_wide::check,
     travel_too_long::check,
+    two_parts_for_one_place::check,
     unknown_value::check,
     unusable_part_in_fitting::check,
     value_absent::check,
     value_behind_other_word::check,
+    value_run_on::check,
     wear_limits_disagree::check,
     window_not_measured::check,
     wires_through_hole_differ::check,
+    witness_reads_nothing::check,
     worn_wire_not_held::check,
 ];
 

@@ -8,7 +8,22 @@ use crate::diagnostics::{Findings, Severity};
 /// Names of values that are words of a text too. "Mark" is a thing to do as well, as in "Mark {insertion} on the wire".
 const WORDS: [&str; 6] = ["insertion", "tail", "torque", "stamp", "tracer", "spanner"];
 /// Values that none of those words belongs to but its own.
-const VALUES: [&str; 7] = ["insertion", "tail", "torque", "mark", "stamp", "tracer", "spanner"];
+const VALUES: [&str; 14] = [
+    "insertion",
+    "tail",
+    "torque",
+    "mark",
+    "stamp",
+    "tracer",
+    "spanner",
+    "seated",
+    "tensioned",
+    "draw_in",
+    "tension_max",
+    "plan_height",
+    "replace_height",
+    "stop_height",
+];
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     // The words are English.

@@ -26,10 +26,11 @@ fn note(
     let place = Place::whole(file.file.clone());
     let about = match stem.strip_prefix("chapters/") {
         Some(chapter) => NoteAbout::Chapter(chapter.to_owned()),
-        None if names.kind_of(stem) == Some(RecordKind::Procedure) => {
-            let message = "a procedure has no page that could show this note";
+        None if has_no_page(names.kind_of(stem)) => {
+            let kind = names.kind_of(stem).map_or("record", RecordKind::word);
+            let message = format!("{kind} {stem} has no page that could show this note");
             let finding = Finding::error("unknown-note", place, message);
-            findings.push(finding.help("write it for the fittings that take the procedure, or as a chapter"));
+            findings.push(finding.help("write it for the fittings that it is about, or as a chapter"));
             return None;
         }
         None if names.has_record(stem) => NoteAbout::Record(stem.to_owned()),
@@ -45,6 +46,11 @@ fn note(
         }
     };
     Some(Note { about, markdown: file.text.clone(), place })
+}
+
+/// Of holders there are call-in lists alone, and an edition's words are those that were printed.
+fn has_no_page(kind: Option<RecordKind>) -> bool {
+    matches!(kind, Some(RecordKind::Procedure | RecordKind::Holder | RecordKind::Edition))
 }
 
 /// The font files.

@@ -4,6 +4,7 @@ use super::address::Form;
 use super::headings::Heading;
 use super::index::Notes;
 use super::parse::parse;
+use super::tables::lost_cells;
 use super::values;
 use super::writer::Writer;
 use crate::catalogue::Note;
@@ -33,7 +34,7 @@ pub struct Html {
 /// The note of a fitting may name its values in braces.
 ///
 /// Findings: `unknown-value`, `value-absent`, `note-link-unknown`, `note-heading-unknown`, `note-path-outside`,
-/// `note-link-refused`, `note-image`, `bad-text` of a character that is hidden in a name such as `&lrm;` (errors),
+/// `note-link-refused`, `note-image`, `note-cell-lost`, `bad-text` of a character that is hidden in a name such as `&lrm;` (errors),
 /// `note-raw-html` (a note).
 #[must_use]
 pub fn to_html(note: &Note, notes: &Notes<'_>, form: Form) -> (Html, Findings) {
@@ -42,6 +43,7 @@ pub fn to_html(note: &Note, notes: &Notes<'_>, form: Form) -> (Html, Findings) {
     let mut writer = Writer::new(note, notes, form);
     let faults = parsed.faults.iter().filter(|_| !values::is_moot(note, notes.catalogue));
     faults.for_each(|fault| writer.find(fault.finding(note, values.as_ref())));
+    lost_cells(&parsed.events, &note.markdown).into_iter().for_each(|(at, cell)| writer.lose_cell(at, cell));
     let mut upcoming = parsed.headings.iter();
     for (event, range) in parsed.events {
         match event {

@@ -9,6 +9,7 @@ mod letters;
 mod links;
 mod parse;
 mod positions;
+mod tables;
 #[cfg(test)]
 mod tests;
 mod values;

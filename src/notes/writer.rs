@@ -213,6 +213,13 @@ impl<'a> Writer<'a> {
         self.find(finding);
     }
 
+    pub(super) fn lose_cell(&mut self, offset: usize, cell: &str) {
+        let finding = Finding::error("note-cell-lost", self.place(offset), "this row has more cells than the table's head")
+            .found(cell)
+            .help("add a column to the head, take a `|` out of the row, or write `\\|` where it is meant to be read");
+        self.find(finding);
+    }
+
     fn note_raw_html(&mut self, offset: usize) {
         let finding = Finding::note("note-raw-html", self.place(offset), "HTML in a note is shown as text")
             .help("write Markdown, or put the text between backquotes where it is meant to be read");

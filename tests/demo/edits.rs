@@ -190,6 +190,13 @@ const MISTYPED: &[Edit] = &[
     Edit { record: "ST-4111", was: "stamp: \"BZ1 12.5\"", is: "stamp: \"BZ1 15.2\"", then: &[Finds("name-contradicts-record", "BZ1 15.2")] },
     Edit { record: "ST-4290", was: "name: Mid-point clamp, messenger 120", is: "name: Mid-point clamp, messenger 150", then: &[Finds("name-contradicts-record", "messenger 150")] },
     Edit { record: "messenger-95", was: "drum_tag: \"BZ1 95\"", is: "drum_tag: \"BZ1 59\"", then: &[Finds("name-contradicts-record", "BZ1 59")] },
+    Edit { record: "collet-41", was: "Drum tag {drum_tag}?", is: "Drum tag CU 120?", then: &[Finds("text-contradicts-record", "drum tag of another conductor")] },
+    Edit { record: "ST-4100", was: "parts: [ST-4101, ST-4102, ST-4103]", is: "parts: [ST-4101, ST-4102, ST-4103, ST-4121]", then: &[Finds("two-parts-for-one-place", "ST-4121")] },
+    Edit { record: "ST-4130", was: "tail_mm: 19", is: "tail_mm: 15", then: &[Finds("tail-contradicts-insertion", "")] },
+    Edit { record: "ST-4140", was: "procedure: socket-44", is: "procedure: wedge-50", then: &[Finds("procedure-of-other-family", "wedge-50")] },
+    Edit { record: "collet-41", was: "Screw {torque}", is: "Screw 1{torque}", then: &[Finds("value-run-on", "torque")] },
+    Edit { record: "collet-41", was: "reads {mark}, {stamp}", is: "reads {fitting_stamp}", then: &[Finds("witness-reads-nothing", "")] },
+    Edit { record: "collet-41", was: "Grease thread. Screw {torque}.", is: "Tension: {tensioned}.", then: &[Finds("steps-out-of-order", "{seated}")] },
     Edit { record: "ST-4101", was: "stamp: \"ST 41\"", is: "stamp: \"ST 411\"", then: &[Finds("stamp-differs", "ST 411")] },
 ];
 

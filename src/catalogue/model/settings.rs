@@ -112,6 +112,24 @@ pub struct Limits {
     pub mark_difference: f64,
 }
 
+impl Default for Limits {
+    fn default() -> Self {
+        Self {
+            section_tolerance_percent: 0.5,
+            diameter_tolerance: Length::from_mm(0.1),
+            nominal_tolerance_percent: 7.0,
+            holding_percent_of_breaking_load: 95.0,
+            tension_percent_of_breaking_load: 65.0,
+            wire_friction: 0.30,
+            seat_friction: 0.12,
+            closure_reserve: Length::from_mm(0.3),
+            visible_stand_out: Length::from_mm(2.0),
+            smallest_type: Length::from_pt(7.0),
+            mark_difference: 12.0,
+        }
+    }
+}
+
 impl Limits {
     /// What the rules of grip measure by.
     #[must_use]
