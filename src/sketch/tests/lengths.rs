@@ -1,8 +1,9 @@
 //! A rule that is laid on a drawing reads what the records say.
 
-use super::sample::{fonts, limits, mm, part, wedge_dead_end};
+use super::sample::{fonts, limits, mm, part, socket_dead_end, wedge_dead_end};
 use super::seen::Seen;
 use crate::catalogue::{Fitting, Role};
+use crate::grip::{Body, Geometry};
 use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::{Pose, compose, figure};
 use crate::sketch::options::{Detail, Options};
@@ -74,4 +75,34 @@ fn a_keeper_bolt_lies_on_no_wire() {
             assert!(common.width() * common.height() < 0.01, "{bolt:?} in the wire {wire:?}");
         }
     }
+}
+
+/// The body of the sample is 95 mm long and the wire goes 70 mm into it.
+#[test]
+fn a_socket_s_body_is_as_long_as_its_record_says_and_the_wire_ends_where_its_insertion_says() {
+    for (length, insertion) in [(95.0, 70.0), (95.0, 90.0), (95.0, 120.0), (64.0, 70.0), (50.0, 60.0)] {
+        let mut fitting = socket_dead_end();
+        let body = Geometry::Body(Body {
+            large_diameter: Some(mm(52.0)),
+            length: Some(mm(length)),
+            ..Body::default()
+        });
+        fitting.items[0].part = part("1", Role::Body, "aluminium-bronze", Some(body));
+        fitting.insertion = Some(mm(insertion));
+        let scene = at_true_size(&fitting);
+        let body = bounds_of(&scene, 0);
+        assert!((body.width() - length).abs() < 0.01, "{} mm long, not {length}", body.width());
+        let end = wires(&scene).fold(f64::NEG_INFINITY, |most, wire| most.max(wire.x1));
+        assert!((end - body.x0 - insertion).abs() < 0.01, "{} mm in, not {insertion}", end - body.x0);
+    }
+}
+
+#[test]
+fn a_body_that_is_shorter_than_its_socket_states_no_scale() {
+    let mut fitting = socket_dead_end();
+    let body =
+        Geometry::Body(Body { large_diameter: Some(mm(52.0)), length: Some(mm(30.0)), ..Body::default() });
+    fitting.items[0].part = part("1", Role::Body, "aluminium-bronze", Some(body));
+    let setup = Setup::of(&fitting, &limits());
+    assert!(figure(&setup, Pose::default()).proportions().assumed);
 }
