@@ -2,6 +2,7 @@
 
 mod cut_surfaces;
 mod dimensions;
+mod grooved_outline;
 mod notes;
 mod on_card;
 mod subject;

@@ -1,8 +1,13 @@
 //! Sections of every construction: nothing overlaps, nothing leaves the room, every wire is there.
 
-use super::sample::{conductors, fonts, mm};
+use super::sample::{conductor, conductors, contact_wire, fonts, mm};
+use crate::catalogue::{Conductor, Identity, WearBasis, WearLimits};
 use crate::section::Construction;
-use crate::sketch::{Options, conductor_section, conductor_to_lay_on};
+use crate::sketch::conductor::cut_surfaces;
+use crate::sketch::plane::{Vec2, at};
+use crate::sketch::{
+    Options, Subject, conductor_section, conductor_to_lay_on, wearing, worn_profiles, worn_section,
+};
 
 #[test]
 fn sections_fit_every_room() {
@@ -44,5 +49,65 @@ fn true_size_is_true() {
         for (drawn, least, most) in [(wide, diameter * 0.9, diameter + 1.0), (tall, high * 0.9, high + 1.0)] {
             assert!(drawn >= least && drawn <= most, "{}: {drawn} mm for {high}", conductor.name);
         }
+    }
+}
+
+/// A contact wire whose record says so of its identification grooves.
+fn identified_by(grooves: &str) -> Conductor {
+    let wire = (*conductor("Contact wire 120", "copper-silver-0.1", contact_wire())).clone();
+    let wear = WearLimits {
+        limit_percent: None,
+        basis: WearBasis::Nominal,
+        plan_height: Some(mm(10.0)),
+        replace_height: Some(mm(9.5)),
+        stop_height: Some(mm(9.0)),
+    };
+    Conductor {
+        identity: Identity { grooves: grooves.to_owned(), ..Identity::default() },
+        wear: Some(wear),
+        ..wire
+    }
+}
+
+/// Gaps in the metal on the way over the head, just under its surface, half a radian to either side of the top.
+fn gaps_in_the_head(subject: &Subject, height: f64) -> usize {
+    let surfaces = cut_surfaces(subject);
+    let metal = |turn: f64| {
+        let place =
+            at(0.0, 0.0) + Vec2::from_angle(turn - std::f64::consts::FRAC_PI_2) * (height / 2.0 - 0.15);
+        surfaces.iter().any(|surface| !surface.gone && surface.primitive.contains(place))
+    };
+    let turns: Vec<bool> = (-100..=100).map(|step| metal(f64::from(step) * 0.005)).collect();
+    assert!(turns[0] && turns[turns.len() - 1], "the head ends in metal on both sides");
+    turns.windows(2).filter(|pair| pair[0] && !pair[1]).count()
+}
+
+#[test]
+fn a_contact_wire_has_as_many_grooves_in_its_head_as_its_record_says_at_every_height() {
+    for (said, count) in [("", 0), ("no groove", 0), ("one groove", 1), ("two grooves", 2), ("3", 3)] {
+        let wire = identified_by(said);
+        for worn_to in [None, Some(mm(11.0)), Some(mm(9.0)), Some(mm(5.0))] {
+            let subject = Subject { worn_to, ..Subject::of(&wire) };
+            assert_eq!(gaps_in_the_head(&subject, 12.34), count, "{said:?} at {worn_to:?}");
+        }
+    }
+}
+
+#[test]
+fn every_picture_of_a_contact_wire_has_its_grooves() {
+    let fonts = fonts();
+    let options = Options::new(&fonts, mm(60.0), mm(60.0));
+    let pictures = |grooves: &str| {
+        let wire = identified_by(grooves);
+        let wearing = wearing(&wire, &options);
+        let worn = worn_profiles(&wire, &options).expect("heights are stated");
+        let sections = [conductor_section(&wire, &options), worn_section(&wire, mm(9.5), &options)];
+        let drawings = [conductor_to_lay_on(&wire, &options), worn, wearing.left, wearing.gone];
+        sections.into_iter().chain(drawings).map(|drawing| drawing.body).collect::<Vec<_>>()
+    };
+    let (without, one, two) = (pictures(""), pictures("one groove"), pictures("two grooves"));
+    for picture in 0..without.len() {
+        assert_ne!(without[picture], one[picture], "picture {picture} of a wire with one groove");
+        assert_ne!(one[picture], two[picture], "picture {picture} of a wire with two grooves");
     }
 }
