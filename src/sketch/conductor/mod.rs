@@ -5,6 +5,7 @@ mod dimensions;
 mod grooved_outline;
 mod notes;
 mod on_card;
+mod outer_edge;
 mod subject;
 mod wearing;
 
@@ -18,7 +19,7 @@ use super::appearance::{Appearance, Pen};
 use super::draft::{Caption, Draft, fit};
 use super::drawing::Drawing;
 use super::options::{Detail, Options};
-use super::plane::{Affine, at};
+use super::plane::{Affine, Point, at};
 use super::scale::Scale;
 use super::scene::{Primitive, Purpose};
 use crate::catalogue::Conductor;
@@ -130,6 +131,12 @@ pub(crate) fn add_cut_surfaces(draft: &mut Draft, surfaces: &[CutSurface], place
             Primitive::Area(outline) => draft.scene.area(Purpose::Wire, outline.mapped(place), appearance),
             Primitive::Lines(_) | Primitive::Text(_) => {}
         }
+    }
+    if pen.is_none() {
+        // Pale wires are lost to a grey copy, and with them the edge that a wire is laid on.
+        let on_paper = |piece: Vec<Point>| piece.into_iter().map(|point| place * point).collect();
+        let edge = outer_edge::outer_edge(surfaces).into_iter().map(on_paper);
+        draft.scene.lines(Purpose::Edge, edge.collect(), Appearance::line(Pen::Thin));
     }
 }
 

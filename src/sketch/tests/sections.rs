@@ -3,8 +3,10 @@
 use super::sample::{conductor, conductors, contact_wire, fonts, mm};
 use crate::catalogue::{Conductor, Identity, WearBasis, WearLimits};
 use crate::section::Construction;
-use crate::sketch::conductor::cut_surfaces;
-use crate::sketch::plane::{Vec2, at};
+use crate::sketch::conductor::{add_cut_surfaces, cut_surfaces};
+use crate::sketch::draft::Draft;
+use crate::sketch::plane::{Affine, Vec2, around, at, grown};
+use crate::sketch::scene::Scene;
 use crate::sketch::{
     Options, Subject, conductor_section, conductor_to_lay_on, wearing, worn_profiles, worn_section,
 };
@@ -109,5 +111,33 @@ fn every_picture_of_a_contact_wire_has_its_grooves() {
     for picture in 0..without.len() {
         assert_ne!(without[picture], one[picture], "picture {picture} of a wire with one groove");
         assert_ne!(one[picture], two[picture], "picture {picture} of a wire with two grooves");
+    }
+}
+
+/// In how many of 360 directions the outermost edge of what is filled has a line on it.
+fn outlined_directions(scene: &Scene, reach: f64) -> usize {
+    let filled =
+        |place| scene.elements.iter().any(|of| of.appearance.fill.is_some() && of.primitive.contains(place));
+    let is_outlined = |degree: &u32| {
+        let way = Vec2::from_angle(f64::from(*degree).to_radians());
+        let mut inward = (0..).map(|step| (way * (reach - 0.02 * f64::from(step))).to_point());
+        let edge = inward.find(|place| filled(*place)).expect("metal in the middle");
+        let near = grown(around([edge]), 0.06);
+        scene.elements.iter().any(|of| of.appearance.pen.is_some() && of.primitive.strokes_meet(near))
+    };
+    (0..360).filter(is_outlined).count()
+}
+
+/// Pale wires are lost to a grey copy. Some directions lead into a gap between wires.
+#[test]
+fn every_section_at_true_size_has_a_line_on_its_edge() {
+    let fonts = fonts();
+    for conductor in conductors() {
+        let options = Options::new(&fonts, mm(200.0), mm(200.0));
+        let mut draft = Draft::new(&options);
+        add_cut_surfaces(&mut draft, &cut_surfaces(&Subject::of(&conductor)), Affine::IDENTITY, 1.0);
+        let reach = conductor.section.overall_diameter.mm() / 2.0 + 0.1;
+        let outlined = outlined_directions(&draft.scene, reach);
+        assert!(outlined >= 300, "{}: a line in {outlined} of 360 directions", conductor.name);
     }
 }
