@@ -141,3 +141,17 @@ fn every_section_at_true_size_has_a_line_on_its_edge() {
         assert!(outlined >= 300, "{}: a line in {outlined} of 360 directions", conductor.name);
     }
 }
+
+/// A bar of 40 × 10 mm. Its centre lines run past its sides, not through the lettering beside them.
+#[test]
+fn a_bar_is_drawn_in_a_box_of_its_shape_and_measured_by_its_sides() {
+    let fonts = fonts();
+    let conductors = conductors();
+    let bar =
+        conductors.iter().find(|of| matches!(of.construction, Construction::Bar { .. })).expect("a bar");
+    let drawing = conductor_section(bar, &Options::new(&fonts, mm(120.0), mm(80.0)));
+    let said: Vec<(&str, &str)> =
+        drawing.dimensions.iter().map(|of| (of.name.as_str(), of.text.as_str())).collect();
+    assert_eq!(said, [("width", "40.0\u{a0}mm"), ("thickness", "10.0\u{a0}mm")]);
+    assert!(drawing.height < drawing.width / 2.0, "{:?} high, {:?} wide", drawing.height, drawing.width);
+}
