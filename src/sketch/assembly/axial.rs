@@ -17,7 +17,9 @@ pub(crate) const SAG: f64 = 0.05;
 pub(crate) struct Axial {
     /// x of the face that the conductor comes in at.
     pub entry: f64,
-    /// Bore of the body from the entry to x = 0: (x, radius) in rising x.
+    /// x of the body's rear face, where the closing part is: 0 but where the body goes on behind the seat.
+    pub face: f64,
+    /// Bore of the body from the entry to its rear face: (x, radius) in rising x.
     pub bore: Vec<(f64, f64)>,
     /// Radius of the body.
     pub outer: f64,
@@ -72,7 +74,7 @@ impl Axial {
     /// The window behind the body's face, and the ring behind the window.
     fn ring(&self, setup: &Setup) -> (f64, f64) {
         let shell = self.shell(setup);
-        let window = self.push.0.max(0.0) + 0.3 * shell;
+        let window = self.push.0.max(self.face) + 0.3 * shell;
         (window, window + 0.42 * shell)
     }
 
@@ -86,10 +88,10 @@ impl Axial {
                 (start, start + 0.38 * shell)
             }
             Closing::Nut => {
-                let start = self.push.0.max(0.0) + 0.1 * shell + self.drawn_back;
+                let start = self.push.0.max(self.face) + 0.1 * shell + self.drawn_back;
                 (start, start + 0.22 * shell)
             }
-            Closing::None => (self.push.0.max(0.0), self.push.0.max(0.0)),
+            Closing::None => (self.push.0.max(self.face), self.push.0.max(self.face)),
         }
     }
 
@@ -157,14 +159,15 @@ impl Axial {
         let mut points = vec![(self.entry, nose), (shoulder, shell)];
         if Self::closing(setup).0 == Closing::Nut {
             let thread = self.thread(setup);
-            points.extend([(-0.45 * shell, shell), (-0.45 * shell, thread), (0.0, thread)]);
+            let threaded = self.face - 0.45 * shell;
+            points.extend([(threaded, shell), (threaded, thread), (self.face, thread)]);
         } else {
-            points.push((0.0, shell));
+            points.push((self.face, shell));
         }
         points.extend(self.bore.iter().rev());
         let mut cavity = vec![(self.entry, 0.0)];
         cavity.extend(&self.bore);
-        cavity.push((0.0, 0.0));
+        cavity.push((self.face, 0.0));
         scaled.empty(&upper(&cavity));
         scaled
             .edge(&[at(self.entry, -self.bore.first().map_or(0.0, |corner| corner.1)), at(self.entry, 0.0)]);
@@ -202,7 +205,7 @@ impl Axial {
                 ]
             }
             _ => {
-                let skirt = -0.34 * self.shell(setup) + self.drawn_back;
+                let skirt = self.skirt(setup);
                 vec![
                     (push, face),
                     (start, face),
@@ -215,8 +218,11 @@ impl Axial {
                 ]
             }
         };
-        let reach =
-            if closing == Closing::Nut { (0.0, thread.min(self.shell(setup))) } else { (push, self.hole) };
+        let reach = if closing == Closing::Nut {
+            (self.face, thread.min(self.shell(setup)))
+        } else {
+            (push, self.hole)
+        };
         scaled.empty(&upper(&[
             (reach.0, 0.0),
             (reach.0, reach.1),
@@ -239,6 +245,11 @@ impl Axial {
         }
     }
 
+    /// Where a cap nut's skirt ends, over the body's thread.
+    fn skirt(&self, setup: &Setup) -> f64 {
+        self.face - 0.34 * self.shell(setup) + self.drawn_back
+    }
+
     fn draw_closing_from_outside(
         &self,
         scaled: &mut ScaledDraft,
@@ -252,13 +263,13 @@ impl Axial {
         let hexagon =
             |from: f64| [(from, 0.0), (from, head), (end - chamfer, head), (end, head - chamfer), (end, 0.0)];
         if closing == Closing::Screw {
-            let from = push.max(0.0);
+            let from = push.max(self.face);
             let window = self.ring(setup).0 + self.drawn_back;
             scaled.outside(look, &[(from, 0.0), (from, face), (window, face), (window, 0.0)]);
             scaled.outside(look, &[(window, 0.0), (window, thread), (start, thread), (start, 0.0)]);
             scaled.outside(look, &hexagon(start));
         } else {
-            scaled.outside(look, &hexagon(-0.34 * self.shell(setup) + self.drawn_back));
+            scaled.outside(look, &hexagon(self.skirt(setup)));
         }
     }
 
@@ -268,7 +279,7 @@ impl Axial {
         let (nose, shoulder) = self.nose(shell);
         scaled.outside(
             body,
-            &[(self.entry, 0.0), (self.entry, nose), (shoulder, shell), (0.0, shell), (0.0, 0.0)],
+            &[(self.entry, 0.0), (self.entry, nose), (shoulder, shell), (self.face, shell), (self.face, 0.0)],
         );
         scaled.edge(&[at(shoulder, 0.0), at(shoulder, shell)]);
     }
@@ -304,19 +315,19 @@ impl Axial {
             return;
         }
         let (arm, (x, _)) = (self.arm(setup), self.eye(setup));
-        let from = if side < 0.0 { -0.5 } else { self.seam(setup) };
+        let from = if side < 0.0 { self.face - 0.5 } else { self.seam(setup) };
         let rounded = arc(at(x, 0.0), arm, side * FRAC_PI_2, 0.0, SAG);
         let mut points = vec![at(from, 0.0), at(from, side * arm)];
         points.extend(rounded);
         scaled.fill(body, &Outline::new(points.clone()));
         // The arm grows out of the body's face.
-        points[1].x = points[1].x.max(0.0);
+        points[1].x = points[1].x.max(self.face);
         scaled.edge(&points[1..]);
     }
 
     /// Where the near arm leaves the body: behind the face of a body with a window.
     fn seam(&self, setup: &Setup) -> f64 {
-        -0.06 * self.shell(setup)
+        self.face - 0.06 * self.shell(setup)
     }
 }
 

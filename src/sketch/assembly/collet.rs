@@ -63,6 +63,7 @@ impl ColletSeat {
         let hole = radius + 0.08 * radius + 0.4;
         let axial = Axial {
             entry: -depth,
+            face: 0.0,
             bore: seat_profile(depth, large, seat_slope, hole),
             outer: large + (0.22 * large).max(3.5),
             push: (seated, 0.86 * flank[1].1),

@@ -7,8 +7,8 @@ use super::scaled_draft::{Look, ScaledDraft, upper, wire_tone};
 use super::setup::{Proportions, Setup};
 use super::strand::{Sides, along_axis, stub};
 use super::{Figure, Pose};
-use crate::catalogue::StampPlace;
-use crate::grip::{Geometry, Socket, SpreadingCone};
+use crate::catalogue::{StampPlace, StandOutFrom};
+use crate::grip::{Body, Geometry, Socket, SpreadingCone};
 use crate::section::Layer;
 use crate::sketch::appearance::Shade;
 use crate::sketch::outline::Outline;
@@ -75,7 +75,8 @@ impl SpreadingSeat {
         let face = -depth + pose.cone;
         let throat = known.recorded(socket.and_then(|socket| socket.throat_diameter)).unwrap_or(0.0) / 2.0;
         let throat = throat.max(radius + 0.1);
-        let entry = entry(setup, depth_of_taper);
+        let (entry, face_of_body) =
+            ends_of_body(setup, found.map(|found| found.0), &mut known, depth_of_taper);
         let small = (mouth - depth_of_taper * slope).max(throat);
         let taper = vec![(-depth_of_taper, small), (0.0, mouth)];
         let own = found.filter(|(look, _)| look.item != body.item);
@@ -85,19 +86,20 @@ impl SpreadingSeat {
                 (entry, throat + 0.4),
                 (-depth_of_taper, throat + 0.4),
                 (-depth_of_taper, shell),
-                (0.0, shell),
+                (face_of_body, shell),
             ],
             None => [vec![(entry, throat)], taper.clone()].concat(),
         };
         let inside = if own.is_some() { shell } else { mouth };
         let axial = Axial {
             entry,
+            face: face_of_body,
             bore,
             outer: outer(setup, inside),
             push: (-depth, 0.92 * large),
             hole: inner + 0.5,
             free: inside + 0.8,
-            end: dead_end::conductor_end(setup, entry, 0.0).max(2.0 - depth),
+            end: end(setup, entry, depth),
             drawn_back: pose.closing,
         };
         let socket = own.map(|(look, _)| OwnSocket { look, taper, outside: shell });
@@ -170,8 +172,8 @@ impl Figure for SpreadingSeat {
         let end = (self.axial.end - pose.conductor).min(self.axial.entry);
         stub(scaled, setup.conductor, self.radius, (line, end));
         self.axial.draw_body_outside(scaled, setup, self.body);
-        if large.0 > 0.5 {
-            let from = small.0.max(0.0);
+        if large.0 > self.axial.face + 0.5 {
+            let from = small.0.max(self.axial.face);
             let radius = small.1.max(large.1 - (large.0 - from) * self.taper.1);
             scaled.outside(self.cone, &[(from, 0.0), (from, radius), large, (large.0, 0.0)]);
         }
@@ -234,11 +236,44 @@ fn depth(setup: &Setup, socket: Option<&Socket>, (mouth, large, layers): (f64, f
     depth.min(travel)
 }
 
+/// x of the face that the conductor comes in at and of the body's rear face: as far apart as the body is long, where that
+/// is recorded.
+///
+/// Records say how long a body is and how far the conductor goes in, not where the socket lies. It lies so that the
+/// conductor's end shows behind it; the rest of the body is behind it, too.
+fn ends_of_body(setup: &Setup, socket: Option<Look>, known: &mut Proportions, taper: f64) -> (f64, f64) {
+    let length = known.recorded(body_round(setup, socket).and_then(|body| body.length));
+    let nearest = -taper - 6.0;
+    let Some(length) = length else { return (entry(setup, taper).min(nearest), 0.0) };
+    // A body that is shorter than its socket can't be drawn as it is recorded.
+    known.assumed |= length < taper + 1.0;
+    let longest = -length.max(taper + 1.0);
+    let measured = setup.fitting.stand_out.as_ref().is_some_and(|out| out.from == StandOutFrom::ConeFace);
+    if measured || setup.fitting.insertion.is_none() {
+        return (longest, 0.0);
+    }
+    let entry = entry(setup, taper).min(nearest).max(longest);
+    (entry, entry - longest)
+}
+
 /// x of the face that the conductor comes in at: so that its end shows behind the socket.
 fn entry(setup: &Setup, taper: f64) -> f64 {
-    let nearest = -taper - 6.0;
     let recorded = setup.fitting.insertion.map(|insertion| 9.0 - insertion.mm());
-    recorded.unwrap_or(-1.45 * taper).min(nearest)
+    recorded.unwrap_or(-1.45 * taper)
+}
+
+/// Where the conductor ends: where its insertion says, else behind the cone.
+fn end(setup: &Setup, entry: f64, depth: f64) -> f64 {
+    let end = dead_end::conductor_end(setup, entry, 0.0);
+    if setup.fitting.insertion.is_some() { end } else { end.max(2.0 - depth) }
+}
+
+/// The record of a body that has a socket of its own in it, as a part; a collet's body has its seat in itself.
+fn body_round<'a>(setup: &Setup<'a>, socket: Option<Look>) -> Option<&'a Body> {
+    let (look, body) =
+        setup.geometry(|geometry| if let Geometry::Body(body) = geometry { Some(body) } else { None })?;
+    let apart = socket.is_some_and(|socket| socket.item != look.item);
+    (apart && body.half_angle.is_none()).then_some(body)
 }
 
 /// Radius of the body: as recorded where it has no taper of its own, else round what is inside.

@@ -8,7 +8,7 @@ use super::{Figure, Pose};
 use crate::catalogue::{Role, StampPlace};
 use crate::grip::{BearsOn, Geometry, HeldConstruction, Wedge, WedgeBody};
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::plane::{Point, at};
+use crate::sketch::plane::{Point, at, within};
 use std::f64::consts::FRAC_PI_2;
 
 /// The sizes of a wedge in its body, in millimetres. The mouth is at x = 0, the straight wall at y = 0
@@ -92,53 +92,39 @@ impl WedgeSeat {
 
     fn draw_body(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         let (left, top, bottom) = (-self.length, -self.mouth - self.wall, self.wall);
-        let inside = Outline::of(&[(left, 0.0), (left, -self.wall_at(left)), (0.0, -self.mouth), (0.0, 0.0)]);
-        scaled.empty(&inside);
-        scaled.cut(self.body, &Outline::of(&[(left, 0.0), (0.0, 0.0), (0.0, bottom), (left, bottom)]));
         let roof = [(left, -self.wall_at(left)), (0.0, -self.mouth)];
-        let mut points = roof.to_vec();
-        if self.bolt(setup).is_some() {
-            let (near, far, foot) = self.lug();
-            points.extend([(near, -self.mouth), (near, foot), (far, foot), (far, top)]);
-        } else {
-            points.push((0.0, top));
+        scaled.empty(&Outline::of(&[(left, 0.0), roof[0], roof[1], (0.0, 0.0)]));
+        scaled.cut(self.body, &Outline::of(&[(left, 0.0), (0.0, 0.0), (0.0, bottom), (left, bottom)]));
+        // Both walls end at the face: a rule that is laid on the drawing finds it as on the fitting.
+        scaled.cut(self.body, &Outline::of(&[roof[0], roof[1], (0.0, top), (left, top)]));
+        if let Some(bolt) = Bolt::of(self, setup) {
+            self.draw_bridge(scaled, &bolt);
         }
-        points.push((left, top));
-        scaled.cut(self.body, &Outline::of(&points));
     }
 
-    /// The lug that a closing bolt goes through: x of its faces, y of its foot.
-    fn lug(&self) -> (f64, f64, f64) {
-        let near = 0.12 * self.mouth + self.seat.max(0.0);
-        (near, near + 0.42 * self.mouth, -self.wire - 0.06 * self.mouth)
+    /// The bridge between the body's arms that a closing bolt is screwed through.
+    fn draw_bridge(&self, scaled: &mut ScaledDraft, bolt: &Bolt) {
+        let ((near, far), foot) = (bolt.bridge, -self.wire - 0.06 * self.mouth);
+        let top = -self.mouth - self.wall;
+        scaled.cut(self.body, &Outline::of(&[(near, top), (far, top), (far, foot), (near, foot)]));
+        scaled.empty(&Outline::of(&bolt.bar(near, far, bolt.shank)));
+        for side in [-bolt.shank, bolt.shank] {
+            scaled.edge(&[at(near, bolt.y + side), at(far, bolt.y + side)]);
+        }
     }
 
-    fn bolt(&self, setup: &Setup) -> Option<Look> {
-        setup.first(&[Role::Bolt, Role::Screw, Role::Nut]).map(|found| found.0)
-    }
-
-    fn bolt_radius(&self, setup: &Setup) -> f64 {
-        setup.thread().map_or(0.25 * self.large.1, |thread| thread / 2.0).min(0.38 * self.large.1)
-    }
-
-    fn draw_bolt(&self, scaled: &mut ScaledDraft, setup: &Setup) {
-        let Some(look) = self.bolt(setup) else { return };
-        let (_, far, _) = self.lug();
-        let (y, radius) = (-self.wire - self.large.1 / 2.0, self.bolt_radius(setup));
-        let tip = self.seat.min(far - 1.0) + self.drawn_back;
-        let head = far + 0.08 * self.mouth + self.drawn_back;
-        let bar = |from: f64, to: f64, half: f64| {
-            Outline::of(&[(from, y - half), (to, y - half), (to, y + half), (from, y + half)])
-        };
-        scaled.view(look, &bar(tip, head, radius));
-        scaled.view(look, &bar(head, head + 1.1 * radius, 1.7 * radius));
+    fn draw_bolt(&self, scaled: &mut ScaledDraft, bolt: &Bolt) {
+        let (tip, head) = (bolt.tip + self.drawn_back, bolt.head.0 + self.drawn_back);
+        scaled.view(bolt.look, &Outline::of(&bolt.bar(tip, head, bolt.shank)));
+        let end = bolt.head.1 + self.drawn_back;
+        scaled.view(bolt.look, &Outline::of(&bolt.bar(head, end, bolt.head_reach)));
     }
 
     /// x of the eye's middle, radius of its hole, half-width of its arm.
     fn eye(&self, setup: &Setup) -> (f64, f64, f64) {
         let hole = 0.24 * self.mouth;
         let arm = 0.5 * (self.mouth + 2.0 * self.wall) * 0.62;
-        let behind = if self.bolt(setup).is_some() { self.lug().1 + 0.3 * self.mouth } else { self.seat };
+        let behind = Bolt::of(self, setup).map_or(self.seat, |bolt| bolt.head.1);
         (behind.max(self.end).max(0.0) + hole + 0.3 * self.mouth, hole, arm)
     }
 
@@ -157,14 +143,14 @@ impl WedgeSeat {
     /// A pin is the eye's, unless nothing else keeps the wedge: then it lies behind the wedge.
     fn draw_eye_pin(&self, scaled: &mut ScaledDraft, setup: &Setup, x: f64, y: f64, hole: f64) {
         match setup.first(&[Role::Pin]) {
-            Some((pin, _)) if self.bolt(setup).is_some() => scaled.disc(pin, at(x, y), hole),
+            Some((pin, _)) if bolt_of(setup).is_some() => scaled.disc(pin, at(x, y), hole),
             _ => scaled.hole(at(x, y), hole),
         }
     }
 
     fn draw_keeping_pin(&self, scaled: &mut ScaledDraft, setup: &Setup) {
         if let Some((pin, _)) = setup.first(&[Role::Pin])
-            && self.bolt(setup).is_none()
+            && bolt_of(setup).is_none()
         {
             let radius = 0.16 * self.large.1;
             let x = self.seat + radius + 0.3 + self.drawn_back;
@@ -206,7 +192,9 @@ impl Figure for WedgeSeat {
                 (large.0, foot),
             ]),
         );
-        self.draw_bolt(scaled, setup);
+        if let Some(bolt) = Bolt::of(self, setup) {
+            self.draw_bolt(scaled, &bolt);
+        }
         self.draw_keeping_pin(scaled, setup);
         if pose == Pose::default() && setup.fitting.slip_mark == Some(true) {
             dead_end::slip_mark_at(scaled, -self.length, (radius, -radius));
@@ -242,6 +230,60 @@ impl Figure for WedgeSeat {
     fn gripping_length(&self) -> f64 {
         self.large.0 - self.small.0
     }
+}
+
+/// The bolt that keeps a wedge, seated.
+struct Bolt {
+    look: Look,
+    /// Height of its axis: the middle of the wedge's large face.
+    y: f64,
+    /// Radius of its shank.
+    shank: f64,
+    /// Half of its head across the flats.
+    head_reach: f64,
+    /// x of its tip, on the wedge.
+    tip: f64,
+    /// x of the faces of the bridge that it goes through.
+    bridge: (f64, f64),
+    /// x where its head starts and ends.
+    head: (f64, f64),
+}
+
+impl Bolt {
+    fn of(seat: &WedgeSeat, setup: &Setup) -> Option<Self> {
+        let look = bolt_of(setup)?;
+        let thickness = seat.large.1;
+        let y = -seat.wire - thickness / 2.0;
+        let shank = setup.thread().map_or(0.25 * thickness, |thread| thread / 2.0).min(0.46 * thickness);
+        let spanner = setup.spanner().map_or(1.7 * shank, |size| size / 2.0);
+        let head_reach = within(spanner, 1.3 * shank, 2.2 * shank);
+        // A clear gap: nobody takes the bridge for the face that a wedge's depth is measured from.
+        let near = 0.45 * seat.mouth + seat.seat.max(0.0);
+        let far = near + 0.42 * seat.mouth;
+        let behind_bridge = far + 0.08 * seat.mouth;
+        let is_clear = y + head_reach <= -seat.wire - 0.02 * seat.mouth;
+        // A head that is wider than the wedge has room behind the wire's end alone.
+        let head = if is_clear { behind_bridge } else { behind_bridge.max(seat.end + 0.04 * seat.mouth) };
+        Some(Self {
+            look,
+            y,
+            shank,
+            head_reach,
+            tip: seat.seat,
+            bridge: (near, far),
+            head: (head, head + 1.1 * shank),
+        })
+    }
+
+    /// The corners of a length of it.
+    fn bar(&self, from: f64, to: f64, half: f64) -> [(f64, f64); 4] {
+        [(from, self.y - half), (to, self.y - half), (to, self.y + half), (from, self.y + half)]
+    }
+}
+
+/// The part that keeps the wedge where one closes the body.
+fn bolt_of(setup: &Setup) -> Option<Look> {
+    setup.first(&[Role::Bolt, Role::Screw, Role::Nut]).map(|found| found.0)
 }
 
 /// How thick the conductor is across the wedge.

@@ -1,18 +1,14 @@
 //! The surfaces that a section cuts, about the conductor's middle, in its own millimetres.
 
+use super::grooved_outline::{SAG, page, with_identification_grooves};
 use super::subject::Subject;
-use crate::section::{
-    Construction, Grooved, LayerRole, Layout, MaterialGroup, RegionKind, Segment, Wire, profile, wires,
-};
+use crate::section::{Construction, LayerRole, Layout, MaterialGroup, RegionKind, Wire, wires};
 use crate::sketch::appearance::{Shade, Tone};
 use crate::sketch::outline::{Outline, arc, circle, clipped};
 use crate::sketch::plane::{Point, at};
 use crate::sketch::scene::Primitive;
 use crate::units::Length;
 use std::f64::consts::{FRAC_PI_2, PI};
-
-/// How far a chord may lie off its arc, in millimetres of the object.
-const SAG: f64 = 0.004;
 
 /// One surface: of a wire, of a whole profile, of a core.
 #[derive(Debug, Clone)]
@@ -44,7 +40,7 @@ pub(crate) fn cut_surfaces(subject: &Subject) -> Vec<CutSurface> {
             }
         }
         Construction::Grooved(grooved) => {
-            let ring = grooved_outline(grooved);
+            let ring = with_identification_grooves(grooved, subject.identification_grooves);
             match subject.worn_to {
                 Some(height) => worn(&ring, grooved.height, height, tone),
                 None => vec![CutSurface::new(Primitive::Area(Outline::new(ring)), tone)],
@@ -107,11 +103,6 @@ fn wire_tone(subject: &Subject, wire: &Wire, outermost: u32) -> Tone {
     Tone::Metal(subject.group(), [Shade::Plain, Shade::Pale, Shade::Deep][(depth + turn) % 3])
 }
 
-/// Section coordinates run upward, the page's downward.
-fn page(point: crate::section::Point) -> Point {
-    at(point.x.mm(), -point.y.mm())
-}
-
 /// What is left above the flat, and what has gone below it.
 fn worn(ring: &[Point], height: Length, remaining: Length, tone: Tone) -> Vec<CutSurface> {
     let flat = remaining.mm() - height.mm() / 2.0;
@@ -129,26 +120,6 @@ fn worn(ring: &[Point], height: Length, remaining: Length, tone: Tone) -> Vec<Cu
         surfaces.push(whole(left, false));
     }
     surfaces
-}
-
-/// The outline of a grooved wire, y downward; a plain circle where the grooves can't be laid out.
-pub(crate) fn grooved_outline(grooved: &Grooved) -> Vec<Point> {
-    match profile(grooved) {
-        Ok(profile) => profile.segments.iter().flat_map(flattened).collect(),
-        Err(_) => circle(at(0.0, 0.0), grooved.height.mm() / 2.0, SAG),
-    }
-}
-
-fn flattened(segment: &Segment) -> Vec<Point> {
-    match segment {
-        Segment::Line { start, .. } => vec![page(*start)],
-        Segment::Arc { centre, radius, start, end, .. } => {
-            let centre = page(*centre);
-            let mut points = arc(centre, radius.mm(), -start.radians(), -end.radians(), SAG);
-            points.pop();
-            points
-        }
-    }
 }
 
 fn bar(width: f64, thickness: f64, radius: f64) -> Outline {

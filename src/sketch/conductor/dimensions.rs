@@ -1,6 +1,6 @@
 //! The dimensions of a conductor section.
 
-use super::cut_surfaces::grooved_outline;
+use super::grooved_outline::grooved_outline;
 use super::subject::Subject;
 use crate::section::{Construction, Grooved, profile};
 use crate::sketch::dimension::{Lettered, Prefer, Span, Way};

@@ -2,8 +2,10 @@
 
 mod cut_surfaces;
 mod dimensions;
+mod grooved_outline;
 mod notes;
 mod on_card;
+mod outer_edge;
 mod subject;
 mod wearing;
 
@@ -17,7 +19,7 @@ use super::appearance::{Appearance, Pen};
 use super::draft::{Caption, Draft, fit};
 use super::drawing::Drawing;
 use super::options::{Detail, Options};
-use super::plane::{Affine, at};
+use super::plane::{Affine, Point, Vec2, at};
 use super::scale::Scale;
 use super::scene::{Primitive, Purpose};
 use crate::catalogue::Conductor;
@@ -100,7 +102,7 @@ fn draw<'a>(
     let surfaces = cut_surfaces(subject);
     add_cut_surfaces(&mut draft, &surfaces, Affine::scale(scale.0), scale.0);
     if options.speaks() {
-        centre_lines(&mut draft, half_extent(subject) * scale.0);
+        centre_lines(&mut draft, half_extents(subject) * scale.0);
         dimensions::add(&mut draft, subject, scale);
         notes::add(&mut draft, subject, &surfaces, scale, arrangement);
     }
@@ -130,20 +132,33 @@ pub(crate) fn add_cut_surfaces(draft: &mut Draft, surfaces: &[CutSurface], place
             Primitive::Lines(_) | Primitive::Text(_) => {}
         }
     }
+    if pen.is_none() {
+        // Pale wires are lost to a grey copy, and with them the edge that a wire is laid on.
+        let on_paper = |piece: Vec<Point>| piece.into_iter().map(|point| place * point).collect();
+        let edge = outer_edge::outer_edge(surfaces).into_iter().map(on_paper);
+        draft.scene.lines(Purpose::Edge, edge.collect(), Appearance::line(Pen::Thin));
+    }
 }
 
-fn centre_lines(draft: &mut Draft, reach: f64) {
-    let reach = reach + 0.5 * draft.size();
-    draft.centre_line(at(-reach, 0.0), at(reach, 0.0));
-    draft.centre_line(at(0.0, -reach), at(0.0, reach));
+fn centre_lines(draft: &mut Draft, half: Vec2) {
+    let past = 0.5 * draft.size();
+    let (x, y) = (half.x + past, half.y + past);
+    draft.centre_line(at(-x, 0.0), at(x, 0.0));
+    draft.centre_line(at(0.0, -y), at(0.0, y));
 }
 
 /// Half the larger side of the box round it.
 fn half_extent(subject: &Subject) -> f64 {
+    let half = half_extents(subject);
+    half.x.max(half.y)
+}
+
+/// Half the sides of the box round it.
+fn half_extents(subject: &Subject) -> Vec2 {
     use crate::section::Construction;
     match subject.construction {
-        Construction::Bar { width, thickness, .. } => width.mm().max(thickness.mm()) / 2.0,
-        _ => subject.section.overall_diameter.mm() / 2.0,
+        Construction::Bar { width, thickness, .. } => Vec2::new(width.mm(), thickness.mm()) / 2.0,
+        _ => Vec2::new(1.0, 1.0) * (subject.section.overall_diameter.mm() / 2.0),
     }
 }
 

@@ -4,20 +4,18 @@
 use super::{Subject, add_cut_surfaces, cut_surfaces};
 use crate::catalogue::Conductor;
 use crate::section::Construction;
-use crate::sketch::appearance::{Appearance, Pen, Tone};
+use crate::sketch::appearance::{Appearance, Pen};
 use crate::sketch::draft::{Caption, Draft};
 use crate::sketch::drawing::Drawing;
 use crate::sketch::letters::Anchor;
 use crate::sketch::options::{Detail, Options};
-use crate::sketch::plane::{Affine, Rect, Vec2, at};
+use crate::sketch::plane::{Affine, Rect, at};
 use crate::sketch::scene::Purpose;
 use crate::units::Length;
-use std::f64::consts::FRAC_PI_2;
 
 /// The section of a conductor at exactly 1:1, whatever the room, beside a scale of millimetres as long as it is across.
 ///
-/// A contact wire stands on its running face; its identification grooves, as many as its record says in a word, are in
-/// its head.
+/// A contact wire stands on its running face.
 #[must_use]
 pub fn conductor_to_lay_on(conductor: &Conductor, options: &Options) -> Drawing {
     let subject = Subject::of(conductor);
@@ -28,15 +26,13 @@ pub fn conductor_to_lay_on(conductor: &Conductor, options: &Options) -> Drawing 
     let mut said = "Section at true size, beside a scale of millimetres.".to_owned();
     if let Construction::Grooved(grooved) = &conductor.construction {
         let radius = grooved.height.mm() / 2.0;
-        let count = said_number(&conductor.identity.grooves);
-        identification_grooves(&mut draft, radius, count);
         draft.scene.line(
             Purpose::Edge,
             &[at(-0.5 * radius, section.y1 + 0.5), at(0.5 * radius, section.y1 + 0.5)],
             Appearance::line(Pen::Heavy),
         );
         said.push_str(" The running face is below, on the heavy line.");
-        if count > 0 {
+        if subject.identification_grooves > 0 {
             said.push_str(&format!(" Identification grooves in the head: {}.", conductor.identity.grooves));
         }
     }
@@ -89,29 +85,6 @@ pub fn worn_profiles(conductor: &Conductor, options: &Options) -> Option<Drawing
 /// Whether tenths say a length whole.
 fn tenths(length: Length) -> bool {
     (length.mm() * 10.0 - (length.mm() * 10.0).round()).abs() < 1e-6
-}
-
-/// The number that a text begins with, in figures or as a word.
-fn said_number(text: &str) -> u32 {
-    let word = text.split_whitespace().next().unwrap_or_default().to_lowercase();
-    let named = ["no", "one", "two", "three"].iter().position(|name| *name == word);
-    let number = word.parse().ok().or(named.and_then(|index| u32::try_from(index).ok()));
-    number.filter(|count| *count <= 3).unwrap_or(0)
-}
-
-/// Small grooves side by side in the top of the head (their place from memory: EN 50149 has them in the upper lobe).
-fn identification_grooves(draft: &mut Draft, radius: f64, count: u32) {
-    for nth in 0..count {
-        let off = (f64::from(nth) - f64::from(count - 1) / 2.0) * 0.36;
-        let middle = (Vec2::from_angle(-FRAC_PI_2 + off) * (radius - 0.05)).to_point();
-        draft.scene.circle(Purpose::Edge, middle, 0.55, Appearance::area(Tone::Paper, Pen::Thin));
-        let top = Rect::new(middle.x - 0.5, -radius - 0.7, middle.x + 0.5, middle.y - 0.12);
-        draft.area(
-            Purpose::Edge,
-            crate::sketch::outline::Outline::rectangle(top),
-            Appearance::solid(Tone::Paper),
-        );
-    }
 }
 
 /// A scale left of a box, as high as it is, a line each millimetre, every fifth longer.

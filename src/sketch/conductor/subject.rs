@@ -21,6 +21,8 @@ pub struct Subject<'a> {
     pub wire_diameter_tolerance: Option<Length>,
     /// Remaining height, where a contact wire is drawn worn.
     pub worn_to: Option<Length>,
+    /// Identification grooves in the head of a contact wire.
+    pub identification_grooves: u32,
 }
 
 impl<'a> Subject<'a> {
@@ -35,6 +37,7 @@ impl<'a> Subject<'a> {
             diameter_tolerance: None,
             wire_diameter_tolerance: None,
             worn_to: None,
+            identification_grooves: 0,
         }
     }
 
@@ -45,6 +48,7 @@ impl<'a> Subject<'a> {
             material: Some(&conductor.material),
             diameter_tolerance: conductor.diameter_tolerance,
             wire_diameter_tolerance: conductor.wire_diameter_tolerance,
+            identification_grooves: said_number(&conductor.identity.grooves),
             ..Self::new(&conductor.name, &conductor.construction, &conductor.section)
         }
     }
@@ -88,7 +92,12 @@ impl<'a> Subject<'a> {
                 format!("Wire rope {} with {}. Diameter {overall}.", rope.class, core_words(rope.core))
             }
             Construction::Grooved(grooved) => {
-                format!("Grooved contact wire, {} high.", numerals.length(grooved.height, 2))
+                let marked = match self.identification_grooves {
+                    0 => String::new(),
+                    1 => " One identification groove in its head.".to_owned(),
+                    count => format!(" {count} identification grooves in its head."),
+                };
+                format!("Grooved contact wire, {} high.{marked}", numerals.length(grooved.height, 2))
             }
             Construction::Tube { .. } => format!("Round tube of {overall} outside."),
             Construction::Bar { width, thickness, .. } => {
@@ -101,6 +110,14 @@ impl<'a> Subject<'a> {
             (None, None) => built,
         }
     }
+}
+
+/// The number that a text begins with, in figures or as a word.
+fn said_number(text: &str) -> u32 {
+    let word = text.split_whitespace().next().unwrap_or_default().to_lowercase();
+    let named = ["no", "one", "two", "three"].iter().position(|name| *name == word);
+    let number = word.parse().ok().or(named.and_then(|index| u32::try_from(index).ok()));
+    number.filter(|count| *count <= 3).unwrap_or(0)
 }
 
 /// The core of a rope in words.

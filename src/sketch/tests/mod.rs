@@ -4,6 +4,7 @@ mod assemblies;
 mod chance;
 mod checks;
 mod every_format;
+mod lengths;
 mod sample;
 mod sections;
 mod seen;

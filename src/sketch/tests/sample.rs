@@ -2,10 +2,11 @@
 
 use crate::catalogue::{
     CompleteWithout, Conductor, Duty, Family, Fitting, Identity, IfWrong, Item, Limits, Origin, Part, Role,
-    StandOut, StandOutFrom, Stated, Status, load,
+    StandOut, StandOutFrom, Stated, Status, Tightening, load,
 };
 use crate::grip::{
-    Body, Bore, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge, WedgeBody,
+    BearsOn, Body, Bore, Collet, Ferrule, Geometry, RopeGrip, Socket, SpreadingCone, Thimble, Wedge,
+    WedgeBody,
 };
 use crate::section::{
     Citation, Composite, Construction, Grooved, Group, Material, Rope, RopeCore, Strands, compute, materials,
@@ -324,5 +325,34 @@ pub fn socket_dead_end() -> Fitting {
         ],
     );
     fitting.insertion = Some(mm(70.0));
+    fitting
+}
+
+/// A wedge dead-end on contact wire, its wedge 7 mm below the face by its sizes, with a bolt that keeps it.
+pub fn wedge_dead_end() -> Fitting {
+    let Geometry::WedgeBody(body) = wedge_body(27.0, 6.0, 95.0) else { unreachable!("a wedge body") };
+    let body = Geometry::WedgeBody(WedgeBody { bears_on: Some(BearsOn::Width), ..body });
+    let mut fitting = fitting(
+        "Wedge dead-end",
+        Family::WedgeDeadEnd,
+        vec![conductor("Contact wire 120", "copper-silver-0.1", contact_wire())],
+        vec![
+            part("1", Role::Body, "aluminium-bronze", Some(body)),
+            part("2", Role::Bolt, "stainless-1.4401", None),
+            part("3", Role::Wedge, "bronze-soft", Some(wedge(13.924, 6.0, 80.0))),
+        ],
+    );
+    fitting.stand_out = seen(StandOutFrom::WedgeEnd, -8.5, -5.5);
+    fitting.insertion = Some(mm(125.0));
+    fitting.tail = Some(mm(30.0));
+    fitting.tightening = vec![Tightening {
+        item: "keeper bolt".to_owned(),
+        thread: "M12".to_owned(),
+        spanner: Some(mm(18.0)),
+        torque: None,
+        preload: None,
+        grease: Vec::new(),
+        passes: None,
+    }];
     fitting
 }
