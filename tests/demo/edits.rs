@@ -76,6 +76,13 @@ const VALUES: &[Edit] = &[
     Edit { record: "ST-4100", was: "procedure: collet-41\n",
         is: "procedure: collet-41\nif_wrong: { under_load: Undo the screw and begin again. }\n",
         then: &[Finds("opened-under-load", "under tension"), Prints("ST-4100", "Undo the screw")] },
+    // Once the line is tensioned, what is opened is opened under tension.
+    Edit { record: "collet-41", was: "min: {tensioned}.", is: "min: {tensioned}. Else undo.",
+        then: &[Finds("opened-under-load", "under tension (in ST-4100)")] },
+    Edit { record: "collet-41", was: "Slip mark has moved", is: "Moves under tension – loosen",
+        then: &[Finds("opened-under-load", "under tension (in ST-4100)")] },
+    Edit { record: "catalogue", was: "- Load on puller", is: "- Loosen under tension", then: &[Finds("opened-under-load", "under tension")] },
+    Edit { record: "rope-8", was: "never cut under tension", is: "cut it under tension", then: &[Finds("opened-under-load", "under tension")] },
     Edit { record: "collet-41", was: "{torque}", is: "{torqe}", then: &[Finds("unknown-value", "")] },
     Edit { record: "collet-41", was: "Tension, wait 10 min: {tensioned}.", is: "Then {tensioned}.",
         then: &[Finds("readings-not-apart", "")] },
