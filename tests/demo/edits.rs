@@ -82,6 +82,7 @@ const VALUES: &[Edit] = &[
     Edit { record: "collet-41", was: "Slip mark has moved", is: "Moves under tension – loosen",
         then: &[Finds("opened-under-load", "under tension (in ST-4100)")] },
     Edit { record: "catalogue", was: "- Load on puller", is: "- Loosen under tension", then: &[Finds("opened-under-load", "under tension")] },
+    Edit { record: "catalogue", was: "- Load on puller", is: "- Load {tension_max} on", then: &[Finds("unknown-value", "no place")] },
     Edit { record: "rope-8", was: "never cut under tension", is: "cut it under tension", then: &[Finds("opened-under-load", "under tension")] },
     Edit { record: "collet-41", was: "{torque}", is: "{torqe}", then: &[Finds("unknown-value", "")] },
     Edit { record: "collet-41", was: "Tension, wait 10 min: {tensioned}.", is: "Then {tensioned}.",
