@@ -1,7 +1,8 @@
 //! Figures that a text states: those before a unit, whatever stands round them. A figure of a torque or load that can't
 //! be read is found too: it must not pass in silence.
 
-use super::units_of_text::{Spelled, Unit, unit_at};
+use super::other_units_of_text::other_unit_at;
+use super::units_of_text::{LONGEST_NAME, Spelled, Unit, entity, unit_at};
 
 /// Figures before a unit: one, or least and most.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,11 +39,15 @@ pub(super) fn figures(text: &str) -> Vec<Figures> {
     let mut found = Vec::new();
     let mut at = 0;
     while at < letters.len() {
-        let Some(unit) = unit_at(&letters, at) else {
+        let Some(unit) = unit_at(&letters, at).or_else(|| other_unit_at(&letters, at)) else {
             at += 1;
             continue;
         };
-        found.extend(reader.before(at, unit));
+        let before = reader.before(at, unit);
+        if before.is_empty() {
+            found.extend(reader.behind(at, unit));
+        }
+        found.extend(before);
         at += unit.length;
     }
     found
@@ -108,6 +113,31 @@ impl Reader<'_> {
         groups
     }
 
+    /// The figure that stands behind a unit: "Nm 120", "(kN): 22". What is no torque or load is read before its unit alone.
+    fn behind(self, unit_at: usize, unit: Spelled) -> Option<Figures> {
+        let from = unit_at + unit.length;
+        let is_between =
+            |letter: &&char| matches!(letter, ' ' | '\u{a0}' | ':' | '=') || ROUND.contains(letter);
+        let from = from + self.letters[from..].iter().take_while(is_between).count();
+        let digits = self.letters[from..].iter().take_while(|letter| letter.is_numeric()).count();
+        let is_one_of_word = self.letters.get(from + digits).is_some_and(|next| next.is_alphabetic());
+        let is_judged = matches!(unit.unit, Unit::Torque | Unit::Load) && unit.length > 1;
+        if digits == 0 || is_one_of_word || !is_judged {
+            return None;
+        }
+        let is_in_figure =
+            |letter: &&char| letter.is_numeric() || matches!(letter, '.' | ',' | '–' | '-' | '…');
+        let length = self.letters[from..].iter().take_while(is_in_figure).count();
+        let end = self.back(from + length, |letter| !letter.is_numeric());
+        let number = self.number(end)?;
+        let mut values = vec![number.value];
+        if let Some((Joint::Range, least)) = self.joined(number.from).filter(|(_, least)| least.from >= from)
+        {
+            values.insert(0, least.value);
+        }
+        Some(self.group(unit_at, end, unit, &values))
+    }
+
     fn group(self, from: usize, end: usize, unit: Spelled, values: &[Option<f64>]) -> Figures {
         let values: Option<Vec<f64>> = values.iter().map(|value| Some((*value)? * unit.factor)).collect();
         let written: String = self.letters[from..end].iter().collect();
@@ -118,11 +148,23 @@ impl Reader<'_> {
     /// Where the figure ends that stands before a unit: blanks, brackets or one hyphen may stand between.
     fn end_of_figure(self, unit_at: usize) -> usize {
         let is_between = |letter: char| letter.is_whitespace() || ROUND.contains(&letter);
-        let end = self.back(unit_at, is_between);
+        let mut end = self.back(unit_at, is_between);
+        while let Some(name) = self.name_before(end) {
+            end = self.back(end - name, is_between);
+        }
         match self.letters[..end] {
             [.., figure, '-' | '‑' | '.'] if end == unit_at && figure.is_numeric() => end - 1,
             _ => end,
         }
+    }
+
+    /// How long the name of a letter is, such as "&nbsp;", that ends before a letter.
+    fn name_before(self, end: usize) -> Option<usize> {
+        let before = self.letters[..end].strip_suffix(&[';'])?;
+        let far = before.iter().rev().take(LONGEST_NAME).position(|letter| *letter == '&')?;
+        let from = before.len() - 1 - far;
+        let name = entity(&self.letters[from..])?.chars().count();
+        (from + name == end).then_some(name)
     }
 
     /// The number that ends before a letter.
@@ -305,6 +347,23 @@ mod tests {
             is_load(text, &[]);
         }
         assert_eq!(found("18½ mm"), []);
+    }
+
+    #[test]
+    fn other_spellings_are_read() {
+        for text in
+            ["120 newton metres", "120 nm", "(Nm): 120", "Nm 120", "N·m = 120", "120 N x m", "12 daN·m"]
+        {
+            is_torque(text, &[120.0]);
+        }
+        is_torque("120&nbsp;N&middot;m", &[120.0]);
+        is_torque("torque in Nm: 80–90.", &[80.0, 90.0]);
+        is_torque("Screw 0120 N·m", &[]);
+        for text in ["22 kn", "22000 N", "22 kilonewtons", "kN: 22"] {
+            is_load(text, &[22.0]);
+        }
+        assert_eq!(found("2200 kg")[0].1, Unit::Mass);
+        assert_eq!(found("Screw in kN. 2 passes; type N 12, t 3, kN 2x"), []);
     }
 
     #[test]

@@ -60,11 +60,6 @@ impl<'a> Text<'a> {
         matches!(self.from, From::Card(wording) if is_one(&wording.field))
     }
 
-    /// Whether it is the text of a field of the card.
-    pub(super) fn is_field(&self, field: &str) -> bool {
-        matches!(self.from, From::Card(wording) if wording.field == field)
-    }
-
     /// A note may tell of the wrong parts that go into the body: that is what it is for.
     pub(super) fn tells_of_others(&self) -> bool {
         matches!(self.from, From::Note(_))

@@ -45,7 +45,7 @@ impl KnownFigures {
             Unit::Other("cm") => (Quantity::Length, 10.0),
             Unit::Other("m") => (Quantity::Length, 1000.0),
             Unit::Other(_) => (Quantity::Length, 1.0),
-            Unit::Torque | Unit::Load => return true,
+            Unit::Torque | Unit::Load | Unit::Mass => return true,
         };
         let of_it = || self.figures.iter().filter(|(known, _)| *known == quantity).map(|(_, value)| *value);
         // A length is written with a minus where it goes inwards; the record may say so in words.

@@ -1,31 +1,90 @@
 #![doc = include_str!("../explain/codes/opened-under-load.md")]
 
 use super::Context;
-use super::fitting_texts::{Text, in_note, notes_of_records, texts};
-use super::opening_words::{Opening, Telling, opening, openings_under_load};
-use crate::catalogue::Wording;
+use super::fitting_texts::in_note;
+use super::inspected::on_wording;
+use super::opening_words::{Load, Opening, Telling, openings_under_load, openings_with};
+use super::plain_texts::plain_texts;
+use crate::catalogue::{Fitting, PieceKind, Wording, pieces};
 use crate::diagnostics::{Finding, Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     findings.extend(wordings(context).filter_map(|(record, wording)| finding(record, wording)));
-    findings.extend(elsewhere(context));
+    context.catalogue.fittings.values().for_each(|fitting| findings.extend(on_card(fitting)));
+    findings.extend(on_every_card(context));
+    findings.extend(in_notes(context));
 }
 
-/// What other texts say to open under tension: those of cards, notes and chapters.
-fn elsewhere(context: Context<'_>) -> Vec<Finding> {
-    let notes = notes_of_records(context.catalogue);
+const CODE: &str = "opened-under-load";
+const SAID_UNDER_LOAD: &str = "this says to open something under tension";
+
+/// What the texts of a fitting's card say to open under tension, or in a step after the line was tensioned.
+fn on_card(fitting: &Fitting) -> Vec<Finding> {
+    let mut load = Load::default();
     let mut found = Vec::new();
-    for fitting in context.catalogue.fittings.values() {
-        for text in texts(fitting, &notes).iter().filter(|text| is_told_at_any_time(text)) {
-            let told = text.stretches().flat_map(|(from, words)| {
-                let all = openings_under_load(words, Telling::All).into_iter();
-                all.map(move |opening| Opening { at: from + opening.at, ..opening })
-            });
-            found.extend(told.map(|opening| {
-                said(text.finding(Severity::Error, CODE, opening.at, SAID_UNDER_LOAD), opening.words)
-            }));
+    for step in &fitting.steps {
+        found.extend(told(fitting, &step.wording, &mut load, Telling::All));
+    }
+    for wording in fitting.witness.iter().chain(&fitting.if_wrong.before_load) {
+        found.extend(told(fitting, wording, &mut Load::default(), Telling::All));
+    }
+    // What makes a fitting unfit tells what was done to it too: "cut under tension".
+    for wording in &fitting.reject_if {
+        found.extend(told(fitting, wording, &mut Load::default(), Telling::Orders));
+    }
+    found
+}
+
+fn told(fitting: &Fitting, wording: &Wording, load: &mut Load, telling: Telling) -> Vec<Finding> {
+    let finding = |opening: Opening| {
+        let message = SAID_UNDER_LOAD.to_owned();
+        said(on_wording(Severity::Error, CODE, fitting, wording, opening.at, message), opening.words)
+    };
+    openings_of(&wording.text, load, telling).into_iter().map(finding).collect()
+}
+
+/// What a text says to open while the load is on. Where it names what is measured under tension, the line is tensioned.
+fn openings_of(text: &str, load: &mut Load, telling: Telling) -> Vec<Opening> {
+    let mut found = Vec::new();
+    let (mut from, mut words) = (0, String::new());
+    let mut read = |from: usize, words: &str, load: &mut Load| {
+        let openings = openings_with(words, load, telling);
+        found.extend(openings.into_iter().map(|opening| Opening { at: from + opening.at, ..opening }));
+    };
+    for piece in pieces(text) {
+        let (length, at) = (words.chars().count(), piece.at);
+        // A brace of its own is written twice.
+        words.extend(std::iter::repeat_n(' ', (at - from).saturating_sub(length)));
+        match piece.kind {
+            PieceKind::Value("tensioned") => {
+                read(from, &words, load);
+                *load = Load::ON;
+                (from, words) = (at, String::new());
+            }
+            PieceKind::Value(name) if name.starts_with("tension_max") => words.push_str(" tension"),
+            // A figure by its looks: "slacken to {…}" leaves as much.
+            PieceKind::Value(_) => words.push_str(" 9"),
+            PieceKind::Words(piece) | PieceKind::Unclosed(piece) => words.push_str(piece),
         }
     }
+    read(from, &words, load);
+    found
+}
+
+/// What lines before work, cautions and items say to open under tension.
+fn on_every_card(context: Context<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for plain in plain_texts(context.catalogue) {
+        for opening in openings_under_load(plain.text, Telling::All) {
+            found.push(said(plain.finding(Severity::Error, CODE, SAID_UNDER_LOAD), opening.words));
+        }
+    }
+    found
+}
+
+/// What notes and chapters order to open under tension.
+fn in_notes(context: Context<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
     for note in &context.catalogue.notes {
         let told = openings_under_load(&note.markdown, Telling::Orders).into_iter();
         found.extend(told.map(|opening| {
@@ -34,14 +93,6 @@ fn elsewhere(context: Context<'_>) -> Vec<Finding> {
     }
     found
 }
-
-/// Whether it says what to do, and not what to do under tension alone, which is judged more strictly.
-fn is_told_at_any_time(text: &Text<'_>) -> bool {
-    text.is_instruction() && !text.is_field("if_wrong.under_load")
-}
-
-const CODE: &str = "opened-under-load";
-const SAID_UNDER_LOAD: &str = "this says to open something under tension";
 
 fn said(finding: Finding, words: String) -> Finding {
     finding.found(words).expected("nothing is opened under tension").help(
@@ -63,7 +114,8 @@ fn wordings<'a>(context: Context<'a>) -> impl Iterator<Item = (&'a str, &'a Word
 }
 
 fn finding(record: &str, wording: &Wording) -> Option<Finding> {
-    let opening = opening(&wording.text)?;
+    let mut load = Load::ON;
+    let opening = openings_of(&wording.text, &mut load, Telling::All).into_iter().next()?;
     let message = "this is done under tension, and says to open something";
     let finding = Finding::error(CODE, wording.place(opening.at), message);
     Some(

@@ -4,6 +4,7 @@ use super::Context;
 use super::contradicting_dies::dies;
 use super::contradicting_figures::torques_and_loads;
 use super::contradicting_names::{OTHER_PART, names};
+use super::contradicting_plain_texts::in_plain_texts;
 use super::contradicting_wires::wires;
 use super::fitting_texts::{notes_of_records, texts};
 use super::known_names::known;
@@ -14,6 +15,7 @@ use crate::diagnostics::{Finding, Findings};
 use crate::mixups::marks;
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
+    findings.extend(in_plain_texts(context));
     let (marks, notes) = (marks(context.catalogue), notes_of_records(context.catalogue));
     let parts = known_parts(context.catalogue);
     let is_english = context.catalogue.settings.language.to_lowercase().starts_with("en");

@@ -7,6 +7,8 @@ pub(super) enum Unit {
     Torque,
     /// kN.
     Load,
+    /// A mass, in kN: people say how hard they pull in kilograms too.
+    Mass,
     /// Any other, as written.
     Other(&'static str),
 }
@@ -16,7 +18,7 @@ pub(super) enum Unit {
 pub(super) struct Spelled {
     /// What it is.
     pub(super) unit: Unit,
-    /// How many of N·m, where it is a torque.
+    /// How many of N·m or kN, where it is a torque, load or mass.
     pub(super) factor: f64,
     /// How many letters it has.
     pub(super) length: usize,
@@ -45,15 +47,43 @@ pub(super) fn unit_at(letters: &[char], at: usize) -> Option<Spelled> {
 fn torque(rest: &[char]) -> Option<Spelled> {
     let kilo = usize::from(matches!(rest.first(), Some('k' | 'K')));
     let behind = rest.get(kilo..)?.strip_prefix(&['N'])?;
-    let gap = behind.iter().take_while(|letter| letter.is_whitespace() || joins(**letter)).count();
-    let signs = behind[..gap].iter().filter(|letter| joins(**letter)).count();
+    let (gap, steps) = gap(behind)?;
     let metre = match behind.get(gap)? {
-        'm' => gap <= GAP && signs <= 1,
+        'm' => steps <= GAP,
         'M' => gap == 0,
         _ => false,
     };
     let factor = if kilo == 1 { 1000.0 } else { 1.0 };
     metre.then_some(Spelled { unit: Unit::Torque, factor, length: kilo + 1 + gap + 1 })
+}
+
+/// How many letters stand between newton and metre, and how many a reader sees of them; `None` where more than one of
+/// these is a sign.
+pub(super) fn gap(behind: &[char]) -> Option<(usize, usize)> {
+    let (mut length, mut steps, mut signs) = (0, 0, 0);
+    loop {
+        let rest = &behind[length..];
+        let (taken, is_sign) = match (entity(rest), rest.first()) {
+            (Some(name), _) => (name.chars().count(), !BLANKS.contains(&name.as_str())),
+            (None, Some(letter)) if letter.is_whitespace() || joins(*letter) => (1, joins(*letter)),
+            _ => break,
+        };
+        (length, steps, signs) = (length + taken, steps + 1, signs + usize::from(is_sign));
+    }
+    (signs <= 1).then_some((length, steps))
+}
+
+/// Blanks by the names that Markdown reads.
+const BLANKS: [&str; 6] = ["&nbsp;", "&thinsp;", "&ensp;", "&emsp;", "&#160;", "&#8239;"];
+/// How many letters such a name has at most.
+pub(super) const LONGEST_NAME: usize = 9;
+
+/// The name of a letter, such as "&middot;", that a text begins with.
+pub(super) fn entity(rest: &[char]) -> Option<String> {
+    let inside = rest.strip_prefix(&['&'])?;
+    let end = inside.iter().take(LONGEST_NAME).position(|letter| *letter == ';').filter(|end| *end > 1)?;
+    let is_name = inside[..end].iter().all(|letter| letter.is_ascii_alphanumeric() || *letter == '#');
+    is_name.then(|| rest[..end + 2].iter().collect())
 }
 
 /// Whether a sign may stand between newton and metre: every dot, star and dash, but none that ends or divides.
@@ -75,7 +105,7 @@ fn others(rest: &[char]) -> impl Iterator<Item = Spelled> {
     })
 }
 
-fn ends(behind: &[char]) -> bool {
+pub(super) fn ends(behind: &[char]) -> bool {
     match behind {
         ['/', divisor @ ..] => {
             let word: String = divisor.iter().take_while(|letter| letter.is_alphabetic()).collect();
@@ -100,6 +130,9 @@ mod tests {
     #[test]
     fn whatever_stands_between_newton_and_metre_it_is_a_torque() {
         for text in ["N·m", "N⋅m", "N•m", "N∙m", "N‧m", "N・m", "N.m", "N*m", "N-m", "Nm", "NM"] {
+            assert_eq!(unit(text), Some((Unit::Torque, 1.0)), "{text}");
+        }
+        for text in ["N&middot;m", "N&sdot;m", "N&nbsp;m", "N&#183;m"] {
             assert_eq!(unit(text), Some((Unit::Torque, 1.0)), "{text}");
         }
         for text in ["N m.", "N\u{a0}m", "N\u{202f}m", "N\u{2009}m", "N · m", "Nm, then"] {

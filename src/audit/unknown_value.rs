@@ -1,9 +1,12 @@
 #![doc = include_str!("../explain/codes/unknown-value.md")]
 
 use super::Context;
-use crate::catalogue::{PieceKind, Wording};
-use crate::diagnostics::{Finding, Findings, nearest};
+use super::plain_texts::plain_texts;
+use crate::catalogue::{PieceKind, Wording, pieces};
+use crate::diagnostics::{Finding, Findings, Severity, nearest};
 use crate::facts::{Unnamed, VALUE_NAMES, Values};
+
+const CODE: &str = "unknown-value";
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let none = Values::default();
@@ -19,6 +22,26 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             findings.push(found.record(record).field(&wording.field));
         }
     }
+    findings.extend(named_in_vain(context));
+}
+
+/// Texts that print their braces as they are: one finding each.
+fn named_in_vain(context: Context<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for plain in plain_texts(context.catalogue) {
+        let named = pieces(plain.text).into_iter().find_map(|piece| match piece.kind {
+            PieceKind::Value(name) => Some(format!("{{{name}}}")),
+            PieceKind::Unclosed(text) => Some(text.to_owned()),
+            PieceKind::Words(_) => None,
+        });
+        let finding = named.map(|named| {
+            let message = "values have no place in this text, and its braces are printed as they are";
+            plain.finding(Severity::Error, CODE, message).found(named)
+        });
+        found
+            .extend(finding.map(|finding| finding.help("write out what the card shall say, without braces")));
+    }
+    found
 }
 
 /// Texts where they are stated, with the record that states them.
@@ -35,7 +58,7 @@ fn wordings<'a>(context: Context<'a>) -> impl Iterator<Item = (&'a str, &'a Word
 
 fn unknown(wording: &Wording, at: usize, name: &str) -> Finding {
     let message = format!("there is no value called `{name}`");
-    let finding = Finding::error("unknown-value", wording.place(at), message);
+    let finding = Finding::error(CODE, wording.place(at), message);
     finding.help(match nearest(name, VALUE_NAMES.iter().copied()) {
         Some(near) => format!("did you mean `{near}`?"),
         None => format!("the values are {}; `{{{{` is a brace", VALUE_NAMES.join(", ")),
@@ -43,6 +66,6 @@ fn unknown(wording: &Wording, at: usize, name: &str) -> Finding {
 }
 
 fn unclosed(wording: &Wording, at: usize) -> Finding {
-    Finding::error("unknown-value", wording.place(at), "nothing closes this brace")
+    Finding::error(CODE, wording.place(at), "nothing closes this brace")
         .help("write `}` behind the name of the value, or `{{` for a brace")
 }
