@@ -25,14 +25,16 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     findings.extend(named_in_vain(context));
 }
 
-/// Texts that print their braces as they are: one finding each.
+/// Texts that print their braces as they are and yet name a value in them: one finding each. Other braces are signs like
+/// any other there.
 fn named_in_vain(context: Context<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for plain in plain_texts(context.catalogue) {
         let named = pieces(plain.text).into_iter().find_map(|piece| match piece.kind {
-            PieceKind::Value(name) => Some(format!("{{{name}}}")),
-            PieceKind::Unclosed(text) => Some(text.to_owned()),
-            PieceKind::Words(_) => None,
+            PieceKind::Value(name) if Values::default().get(name.trim()) != Err(Unnamed::Unknown) => {
+                Some(format!("{{{name}}}"))
+            }
+            PieceKind::Value(_) | PieceKind::Unclosed(_) | PieceKind::Words(_) => None,
         });
         let finding = named.map(|named| {
             let message = "values have no place in this text, and its braces are printed as they are";

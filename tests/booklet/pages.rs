@@ -41,9 +41,13 @@ fn ids_are_there_once() {
 #[test]
 fn every_page_carries_edition_date_state_and_caution() {
     for page in html() {
-        for text in
-            ["2026-2", "2026-11-25", "Draft, not issued", "Check the register", "Cards never authorise work"]
-        {
+        for text in [
+            "2026-2",
+            "2026-11-25",
+            "Draft, not issued",
+            "printed copy: check the register",
+            "Cards never authorise work",
+        ] {
             assert!(page.text.contains(text), "{} lacks {text:?}", page.path);
         }
     }
