@@ -117,13 +117,20 @@ fn an_output_that_is_a_file_is_refused() {
 #[test]
 fn leftovers_can_be_kept() {
     let folder = tempfile::tempdir().unwrap();
-    publish(folder.path(), &[("cards/a.svg", "a"), ("sheets/cards-001.pdf", "p"), ("sheets.txt", "s")]);
+    let before =
+        [("cards/a.svg", "a"), ("sheets/cards-001.pdf", "p"), ("sheets/tags.pdf", "t"), ("sheets.txt", "s")];
+    publish(folder.path(), &before);
     let staging = Staging::open(folder.path()).unwrap();
     staging.write("sheets/cards.pdf", b"q").unwrap();
-    staging.put_in_place(Leftovers::KeptExceptIn("sheets")).unwrap();
+    staging.put_in_place(Leftovers::KeptExceptIn("sheets/cards")).unwrap();
     assert_eq!(
         tree(folder.path()),
-        expected(&[("cards/a.svg", "a"), ("sheets/cards.pdf", "q"), ("sheets.txt", "s")])
+        expected(&[
+            ("cards/a.svg", "a"),
+            ("sheets/cards.pdf", "q"),
+            ("sheets/tags.pdf", "t"),
+            ("sheets.txt", "s")
+        ])
     );
     publish(folder.path(), &[]);
     assert_eq!(tree(folder.path()), Tree::new(), "the manifest knew what was kept");
