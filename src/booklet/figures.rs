@@ -140,7 +140,10 @@ pub(super) fn gripping_parts(booklet: &Booklet<'_>, found: &BodyMixups) -> Vec<V
     }
     let ends = end_views(&found.body, &found.parts, &room(booklet, ENDS_ROOM));
     let side = line_up(&found.body, &found.parts, &room(booklet, LINE_UP_ROOM));
-    let ends = ends.map(|ends| figure("ends", &ends));
+    let ends =
+        ends.map(
+            |ends| if ends.scale == TRUE_SIZE { at_true_size("ends", &ends) } else { figure("ends", &ends) },
+        );
     ends.into_iter().chain([figure("line-up", &side)]).collect()
 }
 
@@ -151,7 +154,7 @@ pub(super) fn of_part(booklet: &Booklet<'_>, body: &Part, part: &Arc<Part>) -> V
     }
     let side = line_up(body, std::slice::from_ref(part), &room(booklet, PART_ROOM));
     let side = Drawing { title: format!("{} {}, cut and from outside", part.number, part.name), ..side };
-    let end = sketch::end_view(body, part, &room(booklet, ENDS_ROOM)).map(|end| figure("end", &end));
+    let end = sketch::end_view(body, part, &room(booklet, ENDS_ROOM)).map(|end| at_true_size("end", &end));
     [figure("side", &side)].into_iter().chain(end).collect()
 }
 
@@ -209,7 +212,7 @@ pub(super) fn of_conductor(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<
     }
     let enlarged = conductor_section(conductor, &room(booklet, SECTION_ROOM));
     let true_size = conductor_to_lay_on(conductor, &room(booklet, SECTION_ROOM));
-    vec![figure("section", &enlarged), figure("true-size", &true_size)]
+    vec![figure("section", &enlarged), at_true_size("true-size", &true_size)]
 }
 
 /// A contact wire worn to its stop height, with what is gone.
@@ -256,15 +259,24 @@ fn room<'a>(booklet: &Booklet<'a>, (width, height): (f64, f64)) -> Options<'a> {
 
 /// A drawing as layouts place it, under an id that is the page's only one of that name.
 ///
-/// One at 1:1 keeps its millimetres, as far as a screen knows them and where it is printed.
+/// Here it is larger than its millimetres are, so one that was drawn at 1:1 does not say so.
 pub(super) fn figure(id: &str, drawing: &Drawing) -> Value {
-    if drawing.scale == TRUE_SIZE {
-        let in_mm = |length: Length| format!("{:.2}mm", length.mm());
-        return sized(id, drawing, [in_mm(drawing.width), in_mm(drawing.height)], false);
-    }
     let pixels = |length: Length| length.mm() * PIXELS_PER_MM;
     let wide = pixels(drawing.width) > NARROW_PIXELS;
-    sized(id, drawing, [pixels(drawing.width), pixels(drawing.height)].map(|size| format!("{size:.0}")), wide)
+    let size = [pixels(drawing.width), pixels(drawing.height)].map(|size| format!("{size:.0}"));
+    let mut figure = sized(id, drawing, size, wide);
+    if drawing.scale == TRUE_SIZE {
+        figure["scale"] = "".into();
+    }
+    figure
+}
+
+/// A drawing whose millimetres are millimetres, as far as a screen knows them and where it is printed.
+fn at_true_size(id: &str, drawing: &Drawing) -> Value {
+    let in_mm = |length: Length| format!("{:.2}mm", length.mm());
+    let mut figure = sized(id, drawing, [in_mm(drawing.width), in_mm(drawing.height)], false);
+    figure["is_true_size"] = true.into();
+    figure
 }
 
 fn sized(id: &str, drawing: &Drawing, [width, height]: [String; 2], wide: bool) -> Value {
@@ -273,7 +285,7 @@ fn sized(id: &str, drawing: &Drawing, [width, height]: [String; 2], wide: bool) 
         "title": drawing.title,
         "description": drawing.description,
         "scale": drawing.scale,
-        "is_true_size": drawing.scale == TRUE_SIZE,
+        "is_true_size": false,
         // What is drawn without dimensions has words here, which hold in any size.
         "is_to_scale": drawing.scale.contains(':'),
         "body": drawing.body,

@@ -39,6 +39,23 @@ fn warnings_can_be_denied() {
     assert_eq!(output.status.code(), Some(i32::from(warnings > 0)));
 }
 
+/// Whoever asks for quiet still hears what stops the run, and nothing else.
+#[test]
+fn a_quiet_run_says_which_warnings_stop_it() {
+    let asked = ["audit", "--catalogue", &demo(), "--deny-warnings", "--quiet", "--records"];
+    let output = Run::new().command(&asked).output().unwrap();
+    let said = String::from_utf8(output.stderr).unwrap();
+    let is_told = said.contains(": warning[");
+    assert_eq!((output.status.code(), is_told), (Some(1), true), "{said}");
+    assert!(!said.contains(": note["), "{said}");
+}
+
+#[test]
+fn a_single_file_of_some_cards_is_refused() {
+    let asked = ["render", "--catalogue", &demo(), "--only", "ST-4100", "--single-file"];
+    assert_eq!(Run::new().command(&asked).output().unwrap().status.code(), Some(2));
+}
+
 #[test]
 fn records_can_be_audited_without_faces() {
     let run = Run::new();

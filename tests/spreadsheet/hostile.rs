@@ -155,6 +155,33 @@ fn cells_of_a_workbook_come_in_as_what_they_are() {
     assert!(import.changes[0].keys[0].cell.file == FilePath::catalogue("records.xlsx, sheet parts"));
 }
 
+/// A spreadsheet makes 14 of a stamp 14.0, and a day of 3-4: neither may become the stamp. A number where a number belongs
+/// is sound, and so is a stamp that is held for a text.
+#[test]
+fn a_stamp_that_is_a_number_or_a_day_is_refused() {
+    let mut book = rust_xlsxwriter::Workbook::new();
+    let page = book.add_worksheet();
+    page.set_name("parts").unwrap();
+    for (column, head) in (0..).zip(["number", "stamp", "drawing", "geometry.collet.bore_mm", "mark.text"]) {
+        page.write_string(0, column, head).unwrap();
+    }
+    let day = rust_xlsxwriter::ExcelDateTime::from_ymd(2026, 4, 3).unwrap();
+    let format = rust_xlsxwriter::Format::new().set_num_format("d-m");
+    page.write_string(1, 0, "C-1").unwrap();
+    page.write_number(1, 1, 15.0).unwrap();
+    page.write_datetime_with_format(1, 2, day, &format).unwrap();
+    page.write_number(1, 3, 14.4).unwrap();
+    page.write_string(1, 4, "15").unwrap();
+    let bytes = book.save_to_buffer().unwrap();
+    let import = imported(&small(), &[("records.xlsx", &bytes)]);
+    let found: Vec<_> = errors(&import)
+        .into_iter()
+        .filter(|(code, ..)| *code == "wrong-type")
+        .map(|(_, _, line, column)| (line, column))
+        .collect();
+    assert_eq!(found, [(2, 2), (2, 3)]);
+}
+
 /// Programs that write formulas without working them out leave cells that show nothing: they take no value out.
 #[test]
 fn a_formula_that_shows_nothing_takes_nothing_out() {
