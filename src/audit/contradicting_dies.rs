@@ -30,6 +30,7 @@ pub(super) fn dies(stretch: &Stretch<'_>) -> Vec<Contradiction> {
             found: tool.written,
             place: place.clone(),
             is,
+            is_of_wrong_part: false,
             value: "die",
         })
         .collect()

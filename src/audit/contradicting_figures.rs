@@ -164,7 +164,7 @@ fn contradiction(
     value: &'static str,
 ) -> Contradiction {
     let (message, found) = (format!("{message}{}", in_which_unit(stated)), stated.written.clone());
-    Contradiction { severity, at: stated.at, message, found, place, is, value }
+    Contradiction { severity, at: stated.at, message, found, place, is, is_of_wrong_part: false, value }
 }
 
 /// What to say of a torque or load in a unit that no record states one in.

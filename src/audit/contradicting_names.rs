@@ -14,8 +14,6 @@ const PLAIN: [&str; 32] = [
     "a", "an", "and", "as", "at", "be", "by", "do", "for", "go", "has", "he", "if", "in", "is", "it", "me",
     "my", "no", "not", "of", "off", "on", "or", "out", "so", "the", "to", "too", "up", "us", "we",
 ];
-/// What a finding says of the place where a name of another part stands.
-pub(super) const OTHER_PART: &str = "the other part";
 /// Words that say that a part does not belong there.
 const DENYING: [&str; 4] = ["not", "never", "instead", "don't"];
 
@@ -71,11 +69,12 @@ fn said_to_be(stretch: &Stretch<'_>, index: usize, name: &str, count: usize) -> 
         return None;
     }
     let (place, is) = match another {
-        Some(other) => (other.place.clone(), OTHER_PART),
+        Some(other) => (other.place.clone(), "the other part"),
         None => own.clone(),
     };
     let message = format!("the fitting has no such {head}");
-    Some(error(stretch, index + 1, &message, name, (place, is), head))
+    let wrong = error(stretch, index + 1, &message, name, (place, is), head);
+    Some(Contradiction { is_of_wrong_part: another.is_some(), ..wrong })
 }
 
 /// The stamp or mark of another part that stands at a word, where no name of the fitting's own has more words: with its
@@ -109,10 +108,11 @@ fn is_read_in_any_case(stretch: &Stretch<'_>, index: usize, other: &Other) -> bo
 fn of_another(stretch: &Stretch<'_>, index: usize, other: &Other) -> Contradiction {
     let (what, is, value) = match other.kind {
         "drum tag" => ("conductor", "the other conductor", "drum_tag"),
-        kind => ("part", OTHER_PART, kind),
+        kind => ("part", "the other part", kind),
     };
     let message = format!("this is the {} of another {what} that goes into the body", other.kind);
-    error(stretch, index, &message, &other.name, (other.place.clone(), is), value)
+    let wrong = error(stretch, index, &message, &other.name, (other.place.clone(), is), value);
+    Contradiction { is_of_wrong_part: what == "part", ..wrong }
 }
 
 /// The number of a part that the fitting does not have. A fitting may be named, and a part that is said not to belong.
@@ -154,5 +154,5 @@ fn error(
     value: &'static str,
 ) -> Contradiction {
     let (message, found, at) = (message.to_owned(), found.to_owned(), stretch.words[index].at);
-    Contradiction { severity: Severity::Error, at, message, found, place, is, value }
+    Contradiction { severity: Severity::Error, at, message, found, place, is, is_of_wrong_part: false, value }
 }

@@ -119,6 +119,7 @@ fn contradiction(parted: &Parted<'_>, word: &Word<'_>, which: Which) -> Contradi
         found: word.text.to_owned(),
         place: cone.origin.of("geometry.spreading_cone.wires_through_hole"),
         is: "the wires that go through its hole",
+        is_of_wrong_part: false,
         value: "",
     }
 }

@@ -38,6 +38,8 @@ pub(super) struct Contradiction {
     pub(super) place: Place,
     /// What stands there.
     pub(super) is: &'static str,
+    /// Whether it is the stamp or mark of a wrong part.
+    pub(super) is_of_wrong_part: bool,
     /// The name of the value that the text could name; empty where there is none.
     pub(super) value: &'static str,
 }

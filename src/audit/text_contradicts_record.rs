@@ -3,7 +3,7 @@
 use super::Context;
 use super::contradicting_dies::dies;
 use super::contradicting_figures::torques_and_loads;
-use super::contradicting_names::{OTHER_PART, names};
+use super::contradicting_names::names;
 use super::contradicting_plain_texts::in_plain_texts;
 use super::contradicting_wires::wires;
 use super::fitting_texts::{notes_of_records, texts};
@@ -39,7 +39,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 
 fn finding(stretch: &Stretch<'_>, wrong: Contradiction) -> Finding {
     let help = match wrong.value {
-        value if wrong.is == OTHER_PART && !value.is_empty() => format!(
+        value if wrong.is_of_wrong_part => format!(
             "write `{{{value}}}` where the fitting's own {value} is meant; to warn of another part's, leave the sentence out: \
              the card names wrong parts by itself"
         ),
