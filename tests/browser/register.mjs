@@ -75,7 +75,7 @@ async function fullNotice(browser, program) {
       const rows = await page.locator("tbody tr").count();
       holds(rows >= 3 && rows < fittings.length, `${rows} cards`);
       const words = await page.locator("main").textContent();
-      holds(words.includes(`And ${fittings.length - rows} more cards`), "how many more");
+      holds(words.includes(`And ${fittings.length - rows} more: `), "how many more");
       equal(fittings.filter((nth) => !new RegExp(`F-${nth}\\b`).test(words)).join(), "", "cards that are not named");
       await page.pdf({ path, preferCSSPageSize: true });
       const about = execFileSync("pdfinfo", [path], { encoding: "utf8" });
