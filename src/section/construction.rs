@@ -93,6 +93,18 @@ pub enum RopeCore {
     Fibre,
 }
 
+impl RopeCore {
+    /// The word that records have for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Wsc => "wsc",
+            Self::Iwrc => "iwrc",
+            Self::Fibre => "fibre",
+        }
+    }
+}
+
 /// Profile of a grooved contact wire. Letters are those of EN 50149 figures.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Grooved {

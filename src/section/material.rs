@@ -61,6 +61,18 @@ pub enum Magnetic {
     Yes,
 }
 
+impl Magnetic {
+    /// The word that records have for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::No => "no",
+            Self::Slight => "slight",
+            Self::Yes => "yes",
+        }
+    }
+}
+
 /// Strength of a wire, the same for all or by its diameter.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Strength {

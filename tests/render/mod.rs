@@ -1,6 +1,7 @@
 //! A whole catalogue rendered: what lies in the output, that it is the same every time, and that it stays
 //! whole when something is in the way.
 
+mod data;
 mod hostile;
 mod installed;
 mod kept;

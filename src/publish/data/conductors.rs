@@ -1,47 +1,11 @@
-//! Materials and conductors as JSON.
+//! Conductors as JSON.
 
+use super::construction::construction;
 use super::object::Object;
 use super::uses::Uses;
 use crate::catalogue::{Conductor, Stated, WearLimits};
-use crate::section::{Citation, Layer, Magnetic, Material, MaterialGroup, Section};
+use crate::section::{Citation, Layer, Section};
 use serde_json::Value;
-
-pub(super) fn material(material: &Material) -> Value {
-    let mut object = Object::new();
-    object.put("id", material.id.as_str());
-    object.put("name", material.name.as_str());
-    object.put("group", group(material.group));
-    object.number("density_kg_per_m3", material.density.map(|density| density.kg_per_m3()));
-    object.number("resistivity_20c_nohm_m", material.resistivity_20c.map(|value| value.nohm_m()));
-    object.number("temperature_coefficient_per_k", material.temperature_coefficient_per_k);
-    object.number("strand_efficiency", material.strand_efficiency);
-    object.known("magnetic", material.magnetic.map(magnetic));
-    object.number("hardness_hb", material.hardness_hb);
-    object.text("caution", &material.caution);
-    object.part("source", source(&material.source));
-    object.into()
-}
-
-fn group(group: MaterialGroup) -> &'static str {
-    match group {
-        MaterialGroup::Copper => "copper",
-        MaterialGroup::Bronze => "bronze",
-        MaterialGroup::Aluminium => "aluminium",
-        MaterialGroup::Steel => "steel",
-        MaterialGroup::Stainless => "stainless",
-        MaterialGroup::Iron => "iron",
-        MaterialGroup::Zinc => "zinc",
-        MaterialGroup::Polymer => "polymer",
-    }
-}
-
-fn magnetic(magnetic: Magnetic) -> &'static str {
-    match magnetic {
-        Magnetic::No => "no",
-        Magnetic::Slight => "slight",
-        Magnetic::Yes => "yes",
-    }
-}
 
 pub(super) fn object(conductor: &Conductor, uses: &Uses<'_>) -> Value {
     let mut object = Object::new();
@@ -49,6 +13,7 @@ pub(super) fn object(conductor: &Conductor, uses: &Uses<'_>) -> Value {
     object.put("name", conductor.name.as_str());
     object.put("duty", conductor.duty.word());
     object.put("material", conductor.material.id.as_str());
+    object.part("construction", construction(&conductor.construction));
     object.mm2("nominal_size_mm2", conductor.nominal_size);
     object.part("tolerance", tolerance(conductor));
     object.part("stated", stated(&conductor.stated));
@@ -128,7 +93,7 @@ fn identity(conductor: &Conductor) -> Object {
     object
 }
 
-fn source(source: &Citation) -> Object {
+pub(super) fn source(source: &Citation) -> Object {
     let mut object = Object::new();
     object.text("standard", &source.standard);
     object.text("edition", &source.edition);

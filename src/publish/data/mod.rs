@@ -6,8 +6,8 @@
 //! | --- | --- |
 //! | `title`, `owner`, `edition`, `date`, `language`, `decimal_mark`, `before_work`, `caution` | as in the catalogue |
 //! | `card`, `sheet`, `limits` | settings, defaults filled in |
-//! | `materials` | by id, built-in ones among them |
-//! | `conductors` | by id: `stated` as the specification prints it, `computed` as worked out here, `fittings` |
+//! | `materials` | by id, built-in ones among them, with `contact_wire_strength_N_per_mm2` by nominal section |
+//! | `conductors` | by id: `construction` as recorded, `stated` as the specification prints it, `computed` as worked out here, `fittings` |
 //! | `parts` | by number: `geometry` as recorded, `fittings` that they belong to |
 //! | `fittings` | by number: conductors, parts, stand-out, tightening, checks, notices; texts with their values put in |
 //! | `bodies` | every mix-up of every body, as the command `mixups` gives it |
@@ -19,7 +19,9 @@
 //! fractions. What is not known is absent. Lists that are not empty keep the order of the records.
 
 mod conductors;
+mod construction;
 mod fittings;
+mod materials;
 mod object;
 mod object_text;
 mod parts;
@@ -51,7 +53,7 @@ pub fn catalogue_json<'f>(
     let uses = uses(catalogue);
     let numerals = Numerals::new(catalogue.settings.decimal_mark);
     let mut text = ObjectText::of(settings::object(&catalogue.settings));
-    text.list("materials", catalogue.materials.values(), |material| conductors::material(material));
+    text.list("materials", catalogue.materials.values(), |material| materials::object(material));
     text.list("conductors", catalogue.conductors.values(), |conductor| conductors::object(conductor, &uses));
     text.list("parts", catalogue.parts.values(), |part| parts::object(part, &uses));
     text.list("fittings", catalogue.fittings.values(), |fitting| fittings::object(fitting, numerals));
