@@ -216,9 +216,8 @@ fn numbered(fitting: &Fitting) -> String {
 
 fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Result<String, Fault> {
     let mixups = mixups::find(catalogue);
-    let found = mixups::inside(&mixups, closed).map_err(|error| {
-        Fault::new(error.to_string()).with("but", mixups.incomplete().unwrap_or_default())
-    })?;
+    let found = mixups::inside(&mixups, closed)
+        .map_err(|error| Fault::new(error.to_string()).or_of_records(mixups.incomplete()))?;
     Ok(match globals.format {
         Format::Json => mixups::inside_to_json(&found, closed).to_string(),
         Format::Text => inside_text(&found, closed.state, Numerals::new(catalogue.settings.decimal_mark)),

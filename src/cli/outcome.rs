@@ -26,18 +26,45 @@ impl Outcome {
     }
 }
 
-/// Something is wrong with the command line or the machine; exit code 2.
+/// A command that has no answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Fault {
+    /// What is wrong.
+    pub of: FaultOf,
     /// What is the matter, with what was found and what would do.
     pub message: String,
     /// More about it, each in a line of its own: its name and its text.
     pub details: Vec<(&'static str, String)>,
 }
 
+/// What is wrong where a command has no answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum FaultOf {
+    /// The command line or the machine; exit code 2.
+    Call,
+    /// Records that were left out, because they are wrong; exit code 1.
+    Records,
+}
+
 impl Fault {
     pub(super) fn new(message: impl Into<String>) -> Self {
-        Self { message: message.into(), details: Vec::new() }
+        Self { of: FaultOf::Call, message: message.into(), details: Vec::new() }
+    }
+
+    /// The same fault where records are left out: what was asked for may stand in one of them. `stop` says how many; the
+    /// fault is the call's where it says nothing.
+    pub(super) fn or_of_records(mut self, stop: Option<String>) -> Self {
+        if stop.is_some() {
+            self.of = FaultOf::Records;
+        }
+        self.with("but", stop.unwrap_or_default())
+    }
+
+    pub(super) fn code(&self) -> ExitCode {
+        match self.of {
+            FaultOf::Call => ExitCode::from(2),
+            FaultOf::Records => ExitCode::from(1),
+        }
     }
 
     /// The same fault with one thing more about it; nothing where the text is empty.

@@ -60,7 +60,7 @@ pub(super) fn fault(fault: &Fault, globals: &Globals) -> ExitCode {
     for (name, text) in &fault.details {
         remark(&format!("    {name:<9} {}", visible(text)));
     }
-    ExitCode::from(2)
+    fault.code()
 }
 
 /// Prints a result to standard output. A reader that has closed its end has what it wanted.

@@ -135,7 +135,7 @@ fn the_right_part_does_not_stand_alone_where_others_are_left_out() {
     assert!(text.contains(treat) && answer["remarks"][1].as_str().unwrap().contains(treat), "{text}");
     // What is refused may be refused for what is missing.
     let other = ["identify", "--body", "ST-4101", "--conductor", "messenger-cu-120", "--stand-out", "5"];
-    let stderr = run.stderr(&other, 2);
+    let stderr = run.stderr(&other, 1);
     assert!(stderr.contains("\n    but       stop: "), "{stderr}");
 }
 
@@ -216,4 +216,21 @@ fn a_folder_that_can_t_be_read_is_a_fault_that_names_it() {
         assert!(stderr.starts_with("error: content/parts: "), "{asked}: {stderr}");
     }
     rights(&parts, 0o755);
+}
+
+/// A conductor whose own record is wrong: the catalogue has errors, and the question was a right one.
+#[test]
+fn a_record_that_is_left_out_is_not_the_callers_mistake() {
+    let run = Run::started();
+    let section = ["section", "--conductor", "messenger-95"];
+    run.command(&section).assert().success();
+    run.edit("conductors/messengers.yaml", "id: messenger-95\n", "id: messenger-95\nduti: stay\n");
+    let closed = ["identify", "--body", "P-101", "--conductor", "messenger-95", "--stand-out", "3"];
+    for asked in [&section[..], &closed] {
+        let said = run.stderr(asked, 1);
+        assert!(said.contains("stop: ") && said.contains("messenger-95"), "{said}");
+    }
+    // Without errors elsewhere, what is not there is the caller's mistake.
+    let sound = Run::started();
+    sound.stderr(&["section", "--conductor", "messenger-96"], 2);
 }

@@ -4,7 +4,7 @@ use super::super::options::Globals;
 use super::super::outcome::{Fault, Outcome};
 use super::super::report;
 use super::{Options, parse};
-use crate::catalogue::{self, Catalogue, Conductor};
+use crate::catalogue::{self, Catalogue, Conductor, Gaps};
 use crate::section::{Composite, Construction, Material, Rope, RopeCore, materials};
 use crate::units::Stress;
 use std::collections::BTreeMap;
@@ -41,23 +41,32 @@ impl Question {
 pub(super) fn question(globals: &Globals, options: &Options) -> Result<(Question, Outcome), Fault> {
     if let Some(id) = &options.conductor {
         let (catalogue, outcome) = read(globals)?;
-        return Ok((Question::Recorded(find(&catalogue.conductors, id, "conductor")?), outcome));
+        let found = find(&catalogue.conductors, id, "conductor")
+            .map_err(|fault| fault.or_of_records(left_out(&catalogue)))?;
+        return Ok((Question::Recorded(found), outcome));
     }
     let ids = [&options.material, &options.core_material];
-    let (known, outcome) = match ids.into_iter().flatten().find(|id| !materials::built_in().contains_key(*id))
-    {
+    let unknown = ids.into_iter().flatten().find(|id| !materials::built_in().contains_key(*id));
+    let (known, stop, outcome) = match unknown {
         Some(unknown) => materials_of_catalogue(globals, unknown)?,
-        None => (materials::built_in().clone(), Outcome::Done),
+        None => (materials::built_in().clone(), None, Outcome::Done),
     };
-    let material = |id: &Option<String>| id.as_deref().map(|id| find(&known, id, "material")).transpose();
+    let named = |id: &str| find(&known, id, "material").map_err(|fault| fault.or_of_records(stop.clone()));
+    let material = |id: &Option<String>| id.as_deref().map(&named).transpose();
     let construction = construction(options, material(&options.core_material)?).map_err(Fault::new)?;
     Ok((Question::Built { construction, material: material(&options.material)? }, outcome))
 }
 
 /// The materials of the catalogue, which is read because a material is not built in.
-fn materials_of_catalogue(globals: &Globals, unknown: &str) -> Result<(Materials, Outcome), Fault> {
+fn materials_of_catalogue(
+    globals: &Globals,
+    unknown: &str,
+) -> Result<(Materials, Option<String>, Outcome), Fault> {
     match read(globals) {
-        Ok((catalogue, outcome)) => Ok((catalogue.materials, outcome)),
+        Ok((catalogue, outcome)) => {
+            let stop = left_out(&catalogue);
+            Ok((catalogue.materials, stop, outcome))
+        }
         Err(fault) => {
             let why =
                 find(materials::built_in(), unknown, "built-in material").err().unwrap_or(fault.clone());
@@ -72,6 +81,11 @@ fn read(globals: &Globals) -> Result<(Catalogue, Outcome), Fault> {
     let loaded = catalogue::load(&world)?;
     report::findings(&loaded.findings, &world, globals);
     Ok((loaded.catalogue, Outcome::unless(loaded.findings.has_errors())))
+}
+
+/// What is said where what is asked for may be in a record that is left out.
+fn left_out(catalogue: &Catalogue) -> Option<String> {
+    Gaps::stop(catalogue.gaps.deciding, "it can stand in a record that is left out")
 }
 
 fn find<T>(known: &BTreeMap<String, Arc<T>>, id: &str, kind: &str) -> Result<Arc<T>, Fault> {
