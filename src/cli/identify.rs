@@ -86,6 +86,10 @@ enum Look {
     Grooved,
     /// Strands of wires
     Rope,
+    /// Hollow
+    Tube,
+    /// Flat
+    Bar,
 }
 
 /// What a magnet does.
@@ -114,6 +118,8 @@ impl From<Look> for Shape {
             Look::Round => Self::Round,
             Look::Grooved => Self::Grooved,
             Look::Rope => Self::Rope,
+            Look::Tube => Self::Tube,
+            Look::Bar => Self::Bar,
         }
     }
 }

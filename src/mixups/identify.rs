@@ -4,7 +4,7 @@ use super::acceptance::{Acceptance, Read, Reading, Test};
 use super::clues::{Signs, common_json, signs};
 use super::features::{Scratch, Shape};
 use super::json::number;
-use super::measured::{acceptance, limits, magnet_word, remarks, shape_word};
+use super::measured::{acceptance, limits, remarks, shape_word};
 use crate::catalogue::{Catalogue, Conductor, Fitting, Gaps};
 use crate::section::Magnetic;
 use crate::units::{Length, Numerals};
@@ -228,7 +228,7 @@ fn read(readings: &Readings) -> Read {
     read.numbers.extend(numbers.into_iter().filter_map(|(of, number)| Some((of, number?))));
     let words = [
         (Reading::Shape, readings.shape.map(shape_word)),
-        (Reading::Magnet, readings.magnetic.map(magnet_word)),
+        (Reading::Magnet, readings.magnetic.map(Magnetic::word)),
         (Reading::Scratch, readings.scratch.map(Scratch::word)),
     ];
     read.words.extend(words.into_iter().filter_map(|(of, word)| Some((of, word?))));

@@ -9,15 +9,22 @@ use crate::units::{Length, Numerals};
 const WORN: &str = "as a worn wire: look up its wear by the height that is left";
 const PAST_STOP: &str = "it would be worn past its stop height: stop, and tell whoever runs the line";
 const ACROSS: &str = "if that is its width: measure its height too";
+const WIDE: &str = "if that is its width: measure its thickness too";
+const THICK: &str = "if that is its thickness: measure its width too";
 
 /// All that a conductor takes; what its record does not say rules nothing out.
 ///
 /// The mean of the diameters may be off by the tolerance of the reading and that of the record together.
 pub(super) fn acceptance(wire: &Conductor, numerals: Numerals) -> Acceptance {
-    let mm = |length: Length| format!("{}\u{a0}mm", numerals.shortest(length.mm(), 2));
+    let number = |length: Length| numerals.shortest(length.mm(), 2);
+    let mm = |length: Length| format!("{}\u{a0}mm", number(length));
+    let diameter = match wire.construction {
+        Construction::Bar { width, thickness, .. } => format!("{} × {}", number(width), mm(thickness)),
+        _ => mm(wire.section.overall_diameter),
+    };
     let near = wire.wire_diameter_tolerance.unwrap_or(Length::ZERO);
     let tests = [
-        Some(size(wire, mm(wire.section.overall_diameter))),
+        Some(size(wire, &diameter)),
         count(Reading::Wires, wires(wire), |wires| format!("it has {wires} wires in all")),
         count(Reading::Outer, outer_wires(wire), |wires| format!("its outer layer has {wires} wires")),
         whole_profile(wire, Reading::Wires),
@@ -26,7 +33,7 @@ pub(super) fn acceptance(wire: &Conductor, numerals: Numerals) -> Acceptance {
             let need = Need::about(Reading::Wire, one - near, one + near);
             Test::one(Reading::Wire, need, format!("one wire of it measures {}", mm(one)))
         }),
-        Some(word(Reading::Shape, vec![shape_word(shape(wire))], looks(shape(wire)))),
+        Some(word(Reading::Shape, looks_like(shape(wire)), looks(shape(wire)))),
         magnetic(wire).map(|known| word(Reading::Magnet, pulls_like(known), pulls(known))),
         scratch(wire).map(|known| {
             let otherwise = format!("a fresh scratch is {}", known.words());
@@ -71,15 +78,6 @@ pub(super) fn shape_word(shape: Shape) -> &'static str {
     }
 }
 
-/// The word for what a magnet does in what is looked up.
-pub(super) fn magnet_word(magnetic: Magnetic) -> &'static str {
-    match magnetic {
-        Magnetic::No => "no",
-        Magnetic::Slight => "slight",
-        Magnetic::Yes => "yes",
-    }
-}
-
 /// The share of its diameter by which a conductor may be out of round, before two readings are no longer of one: common
 /// practice, no source. By their mean alone, 9 and 16 mm would be a conductor of 12.5 mm.
 const OVAL: f64 = 0.1;
@@ -93,15 +91,40 @@ fn whole_profile(wire: &Conductor, of: Reading) -> Option<Test> {
     is_whole.then(|| Test::one(of, Need::within(of, 0.0, 1.0), "it is one piece, without wires"))
 }
 
-fn size(wire: &Conductor, diameter: String) -> Test {
-    let (size, off) = (wire.section.overall_diameter, wire.diameter_tolerance.unwrap_or(Length::ZERO));
+fn size(wire: &Conductor, measures: &str) -> Test {
+    let off = wire.diameter_tolerance.unwrap_or(Length::ZERO);
+    let ways = match &wire.construction {
+        Construction::Grooved(grooved) => {
+            [round(wire, off)].into_iter().chain(worn(wire, grooved, off)).collect()
+        }
+        Construction::Bar { width, thickness, .. } => flat(*width, *thickness, off).into(),
+        _ => vec![round(wire, off)],
+    };
+    Test { of: Reading::Mean, ways, otherwise: format!("it measures {measures}") }
+}
+
+/// One diameter, however it is measured.
+fn round(wire: &Conductor, off: Length) -> Way {
+    let size = wire.section.overall_diameter;
     let round =
         Need::Between { of: Reading::Apart, least: None, most: Some(fine(size * OVAL)), widened: 2.0 };
-    let mut ways = vec![Way::new(vec![Need::about(Reading::Mean, size - off, size + off), round])];
-    if let Construction::Grooved(grooved) = &wire.construction {
-        ways.extend(worn(wire, grooved, off));
-    }
-    Test { of: Reading::Mean, ways, otherwise: format!("it measures {diameter}") }
+    Way::new(vec![Need::about(Reading::Mean, size - off, size + off), round])
+}
+
+/// A bar, measured over its sides: nobody reads the circle round it.
+fn flat(width: Length, thickness: Length, off: Length) -> [Way; 3] {
+    let side = |of, side: Length| Need::about(of, side - off, side + off);
+    let one = |length, remark| {
+        let needs = vec![Need::exactly(Reading::Count, 1), side(Reading::Mean, length)];
+        Way { needs, at: Some(At::length(Reading::Mean, length)), remark: Some(remark) }
+    };
+    let (wide, thick) = (side(Reading::High, width), side(Reading::Low, thickness));
+    let both = Way {
+        needs: vec![Need::exactly(Reading::Count, 2), wide, thick],
+        at: Some(At::length(Reading::High, width)),
+        remark: None,
+    };
+    [both, one(width, WIDE), one(thickness, THICK)]
 }
 
 /// A worn grooved wire: its width stays, its height lies between new and its stop height, or below that down to half of
@@ -137,6 +160,14 @@ fn count(of: Reading, known: Option<u32>, otherwise: impl Fn(u32) -> String) -> 
 
 fn word(of: Reading, words: Vec<&'static str>, otherwise: &str) -> Test {
     Test::one(of, Need::Among { of, words }, otherwise)
+}
+
+/// What somebody may call a shape: a tube is round too, where its end is not seen.
+fn looks_like(shape: Shape) -> Vec<&'static str> {
+    match shape {
+        Shape::Tube => vec![shape_word(shape), shape_word(Shape::Round)],
+        _ => vec![shape_word(shape)],
+    }
 }
 
 fn looks(shape: Shape) -> &'static str {

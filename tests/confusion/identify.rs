@@ -124,3 +124,32 @@ fn readings_beyond_reason_are_refused() {
     let negative = Readings { tolerance: Length::from_mm(-1.0), ..readings(&[14.0]) };
     assert!(identify(demo, &negative).is_err());
 }
+
+/// A tube is round where its end is not seen. A bar has two sides, and nobody reads the circle round it.
+#[test]
+fn tubes_and_bars_are_found_by_what_a_caliper_reads() {
+    let record = |id: &str, construction: &str| {
+        format!(
+            "id: {id}\nname: {id}\nduty: feeder\nmaterial: copper-hard-drawn\nconstruction: {construction}\n"
+        )
+    };
+    let profiles = record("pipe", "{ tube: { outside_diameter_mm: 50, wall_mm: 5 } }")
+        + "---\n"
+        + &record("flat", "{ bar: { width_mm: 40, thickness_mm: 10, corner_radius_mm: 1 } }");
+    let catalogue = catalogue(&profiles, "", "");
+    let found = |diameters: &[f64], shape| {
+        ids(&identify(&catalogue, &Readings { shape, ..readings(diameters) }).unwrap()).join(" ")
+    };
+    assert_eq!(found(&[50.0], Some(Shape::Round)), "pipe");
+    assert_eq!(found(&[50.0], Some(Shape::Tube)), "pipe");
+    assert_eq!(found(&[50.0], Some(Shape::Bar)), "");
+    for sides in [&[40.05, 10.0][..], &[10.0, 39.95], &[40.0], &[10.0]] {
+        assert_eq!(found(sides, None), "flat", "{sides:?}");
+    }
+    for sides in [&[41.23][..], &[40.0, 40.0], &[10.0, 10.0], &[40.0, 12.0]] {
+        assert_eq!(found(sides, None), "", "{sides:?}");
+    }
+    let one = identify(&catalogue, &readings(&[40.02])).unwrap().to_json();
+    assert_eq!(one["candidates"][0]["difference_mm"], 0.02, "{one}");
+    assert!(one.to_string().contains("measure its thickness too"), "{one}");
+}

@@ -40,7 +40,11 @@ fn rows(answer: &Answer) -> Vec<Row> {
     }
     rows.extend(section.outer.map(|area| row("  outer group", area.mm2(), 2, "mm²", "")));
     rows.extend(section.core.map(|area| row("  core", area.mm2(), 2, "mm²", "")));
-    rows.push(row("overall diameter", section.overall_diameter.mm(), 2, "mm", "what a caliper reads"));
+    let read = match answer.is_bar {
+        true => "over the corners; a caliper reads the sides",
+        false => "what a caliper reads",
+    };
+    rows.push(row("overall diameter", section.overall_diameter.mm(), 2, "mm", read));
     rows.push(row(
         "circle area",
         section.circle.mm2(),
