@@ -33,7 +33,8 @@ pub fn everything() -> Answer {
 }
 
 /// What is known under the name of a kind, the path of a key or its end, or a code. Numbers of list entries in a
-/// path are passed over, so that the field of a finding will do.
+/// path are passed over, so that the field of a finding will do. An end of a value, such as `min` of a window, stands for
+/// the keys that have it.
 ///
 /// # Errors
 /// The known names that are nearest, where there is none of this name.
@@ -43,6 +44,7 @@ pub fn everything() -> Answer {
 /// let bores = answer("bore_mm").expect("a key");
 /// assert_eq!(bores.keys[0].path, "parts.geometry.collet.bore_mm");
 /// assert_eq!(answer("bore_m").unwrap_err()[0], "bore_mm");
+/// assert_eq!(answer("rope_mm.min").expect("a window").keys[0].path, "parts.geometry.rope_grip.rope_mm");
 /// ```
 pub fn answer(name: &str) -> Result<Answer, Vec<String>> {
     let name = plain(name);
@@ -50,11 +52,9 @@ pub fn answer(name: &str) -> Result<Answer, Vec<String>> {
     found.kinds.retain(|kind| kind.kind == name);
     found.codes.retain(|code| code.code == name);
     let (all, end) = (std::mem::take(&mut found.keys), format!(".{name}"));
-    let asked: Vec<&str> = all
-        .iter()
-        .map(|key| key.path.as_str())
-        .filter(|path| *path == name || path.ends_with(&end))
-        .collect();
+    let is_asked = |path: &str| path == name || path.ends_with(&end);
+    let has_end = |key: &Key| key.ends.iter().any(|last| is_asked(&format!("{}.{last}", key.path)));
+    let asked = all.iter().filter(|key| is_asked(&key.path) || has_end(key)).map(|key| key.path.as_str());
     let tops: Vec<&str> = found.kinds.iter().map(|kind| kind.kind).chain(asked).collect();
     found.keys = all.iter().filter(|key| tops.iter().any(|top| is_within(&key.path, top))).cloned().collect();
     if found == Answer::default() { Err(near(&name)) } else { Ok(found) }

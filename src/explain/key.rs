@@ -27,6 +27,8 @@ pub struct Key {
     pub most: Option<f64>,
     /// The words that it takes, where it takes only these.
     pub words: Vec<String>,
+    /// The keys of its value, where that is a mapping of its own: `min` and `max` of a window.
+    pub ends: Vec<String>,
 }
 
 /// What holds where a key is left out.
@@ -123,7 +125,21 @@ fn key(path: &str, value: &Value, needed: bool, whole: &Value) -> Key {
         least: value["minimum"].as_f64(),
         most: value["maximum"].as_f64(),
         words: texts(&value["enum"]).map(str::to_owned).collect(),
+        ends: ends(value, whole),
     }
+}
+
+/// The keys of the mappings that a value may be, where they are a part of the value.
+fn ends(node: &Value, whole: &Value) -> Vec<String> {
+    if let Some(meant) = meant(node, whole) {
+        return ends(meant, whole);
+    }
+    let forms = || node["anyOf"].as_array().into_iter().flatten();
+    if is_value(node) {
+        let mappings = std::iter::once(node).chain(forms());
+        return mappings.flat_map(|mapping| texts(&mapping["x-keys"])).map(str::to_owned).collect();
+    }
+    forms().flat_map(|form| ends(form, whole)).collect()
 }
 
 /// What a value may be, in words.

@@ -81,3 +81,20 @@ fn the_answer_as_json_has_kinds_keys_and_codes() {
     assert_eq!(all["kinds"].as_array().unwrap().len(), 9);
     assert!(all["codes"].as_array().unwrap().iter().any(|code| code["code"] == "zero"));
 }
+
+/// `min` and `max` of a window, `width` and `height` of an oval bore stand in records, and are asked for like other keys.
+#[test]
+fn the_ends_of_a_value_are_explained_by_the_keys_that_have_them() {
+    for (end, key) in [
+        ("min", "fittings.stand_out.seated_mm"),
+        ("max", "procedures.tightening.torque_Nm"),
+        ("seated_mm.max", "fittings.stand_out.seated_mm"),
+        ("pressed_mm.min", "parts.geometry.sleeve.pressed_mm"),
+        ("width", "parts.geometry.ferrule.bore_mm"),
+        ("height", "parts.geometry.ferrule.bore_mm"),
+    ] {
+        let text = text(&["explain", end]);
+        assert!(text.contains(&format!("{key}\n")), "{end}: {text}");
+        assert!(!text.contains("parts.number\n"), "{end}: {text}");
+    }
+}
