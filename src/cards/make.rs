@@ -186,9 +186,11 @@ pub(super) fn found(code: &'static str, help: &'static str, about: About<'_>, er
     findings
 }
 
-/// The place of a field of the fitting or body of this number.
+/// The place of a field of the fitting or body of this number; where a fitting has it from a procedure, that in the
+/// procedure.
 pub(super) fn place(input: Input<'_>, number: &str, field: &str) -> Place {
-    let fitting = input.catalogue.fittings.get(number).map(|fitting| &fitting.origin);
-    let origin = fitting.or_else(|| input.catalogue.parts.get(number).map(|part| &part.origin));
-    origin.map_or_else(|| input.catalogue.settings.origin.place.clone(), |origin| origin.of(field))
+    let catalogue = input.catalogue;
+    let of_fitting = catalogue.fittings.get(number).map(|fitting| fitting.place_of(field));
+    let of_part = || catalogue.parts.get(number).map(|part| part.origin.of(field));
+    of_fitting.or_else(of_part).unwrap_or_else(|| catalogue.settings.origin.place.clone())
 }

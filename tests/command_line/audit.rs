@@ -69,3 +69,19 @@ fn records_can_be_audited_without_faces() {
     std::fs::write(&parts, "number: X-1\nname: Odd\nrole: con\nmaterial: brass\n").unwrap();
     assert!(run.stderr(&["audit", "--records"], 1).contains("content/parts/wrong.yaml:3:7"));
 }
+
+/// A text that several cards take from one procedure is shortened there, not in the fittings.
+#[test]
+fn a_text_without_room_is_told_at_the_procedure_that_has_it() {
+    let run = Run::with_demo();
+    let line = "witness: Second person reads {mark}, {stamp} before closing.";
+    let long = format!("{line} {}", "Then once more, aloud, with a lamp. ".repeat(10).trim());
+    run.edit("procedures/dead-ends.yaml", line, &long);
+    let procedures = std::fs::read_to_string(run.content("procedures/dead-ends.yaml")).unwrap();
+    let at = 1 + procedures.lines().position(|found| found == long).unwrap();
+    let said = run.stderr(&["audit"], 1);
+    for card in ["ST-4100", "ST-4110"] {
+        let place = format!("procedures/dead-ends.yaml:{at}:10: error[card-too-full]: {card} witness: ");
+        assert!(said.contains(&place), "{said}");
+    }
+}
