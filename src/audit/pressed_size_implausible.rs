@@ -2,9 +2,10 @@
 
 use super::Context;
 use super::inspected::{numerals, on_part};
-use crate::diagnostics::{Findings, Severity};
-use crate::grip::{Bore, Geometry};
-use crate::units::Length;
+use crate::catalogue::Part;
+use crate::diagnostics::{Finding, Findings, Severity};
+use crate::grip::{Bore, Ferrule, Geometry};
+use crate::units::{Length, Numerals};
 
 /// The most of a pressed size over its least: dies press to within a few hundredths. Common practice, no source.
 const WIDEST: f64 = 1.1;
@@ -17,6 +18,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             Some(Geometry::Sleeve(tube)) => ("sleeve", tube),
             _ => continue,
         };
+        findings.extend(without_wall(part, kind, tube, numerals));
         let Some(pressed) = tube.pressed else { continue };
         let under = tube.bore.map(Bore::width).filter(|bore| pressed.least() <= *bore);
         let over = tube.outside.filter(|outside| pressed.most() >= *outside);
@@ -39,4 +41,18 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             findings.push(finding.help("check pressed size, bore and size outside"));
         }
     }
+}
+
+/// A bore as wide as the outside, whether a pressed size is stated or not.
+fn without_wall(part: &Part, kind: &str, tube: &Ferrule, numerals: Numerals) -> Option<Finding> {
+    let (outside, bore) = (tube.outside?, tube.bore?.width());
+    let field = format!("geometry.{kind}.outside_mm");
+    let message = "its outside is not larger than its bore: it has no wall".to_owned();
+    let finding = on_part(Severity::Error, "pressed-size-implausible", part, &field, message);
+    (outside <= bore).then(|| {
+        finding
+            .found(numerals.length(outside, 2))
+            .expected(format!("more than its bore of {}", numerals.length(bore, 2)))
+            .help("check bore and size outside")
+    })
 }
