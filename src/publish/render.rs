@@ -9,7 +9,7 @@ use super::grouped::grouped;
 use super::made::{Making, Single};
 use super::options::{
     AuditOptions, BookletForm, Drafts, Extent, Progress, RenderError, RenderOptions, Report, Stage,
-    Strictness, Unchanged,
+    Strictness, Unchanged, Why,
 };
 use super::plan::Leftovers;
 use super::prepared::{Prepared, prepare};
@@ -95,11 +95,7 @@ fn made(
     };
     findings.extend(denied(&prepared, &cards_wanted, options.drafts));
     memory.begin(prepared.common());
-    let mut why = Vec::new();
-    for card in wanted(&prepared, options.why.as_slice(), &findings)?.iter().filter(|_| options.why.is_some())
-    {
-        why.extend(why::of(card, &prepared, &memory, options.preview_dpi));
-    }
+    let why = reasons(&prepared, &memory, options, &findings)?;
     let staging = Staging::open(&options.output)?;
     let making = Making {
         prepared: &prepared,
@@ -112,18 +108,12 @@ fn made(
         clock,
         progress,
     };
-    if let (Some(copies), Some(holder)) = (&copies, &options.holder) {
-        findings.extend(making.copies(&format!("sheets/holder-{holder}.pdf"), copies)?);
-    } else {
-        findings.extend(making.cards(&cards_wanted)?);
-        findings.extend(making.tags(&tags_of(&prepared, &cards_wanted))?);
-    }
+    findings.extend(match (&copies, &options.holder) {
+        (Some(copies), Some(holder)) => making.copies(&format!("sheets/holder-{holder}.pdf"), copies)?,
+        _ => cards_and_tags(&making, &cards_wanted)?,
+    });
     if options.is_of_all() {
-        findings.extend(making.proof()?);
-        findings.extend(making.booklet_and_register()?);
-        if let Some(training) = prepared.training(options.training) {
-            findings.extend(making.training(&training)?);
-        }
+        findings.extend(beside_cards(&making, options.training)?);
     }
     let findings = grouped(findings);
     if options.strictness.refuses(&findings) {
@@ -144,6 +134,35 @@ fn made(
     clock.output(|| remember(ended, &put, &findings, cards, key));
     progress(Progress { stage: Stage::Output, done: 1, of: 1 });
     Ok(Report { findings, put: Some(put), cards, why, timings: clock.timings() })
+}
+
+/// Why the card that is asked about was made again.
+fn reasons(
+    prepared: &Prepared,
+    memory: &Memory,
+    options: &RenderOptions,
+    findings: &Findings,
+) -> Result<Vec<Why>, RenderError> {
+    let Some(number) = &options.why else { return Ok(Vec::new()) };
+    let cards = wanted(prepared, std::slice::from_ref(number), findings)?;
+    Ok(cards.iter().flat_map(|card| why::of(card, prepared, memory, options.preview_dpi)).collect())
+}
+
+fn cards_and_tags(making: &Making<'_>, cards: &[&CardFacts]) -> Result<Findings, RenderError> {
+    let mut findings = making.cards(cards)?;
+    findings.extend(making.tags(&tags_of(making.prepared, cards))?);
+    Ok(findings)
+}
+
+/// What is made of all cards together; forms for training where they are asked for.
+fn beside_cards(making: &Making<'_>, training: bool) -> Result<Findings, RenderError> {
+    let mut findings = Findings::new();
+    findings.extend(making.proof()?);
+    findings.extend(making.booklet_and_register()?);
+    if let Some(training) = making.prepared.training(training) {
+        findings.extend(making.training(&training)?);
+    }
+    Ok(findings)
 }
 
 /// Remembers a run for the next. One that left a file of ours alone is not whole: the next says so again.
@@ -191,11 +210,7 @@ pub fn check(
         };
         findings.extend(making.cards(&prepared.facts.values().collect::<Vec<_>>())?);
         findings.extend(making.tags(&prepared.tags.iter().collect::<Vec<_>>())?);
-        findings.extend(making.proof()?);
-        findings.extend(making.booklet_and_register()?);
-        if let Some(training) = prepared.training(false) {
-            findings.extend(making.training(&training)?);
-        }
+        findings.extend(beside_cards(&making, false)?);
         Ok(grouped(findings))
     })
 }

@@ -14,8 +14,6 @@ pub(super) struct Answer {
     pub section: Section,
     /// Whether load and resistance are limits that a standard sets, least and most.
     pub by_standard: bool,
-    /// Whether its overall diameter is none that a caliper reads.
-    pub is_bar: bool,
     pub temperature: Option<(Temperature, LinearResistance)>,
     pub worn: Option<WornAnswer>,
     pub warnings: Vec<String>,
@@ -52,8 +50,7 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
         resistance.map(|resistance| (temperature, resistance))
     });
     let worn = worn(question, options)?;
-    let is_bar = matches!(question.construction(), Construction::Bar { .. });
-    Ok(Answer { by_standard: by_standard(question), is_bar, section, temperature, worn, warnings })
+    Ok(Answer { by_standard: by_standard(question), section, temperature, worn, warnings })
 }
 
 /// EN 50149 rates grooved wires by limits.

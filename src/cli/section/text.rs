@@ -1,8 +1,9 @@
 //! The answer for people: aligned, with units, which number is which, and the sources under it.
 
-use super::answer::Answer;
+use super::answer::{Answer, WornAnswer};
 use super::question::Question;
-use crate::section::{Layer, LayerRole};
+use crate::section::{Construction, Layer, LayerRole, Section};
+use crate::units::LinearResistance;
 use std::fmt::Write;
 
 /// A row: what, number, unit, remark.
@@ -10,7 +11,7 @@ type Row = (String, String, &'static str, String);
 
 pub(super) fn lines(question: &Question, answer: &Answer) -> String {
     let mut text = format!("{}\n\n", heading(question));
-    table(&mut text, &rows(answer));
+    table(&mut text, &rows(question, answer));
     let layers = &answer.section.layers;
     if layers.len() > 1 {
         text.push_str("\nlayers from the centre out\n");
@@ -31,8 +32,18 @@ fn heading(question: &Question) -> String {
     }
 }
 
-fn rows(answer: &Answer) -> Vec<Row> {
-    let section = &answer.section;
+fn rows(question: &Question, answer: &Answer) -> Vec<Row> {
+    let limits = match answer.by_standard {
+        true => ["at most", "at least; not what it may be used at"],
+        false => ["", "rated; not what it may be used at"],
+    };
+    let mut rows = sizes(question, &answer.section);
+    rows.extend(properties(answer, limits));
+    rows.extend(answer.worn.iter().flat_map(|worn| worn_rows(answer, worn, limits)));
+    rows
+}
+
+fn sizes(question: &Question, section: &Section) -> Vec<Row> {
     let mut rows = vec![row("metal section", section.metal.mm2(), 2, "mm²", "the one to be called section")];
     if let Some(band) = section.band {
         rows.push(row("  least", band.least().mm2(), 2, "mm²", "wires at the thin end of their tolerance"));
@@ -40,47 +51,49 @@ fn rows(answer: &Answer) -> Vec<Row> {
     }
     rows.extend(section.outer.map(|area| row("  outer group", area.mm2(), 2, "mm²", "")));
     rows.extend(section.core.map(|area| row("  core", area.mm2(), 2, "mm²", "")));
-    let read = match answer.is_bar {
-        true => "over the corners; a caliper reads the sides",
-        false => "what a caliper reads",
+    let read = match question.construction() {
+        Construction::Bar { .. } => "over the corners; a caliper reads the sides",
+        _ => "what a caliper reads",
     };
     rows.push(row("overall diameter", section.overall_diameter.mm(), 2, "mm", read));
-    rows.push(row(
-        "circle area",
-        section.circle.mm2(),
-        2,
-        "mm²",
-        "of the overall diameter; never the section",
-    ));
+    let circle = "of the overall diameter; never the section";
+    rows.push(row("circle area", section.circle.mm2(), 2, "mm²", circle));
     rows.push(row("fill ratio", section.fill_ratio, 4, "", "metal section / circle area"));
     rows.extend(section.neck.map(|neck| row("neck", neck.mm(), 3, "mm", "between the rounded roots")));
-    rows.extend(section.mass.map(|mass| row("mass", mass.kg_per_km(), 1, "kg/km", "")));
-    let (most, rated) = match answer.by_standard {
-        true => ("at most", "at least; not what it may be used at"),
-        false => ("", "rated; not what it may be used at"),
-    };
-    rows.extend(
-        section.resistance_20c.map(|ohm| row("resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most)),
-    );
-    rows.extend(answer.temperature.map(|(temperature, ohm)| {
-        row(&format!("resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
-    }));
-    rows.extend(section.breaking_load.map(|load| row("breaking load", load.kn(), 2, "kN", rated)));
-    if let Some(worn) = &answer.worn {
-        rows.push(row("remaining height", worn.worn.height.mm(), 2, "mm", ""));
-        rows.push(row("  section left", worn.worn.section.mm2(), 2, "mm²", ""));
-        rows.push(row("  worn", worn.percent, 1, "%", &format!("of the {}", worn.basis)));
-        rows.push(row("  flat width", worn.worn.flat_width.mm(), 2, "mm", ""));
-        let left = &worn.metal;
-        rows.extend(
-            left.resistance_20c.map(|ohm| row("  resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most)),
-        );
-        rows.extend(answer.temperature.zip(worn.at_temperature).map(|((temperature, _), ohm)| {
-            row(&format!("  resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
-        }));
-        rows.extend(left.breaking_load.map(|load| row("  breaking load", load.kn(), 2, "kN", rated)));
-    }
     rows
+}
+
+fn properties(answer: &Answer, [most, rated]: [&str; 2]) -> Vec<Row> {
+    let section = &answer.section;
+    let at_20 = |ohm: LinearResistance| row("resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most);
+    let hot = answer.temperature.map(|(temperature, ohm)| {
+        row(&format!("resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
+    });
+    let rows = [
+        section.mass.map(|mass| row("mass", mass.kg_per_km(), 1, "kg/km", "")),
+        section.resistance_20c.map(at_20),
+        hot,
+        section.breaking_load.map(|load| row("breaking load", load.kn(), 2, "kN", rated)),
+    ];
+    rows.into_iter().flatten().collect()
+}
+
+fn worn_rows(answer: &Answer, worn: &WornAnswer, [most, rated]: [&str; 2]) -> Vec<Row> {
+    let left = &worn.metal;
+    let at_20 = |ohm: LinearResistance| row("  resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most);
+    let hot = answer.temperature.zip(worn.at_temperature).map(|((temperature, _), ohm)| {
+        row(&format!("  resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
+    });
+    let rows = [
+        Some(row("remaining height", worn.worn.height.mm(), 2, "mm", "")),
+        Some(row("  section left", worn.worn.section.mm2(), 2, "mm²", "")),
+        Some(row("  worn", worn.percent, 1, "%", &format!("of the {}", worn.basis))),
+        Some(row("  flat width", worn.worn.flat_width.mm(), 2, "mm", "")),
+        left.resistance_20c.map(at_20),
+        hot,
+        left.breaking_load.map(|load| row("  breaking load", load.kn(), 2, "kN", rated)),
+    ];
+    rows.into_iter().flatten().collect()
 }
 
 fn row(what: &str, value: f64, places: usize, unit: &'static str, remark: &str) -> Row {
