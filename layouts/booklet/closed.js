@@ -3,7 +3,7 @@
 (function () {
   "use strict";
 
-  var tools = window.bookletTools, lookup = window.bookletLookup, make = tools.make, link = tools.link, say = tools.say, typed = tools.typed;
+  var tools = window.bookletTools, lookup = window.bookletLookup, make = tools.make, link = tools.link, say = tools.say;
   var CALLED = { "hidden-danger": "Danger", "seen-danger": "Danger", "": "Other part", "right-part": "Right part" };
 
   /* What each part or kit would be: as it agrees with the reading, else as it is in the first of its fittings. */
@@ -33,6 +33,19 @@
       list.appendChild(item);
     });
     return list;
+  }
+
+  /* What is to be thought of where the right part agrees, each once: that the reading is no go, or what its fitting's
+     status says. */
+  function thoughtOf(can, read) {
+    var all = can.reduce(function (all, part) { return all.concat(lookup.remarks(part.way, read)); }, []);
+    return all.filter(function (remark, at) { return all.indexOf(remark) === at; }).sort();
+  }
+
+  function remarked(remark) {
+    var line = make("p", tools.sentence(remark));
+    line.className = "told stop remark";
+    return line;
   }
 
   /* What the reading rules out, each with where it would stand. */
@@ -140,7 +153,7 @@
 
     function show() {
       choices();
-      var reading = typed(fields.reading), off = tools.tolerance(fields.tolerance), state = fields.state.value;
+      var reading = tools.sized(fields.reading), off = tools.tolerance(fields.tolerance), state = fields.state.value;
       var odd = tools.odd(fields.reading, reading) || tools.odd(fields.tolerance, off);
       if (odd || reading === null) { stop(odd); return; }
       var read = { stand_out: reading, tolerance: off === null ? usual : off, state: state };
@@ -154,17 +167,17 @@
       var all = ranked(judged(chosen.inside, read), read);
       var can = all.filter(function (part) { return part.fits; }), out = all.filter(function (part) { return !part.fits; });
       var words = can.length ? table.says[can[0].way.found] : table.none;
-      var right = can.length > 0 && can[0].way["class"] === "right-part";
+      var right = can.length > 0 && can[0].way["class"] === "right-part", remarks = thoughtOf(can, read);
       var told = make("p");
-      told.className = right ? "told" : "told stop";
+      told.className = right && !remarks.length ? "told" : "told stop";
       told.setAttribute("data-says", words);
-      say(told, right ? [make("strong", tools.sentence(words))] : [make("strong", "Stop."), " " + tools.sentence(words)]);
+      say(told, right ? [make("strong", (remarks.length ? "Stop. " : "") + tools.sentence(words))] : [make("strong", "Stop."), " " + tools.sentence(words)]);
       if (!right && chosen.card) { say(told, [make("strong", "Stop."), " " + tools.sentence(words) + " The card says: " + tools.sentence(chosen.card)]); }
       var scale = ruler(all, read.stand_out, read.tolerance, read.state);
       var face = scale.querySelector(".face") ? " Dashed: the face of the body." : "";
       var key = make("p", "Thick line: the reading, with what it may be off by. Filled: seated. Outlined: tensioned." + face + " In mm.");
       key.className = "faint";
-      var first = chosen.unmeasured ? [make("p"), told] : [told];
+      var first = (chosen.unmeasured ? [make("p"), told] : [told]).concat(remarks.map(remarked));
       if (chosen.unmeasured) { say(first[0], [make("strong", chosen.unmeasured)]); }
       say(answer, first.concat(can.length ? [listed(can)] : [], [scale, key],
         out.length ? [make("h3", "Ruled out: " + out.length), ruledOut(out, read)] : []));

@@ -14,6 +14,9 @@
 
   function typed(field) { return number(field.value); }
 
+  /* A length as it may be typed: with its unit. */
+  function sized(field) { return number(field.value.replace(/mm\s*$/i, "")); }
+
   /* A tolerance as it may be typed: with its sign, with its unit. */
   function tolerance(field) { return number(field.value.replace(/^\s*(\u00b1|\+\/-)/, "").replace(/mm\s*$/i, "")); }
 
@@ -83,7 +86,7 @@
     var height = form.elements.height, flat = form.elements.flat;
 
     function show(field, column, other) {
-      var value = typed(field);
+      var value = sized(field);
       if (field.value !== "") { other.value = ""; }
       if (value === null || !between(table.rows, column, value)) { cut(picture, null, 0); }
       if (value === null) { say(answer, [field.value === "" ? "" : "This is not a number."]); return; }
@@ -181,7 +184,7 @@
   }
 
   window.bookletTools = {
-    data: data, typed: typed, tolerance: tolerance, filled: filled, odd: odd, sentence: sentence, make: make, link: link, say: say, start: start
+    data: data, typed: typed, sized: sized, tolerance: tolerance, filled: filled, odd: odd, sentence: sentence, make: make, link: link, say: say, start: start
   };
   start("current", startCurrent);
   start("wear", startWear);

@@ -129,9 +129,12 @@ fn fine(
     });
     let stages = table.rows.iter().filter_map(|row| row.stage.map(|stage| (row.height, stage)));
     let stages = stages.filter(|(_, stage)| *stage != WearStage::New);
+    let stages: Vec<_> = stages.collect();
+    let has_limits = !stages.is_empty();
     json!({
         "rows": rows.collect::<Vec<_>>(),
         "limits": stages
+            .into_iter()
             .map(|(height, stage)| json!({ "height": thousandths(height.mm()), "text": format!("{}.", action(stage)) }))
             .collect::<Vec<_>>(),
         "mark": booklet.input.catalogue.settings.decimal_mark,
@@ -141,7 +144,7 @@ fn fine(
             "That is beyond this table, which ends at {}: stop.",
             booklet.numerals.length(lowest, 2)
         ),
-        "none": "No limit is reached.",
+        "none": if has_limits { "No limit is reached." } else { "No limit is stated: ask whoever runs the line." },
     })
 }
 

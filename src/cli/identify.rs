@@ -232,7 +232,9 @@ fn inside(globals: &Globals, catalogue: &Catalogue, closed: &Closed<'_>) -> Resu
 
 fn inside_text(found: &ClosedAnswer, state: LineLoad, numerals: Numerals) -> String {
     let mut text = stop_line(found.incomplete.as_deref());
-    let _ = writeln!(text, "{}", found.remark());
+    for remark in [found.remark()].iter().chain(&found.remarks) {
+        let _ = writeln!(text, "{remark}");
+    }
     for (nth, inside) in found.inside.iter().enumerate() {
         let agrees = if nth < found.agreeing { "could be inside" } else { "ruled out by the reading" };
         let name = match &inside.kit {

@@ -4,10 +4,12 @@ use super::acceptance::{Acceptance, At, Need, Read, Reading, Test, Way};
 use super::draw_in::{Interval, seated, tensioned};
 use super::identify::{Unanswerable, refuse};
 use super::json::number;
+use super::right_inside;
 use super::{BodyMixups, Consequence, Mixups, Summary};
 use crate::catalogue::{Fitting, Gaps, Part, StandOutFrom};
 use crate::units::{Length, Numerals};
 use serde_json::{Map, Value, json};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// How far a stand-out that was read with a rule may be off, where nothing else is said.
@@ -135,8 +137,10 @@ impl PossibleInside {
         };
         let ways = vec![way(self.seated, LineLoad::Seated), way(self.tensioned, LineLoad::Tensioned)];
         let otherwise = format!("it would be {}", self.where_out(LineLoad::Unknown, numerals));
+        let own = Test { of: Reading::StandOut, ways, otherwise };
+        let more = if self.right { right_inside::tests(&self.fitting) } else { Vec::new() };
         Acceptance {
-            tests: vec![Test { of: Reading::StandOut, ways, otherwise }],
+            tests: [own].into_iter().chain(more).collect(),
             at: self.stand_out.map(|at| At::length(Reading::StandOut, at)),
         }
     }
@@ -266,6 +270,8 @@ pub struct ClosedAnswer {
     pub inside: Vec<PossibleInside>,
     /// How many of them, from the front, agree.
     pub agreeing: usize,
+    /// What is to be thought of where the right part agrees: that the reading is no go, or what its fitting's status says.
+    pub remarks: BTreeSet<&'static str>,
     /// What is to be said first where records could not be looked at.
     pub incomplete: Option<String>,
 }
@@ -281,8 +287,8 @@ pub fn inside(mixups: &Mixups, closed: &Closed<'_>) -> Result<ClosedAnswer, Unan
         .body(closed.body)
         .ok_or_else(|| Unanswerable(format!("no gripping part goes into a body {}", closed.body)))?;
     check_conductor(body, closed)?;
+    let takes = |inside: &PossibleInside| inside.acceptance(Numerals::default());
     let judged = closed_by_name(body, closed.conductor).into_iter().filter_map(|named| {
-        let takes = |inside: &PossibleInside| inside.acceptance(Numerals::default());
         let agreeing = named.iter().position(|inside| takes(inside).agrees(&read));
         let inside = named.into_iter().nth(agreeing.unwrap_or(0))?;
         Some((agreeing.is_none(), inside.found, takes(&inside).distance(&read), inside))
@@ -291,7 +297,13 @@ pub fn inside(mixups: &Mixups, closed: &Closed<'_>) -> Result<ClosedAnswer, Unan
     judged.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)).then_with(|| a.2.total_cmp(&b.2)));
     let agreeing = judged.iter().filter(|(fails, ..)| !fails).count();
     let incomplete = Gaps::stop(mixups.gaps.deciding, OTHERWISE);
-    Ok(ClosedAnswer { agreeing, incomplete, inside: judged.into_iter().map(|(.., inside)| inside).collect() })
+    let remarks = judged[..agreeing].iter().flat_map(|(.., inside)| takes(inside).remarks(&read)).collect();
+    Ok(ClosedAnswer {
+        agreeing,
+        remarks,
+        incomplete,
+        inside: judged.into_iter().map(|(.., inside)| inside).collect(),
+    })
 }
 
 impl ClosedAnswer {
@@ -321,7 +333,8 @@ pub fn inside_to_json(answer: &ClosedAnswer, closed: &Closed<'_>) -> Value {
         inside.map(|(nth, inside)| entry(inside, nth < answer.agreeing, closed)).collect();
     let mut object = Map::new();
     object.insert("inside".into(), json!(inside));
-    let remarks: Vec<&str> = answer.incomplete.as_deref().into_iter().chain([answer.remark()]).collect();
+    let first = answer.incomplete.as_deref().into_iter().chain([answer.remark()]);
+    let remarks: Vec<&str> = first.chain(answer.remarks.iter().copied()).collect();
     object.insert("remarks".into(), json!(remarks));
     Value::Object(object)
 }

@@ -18,6 +18,7 @@ mod look_alikes;
 mod marks;
 mod measured;
 mod proof;
+mod right_inside;
 mod seat;
 mod summary;
 mod visibility;

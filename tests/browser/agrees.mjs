@@ -167,7 +167,7 @@ async function wear(browser, site, ask) {
     const heights = [11.7, 11.05, 10.5, 10.004, 9.6, 9.3, 8.95, 8.1];
     for (const height of heights) {
       await check(`the page and the program agree on ${wire} worn to ${height} mm`, async () => {
-        await page.locator(`[id="wear-${wire}-h"]`).fill(String(height));
+        await page.locator(`[id="wearing-height-${wire}"]`).fill(String(height));
         const said = await page.locator(`[id="wear-${wire}-r"]`).textContent();
         const worn = ask("section", "--conductor", wire, "--worn-height", String(height)).worn;
         // Rounded twice: to the thousandth in the table, then as it is shown.

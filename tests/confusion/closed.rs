@@ -107,3 +107,56 @@ fn a_gap_under_a_screw_rules_nothing_out() {
         assert!(found.remark().contains("it can be a wrong part"));
     }
 }
+
+/// ST-4130 by its record: seated 6.5 to 9.0 mm, tensioned 5.5 to 8.5 mm. A right part that stands otherwise is no go, whatever
+/// a reading may be off by.
+#[test]
+fn a_right_part_outside_its_window_is_no_go() {
+    let mixups = find(demo());
+    let remarks = |mm: f64, state: LineLoad| {
+        let closed =
+            Closed { conductor: "messenger-150", state, stand_out: Length::from_mm(mm), ..closed(0.0) };
+        let answer = inside(&mixups, &closed).unwrap();
+        assert!(fitting_it(&answer).iter().any(|part| part.right), "{mm} {state:?}");
+        let said = inside_to_json(&answer, &closed)["remarks"].to_string();
+        assert_eq!(said.contains("no go. Stop, do not loosen"), !answer.remarks.is_empty(), "{said}");
+        !answer.remarks.is_empty()
+    };
+    for (mm, state, is_no_go) in [
+        (8.5, LineLoad::Tensioned, false),
+        (5.5, LineLoad::Tensioned, false),
+        (5.4, LineLoad::Tensioned, true),
+        (4.5, LineLoad::Tensioned, true),
+        (6.5, LineLoad::Seated, false),
+        (6.45, LineLoad::Seated, true),
+        (6.45, LineLoad::Unknown, false),
+        (5.4, LineLoad::Unknown, true),
+    ] {
+        assert_eq!(remarks(mm, state), is_no_go, "{mm} {state:?}");
+    }
+}
+
+/// The right part of a fitting that is not to be used is no all-clear.
+#[test]
+fn a_right_part_of_a_fitting_out_of_use_says_so() {
+    for (more, said) in [
+        ("status: on-hold\n", "its fitting is on hold: stop until told"),
+        (
+            "status: withdrawn\nin_service: stop-now\n",
+            "fittings of this kind in the line are to be stopped now",
+        ),
+        ("", ""),
+    ] {
+        let parts = BODY.to_owned() + &cone("C-1", 14.3, "");
+        let catalogue = catalogue(&strand("a", 2.80, "bronze-2"), &parts, &fitting("F-1", "a", "C-1", more));
+        let conductor = &catalogue.fittings["F-1"].conductors[0].id;
+        let mixups = find(&catalogue);
+        let right = mixups.bodies[0].cases.iter().find(|case| case.comes.right).unwrap();
+        let stand_out = right.comes.outcome.stand_out.unwrap();
+        let closed = Closed { body: &mixups.bodies[0].body.number, conductor, stand_out, ..closed(0.0) };
+        let answer = inside(&mixups, &closed).unwrap();
+        let remarks = answer.remarks.iter().copied().collect::<Vec<_>>().join("; ");
+        assert!(remarks.contains(said), "{more}: {remarks}");
+        assert_eq!(more.is_empty(), !remarks.contains("its fitting is"), "{more}: {remarks}");
+    }
+}
