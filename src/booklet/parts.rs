@@ -5,11 +5,12 @@ use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{
-    body_link, conductor_link, fact, facts, fitting_links, note, optional_mark, standing, status,
+    body_link, conductor_link, fact, facts, fitting_links, note, optional_mark, part_link, standing, status,
 };
 use crate::catalogue::{Part, Proof};
 use crate::facts::words;
 use crate::grip::Geometry;
+use crate::mixups::proof_counts;
 use crate::notes::address;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -17,7 +18,6 @@ use std::sync::Arc;
 pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
     let shared = booklet.shared_body(&part.number);
     let bodies = booklet.uses.bodies.get(&part.number).map_or(&[][..], Vec::as_slice);
-    let goes_into = bodies.iter().filter(|body| booklet.shared_body(&body.number).is_some());
     let values = json!({
         "number": part.number,
         "name": part.name,
@@ -31,8 +31,8 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         "fittings": fitting_links(booklet, booklet.uses.by_part.get(&part.number)),
         "body": shared.map_or(Value::Null, |body| body_link(booklet, body)),
         "is_mixed_up": shared.is_some_and(|body| booklet.has_card(body)),
-        "goes_into": goes_into.map(|body| body_link(booklet, body)).collect::<Vec<_>>(),
-        "proofs": part.proven_on.iter().map(|proof| proof_line(booklet, proof)).collect::<Vec<_>>(),
+        "goes_into": bodies.iter().map(|body| goes_into(booklet, body)).collect::<Vec<_>>(),
+        "proofs": part.proven_on.iter().map(|proof| proof_line(booklet, part, proof)).collect::<Vec<_>>(),
         "figures": bodies.first().map_or_else(Vec::new, |body| figures::of_part(booklet, body, part)),
         "measures": super::measures::of(part, booklet.numerals),
         "note": note(booklet, &part.number),
@@ -42,6 +42,14 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         title: format!("{} {}", part.number, part.name),
         kind: words::role(part.role),
         values,
+    }
+}
+
+/// A body on its page of mix-ups, where it has one.
+fn goes_into(booklet: &Booklet<'_>, body: &Part) -> Value {
+    match booklet.shared_body(&body.number) {
+        Some(_) => body_link(booklet, body),
+        None => part_link(booklet, body),
     }
 }
 
@@ -68,11 +76,17 @@ fn about(part: &Part) -> Vec<Value> {
     ])
 }
 
-fn proof_line(booklet: &Booklet<'_>, proof: &Proof) -> Value {
+fn proof_line(booklet: &Booklet<'_>, part: &Part, proof: &Proof) -> Value {
     let link = conductor_link(booklet, &proof.conductor);
+    let catalogue = booklet.input.catalogue;
+    let body = catalogue.parts.get(&proof.body).map(AsRef::as_ref);
+    let lacks_body = proof.body.is_empty() && booklet.uses.bodies.contains_key(&part.number);
+    let counts = !lacks_body && proof_counts(proof, part, body, &catalogue.settings.limits).is_ok();
     json!({
         "href": link["href"],
         "conductor": link["name"],
+        "body": super::view::or_else(&proof.body, "none named"),
+        "counts": if counts { "yes" } else { "no: not proven by it" },
         "load": proof.holding_load.map_or("not stated".to_owned(), |load| booklet.numerals.force(load)),
         "report": super::view::or_else(&proof.report, "not stated"),
         "date": proof.date.map_or("not stated".to_owned(), |date| date.to_string()),
