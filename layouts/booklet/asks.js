@@ -16,7 +16,8 @@
   function tight(text) { return plain(text).replace(/[\s.,:;_/'"()]/g, ""); }
 
   var METALS = { copper: "copper", bronze: "copper", red: "copper", grey: "grey", gray: "grey", aluminium: "grey", steel: "grey" };
-  var SHAPES = { round: "round", grooved: "grooved", rope: "rope" };
+  var SHAPES = { round: "round", grooved: "grooved", rope: "rope", tube: "tube", bar: "bar" };
+  var DENIALS = ["not", "no", "never", "without", "isn't", "isn\u2019t"];
   var STATES = { seated: "seated", tensioned: "tensioned" };
 
   /* What says on which side of the face a stand-out lies: before its number, or anywhere; and what says nothing of it. */
@@ -47,9 +48,11 @@
     return found;
   }
 
+  /* What the words name of these; nothing where they name two, or deny one: "not copper" is not copper. */
   function among(words, known) {
-    var named = words.filter(function (word) { return knows(known, word); })[0];
-    return named ? known[named] : "";
+    var named = words.filter(function (word) { return knows(known, word); }).map(function (word) { return known[word]; });
+    var sure = named.every(function (name) { return name === named[0]; }) && !DENIALS.some(function (word) { return has(words, word); });
+    return named.length && sure ? named[0] : "";
   }
 
   /* An address with what is asked there, and the same in words. */

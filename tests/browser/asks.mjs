@@ -58,6 +58,11 @@ const OFFERED = {
   "ST-4100 971 994": "number=ST-4100&code=971994",
   // Of two sizes, which is a second reading across.
   "14.0 mm 19 wires copper": "one=14.0&wires=19&scratch=copper",
+  "14.0 mm not copper": "one=14.0",
+  "14.0 mm copper or grey": "one=14.0",
+  "14.0 mm copper bronze": "one=14.0&scratch=copper",
+  "50 mm tube": "one=50&shape=tube",
+  "40 mm bar": "one=40&shape=bar",
   "14.0 14.1 mm 19 wires": "one=14.0&two=14.1&wires=19",
   "14.0 - 14.1 mm": "one=14.0&two=14.1",
   "14.0 19 wires 14.1": "one=14.0&two=14.1&wires=19",
