@@ -25,6 +25,7 @@ mod date_gone_by;
 mod date_to_come;
 mod draw_in_contradicts_windows;
 mod drum_tags_alike;
+mod edition_behind;
 mod family_disagrees_with_parts;
 mod ferrule_of_one_leg;
 mod figure_not_in_record;
@@ -175,6 +176,7 @@ const RULES: &[Rule] = &[
     date_to_come::check,
     draw_in_contradicts_windows::check,
     drum_tags_alike::check,
+    edition_behind::check,
     family_disagrees_with_parts::check,
     ferrule_of_one_leg::check,
     figure_not_in_record::check,

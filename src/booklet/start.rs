@@ -18,6 +18,7 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
     let settings = &booklet.input.catalogue.settings;
     let in_force = facts([
         fact("Edition", settings.edition.as_str()),
+        fact("Newest edition issued", newest_issued(booklet)),
         fact("Date", settings.date.map_or_else(String::new, |date| date.to_string())),
         fact("Answers for it", settings.owner.as_str()),
         fact("State", booklet.input.state),
@@ -40,6 +41,13 @@ pub(super) fn page(booklet: &Booklet<'_>) -> Draft {
         "closed": { "href": booklet.link(&addresses::closed()) },
     });
     Draft { layout: "start", title: "Start".to_owned(), kind: "Booklet", values }
+}
+
+/// The newest edition of the register, where the catalogue is of another.
+fn newest_issued(booklet: &Booklet<'_>) -> String {
+    let newest = booklet.input.register.newest();
+    let other = newest.filter(|newest| newest.name != booklet.input.catalogue.settings.edition);
+    other.map_or_else(String::new, |newest| format!("{} of {}", newest.name, newest.date))
 }
 
 /// A list, or nothing where it is too long for the first page.

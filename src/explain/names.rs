@@ -39,6 +39,7 @@ texts! {
     "drum-tags-alike"
     "duplicate-id"
     "duplicate-key"
+    "edition-behind"
     "edition-edited"
     "edition-out-of-line"
     "edition-unreadable"
