@@ -8,7 +8,7 @@ use super::input::Booklet;
 use super::taught;
 use super::verdict::cell;
 use super::view::{
-    body_tells, card, fitting_link, fitting_links, optional_mark, part_link, standing, status,
+    body_tells, card, fitting_link, fitting_links, optional_mark, part_link, standing, status, waiting,
 };
 use crate::catalogue::{Conductor, Fitting, Part};
 use crate::mixups::BodyMixups;
@@ -30,6 +30,7 @@ pub(super) fn page(booklet: &Booklet<'_>, body: &Part) -> Draft {
         "tells": tells,
         "status": status(body.status),
         "standing": standing(body.status),
+        "waiting": waiting(booklet, &body.number, body.status),
         "stamp": body.stamp,
         "lead": found.map_or_else(|| nothing_decides(fittings.map_or(0, Vec::len)), lead),
         "table": table,

@@ -4,7 +4,7 @@ use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{
     body_link, capital, card, conductor_link, fact, facts, fitting_link, fitting_links, note, notice_link,
-    optional_mark, part_link, standing,
+    optional_mark, part_link, standing, waiting,
 };
 use super::{conductors, figures};
 use crate::catalogue::{Conductor, Fitting, Item, Tightening};
@@ -28,6 +28,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "name": fitting.name,
         "status": booklet.input.facts.get(&fitting.number).map_or("", |card| card.status_words.as_str()),
         "standing": how_it_stands(booklet, fitting),
+        "waiting": waiting(booklet, &fitting.number, fitting.status),
         "in_service": fitting.in_service.map_or_else(String::new, words::in_service),
         "replaced_by": fitting_links(booklet, replaced_by.map(|other| vec![other.clone()]).as_ref()),
         "replaces": fitting_links(booklet, booklet.uses.replaced.get(&fitting.number)),

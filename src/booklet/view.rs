@@ -85,6 +85,12 @@ pub(super) fn standing(status: Status) -> &'static str {
     }
 }
 
+/// From when the card of a record holds that waits for its day, with what holds until then; empty where it holds already.
+pub(super) fn waiting(booklet: &Booklet<'_>, number: &str, status: Status) -> String {
+    let waiting = booklet.input.register.waiting(number).filter(|_| status == Status::Current);
+    waiting.map_or_else(String::new, |waiting| format!("{}.", waiting.words()))
+}
+
 /// A part's status in words; empty while it is current.
 pub(super) fn status(status: Status) -> String {
     words::status(status, None)

@@ -95,7 +95,7 @@ fn answer(globals: &Globals, options: &Options, issued: &IssueReport) -> String 
     }
     let done = match &file {
         Some(file) => format!(
-            "edition {} is on the register: {}; render, print, and call in what is listed above",
+            "edition {} is on the register: {}; render, print, and call in what is listed above before the next one",
             options.edition,
             visible(file)
         ),

@@ -135,6 +135,7 @@ texts! {
     "note-raw-html"
     "notice-dates-contradict"
     "notice-named-nowhere"
+    "notices-of-different-days"
     "opened-under-load"
     "own-part-does-not-grip"
     "page-incomplete"

@@ -1,7 +1,7 @@
 //! Whether a fitting was built by a card that is superseded.
 
 use super::{Installed, Reason, ReasonKind};
-use crate::catalogue::Grade;
+use crate::catalogue::{Grade, Status};
 use crate::register::{Change, Register};
 use std::collections::BTreeMap;
 
@@ -19,17 +19,32 @@ impl<'a> Cards<'a> {
         Self { register, changes: BTreeMap::new() }
     }
 
+    /// A fitting that was built while its card said that it must not be.
+    pub(super) fn built_against(&self, installed: &Installed) -> Option<Reason> {
+        let built = installed.built?;
+        let card = self.register.issue_on(&installed.fitting.number, built)?;
+        if card.status == Status::Current {
+            return None;
+        }
+        let text = |name: &'static str| card.texts.iter().filter(move |text| text.name == name);
+        let said = text("status").map(|text| text.text.as_str()).next().unwrap_or(card.status.word());
+        let notices: Vec<&str> = text("notice").map(|text| text.text.as_str()).collect();
+        let by = if notices.is_empty() { String::new() } else { format!(" ({})", notices.join(", ")) };
+        let words = format!("built when issue {} of its card said: {said}{by}", card.issue);
+        Some(Reason::new(ReasonKind::Status, words))
+    }
+
     /// A card that was superseded already when the fitting was built, or of which a text has changed since that
     /// decides safety. Without an issue that is stated, it is taken to be that of the day.
     pub(super) fn reason(&mut self, installed: &Installed) -> Option<Reason> {
         let number = installed.fitting.number.as_str();
-        let then = installed.built.and_then(|built| self.register.issue_on(number, built));
-        let in_force = then.map(|(_, card)| card.issue);
+        let in_force = installed.built.and_then(|built| self.register.issue_on(number, built));
+        let in_force = in_force.map(|card| card.issue);
         let used = installed.issue.or(in_force)?;
         let now = self.register.newest()?.cards.get(number)?.issue;
-        let was_superseded = in_force.filter(|in_force| used < *in_force);
+        let was_other = in_force.filter(|in_force| used != *in_force);
         let since = if used < now { self.changes(number, used) } else { &[] };
-        let mut words = match (was_superseded, since.is_empty()) {
+        let mut words = match (was_other, since.is_empty()) {
             (Some(in_force), _) => {
                 format!("built with issue {used} of its card when issue {in_force} was in force")
             }
@@ -49,9 +64,10 @@ impl<'a> Cards<'a> {
     fn changes(&mut self, number: &str, issue: u32) -> &[String] {
         let register = self.register;
         self.changes.entry((number.to_owned(), issue)).or_insert_with(|| {
-            let changes = register.changed_since(number, issue);
-            let safety: Vec<String> =
-                changes.iter().filter(|change| change.grade == Grade::Safety).map(Change::words).collect();
+            let mut changes = register.changed_since(number, issue);
+            changes.retain(|change| change.grade == Grade::Safety);
+            changes.sort_by_key(Change::rank);
+            let safety: Vec<String> = changes.iter().map(Change::words).collect();
             let more = safety.len().saturating_sub(CHANGES_SAID);
             let mut said: Vec<String> = safety.into_iter().take(CHANGES_SAID).collect();
             said.extend((more > 0).then(|| format!("and {more} more")));

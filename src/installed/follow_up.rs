@@ -52,6 +52,7 @@ impl Looking<'_> {
         reasons.extend(readings::contradiction(installed, &mut self.known, self.numerals));
         reasons.extend(readings::no_go(installed, self.numerals));
         reasons.extend(due::by_notices(installed, self.notice));
+        reasons.extend(self.cards.built_against(installed));
         reasons.extend(self.cards.reason(installed));
         reasons.sort_by_key(|reason| reason.kind);
         let due = reasons.iter().filter_map(|reason| reason.due).min();

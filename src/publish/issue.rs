@@ -12,7 +12,7 @@ use super::render::{on_threads, reading, tags_of};
 use crate::catalogue::Catalogue;
 use crate::diagnostics::{Finding, Findings, Severity};
 use crate::register::{
-    Asked, Comparison, Refusal, Reissue, State, compare, edition_text, refusals, unexplained,
+    Asked, Comparison, Refusal, Reissue, State, compare, days_differ, edition_text, refusals, unexplained,
 };
 use crate::source::{World, WorldError};
 use std::path::{Path, PathBuf};
@@ -128,6 +128,7 @@ fn judged(prepared: &Prepared, next: &State, asked: &Asked, findings: Findings) 
     let mut all = Findings::new();
     all.extend(findings.into_iter().map(|finding| kept_back_by(finding, catalogue)));
     all.extend(unexplained(&comparison, catalogue));
+    all.extend(days_differ(&comparison, catalogue, asked.date));
     all.extend(otherwise_in_settings(asked, catalogue));
     IssueReport {
         findings: all,

@@ -20,6 +20,20 @@ pub struct Change {
 }
 
 impl Change {
+    /// Where it stands among the changes of its card, the weightiest first: what is set, read and measured; what says the
+    /// same of an item or a drawing; wrong parts; steps, which stand on the card; last what is text alone.
+    #[must_use]
+    pub fn rank(&self) -> u8 {
+        let starts = |heads: &[&str]| heads.iter().any(|head| self.what.starts_with(head));
+        match self.grade {
+            Grade::Text => 4,
+            Grade::Safety if starts(&["step ", "reject if "]) => 3,
+            Grade::Safety if starts(&["not ", "more wrong "]) => 2,
+            Grade::Safety if starts(&["item ", "drawing: "]) => 1,
+            Grade::Safety => 0,
+        }
+    }
+
     /// The change in words, such as "tightening torque 90 → 80 N·m": a unit that both have is said once.
     #[must_use]
     pub fn words(&self) -> String {
@@ -76,6 +90,12 @@ impl CardChange {
     pub fn grade(&self) -> Grade {
         let safety = self.changes.iter().any(|change| change.grade == Grade::Safety);
         if safety || self.changes.is_empty() { Grade::Safety } else { Grade::Text }
+    }
+
+    /// Where it stands among cards that have changed: by its weightiest change, and a new one last.
+    #[must_use]
+    pub fn rank(&self) -> u8 {
+        self.changes.iter().map(Change::rank).min().unwrap_or(u8::MAX)
     }
 
     /// The notices that explain its changes, in order.

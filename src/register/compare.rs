@@ -99,7 +99,10 @@ pub fn changes(
         not_compared: Vec::new(),
         incomplete: None,
     };
-    sort_out(was, is, is_reasoned, &mut found);
+    // A card that comes back is held against what it said last.
+    let earlier = since.map_or(&[][..], |nth| &editions[..=nth]);
+    let last = |number: &str| earlier.iter().rev().find_map(|edition| edition.cards.get(number));
+    sort_out((was, last), is, is_reasoned, &mut found);
     found
 }
 
@@ -114,8 +117,8 @@ fn states<'a>(
     (since.map_or(none, of), with.map_or(present, of))
 }
 
-fn sort_out(
-    was: &State,
+fn sort_out<'a>(
+    (was, last): (&'a State, impl Fn(&str) -> Option<&'a CardIssue>),
     is: &State,
     is_reasoned: impl Fn(Option<&CardIssue>) -> bool,
     found: &mut Comparison,
@@ -123,7 +126,14 @@ fn sort_out(
     let explaining = Explaining::between(was, is);
     for (number, card) in is {
         let Some(before) = was.get(number) else {
-            found.new.push(fresh(number, card));
+            found.new.push(match last(number) {
+                None => fresh(number, card),
+                Some(before) => {
+                    let changes = differences(&before.texts, &card.texts);
+                    let reasoned = is_reasoned(Some(card));
+                    explained(number, Some(before), Some(card), changes, &explaining, reasoned)
+                }
+            });
             continue;
         };
         let changes = if Arc::ptr_eq(&before.texts, &card.texts) {

@@ -1,6 +1,6 @@
 //! Copies: who gets which, and who has which that are no longer good.
 
-use super::handed_out::{HandedOut, copies_of};
+use super::handed_out::{HandedOut, copies_of, more_copies};
 use super::{Register, State};
 use crate::catalogue::{CardIssue, Catalogue, Edition};
 use crate::records::HolderThenRecord;
@@ -51,13 +51,20 @@ pub struct HolderCopies {
     pub copies: CopiesOfIssue,
 }
 
-/// Copies of issues that are no longer good by the newest edition and that nobody has accounted for, by holder and card.
+/// Copies of issues that are no longer good by the newest edition and that nobody has accounted for, by holder and card;
+/// without those that stay good until a day that has not come by the catalogue's date.
 #[must_use]
 pub fn still_out(register: &Register, catalogue: &Catalogue) -> Vec<HolderCopies> {
     let Some(newest) = register.newest() else { return Vec::new() };
+    let today = catalogue.settings.date.map_or(newest.date, |date| date.max(newest.date));
+    let stays = |copies: &CopiesOfIssue| {
+        let by = register.superseded_by(&copies.number, copies.issue);
+        let in_use = newest.cards.get(&copies.number).is_some_and(|card| !card.status.is_out_of_use());
+        in_use && by.is_some_and(|by| by.from.is_some_and(|day| day > today))
+    };
     let out = out(register.editions(), &newest.cards, catalogue);
     let all = out.into_iter().flat_map(|((holder, name), copies)| {
-        copies.into_iter().map(move |copies| HolderCopies {
+        copies.into_iter().filter(|copies| !stays(copies)).map(move |copies| HolderCopies {
             holder: holder.clone(),
             name: name.clone(),
             copies,
@@ -87,7 +94,7 @@ pub fn not_issued(register: &Register, catalogue: &Catalogue) -> Vec<HolderCopie
     more
 }
 
-/// The most copies of an issue that a holder had by any edition.
+/// The copies of an issue that editions handed out to a holder.
 #[must_use]
 pub fn copies_of_issue(register: &Register, holder: &str, number: &str, issue: u32) -> u32 {
     let handed_out = HandedOut::by(register.editions()).of_card(number);
@@ -147,10 +154,8 @@ fn to_print(
     is: &State,
 ) -> Vec<CopiesOfCard> {
     let copies = |(number, card): (&String, &CardIssue)| {
-        let wanted = copies_of(&holder.copies, number);
         let same = was.get(number).is_some_and(|was| was.issue == card.issue);
-        let has = before.filter(|_| same).map_or(0, |before| copies_of(&before.copies, number));
-        let copies = wanted.saturating_sub(has);
+        let copies = more_copies(holder, before.filter(|_| same), number);
         (copies > 0).then(|| CopiesOfCard { number: number.clone(), copies })
     };
     is.iter().filter(|(_, card)| !card.status.is_out_of_use()).filter_map(copies).collect()

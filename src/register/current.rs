@@ -2,9 +2,8 @@
 
 use super::entry::text_of;
 use super::{Register, Standing};
-use crate::catalogue::{CardIssue, Catalogue, Edition, Notice, Status};
+use crate::catalogue::{CardIssue, Catalogue, Edition, Status};
 use crate::facts::CardFacts;
-use jiff::civil::Date;
 use std::collections::BTreeMap;
 
 /// What is said of a number and code that no edition holds.
@@ -43,8 +42,7 @@ pub fn issued_cards(
         let from_here = edition.cards.iter().filter(|(_, card)| card.since == edition.name);
         for (number, card) in from_here {
             let present = Present::of(number, catalogue, facts);
-            let from = valid_from(register, catalogue, newest, number);
-            let (is_good, words) = worth(register, newest, (number, card), present, from);
+            let (is_good, words) = worth(register, newest, (number, card), present);
             cards.push(IssuedCard {
                 number: number.clone(),
                 check_code: card.check_code.clone(),
@@ -111,7 +109,6 @@ fn worth(
     newest: &Edition,
     (number, card): (&str, &CardIssue),
     present: Present<'_>,
-    valid_from: Option<Date>,
 ) -> (bool, String) {
     let Some(now) = newest.cards.get(number) else {
         return (false, format!("withdrawn: card {number} is no longer on the register. Hand it in"));
@@ -129,21 +126,23 @@ fn worth(
         Status::Superseded => return (false, format!("{}. Hand the card in", lower(&status_words))),
         Status::Current => {}
     }
-    if now.issue != card.issue {
-        let from = register.issue(number, now.issue).map_or(&newest.name, |(edition, _)| &edition.name);
-        let words = match valid_from {
-            Some(day) => format!(
-                "superseded from {day} on by issue {} of edition {from}: hand it in on that day, and work by the new one",
-                now.issue
+    let own = register.holds_from(number, card.issue);
+    if let Some(by) = register.superseded_by(number, card.issue) {
+        let edition = register.issue(number, by.issue).map_or(&newest.name, |(edition, _)| &edition.name);
+        let by_which = format!("by issue {} of edition {edition}: hand it in", by.issue);
+        let words = match (by.from, own) {
+            (Some(day), Some(own)) if own < day => format!(
+                "holds from {own} on, not before; superseded from {day} on {by_which} on that day, and work by the new one"
             ),
-            None => format!(
-                "superseded by issue {} of edition {from}: hand it in, and work by the new one",
-                now.issue
-            ),
+            (Some(day), None) => {
+                format!("superseded from {day} on {by_which} on that day, and work by the new one")
+            }
+            (_, Some(_)) => format!("superseded before it held {by_which}, and do not work by it"),
+            (None, None) => format!("superseded {by_which}, and work by the new one"),
         };
         return (false, words);
     }
-    let only = valid_from.map_or_else(String::new, |day| format!(" from {day} on, not before,"));
+    let only = own.map_or_else(String::new, |day| format!(" from {day} on, not before,"));
     let good = format!(
         "good{only} by edition {} of {}: a newer edition or a hold notice overrules this",
         newest.name, newest.date
@@ -151,18 +150,6 @@ fn worth(
     let pending = present.is_some_and(|present| register.standing(present) == Standing::Draft);
     let more = if pending { ". A change of it waits to be issued" } else { "" };
     (true, format!("{good}{more}"))
-}
-
-/// The day from which the newest issue of a card holds, where a notice that its fitting cites puts it off to after the
-/// edition that issued it.
-fn valid_from(register: &Register, catalogue: &Catalogue, newest: &Edition, number: &str) -> Option<Date> {
-    let (edition, _) = register.issue(number, newest.cards.get(number)?.issue)?;
-    holds_from(catalogue.fittings.get(number)?.notices.iter().map(AsRef::as_ref), edition.date)
-}
-
-/// The last day to which notices put off what was issued on a day; `None` where it holds at once.
-pub fn holds_from<'n>(notices: impl Iterator<Item = &'n Notice>, issued: Date) -> Option<Date> {
-    notices.filter_map(|notice| notice.effective).filter(|day| *day > issued).max()
 }
 
 fn lower(text: &str) -> String {

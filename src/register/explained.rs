@@ -3,6 +3,7 @@
 
 use super::change::Change;
 use crate::catalogue::CardIssue;
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -19,8 +20,13 @@ impl<'a> Explaining<'a> {
         let same = |number: &str, card: &CardIssue| {
             was.get(number).is_some_and(|before| Arc::ptr_eq(&before.texts, &card.texts))
         };
+        let by_any: OnceCell<BTreeSet<&str>> = OnceCell::new();
         for (number, card) in is.iter().filter(|(number, card)| !same(number, card)) {
-            let before: BTreeSet<&str> = was.get(number).into_iter().flat_map(cited).collect();
+            // What a new fitting cites is new only where nobody cited it before.
+            let before = match was.get(number) {
+                Some(before) => &cited(before).collect(),
+                None => by_any.get_or_init(|| was.values().flat_map(cited).collect()),
+            };
             let new: BTreeSet<&str> = cited(card).filter(|notice| !before.contains(notice)).collect();
             if !new.is_empty() {
                 newly.insert(number.as_str(), new);
@@ -36,11 +42,14 @@ impl<'a> Explaining<'a> {
         Self { newly, users }
     }
 
-    /// The notices that explain a change of this card, in order.
+    /// The notices that explain a change of this card, in order. What speaks of parts or fittings is explained by those
+    /// who use them, and not by every fitting of the body that the card is about.
     pub(super) fn notices(&self, card: &str, change: &Change) -> Vec<String> {
-        let concerned = std::iter::once(card).chain(change.about.iter().map(String::as_str));
-        let mut notices = BTreeSet::new();
-        for number in concerned {
+        let of_body = self.users.get(card).filter(|_| change.about.is_empty());
+        let own = of_body.into_iter().flatten().copied().chain([card]);
+        let mut notices: BTreeSet<&str> =
+            own.filter_map(|fitting| self.newly.get(fitting)).flatten().copied().collect();
+        for number in change.about.iter().map(String::as_str) {
             let users = self.users.get(number).into_iter().flatten().copied();
             for fitting in users.chain([number]) {
                 notices.extend(self.newly.get(fitting).into_iter().flatten());
@@ -50,7 +59,7 @@ impl<'a> Explaining<'a> {
     }
 }
 
-fn cited(card: &CardIssue) -> impl Iterator<Item = &str> {
+pub(super) fn cited(card: &CardIssue) -> impl Iterator<Item = &str> {
     card.texts.iter().filter(|text| text.name == "notice").map(|text| text.text.as_str())
 }
 

@@ -8,12 +8,15 @@ mod compare;
 mod comparison_text;
 mod copies;
 mod current;
+mod days;
+mod days_differ;
 mod difference;
 mod edition_text;
 mod entry;
 mod explained;
 mod handed_out;
 mod history;
+mod in_force;
 mod issue_then;
 mod json;
 mod next;
@@ -26,17 +29,21 @@ pub use comparison_text::{comparison_text, explained_by};
 pub use copies::{
     CopiesOfCard, CopiesOfIssue, HolderCopies, HolderLists, copies_of_issue, not_issued, still_out,
 };
-pub use current::{DRAFT, IssuedCard, UNKNOWN, code_as_typed, find_issued, holds_from, issued_cards};
+pub use current::{DRAFT, IssuedCard, UNKNOWN, code_as_typed, find_issued, issued_cards};
+pub use days_differ::days_differ;
 pub use edition_text::edition_text;
+pub use entry::text_of;
 pub use handed_out::copies_of;
 pub use history::{history, of_card, of_notice};
+pub use in_force::{SupersededBy, Waiting};
 pub use json::comparison_json;
 pub use next::Reissue;
 pub use refused::{Asked, Refusal, refusals, unexplained};
 pub use standing::{Issued, Standing};
 
-use crate::catalogue::{CardIssue, Catalogue, Edition};
+use crate::catalogue::{CardIssue, Catalogue, Edition, Notice};
 use crate::source::{FilePath, Place};
+use days::{Days, Effective};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -50,13 +57,21 @@ pub(crate) const REISSUED: &str = "reissued because";
 #[derive(Debug, Clone, Default)]
 pub struct Register {
     editions: Vec<Arc<Edition>>,
+    effective: Effective,
+    days: Days,
 }
 
 impl Register {
     /// The editions of a catalogue.
     #[must_use]
     pub fn of(catalogue: &Catalogue) -> Self {
-        Self { editions: catalogue.editions.clone() }
+        let day = |(number, notice): (&String, &Arc<Notice>)| Some((number.clone(), notice.effective?));
+        Self::from(catalogue.editions.clone(), catalogue.notices.iter().filter_map(day).collect())
+    }
+
+    fn from(editions: Vec<Arc<Edition>>, effective: Effective) -> Self {
+        let days = Days::of(&editions, &effective);
+        Self { editions, effective, days }
     }
 
     /// The register with this state as one more edition, for looking at what it would come to.
@@ -75,7 +90,7 @@ impl Register {
             hash: String::new(),
             place: Place::whole(FilePath::catalogue(&format!("register/{}.yaml", asked.edition))),
         }));
-        Self { editions }
+        Self::from(editions, self.effective.clone())
     }
 
     /// Every edition, the first one first.

@@ -28,6 +28,8 @@ pub struct Issued {
     pub check_code: String,
     /// The issue before it and the edition of that; none of a first issue.
     pub supersedes: Option<(u32, String)>,
+    /// The day from which it holds, where notices put it off to after that edition.
+    pub holds_from: Option<Date>,
     /// Why it was issued again though nothing on it had changed; empty where it was not.
     pub because: String,
     /// Names of the printed texts that are new or others than those of the issue before.
@@ -52,6 +54,7 @@ impl Register {
             edition: entry.since.clone(),
             date: Some(from.date),
             check_code: entry.check_code.clone(),
+            holds_from: self.holds_from(&card.number, entry.issue),
             supersedes: before.map(|(edition, before)| (before.issue, edition.name.clone())),
             because: reason.map(|reason| reason.text.clone()).unwrap_or_default(),
             changed: changed.unwrap_or_default(),

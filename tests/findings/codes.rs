@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 /// Codes without a folder.
-const WITHOUT_FOLDER: [(&str, &str); 12] = [
+const WITHOUT_FOLDER: [(&str, &str); 13] = [
     ("drawing-refused", "no records come to a size that is not finite; tested in `publish` and `sketch`"),
     ("card-larger-than-sheet", "at the most bleed that records take, every card fits every sheet"),
     ("layout-missing", "every face and page has a built-in layout"),
@@ -13,6 +13,7 @@ const WITHOUT_FOLDER: [(&str, &str); 12] = [
     ("safety-change-unexplained", "told by `issue` alone; tested in `register`"),
     ("card-not-issued", "told by `render --deny-drafts` alone; tested in `command_line`"),
     ("issued-otherwise", "told by `issue` alone; tested in `command_line`"),
+    ("notices-of-different-days", "told by `issue` alone; tested in `register`"),
     ("not-a-spreadsheet", "told by `import` alone; tested in `spreadsheet`"),
     ("record-not-editable", "told by `import` alone; tested in `spreadsheet`"),
     ("too-many-alike", "thousands of records; made in `bounds`"),

@@ -3,6 +3,7 @@
 
 mod chance;
 mod changes;
+mod days;
 mod demo;
 mod on_the_register;
 mod pages;

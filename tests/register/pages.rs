@@ -200,13 +200,13 @@ fn crews_are_told_of_the_newest_edition_alone_safety_first() {
     assert_eq!(
         cards,
         [
+            ["F-2 Second", "1", "withdrawn", "N-1"],
             ["F-1 First", "1", "2", "N-1"],
             ["F-3 =1+1", "none", "1", ""],
-            ["F-2 Second", "1", "withdrawn", "N-1"],
             ["F-5 Fifth & last", "1", "2", ""],
         ]
     );
-    assert!(told[0][3].contains("step 1 Read the tag. → Read the tag twice."), "{}", told[0][3]);
+    assert!(told[1][3].contains("step 1 Read the tag. → Read the tag twice."), "{}", told[1][3]);
 }
 
 /// Of F-1 the depot has two old copies and the gang's one came back; all of F-2 goes; of F-5 the older issue goes. Who
@@ -247,12 +247,12 @@ fn each_holder_has_a_list_of_what_it_gives_back_and_gets() {
         assert_eq!(FILES[page].matches("Date, name, signature").count(), 2);
     }
     let table = expected(&[
-        &["holder", "name", "number", "issue", "copies"],
-        &["depot", "Depot", "F-1", "1", "2"],
-        &["depot", "Depot", "F-2", "1", "4"],
-        &["depot", "Depot", "F-5", "1", "4"],
-        &["gang", "Gang", "F-2", "1", "1"],
-        &["gang", "Gang", "F-5", "1", "1"],
+        &["holder", "name", "number", "issue", "copies", "good until"],
+        &["depot", "Depot", "F-1", "1", "2", ""],
+        &["depot", "Depot", "F-2", "1", "4", ""],
+        &["depot", "Depot", "F-5", "1", "4", ""],
+        &["gang", "Gang", "F-2", "1", "1", ""],
+        &["gang", "Gang", "F-5", "1", "1", ""],
     ]);
     assert_eq!(csv_rows("call-in.csv"), table);
 }

@@ -67,10 +67,18 @@ fn more(facts: &FittingFacts) -> String {
 fn foot_lines(facts: &CardFacts, standing: &Standing, settings: &Settings) -> Vec<String> {
     let mut lines = vec![facts.caution.clone()];
     let mut history = Vec::new();
+    // What is put off may hang on the notice of another fitting.
+    let put_off = match standing {
+        Standing::Issued(issued) => issued.holds_from.map(|day| day.to_string()).unwrap_or_default(),
+        Standing::Draft => String::new(),
+    };
+    if let Content::Body(_) = &facts.content {
+        history.push(prefixed("in force from ", &put_off));
+    }
     if let Content::Fitting(fitting) = &facts.content {
         let notices: Vec<&str> = fitting.notices.iter().map(|notice| notice.number.as_str()).collect();
         history.push(prefixed("notice ", &notices.join(", ")));
-        history.push(prefixed("in force from ", fitting.in_force_from()));
+        history.push(prefixed("in force from ", fitting.in_force_from().max(&put_off)));
         history.push(prefixed("replaces ", &fitting.supersedes.join(", ")));
         // What must not be built says below its status what becomes of those in the line.
         let standing = fitting.in_service.clone().filter(|_| facts.status == Status::Current);

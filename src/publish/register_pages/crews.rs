@@ -1,8 +1,9 @@
 //! The notice to crews, which is one page.
 
 use super::{Page, Told, page};
-use crate::catalogue::{Grade, Status};
+use crate::catalogue::{Fitting, Grade, Status};
 use crate::register::{self, CardChange, Comparison};
+use jiff::civil::Date;
 use serde_json::json;
 use std::collections::BTreeSet;
 
@@ -22,10 +23,14 @@ const CHANGES_THERE: usize = 4;
 impl Told<'_> {
     pub(super) fn to_crews(&self) -> Page {
         let all: Vec<&CardChange> = self.newest.iter().flat_map(Comparison::changed).collect();
-        let mut told: Vec<&&CardChange> = all.iter().filter(|card| card.grade() == Grade::Safety).collect();
-        told.extend(all.iter().filter(|card| card.grade() == Grade::Text));
         let withdrawn = self.newest.iter().flat_map(|newest| &newest.withdraw);
         let withdrawn: BTreeSet<&str> = withdrawn.map(|card| &*card.number).collect();
+        let mut told: Vec<&&CardChange> = all.iter().collect();
+        // The weightiest first; last those that nobody was to use before either.
+        told.sort_by_key(|card| {
+            let was_out = !card.status_words.is_empty() && !withdrawn.contains(&*card.number);
+            (card.grade() != Grade::Safety, was_out, card.rank())
+        });
         let held = self.held();
         let numbers: Vec<&str> = told.iter().map(|card| card.number.as_str()).collect();
         // Those that the table has no room for stand below it by their numbers.
@@ -46,7 +51,7 @@ impl Told<'_> {
             cards.push(json!({
                 "number": card.number, "title": card.title, "was": number(card.issue),
                 "is": if withdrawn.contains(&*card.number) { do_not_use(card) } else { number(card.becomes) },
-                "changes": changes, "notices": card.notices().join(", "),
+                "changes": changes, "notices": self.by(card),
             }));
         }
         // Whoever does not find a card here keeps it: those without room for their changes are named all the same.
@@ -60,25 +65,41 @@ impl Told<'_> {
         page("notice-to-crews", "Notice to crews", values)
     }
 
-    /// The day from which a changed card holds, where a notice puts it off to after the edition that issued it.
+    /// The day from which a changed card holds, where it does not at once.
     fn later(&self, card: &CardChange) -> Option<String> {
-        let issued = self.prepared.register.newest()?.date;
-        let numbers = card.notices();
-        let notices = numbers.iter().filter_map(|number| self.prepared.catalogue.notices.get(number));
-        let day = register::holds_from(notices.map(AsRef::as_ref), issued)?;
+        let day = self.prepared.register.holds_from(&card.number, card.becomes?)?;
         Some(format!("holds from {day} on"))
     }
 
-    /// The fittings that nobody may build until told: the number of each, and in words with its newest notice.
+    /// What a change rests on: notices, else the reason that was given with the edition.
+    fn by(&self, card: &CardChange) -> String {
+        let notices = card.notices().join(", ");
+        let is_reasoned = notices.is_empty() && card.grade() == Grade::Safety && card.issue.is_some();
+        let reason = self.edition().filter(|_| is_reasoned).map(|edition| edition.because.clone());
+        reason.unwrap_or(notices)
+    }
+
+    /// The fittings that nobody may build until told, or until the day from which they may: the number of each, and in
+    /// words with its newest notice.
     fn held(&self) -> Vec<(String, String)> {
-        let all = self.prepared.catalogue.fittings.values();
-        let held = all.filter(|fitting| fitting.status == Status::OnHold).map(|fitting| {
+        let held = self.prepared.catalogue.fittings.values().filter_map(|fitting| {
+            let until = match fitting.status {
+                Status::OnHold => String::new(),
+                _ => format!(", until {}", self.held_until(fitting)?),
+            };
             let newest = fitting.notices.iter().max_by_key(|notice| notice.date);
             let notice = newest.map(|notice| format!(" ({}: {})", notice.number, notice.title));
-            let words = format!("{} {}{}", fitting.number, fitting.name, notice.unwrap_or_default());
-            (fitting.number.clone(), words)
+            let words = format!("{} {}{until}{}", fitting.number, fitting.name, notice.unwrap_or_default());
+            Some((fitting.number.clone(), words))
         });
         held.collect()
+    }
+
+    /// The day on which a hold ends that a notice lifts only then.
+    fn held_until(&self, fitting: &Fitting) -> Option<Date> {
+        let waiting = self.prepared.register.waiting(&fitting.number)?;
+        let is_held = waiting.until_then.is_some_and(|(_, status)| status == Status::OnHold);
+        (fitting.status == Status::Current && is_held).then_some(waiting.from)
     }
 }
 
@@ -95,7 +116,7 @@ fn do_not_use(card: &CardChange) -> String {
 /// The weightiest changes of a card in words: what is set and measured before the steps, which stand on the card.
 fn changes_for_crews(card: &CardChange) -> Vec<String> {
     let mut weightiest: Vec<&register::Change> = card.changes.iter().collect();
-    weightiest.sort_by_key(|change| (change.grade != Grade::Safety, change.what.starts_with("step")));
+    weightiest.sort_by_key(|change| change.rank());
     let mut changes: Vec<String> =
         weightiest.into_iter().take(CHANGES_THERE).map(register::Change::words).collect();
     if card.changes.len() > CHANGES_THERE {

@@ -13,7 +13,7 @@ use super::prepared::Prepared;
 use crate::catalogue::Edition;
 use crate::diagnostics::{Finding, Findings};
 use crate::installed::{FollowUp, follow_up};
-use crate::register::{self, CardChange, Comparison, Standing, compare};
+use crate::register::{self, CardChange, Comparison, Standing, compare, text_of};
 use serde_json::Value;
 
 /// What the pages tell of.
@@ -137,8 +137,11 @@ impl<'a> Told<'a> {
         self.prepared.register.newest()
     }
 
-    fn title(&self, number: &str) -> &str {
-        self.prepared.card(number).map_or("", |card| &card.title)
+    /// The title of a card; of one whose record is gone, what its last issue said.
+    fn title(&self, number: &str) -> String {
+        let last = || self.prepared.register.issues(number).last().map(|(_, card)| text_of(card, "name"));
+        let present = self.prepared.card(number).map(|card| card.title.clone());
+        present.or_else(last).unwrap_or_default()
     }
 
     /// Copies of the cards that the newest edition changed and that still are as it says. None after a first edition:

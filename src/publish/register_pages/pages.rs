@@ -1,8 +1,8 @@
 //! The pages: what changed, the approval sheet, the list of current cards, a list for each holder.
 
 use super::{Page, Told, lists, named, page};
-use crate::catalogue::Grade;
-use crate::register::{self, CardChange, Comparison, explained_by};
+use crate::catalogue::{CardIssue, Grade, Status};
+use crate::register::{self, CardChange, Comparison, CopiesOfIssue, explained_by, text_of};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
@@ -74,8 +74,9 @@ impl Told<'_> {
         page("current-cards", "List of current cards", json!({ "cards": self.current() }))
     }
 
-    /// Number, title, issue, check code, edition and status of every card on the register. A hold or withdrawal that waits
-    /// to be issued and a record that is gone count already, as it does where somebody looks up whether a card is current.
+    /// Number, title, issue, check code, edition and status of every card on the register; of one that waits for its day,
+    /// the issue too that holds until then. A hold or withdrawal that waits to be issued and a record that is gone count
+    /// already, as they do where somebody looks up whether a card is current.
     pub(super) fn current(&self) -> Vec<Value> {
         let issued =
             register::issued_cards(&self.prepared.register, &self.prepared.catalogue, &self.prepared.facts);
@@ -84,20 +85,31 @@ impl Told<'_> {
             .filter(|card| !card.is_good)
             .map(|card| ((&*card.number, card.issue), &*card.words))
             .collect();
-        let cards = self.edition().into_iter().flat_map(|edition| &edition.cards);
-        let line = |(number, card): (&String, &crate::catalogue::CardIssue)| {
-            let text = |name| card.texts.iter().find(|text| text.name == name).map_or("", |text| &text.text);
-            let status = match barred.get(&(number.as_str(), card.issue)) {
-                Some(words) => (*words).to_owned(),
-                None => card.status.word().to_owned(),
+        let register = &self.prepared.register;
+        let line = |number: &str, card: &CardIssue, when: String| {
+            let status = match barred.get(&(number, card.issue)) {
+                Some(words) if when.is_empty() || card.status != Status::Current => (*words).to_owned(),
+                _ => format!("{}{when}", card.status.word()),
             };
             json!({
-                "number": number, "title": text("name"), "issue": card.issue.to_string(),
+                "number": number, "title": text_of(card, "name"), "issue": card.issue.to_string(),
                 "code": card.check_code, "edition": card.since,
                 "status": status,
             })
         };
-        cards.map(line).collect()
+        let cards = self.edition().into_iter().flat_map(|edition| &edition.cards);
+        let lines = cards.flat_map(|(number, card)| {
+            let is_good = !barred.contains_key(&(number.as_str(), card.issue));
+            let waiting = register.waiting(number).filter(|_| is_good);
+            let earlier = waiting.and_then(|waiting| {
+                let (issue, _) = waiting.until_then?;
+                let (_, card) = register.issue(number, issue)?;
+                Some(line(number, card, format!(" until {}", waiting.from)))
+            });
+            let when = waiting.map_or_else(String::new, |waiting| format!(" from {} on", waiting.from));
+            earlier.into_iter().chain([line(number, card, when)])
+        });
+        lines.collect()
     }
 
     /// A list for each holder that gets or gives back anything, to be signed.
@@ -105,12 +117,15 @@ impl Told<'_> {
         let lists = self.newest.iter().flat_map(|newest| &newest.holders);
         let page_of = |lists: &register::HolderLists| {
             let print = lists.print.iter().map(|line| {
-                json!({ "number": line.number, "title": self.title(&line.number), "copies": line.copies })
+                json!({
+                    "number": line.number, "title": self.title(&line.number), "copies": line.copies,
+                    "day": self.holds_from(&line.number),
+                })
             });
             let call_in = lists.call_in.iter().map(|line| {
                 json!({
                     "number": line.number, "title": self.title(&line.number), "issue": line.issue,
-                    "copies": line.copies,
+                    "copies": line.copies, "day": self.good_until(line),
                 })
             });
             let values = json!({
@@ -120,6 +135,20 @@ impl Told<'_> {
             page(&format!("call-in-{}", lists.id), format!("Call-in list, {}", lists.name), values)
         };
         lists.map(page_of).collect()
+    }
+
+    /// The day from which the newest issue of a card holds; empty where it holds at once.
+    fn holds_from(&self, number: &str) -> String {
+        let waiting = self.prepared.register.waiting(number);
+        waiting.map_or_else(String::new, |waiting| waiting.from.to_string())
+    }
+
+    /// The day on which copies are to be handed in, because they are good until then; empty where that is now.
+    pub(super) fn good_until(&self, copies: &CopiesOfIssue) -> String {
+        let now = self.edition().and_then(|edition| edition.cards.get(&copies.number));
+        let is_in_use = now.is_some_and(|card| !card.status.is_out_of_use());
+        let by = self.prepared.register.superseded_by(&copies.number, copies.issue).filter(|_| is_in_use);
+        by.and_then(|by| by.from).map_or_else(String::new, |day| day.to_string())
     }
 }
 

@@ -31,11 +31,12 @@ impl Told<'_> {
             })
             .collect();
         staging.write("register/current-cards.csv", &table("current-cards", &head, &current)?)?;
-        let head = ["holder", "name", "number", "issue", "copies"];
+        let head = ["holder", "name", "number", "issue", "copies", "good until"];
         let call_in = self.newest.iter().flat_map(|newest| &newest.holders).flat_map(|lists| {
             lists.call_in.iter().map(|line| {
                 let (issue, copies) = (line.issue.to_string(), line.copies.to_string());
-                vec![lists.id.clone(), lists.name.clone(), line.number.clone(), issue, copies]
+                let (id, name, number) = (lists.id.clone(), lists.name.clone(), line.number.clone());
+                vec![id, name, number, issue, copies, self.good_until(line)]
             })
         });
         if let Some(found) = &self.follow_up {
