@@ -17,10 +17,10 @@ pub enum Sign {
     Marked,
     /// Wrong, and it shows.
     Wrong,
-    /// Must not be used.
-    Barred,
     /// Can't be built.
     Apart,
+    /// Must not be used.
+    Barred,
     /// Not known: treat as wrong.
     Unknown,
 }

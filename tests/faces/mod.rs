@@ -7,6 +7,7 @@ mod chance;
 mod changes;
 mod difference;
 mod from_records;
+mod full_bodies;
 mod lines;
 mod long_stamps;
 pub mod made;

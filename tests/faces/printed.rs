@@ -47,6 +47,7 @@ fn nothing_is_printed_that_the_check_code_does_not_cover() {
             said.strike_scales();
             fixed(settings).iter().for_each(|text| said.strike(text));
             covered(facts).iter().for_each(|text| said.strike(text));
+            figures(facts).iter().for_each(|text| said.strike(text));
             for left in said.left() {
                 bare.push(format!("{catalogue} {size} {}, {}: “{left}”", card.number, face.side.word()));
             }
@@ -121,7 +122,7 @@ fn needed(facts: &CardFacts, small: bool) -> Vec<Needed> {
     add("caution", On::Back, caution);
     match content {
         Content::Fitting(_) => of_fitting(facts, small, &mut add),
-        Content::Body(_) => of_body(facts, small, &mut add),
+        Content::Body(_) => of_body(facts, &mut add),
     }
     list
 }
@@ -263,7 +264,7 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
     }
 }
 
-fn of_body(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str, On, &str)) {
+fn of_body(facts: &CardFacts, add: &mut impl FnMut(&'static str, On, &str)) {
     let Content::Body(facts) = &facts.content else { return };
     let fittingcards::facts::BodyFacts { stamp, parts, fittings, rows: _ } = &**facts;
     add("stamp on the body", On::Front, stamp);
@@ -279,9 +280,7 @@ fn of_body(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str, On
     }
     for (number, conductor) in fittings {
         add("fitting", On::Back, number);
-        for conductor in conductor.split(" and ").filter(|_| !small) {
-            add("fitting's conductor", On::Either, conductor);
-        }
+        add("fitting's conductor", On::Back, conductor);
     }
 }
 
@@ -320,6 +319,15 @@ fn covered(facts: &CardFacts) -> Vec<String> {
         texts.push(printed.text);
     }
     texts
+}
+
+/// The figures of the columns of a body's table: all in a row above it, and each in the list before its fitting.
+fn figures(facts: &CardFacts) -> Vec<String> {
+    let Content::Body(body) = &facts.content else { return Vec::new() };
+    let heads = (1..).zip(&body.fittings);
+    let listed =
+        heads.clone().flat_map(|(nth, (number, _))| ["", ":"].map(|end| format!("{nth}{end} {number}")));
+    listed.chain([heads.map(|(nth, _)| nth.to_string()).collect()]).collect()
 }
 
 /// Words of the layouts and of the catalogue as a whole, and signs that the card explains.

@@ -2,10 +2,10 @@
 
 use super::records::{Records, text};
 use super::wrong_parts::{self, called};
-use super::{Needed, On, fittings, words};
+use super::{Needed, On, words};
 use crate::faces::lines;
 use crate::faces::said::squeezed;
-use fittingcards::cards::{Block, Card, Face};
+use fittingcards::cards::{Card, Face, Item, ItemMark, Sign};
 use serde_json::Value as Json;
 use serde_yaml::Value;
 use std::collections::BTreeSet;
@@ -40,7 +40,7 @@ impl<'a> Body<'a> {
         }
     }
 
-    pub fn needed(&self, small: bool) -> Vec<Needed> {
+    pub fn needed(&self) -> Vec<Needed> {
         let mut list = Vec::new();
         for on in [On::Front, On::Back] {
             list.push(Needed::new("number", on, text(self.record, "number")));
@@ -63,8 +63,8 @@ impl<'a> Body<'a> {
         }
         for fitting in &self.fittings {
             list.push(Needed::new("fitting", On::Back, text(fitting, "number")));
-            for conductor in self.records.conductors(fitting).into_iter().filter(|_| !small) {
-                list.push(Needed::new("fitting's conductor", On::Either, text(conductor, "name")));
+            for conductor in self.records.conductors(fitting) {
+                list.push(Needed::new("fitting's conductor", On::Back, text(conductor, "name")));
             }
         }
         list
@@ -84,26 +84,25 @@ impl<'a> Body<'a> {
         each.collect()
     }
 
-    /// Cells of the table on the back that are not there or say something else. Rows are parts and columns fittings with their
-    /// conductors, or the other way round where the parts are too many; a table in words says in each row what its signs say.
+    /// Cells of the table on the back that are not there or say something else. In every size rows are parts and columns
+    /// fittings with their conductors; a table in words says in each row what its signs say.
     pub fn wrong_cells(&self, card: &Card) -> Vec<String> {
         let rows = rows(&card.back);
         let columns = self.columns();
-        let fittings: Vec<String> = columns.iter().map(|column| text(column.fitting, "number")).collect();
         let parts: Vec<String> = self.parts.iter().map(|part| called(part)).collect();
-        let marks: Vec<String> = self.parts.iter().map(|part| self.mark_or_stamp(part)).collect();
-        let across = is_headed(&rows, &fittings, &marks);
-        if !across && !is_headed(&rows, &parts, &fittings) {
-            return vec![format!("no table of {fittings:?} and {parts:?}: {rows:?}")];
+        let heads: Vec<[String; 2]> = columns.iter().map(Column::head).collect();
+        if !is_headed(&rows, &parts, &heads) {
+            return vec![format!("no table of {parts:?} by {heads:?}: {rows:?}")];
         }
         let mut faults = wrong_key(&card.back, &rows);
+        faults.extend(wrong_figures(&card.back, &heads));
+        faults.extend(wrong_frames(&card.back));
         for (nth, part) in self.parts.iter().enumerate() {
             for (column, place) in columns.iter().enumerate() {
-                let (row, cell) = if across { (column, nth) } else { (nth, column) };
                 let expected = self.case(part, place).map_or(UNKNOWN, |case| words::meaning(case));
-                let said = rows[row].signs.get(cell).copied().unwrap_or("nothing");
+                let said = rows[nth].signs.get(column).copied().unwrap_or("nothing");
                 if said != expected {
-                    faults.push(format!("{} in {}: {said}, not {expected}", parts[nth], fittings[column]));
+                    faults.push(format!("{} in {:?}: {said}, not {expected}", parts[nth], heads[column]));
                 }
             }
         }
@@ -125,21 +124,16 @@ impl<'a> Body<'a> {
             .collect()
     }
 
-    /// What heads a part's column: its mark, else that of a fitting that it is right for, else what it is called.
-    fn mark_or_stamp(&self, part: &Value) -> String {
-        let columns = self.columns();
-        let right = |column: &&Column<'_>| self.case(part, column).is_some_and(|case| case["right"] == true);
-        let of_fittings = columns.iter().filter(right);
-        let of_fittings = of_fittings.filter_map(|column| fittings::mark_of(self.records, column.fitting));
-        let own = Some(&part["mark"]).filter(|mark| mark.is_mapping());
-        let mark = own.into_iter().chain(of_fittings).map(|mark| text(mark, "text")).next();
-        mark.unwrap_or_else(|| called(part))
-    }
-
     fn case(&self, part: &Value, column: &Column<'_>) -> Option<&'a Json> {
         let (number, wire) = (text(column.fitting, "number"), text(column.conductor, "id"));
         let here = |case: &&&Json| case["fitting"] == *number && case["conductor"] == *wire;
         self.cases.iter().filter(here).find(|case| is_of(case, part)).copied()
+    }
+}
+
+impl Column<'_> {
+    fn head(&self) -> [String; 2] {
+        [text(self.fitting, "number"), text(self.conductor, "name")]
     }
 }
 
@@ -166,15 +160,43 @@ const KEY: &str = "key";
 
 /// Signs of the key that stand beside other words, and signs of the table that it does not explain.
 fn wrong_key(face: &Face, rows: &[Row]) -> Vec<String> {
-    let explained: Vec<&str> =
-        face.blocks.iter().filter(|block| block.name == KEY).flat_map(Block::lines).collect();
-    let (pairs, rest) = explained.as_chunks::<2>();
-    let wrong = pairs.iter().filter(|[sign, words]| *sign != words.replace('\u{a0}', " "));
-    let wrong = wrong.map(|[sign, words]| format!("the key calls “{sign}” “{words}”"));
-    let bare = rest.iter().map(|sign| format!("the key has no words for “{sign}”"));
+    let pairs = explained(face);
+    let wrong = pairs.iter().filter(|(sign, words)| squeezed(sign) != *words);
+    let wrong = wrong.map(|(sign, words)| format!("the key calls “{sign}” “{words}”"));
     let used: BTreeSet<&str> = rows.iter().flat_map(|row| row.signs.iter().copied()).collect();
-    let missing = used.into_iter().filter(|sign| !pairs.iter().any(|[explained, _]| explained == sign));
-    wrong.chain(bare).chain(missing.map(|sign| format!("the key lacks “{sign}”"))).collect()
+    let missing = used.into_iter().filter(|sign| !pairs.iter().any(|(explained, _)| explained == sign));
+    wrong.chain(missing.map(|sign| format!("the key lacks “{sign}”"))).collect()
+}
+
+/// The signs of the key, each with the words behind it, on however many lines.
+fn explained(face: &Face) -> Vec<(&'static str, String)> {
+    let mut pairs: Vec<(&'static str, String)> = Vec::new();
+    for item in face.blocks.iter().filter(|block| block.name == KEY).flat_map(|block| &block.items) {
+        match (&item.mark, pairs.last_mut()) {
+            (ItemMark::Sign(sign), _) => pairs.push((sign.meaning(), String::new())),
+            (ItemMark::Line { words, .. }, Some((_, said))) => said.push_str(&squeezed(words)),
+            _ => {}
+        }
+    }
+    pairs
+}
+
+/// Right parts of a table that no frame of their own stands round, and others in such a frame.
+fn wrong_frames(face: &Face) -> Vec<String> {
+    let rows = face.blocks.iter().filter(|block| block.name.starts_with("part-"));
+    let cells = rows.flat_map(|block| block.items.iter().map(move |item| (block, item)));
+    let wrong = cells.filter_map(|(block, cell)| {
+        let ItemMark::Sign(sign) = cell.mark else { return None };
+        let holds = |item: &Item| is_cell_frame(&item.mark) && item.bounds.contains(cell.bounds.center());
+        let framed = block.items.iter().any(holds);
+        (framed != (sign == Sign::Right))
+            .then(|| format!("{}: “{}” framed: {framed}", block.name, sign.meaning()))
+    });
+    wrong.collect()
+}
+
+fn is_cell_frame(mark: &ItemMark) -> bool {
+    matches!(mark, ItemMark::Frame(name) if ["diagonal", "small-plate"].contains(&name.as_str()))
 }
 
 /// A row of signs, with what is said before it.
@@ -200,13 +222,37 @@ fn rows(face: &Face) -> Vec<Row> {
     rows
 }
 
-/// Whether there is a row for each of `down` under its name, and the columns are headed by `across` in order.
-fn is_headed(rows: &[Row], down: &[String], across: &[String]) -> bool {
-    let named = |(row, name): (&Row, &String)| {
-        row.signs.len() == across.len() && row.label.concat().contains(&squeezed(name))
+/// Whether there is a row for each part under its name, and the columns are headed in order, each by its fitting and conductor.
+fn is_headed(rows: &[Row], parts: &[String], heads: &[[String; 2]]) -> bool {
+    let named = |(row, part): (&Row, &String)| {
+        row.signs.len() == heads.len() && row.label.concat().contains(&squeezed(part))
     };
-    let mut heads = rows.first().map(|row| row.label.as_slice()).unwrap_or_default().iter();
-    rows.len() == down.len()
-        && rows.iter().zip(down).all(named)
-        && across.iter().all(|name| heads.any(|head| *head == squeezed(name)))
+    let before = rows.first().map(|row| row.label.concat()).unwrap_or_default();
+    rows.len() == parts.len() && rows.iter().zip(parts).all(named) && stand_in_order(&before, heads)
+}
+
+fn stand_in_order(said: &str, heads: &[[String; 2]]) -> bool {
+    let mut from = 0;
+    heads.iter().flatten().all(|name| {
+        let name = squeezed(name);
+        let found = said[from..].find(&name);
+        from += found.map_or(0, |at| at + name.len());
+        found.is_some()
+    })
+}
+
+/// Where columns are headed by figures, those that stand before another fitting and conductor than theirs.
+fn wrong_figures(face: &Face, heads: &[[String; 2]]) -> Vec<String> {
+    let said = |name: &str| {
+        let texts = face.blocks.iter().filter(|block| block.name == name).flat_map(lines::texts);
+        texts.map(squeezed).collect::<Vec<_>>()
+    };
+    let (figures, list) = (said("columns"), said("fittings").concat().replace(':', ""));
+    let listed = |(nth, head): (usize, &[String; 2])| {
+        let figure = (nth + 1).to_string();
+        let is_right =
+            figures.get(nth) == Some(&figure) && list.contains(&(figure + &squeezed(&head.concat())));
+        (!is_right).then(|| format!("column {} is not that of {head:?}: {figures:?}, {list}", nth + 1))
+    };
+    if figures.is_empty() { Vec::new() } else { heads.iter().enumerate().filter_map(listed).collect() }
 }

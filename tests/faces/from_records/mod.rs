@@ -76,7 +76,7 @@ pub fn lost(records: &Records, card: &Card, small: bool) -> Vec<String> {
         (fittings::needed(records, &card.number, small), Vec::new())
     } else {
         let body = Body::of(records, &card.number);
-        (body.needed(small), body.wrong_cells(card))
+        (body.needed(), body.wrong_cells(card))
     };
     let lost = needed.into_iter().filter(|needed| !needed.is_on(&said));
     let named = |needed: Needed| {
