@@ -6,11 +6,12 @@ use super::figures;
 use super::frame::Draft;
 use super::input::Booklet;
 use super::taught;
-use super::verdict::cell;
+use super::verdict::to_build;
 use super::view::{
     body_tells, card, fitting_link, fitting_links, optional_mark, part_link, standing, status, waiting,
 };
 use crate::catalogue::{Conductor, Fitting, Part};
+use crate::facts::words;
 use crate::mixups::BodyMixups;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -87,12 +88,15 @@ fn nothing_decides(fittings: usize) -> String {
 fn table(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
     let places = places(found);
     let columns = places.iter().map(|(fitting, conductor)| {
-        json!({ "fitting": fitting_link(booklet, fitting), "conductor": conductor.name })
+        json!({
+            "fitting": fitting_link(booklet, fitting), "conductor": conductor.name,
+            "label": label(fitting, conductor),
+        })
     });
     let rows = found.parts.iter().map(|part| {
         let cells = places.iter().map(|(fitting, conductor)| {
             let case = found.case(&part.number, &fitting.number, &conductor.id);
-            case.map_or_else(nothing, |case| cell(booklet, &case.comes))
+            case.map_or_else(nothing, |case| to_build(booklet, fitting, &case.comes))
         });
         json!({
             "part": part_link(booklet, part),
@@ -106,6 +110,15 @@ fn table(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
         "columns": columns.collect::<Vec<_>>(),
         "rows": rows.collect::<Vec<_>>(),
     })
+}
+
+/// What a cell is called where a row is a card of its own, on a narrow screen.
+fn label(fitting: &Fitting, conductor: &Conductor) -> String {
+    let on = format!("{} on {}", fitting.number, conductor.name);
+    match words::status(fitting.status, fitting.use_instead.as_deref()) {
+        status if status.is_empty() => on,
+        status => format!("{on}. {status}"),
+    }
 }
 
 /// Each fitting with each of its conductors, as the cases have them.
@@ -130,7 +143,7 @@ fn kits(booklet: &Booklet<'_>, found: &BodyMixups) -> Value {
             "kit": fitting_link(booklet, &kit.kit),
             "fitting": fitting_link(booklet, &kit.fitting),
             "conductor": kit.conductor.name,
-            "cell": cell(booklet, &kit.comes),
+            "cell": to_build(booklet, &kit.fitting, &kit.comes),
         })
     });
     rows.collect()

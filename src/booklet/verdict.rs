@@ -2,10 +2,22 @@
 
 use super::input::Booklet;
 use super::view::capital;
+use crate::catalogue::Fitting;
 use crate::facts::words;
 use crate::mixups::words::{stands, why};
 use crate::mixups::{Consequence, Summary};
 use serde_json::{Value, json};
+
+/// A case of a table that a fitting is built by: the same, unless that would read as an order to build what must not be
+/// built.
+pub(super) fn to_build(booklet: &Booklet<'_>, fitting: &Fitting, comes: &Consequence) -> Value {
+    if !words::must_not_be_built(fitting, comes) {
+        return cell(booklet, comes);
+    }
+    json!({
+        "class": "", "heading": capital(words::to_build(fitting, comes)), "noticed": "", "text": "", "detail": "",
+    })
+}
 
 /// A case in words: its summary, by what it is noticed, why, and the stand-out.
 pub(super) fn cell(booklet: &Booklet<'_>, comes: &Consequence) -> Value {

@@ -35,7 +35,7 @@ impl Sign {
             Self::Hidden => "not seen once closed",
             Self::Marked => "seen by its mark only",
             Self::Wrong => "wrong, it shows",
-            Self::Barred => "withdrawn: do not use",
+            Self::Barred => "do not use",
             Self::Apart => "will not go in",
             Self::Unknown => "not known: treat as wrong",
         }

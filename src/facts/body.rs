@@ -1,7 +1,7 @@
 //! The facts of a shared body's card.
 
 use super::ground::Ground;
-use super::{BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, mark, words};
+use super::{BodyColumn, BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, mark, words};
 use crate::catalogue::{Conductor, Fitting, Part};
 use crate::mixups::{BodyMixups, Case, Summary};
 use std::sync::Arc;
@@ -12,9 +12,7 @@ pub(super) fn facts(body: &Part, ground: &Ground<'_>) -> Option<CardFacts> {
     let fittings = ground.built_with(&body.number);
     let facts = BodyFacts {
         stamp: body.stamp.clone(),
-        fittings: columns(fittings)
-            .map(|(fitting, conductor)| (fitting.number.clone(), conductor.name.clone()))
-            .collect(),
+        fittings: columns(fittings).map(|(fitting, conductor)| column(fitting, conductor)).collect(),
         parts: found.parts.iter().map(|part| body_part(part, found)).collect(),
         rows: found.parts.iter().map(|part| row(part, fittings, found)).collect(),
     };
@@ -54,6 +52,14 @@ fn columns<'a>(
     })
 }
 
+fn column(fitting: &Fitting, conductor: &Conductor) -> BodyColumn {
+    BodyColumn {
+        number: fitting.number.clone(),
+        conductor: conductor.name.clone(),
+        status_words: words::status(fitting.status, fitting.use_instead.as_deref()),
+    }
+}
+
 fn body_part(part: &Part, found: &BodyMixups) -> BodyPart {
     let mut conductors: Vec<String> = found
         .cases
@@ -87,7 +93,7 @@ fn row(part: &Part, fittings: &[&Arc<Fitting>], found: &BodyMixups) -> BodyRow {
 
 fn cell(case: &Case) -> Cell {
     Cell {
-        text: case.summary.words().to_owned(),
+        text: words::to_build(&case.fitting, case).to_owned(),
         noticed: words::unmeasured(case).unwrap_or_default(),
         kind: kind(case),
     }
@@ -95,6 +101,7 @@ fn cell(case: &Case) -> Cell {
 
 fn kind(case: &Case) -> CellKind {
     match case.summary {
+        _ if words::must_not_be_built(&case.fitting, case) => CellKind::Barred,
         Summary::Right => CellKind::Right,
         Summary::WillNotGoIn => CellKind::Apart,
         Summary::ProvenHereToo => CellKind::Proven,

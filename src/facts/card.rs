@@ -269,8 +269,8 @@ pub struct BodyFacts {
     pub stamp: String,
     /// Every part that decides and goes in, by number.
     pub parts: Vec<BodyPart>,
-    /// The fittings that share it, by number, with each of their conductors: number and conductor's name.
-    pub fittings: Vec<(String, String)>,
+    /// The fittings that share it, by number, with each of their conductors.
+    pub fittings: Vec<BodyColumn>,
     /// The table: a row a part that decides, a cell a fitting on one of its conductors.
     pub rows: Vec<BodyRow>,
 }
@@ -289,6 +289,17 @@ pub struct BodyPart {
     /// Conductors that it is right for.
     pub conductors: Vec<String>,
     /// Its status in words that a crew obeys; empty while it is current.
+    pub status_words: String,
+}
+
+/// A column of the body's table: a fitting on one of its conductors.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BodyColumn {
+    /// The fitting's number.
+    pub number: String,
+    /// The conductor's name.
+    pub conductor: String,
+    /// The fitting's status in words that a crew obeys; empty while it is current.
     pub status_words: String,
 }
 
@@ -323,7 +334,7 @@ pub enum CellKind {
     Hidden,
     /// Wrong, and it shows.
     Shows,
-    /// Proven, but withdrawn or on hold.
+    /// Its own or proven, but part or fitting must not be used.
     Barred,
     /// It can't be put together.
     Apart,

@@ -19,7 +19,7 @@ mod wear;
 pub mod words;
 
 pub use card::{
-    BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, CheckFacts, ConductorFacts, Content,
+    BodyColumn, BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, CheckFacts, ConductorFacts, Content,
     FittingFacts, IfWrongFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, WearFacts,
     WearRow,
 };

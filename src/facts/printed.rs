@@ -165,11 +165,21 @@ impl List {
             self.add_about(&format!("{}: for", part.number), &part.conductors.join(", "), &about);
             self.add_about(&format!("{}: status", part.number), &part.status_words, &about);
         }
+        for (nth, column) in facts.fittings.iter().enumerate() {
+            // One that stands in several columns has one status.
+            if facts.fittings[..nth].iter().all(|before| before.number != column.number) {
+                self.add_about(
+                    &format!("{}: status", column.number),
+                    &column.status_words,
+                    &[&column.number],
+                );
+            }
+        }
         for row in &facts.rows {
-            for (cell, (fitting, conductor)) in row.cells.iter().zip(&facts.fittings) {
+            for (cell, column) in row.cells.iter().zip(&facts.fittings) {
                 let texts = [cell.text.as_str(), cell.noticed];
-                let name = format!("{} in {fitting}, {conductor}", row.part);
-                self.add_about(&name, &joined(&texts), &[&row.part, fitting]);
+                let name = format!("{} in {}, {}", row.part, column.number, column.conductor);
+                self.add_about(&name, &joined(&texts), &[&row.part, &column.number]);
             }
         }
     }

@@ -1,7 +1,9 @@
 //! Words for what records name by a key.
 
-use crate::catalogue::{CardKey, Duty, Family, InService, Reuse, Role, StampPlace, StandOutFrom, Status};
-use crate::mixups::{Consequence, SeenBy};
+use crate::catalogue::{
+    CardKey, Duty, Family, Fitting, InService, Reuse, Role, StampPlace, StandOutFrom, Status,
+};
+use crate::mixups::{Consequence, SeenBy, Summary};
 
 /// What a part does, in the words of a parts list.
 #[must_use]
@@ -71,6 +73,19 @@ pub fn unmeasured(comes: &Consequence) -> Option<&'static str> {
         _ if comes.hidden => Some("not seen once closed"),
         SeenBy::Measurement | SeenBy::Nothing => None,
     }
+}
+
+/// What a table that fittings are built by says of a case: its summary, unless that would read as an order to build what
+/// must not be built.
+#[must_use]
+pub fn to_build(fitting: &Fitting, comes: &Consequence) -> &'static str {
+    if must_not_be_built(fitting, comes) { "do not use" } else { comes.summary.words() }
+}
+
+/// Whether a part is its fitting's own or proven there, and the fitting itself is withdrawn, superseded or on hold.
+#[must_use]
+pub fn must_not_be_built(fitting: &Fitting, comes: &Consequence) -> bool {
+    fitting.status != Status::Current && matches!(comes.summary, Summary::Right | Summary::ProvenHereToo)
 }
 
 /// What a crew does about a status; empty for what may be used.

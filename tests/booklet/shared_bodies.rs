@@ -76,6 +76,20 @@ fn a_body_that_wrong_parts_go_into_keeps_its_table_and_its_card() {
     }
 }
 
+/// ST-4080 is superseded: its column says so, and no cell of it reads as an order to build it.
+#[test]
+fn the_column_of_a_superseded_fitting_says_so_and_orders_nothing() {
+    let body = html().find(|page| page.path == "body-ST-4101.html").unwrap();
+    let cells: Vec<&str> = body.text.split("<td").filter(|cell| cell.contains("\"ST-4080 on ")).collect();
+    assert_eq!(cells.len(), 5);
+    for cell in &cells {
+        assert!(cell.contains("Superseded by ST-4100: do not use\""), "{cell}");
+        assert!(!cell.contains("Right part") && !cell.contains("Proven here too"), "{cell}");
+    }
+    assert!(cells.iter().any(|cell| cell.contains("<strong>Do not use</strong>")), "{cells:?}");
+    assert!(body.text.contains("<strong>Right part</strong>"));
+}
+
 /// The same cone in both fittings: the body is shared, and its card says which part goes in.
 #[test]
 fn one_part_that_all_fittings_take_is_on_the_card() {

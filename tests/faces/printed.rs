@@ -278,9 +278,11 @@ fn of_body(facts: &CardFacts, add: &mut impl FnMut(&'static str, On, &str)) {
             add("part's conductor", On::Front, conductor);
         }
     }
-    for (number, conductor) in fittings {
+    for column in fittings {
+        let fittingcards::facts::BodyColumn { number, conductor, status_words } = column;
         add("fitting", On::Back, number);
         add("fitting's conductor", On::Back, conductor);
+        add("fitting's status", On::Back, status_words);
     }
 }
 
@@ -326,7 +328,7 @@ fn figures(facts: &CardFacts) -> Vec<String> {
     let Content::Body(body) = &facts.content else { return Vec::new() };
     let heads = (1..).zip(&body.fittings);
     let listed =
-        heads.clone().flat_map(|(nth, (number, _))| ["", ":"].map(|end| format!("{nth}{end} {number}")));
+        heads.clone().flat_map(|(nth, column)| ["", ":"].map(|end| format!("{nth}{end} {}", column.number)));
     listed.chain([heads.map(|(nth, _)| nth.to_string()).collect()]).collect()
 }
 
@@ -343,7 +345,7 @@ fn fixed(settings: &Settings) -> Vec<String> {
 }
 
 /// Longer ones first, where one stands in another.
-const FIXED: [&str; 59] = [
+const FIXED: [&str; 60] = [
     "read the drum tag",
     "seated, sunk",
     "seated gap",
@@ -394,6 +396,7 @@ const FIXED: [&str; 59] = [
     "wrong, it shows",
     "will not go in",
     "withdrawn: do not use",
+    "do not use",
     "not known: treat as wrong",
     "no stamp",
     "mm²;",

@@ -2,7 +2,7 @@
 
 use super::texts::{joined, mark, object, prefixed, whole};
 use crate::cards::sign::Sign;
-use crate::facts::{BodyFacts, BodyPart, Cell, CellKind};
+use crate::facts::{BodyColumn, BodyFacts, BodyPart, Cell, CellKind};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
@@ -24,10 +24,10 @@ pub(super) fn of_body(facts: &BodyFacts) -> Map<String, Value> {
 /// What each part does in each fitting, in signs and in words.
 fn signs(facts: &BodyFacts) -> Value {
     let heads: Vec<Value> = facts.rows.iter().map(|row| head(facts, &row.part)).collect();
-    let on = |(column, (number, conductor)): (usize, &(String, String))| {
-        let cells = || facts.rows.iter().map(|row| row.cells.get(column));
+    let on = |(nth, column): (usize, &BodyColumn)| {
+        let cells = || facts.rows.iter().map(|row| row.cells.get(nth));
         json!({
-            "number": number, "conductor": conductor,
+            "number": column.number, "conductor": column.conductor, "status": column.status_words,
             "cells": cells().map(|cell| cell.map_or(Sign::Unknown, sign)).collect::<Vec<_>>(),
             "words": cells().map(|cell| cell.map_or("", |cell| cell.text.as_str())).collect::<Vec<_>>(),
         })
@@ -36,8 +36,15 @@ fn signs(facts: &BodyFacts) -> Value {
     let key = used.into_iter().map(|sign| json!({ "sign": sign, "means": whole(sign.meaning()) }));
     json!({
         "parts": heads, "fittings": facts.fittings.iter().enumerate().map(on).collect::<Vec<_>>(),
-        "key": key.collect::<Vec<_>>(),
+        "key": key.collect::<Vec<_>>(), "says": statuses(facts),
     })
+}
+
+/// The names of the printed texts that say how the fittings of a table stand.
+fn statuses(facts: &BodyFacts) -> String {
+    let barred = facts.fittings.iter().filter(|column| !column.status_words.is_empty());
+    let names: BTreeSet<String> = barred.map(|column| format!("{}: status", column.number)).collect();
+    names.into_iter().collect::<Vec<_>>().join("; ")
 }
 
 fn head(facts: &BodyFacts, number: &str) -> Value {

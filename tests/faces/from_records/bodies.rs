@@ -63,6 +63,7 @@ impl<'a> Body<'a> {
         }
         for fitting in &self.fittings {
             list.push(Needed::new("fitting", On::Back, text(fitting, "number")));
+            list.push(Needed::new("fitting's status", On::Back, words::status(fitting)));
             for conductor in self.records.conductors(fitting) {
                 list.push(Needed::new("fitting's conductor", On::Back, text(conductor, "name")));
             }
@@ -90,7 +91,7 @@ impl<'a> Body<'a> {
         let rows = rows(&card.back);
         let columns = self.columns();
         let parts: Vec<String> = self.parts.iter().map(|part| called(part)).collect();
-        let heads: Vec<[String; 2]> = columns.iter().map(Column::head).collect();
+        let heads: Vec<[String; 3]> = columns.iter().map(Column::head).collect();
         if !is_headed(&rows, &parts, &heads) {
             return vec![format!("no table of {parts:?} by {heads:?}: {rows:?}")];
         }
@@ -99,7 +100,8 @@ impl<'a> Body<'a> {
         faults.extend(wrong_frames(&card.back));
         for (nth, part) in self.parts.iter().enumerate() {
             for (column, place) in columns.iter().enumerate() {
-                let expected = self.case(part, place).map_or(UNKNOWN, |case| words::meaning(case));
+                let expected =
+                    self.case(part, place).map_or(UNKNOWN, |case| words::meaning(case, place.fitting));
                 let said = rows[nth].signs.get(column).copied().unwrap_or("nothing");
                 if said != expected {
                     faults.push(format!("{} in {:?}: {said}, not {expected}", parts[nth], heads[column]));
@@ -115,7 +117,9 @@ impl<'a> Body<'a> {
     /// Rows of a table in words that do not say the summary of each case, in the order of the columns.
     fn wrong_words(&self, rows: &[Row], columns: &[Column<'_>]) -> Vec<String> {
         let expected = |part: &Value| -> String {
-            let cases = columns.iter().map(|place| self.case(part, place).map_or(UNKNOWN, words::summary));
+            let cases = columns.iter().map(|place| {
+                self.case(part, place).map_or(UNKNOWN, |case| words::to_build(case, place.fitting))
+            });
             cases.map(squeezed).collect()
         };
         let rows = self.parts.iter().zip(rows).map(|(part, row)| (expected(part), row.label.concat()));
@@ -132,8 +136,9 @@ impl<'a> Body<'a> {
 }
 
 impl Column<'_> {
-    fn head(&self) -> [String; 2] {
-        [text(self.fitting, "number"), text(self.conductor, "name")]
+    /// Its fitting, conductor and status; that is empty while the fitting is current.
+    fn head(&self) -> [String; 3] {
+        [text(self.fitting, "number"), text(self.conductor, "name"), words::status(self.fitting)]
     }
 }
 
@@ -222,8 +227,8 @@ fn rows(face: &Face) -> Vec<Row> {
     rows
 }
 
-/// Whether there is a row for each part under its name, and the columns are headed in order, each by its fitting and conductor.
-fn is_headed(rows: &[Row], parts: &[String], heads: &[[String; 2]]) -> bool {
+/// Whether there is a row for each part under its name, and the columns are headed in order, each by its fitting, conductor and status.
+fn is_headed(rows: &[Row], parts: &[String], heads: &[[String; 3]]) -> bool {
     let named = |(row, part): (&Row, &String)| {
         row.signs.len() == heads.len() && row.label.concat().contains(&squeezed(part))
     };
@@ -231,7 +236,7 @@ fn is_headed(rows: &[Row], parts: &[String], heads: &[[String; 2]]) -> bool {
     rows.len() == parts.len() && rows.iter().zip(parts).all(named) && stand_in_order(&before, heads)
 }
 
-fn stand_in_order(said: &str, heads: &[[String; 2]]) -> bool {
+fn stand_in_order(said: &str, heads: &[[String; 3]]) -> bool {
     let mut from = 0;
     heads.iter().flatten().all(|name| {
         let name = squeezed(name);
@@ -242,16 +247,17 @@ fn stand_in_order(said: &str, heads: &[[String; 2]]) -> bool {
 }
 
 /// Where columns are headed by figures, those that stand before another fitting and conductor than theirs.
-fn wrong_figures(face: &Face, heads: &[[String; 2]]) -> Vec<String> {
+fn wrong_figures(face: &Face, heads: &[[String; 3]]) -> Vec<String> {
     let said = |name: &str| {
         let texts = face.blocks.iter().filter(|block| block.name == name).flat_map(lines::texts);
         texts.map(squeezed).collect::<Vec<_>>()
     };
-    let (figures, list) = (said("columns"), said("fittings").concat().replace(':', ""));
-    let listed = |(nth, head): (usize, &[String; 2])| {
+    let bare = |text: &str| text.replace([':', '(', ')'], "");
+    let (figures, list) = (said("columns"), bare(&said("fittings").concat()));
+    let listed = |(nth, head): (usize, &[String; 3])| {
         let figure = (nth + 1).to_string();
         let is_right =
-            figures.get(nth) == Some(&figure) && list.contains(&(figure + &squeezed(&head.concat())));
+            figures.get(nth) == Some(&figure) && list.contains(&(figure + &bare(&squeezed(&head.concat()))));
         (!is_right).then(|| format!("column {} is not that of {head:?}: {figures:?}, {list}", nth + 1))
     };
     if figures.is_empty() { Vec::new() } else { heads.iter().enumerate().filter_map(listed).collect() }

@@ -71,13 +71,22 @@ pub fn summary(case: &Json) -> &str {
     case["summary"].as_str().unwrap()
 }
 
-/// The same as the meaning of a sign.
-pub fn meaning(case: &Json) -> &'static str {
+/// The same where a table says it that a fitting is built by: what holds in a fitting that must not be built is no order to
+/// build it.
+pub fn to_build<'a>(case: &'a Json, fitting: &Value) -> &'a str {
     match summary(case) {
+        "right part" | "proven here too" if !status(fitting).is_empty() => "do not use",
+        summary => summary,
+    }
+}
+
+/// The same as the meaning of a sign.
+pub fn meaning(case: &Json, fitting: &Value) -> &'static str {
+    match to_build(case, fitting) {
         "right part" => "right part",
         "will not go in" => "will not go in",
         "proven here too" => "proven here too",
-        "withdrawn: do not use" => "withdrawn: do not use",
+        "withdrawn: do not use" | "do not use" => "do not use",
         _ if case["hidden"] == true && case["seen_by"] == "mark" => "seen by its mark only",
         _ if case["hidden"] == true => "not seen once closed",
         "not known: treat as wrong" => "not known: treat as wrong",
