@@ -140,8 +140,6 @@ pub struct ConductorFacts {
     pub caution: String,
     /// What it can be taken for, and what tells; empty where it can be taken for nothing.
     pub alike: String,
-    /// Whether its drum tag tells it from what it can be taken for.
-    pub drum_tag_tells: bool,
     /// How far it may wear.
     pub wear: Option<WearFacts>,
 }

@@ -24,7 +24,6 @@ pub fn conductor(conductor: &Conductor, numerals: Numerals) -> ConductorFacts {
         identity: identity(conductor),
         caution: caution.clone(),
         alike: String::new(),
-        drum_tag_tells: false,
         wear: conductor.wear.as_ref().map(|limits| wear::facts(conductor, limits, numerals)),
     }
 }
@@ -116,8 +115,7 @@ pub(super) fn with_alike(held: &Conductor, alikes: &[LookAlike], numerals: Numer
         (!names.is_empty()).then(|| format!("Looks like {}: {what}.", names.join(", ")))
     };
     let texts: Vec<String> = [LINE_RECORD, THE_TAG, BOOKLET].into_iter().filter_map(told).collect();
-    let drum_tag_tells = !of_it.is_empty() && of_it.iter().all(|(_, what)| *what == THE_TAG);
-    ConductorFacts { alike: texts.join(" "), drum_tag_tells, ..conductor(held, numerals) }
+    ConductorFacts { alike: texts.join(" "), ..conductor(held, numerals) }
 }
 
 const LINE_RECORD: &str = "read the line record";

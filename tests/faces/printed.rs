@@ -170,13 +170,13 @@ fn of_fitting(facts: &CardFacts, small: bool, add: &mut impl FnMut(&'static str,
         for text in [&held.name, &held.material, &held.build, &held.diameter, &held.section] {
             add("conductor", On::Front, text);
         }
+        add("looks like", On::Front, &held.alike);
         if small {
             continue;
         }
         add("nominal size", On::Front, held.nominal.as_deref().unwrap_or_default());
         add("neck", On::Front, held.neck.as_deref().unwrap_or_default());
         add("conductor's caution", On::Front, &held.caution);
-        add("looks like", On::Front, &held.alike);
         if let Some(wear) = &held.wear {
             add("wear", On::Back, &wear.basis);
             for (name, text) in &wear.limits {
@@ -345,8 +345,7 @@ fn fixed(settings: &Settings) -> Vec<String> {
 }
 
 /// Longer ones first, where one stands in another.
-const FIXED: [&str; 60] = [
-    "read the drum tag",
+const FIXED: [&str; 59] = [
     "seated, sunk",
     "seated gap",
     "seated",

@@ -138,7 +138,7 @@ fn conductor(facts: &ConductorFacts) -> Value {
         "id": facts.id, "name": facts.name, "built": built, "measured": measured, "sized": listed(&[&nominal, &neck]),
         "nominal": facts.nominal.clone().unwrap_or_default(), "neck": facts.neck.clone().unwrap_or_default(),
         "identity": identity.collect::<Vec<_>>(), "caution": facts.caution, "alike": facts.alike,
-        "drum_tag_tells": facts.drum_tag_tells, "wear": facts.wear.as_ref().map(wear::wear),
+        "wear": facts.wear.as_ref().map(wear::wear),
     })
 }
 
