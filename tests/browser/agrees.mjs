@@ -162,13 +162,13 @@ async function closed(browser, site, ask) {
 async function wear(browser, site, ask) {
   const { page, done } = await open(browser);
   await page.goto(site.address("wear.html"));
-  const wires = await page.evaluate(() => [...document.querySelectorAll("[data-tool=wear]")].map((form) => form.getAttribute("data-table").slice(5, -5)));
+  const wires = await page.evaluate(() => [...document.querySelectorAll("[data-tool=wear]")].map((form) => form.getAttribute("data-table").slice("wearing-data-".length)));
   for (const wire of wires) {
     const heights = [11.7, 11.05, 10.5, 10.004, 9.6, 9.3, 8.95, 8.1];
     for (const height of heights) {
       await check(`the page and the program agree on ${wire} worn to ${height} mm`, async () => {
         await page.locator(`[id="wearing-height-${wire}"]`).fill(String(height));
-        const said = await page.locator(`[id="wear-${wire}-r"]`).textContent();
+        const said = await page.locator(`[id="wearing-answer-${wire}"]`).textContent();
         const worn = ask("section", "--conductor", wire, "--worn-height", String(height)).worn;
         // Rounded twice: to the thousandth in the table, then as it is shown.
         const near = (name, value, places) => {

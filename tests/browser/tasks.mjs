@@ -128,7 +128,7 @@ async function flat(page, doing, ask) {
   await doing.find("flat 6.0");
   await page.waitForURL(/wear\.html/);
   const { worn_percent: percent } = ask("section", "--conductor", "contact-120", "--flat-width", "6.0").worn;
-  const answer = await page.locator("[id='wear-contact-120-r']").textContent();
+  const answer = await page.locator("[id='wearing-answer-contact-120']").textContent();
   const shown = Number(/worn ([0-9.]+)/.exec(answer)[1]);
   holds(Math.abs(shown - percent) <= 0.06, `${shown} %, the program says ${percent}`);
 }
@@ -144,7 +144,7 @@ async function closed(page, doing, ask) {
   const name = yaml("conductors").find((record) => /^id: messenger-120$/m.test(record)).match(/^name: (.+)$/m)[1];
   const label = labels.find((text) => text.startsWith("ST-4101 ") && text.endsWith(` on ${name}`));
   await doing.choose(list, label);
-  const told = page.locator("[data-tool=closed] .told");
+  const told = page.locator("[data-tool=closed] [data-says]");
   equal(await told.getAttribute("data-says"), answer.remarks[0], "what to do");
   const shown = await page.locator(".verdicts").textContent();
   for (const one of answer.inside.filter(({ fits_reading: fits }) => fits)) {
