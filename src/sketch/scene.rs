@@ -40,6 +40,8 @@ pub(crate) enum Purpose {
     Centre,
     /// Dimension and extension lines with their arrowheads.
     Dimension,
+    /// The line of an arrow from a word to what it names.
+    Pointer,
     /// The line from a balloon to the part with this index.
     Leader(usize),
     /// The ring of a balloon.
@@ -174,9 +176,9 @@ impl Scene {
         })
     }
 
-    /// Dimension and extension lines, piece by piece.
+    /// Dimension and extension lines, and those of arrows from words, piece by piece.
     pub fn dimension_lines(&self) -> Vec<Line> {
-        self.lines_of(|purpose| purpose == Purpose::Dimension)
+        self.lines_of(|purpose| matches!(purpose, Purpose::Dimension | Purpose::Pointer))
     }
 
     /// Leaders, piece by piece.

@@ -2,6 +2,7 @@
 
 use super::axial::Axial;
 use super::dead_end::{self, Measures};
+use super::named::thick_end;
 use super::scaled_draft::{Look, ScaledDraft, upper};
 use super::setup::{Proportions, Setup};
 use super::strand::{Sides, along_axis, stub};
@@ -9,7 +10,7 @@ use super::{Figure, Pose};
 use crate::catalogue::StampPlace;
 use crate::grip::{Collet, Geometry, collet_closure};
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::{Point, at};
+use crate::sketch::plane::{Line, at};
 use crate::units::Length;
 
 /// The sizes of a collet in its body, in millimetres.
@@ -142,9 +143,8 @@ impl Figure for ColletSeat {
     }
 
     /// The face of the half that is cut; its flank lies in the body.
-    fn stamped(&self, on: StampPlace) -> Option<Point> {
-        let large = self.flank[1];
-        (on == StampPlace::ThickEnd).then(|| at(large.0, -f64::midpoint(self.bore, large.1)))
+    fn stamped(&self, on: StampPlace) -> Vec<Line> {
+        thick_end(on, self.flank[1], self.bore)
     }
 
     fn rear(&self, setup: &Setup) -> f64 {

@@ -4,7 +4,7 @@ use super::dead_end::Measures;
 use super::scaled_draft::ScaledDraft;
 use super::setup::{Proportions, Setup};
 use crate::catalogue::StampPlace;
-use crate::sketch::plane::Point;
+use crate::sketch::plane::Line;
 
 /// How far parts are drawn away from where they belong, in millimetres along the axis.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -25,9 +25,9 @@ pub(crate) trait Figure {
     fn measures(&self, setup: &Setup) -> Option<Measures>;
     /// How far the sizes of the seat come from the records.
     fn proportions(&self) -> Proportions;
-    /// Where a stamp on that place of the gripping part is seen; nowhere where the family has no such place.
-    fn stamped(&self, _on: StampPlace) -> Option<Point> {
-        None
+    /// The edges on which a stamp on that place of the gripping part stands; none where the family has no such place.
+    fn stamped(&self, _on: StampPlace) -> Vec<Line> {
+        Vec::new()
     }
     /// x of its rear end, in millimetres.
     fn rear(&self, setup: &Setup) -> f64;

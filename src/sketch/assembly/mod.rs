@@ -14,6 +14,7 @@ mod moves;
 mod named;
 mod plain;
 mod scaled_draft;
+mod seen;
 pub(crate) mod setup;
 mod side_by_side;
 mod sleeve;

@@ -8,7 +8,7 @@ use super::{Figure, Pose};
 use crate::catalogue::{Role, StampPlace};
 use crate::grip::{Ferrule, Geometry};
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::{Point, at};
+use crate::sketch::plane::{Line, Point, at};
 use crate::units::Length;
 
 /// The sizes of a pressed sleeve, in millimetres, its middle at x = 0.
@@ -94,8 +94,10 @@ impl Figure for Sleeve {
         self.proportions
     }
 
-    fn stamped(&self, on: StampPlace) -> Option<Point> {
-        (on == StampPlace::Outside).then(|| at(0.0, -self.outer))
+    fn stamped(&self, on: StampPlace) -> Vec<Line> {
+        let (on_it, reach) = (on == StampPlace::Outside, 0.3 * self.half);
+        let edges = [-self.outer, self.outer].map(|y| Line::new(at(-reach, y), at(reach, y)));
+        edges.into_iter().filter(|_| on_it).collect()
     }
 
     fn rear(&self, _: &Setup) -> f64 {

@@ -3,6 +3,7 @@
 use super::axial::Axial;
 use super::band::band;
 use super::dead_end::{self, Measures};
+use super::named::thick_end;
 use super::scaled_draft::{Look, ScaledDraft, upper, wire_tone};
 use super::setup::{Proportions, Setup};
 use super::strand::{Sides, along_axis, stub};
@@ -12,7 +13,7 @@ use crate::grip::{Body, Geometry, Socket, SpreadingCone};
 use crate::section::Layer;
 use crate::sketch::appearance::Shade;
 use crate::sketch::outline::Outline;
-use crate::sketch::plane::{Affine, Point, Vec2, at, within};
+use crate::sketch::plane::{Affine, Line, Vec2, at, within};
 use crate::units::Length;
 
 /// The sizes of a spreading cone in its socket, in millimetres.
@@ -194,9 +195,8 @@ impl Figure for SpreadingSeat {
     }
 
     /// The face of the half that is cut; its flank lies in the body.
-    fn stamped(&self, on: StampPlace) -> Option<Point> {
-        let large = self.flank[1];
-        (on == StampPlace::ThickEnd).then(|| at(large.0, -f64::midpoint(self.hole, large.1)))
+    fn stamped(&self, on: StampPlace) -> Vec<Line> {
+        thick_end(on, self.flank[1], self.hole)
     }
 
     fn rear(&self, setup: &Setup) -> f64 {

@@ -8,7 +8,7 @@ use super::{Figure, Pose};
 use crate::catalogue::{Role, StampPlace};
 use crate::grip::{BearsOn, Geometry, HeldConstruction, Wedge, WedgeBody};
 use crate::sketch::outline::{Outline, arc};
-use crate::sketch::plane::{Point, at, within};
+use crate::sketch::plane::{Line, at, within};
 use std::f64::consts::FRAC_PI_2;
 
 /// The sizes of a wedge in its body, in millimetres. The mouth is at x = 0, the straight wall at y = 0
@@ -217,9 +217,10 @@ impl Figure for WedgeSeat {
         self.proportions
     }
 
-    fn stamped(&self, on: StampPlace) -> Option<Point> {
-        let y = -self.wire - self.large.1 / 2.0;
-        (on == StampPlace::ThickEnd).then(|| at(self.large.0, y))
+    fn stamped(&self, on: StampPlace) -> Vec<Line> {
+        let (x, foot) = (self.large.0, -self.wire);
+        let face = Line::new(at(x, foot), at(x, foot - self.large.1));
+        (on == StampPlace::ThickEnd).then_some(face).into_iter().collect()
     }
 
     fn rear(&self, setup: &Setup) -> f64 {

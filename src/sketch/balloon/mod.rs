@@ -75,8 +75,10 @@ impl Draft<'_> {
         self.scene.elements.iter().all(|element| match &element.primitive {
             Primitive::Text(text) => !text.bounds().overlaps(reach),
             primitive => {
-                !matches!(element.purpose, Purpose::Dimension | Purpose::Leader(_) | Purpose::Balloon(_))
-                    || !primitive.strokes_meet(reach)
+                !matches!(
+                    element.purpose,
+                    Purpose::Dimension | Purpose::Pointer | Purpose::Leader(_) | Purpose::Balloon(_)
+                ) || !primitive.strokes_meet(reach)
             }
         })
     }

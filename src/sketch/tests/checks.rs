@@ -2,6 +2,7 @@
 
 use super::sample::limits;
 use super::seen::Seen;
+use crate::sketch::appearance::Tone;
 use crate::sketch::assembly::setup::Setup;
 use crate::sketch::assembly::{Pose, compose, figure, scales};
 use crate::sketch::draft::fit;
@@ -28,6 +29,31 @@ pub fn faults(scene: &Scene) -> Vec<String> {
     faults.extend(texts_on_lines(scene));
     faults.extend(hatches_outside(scene));
     faults.extend(leaders_astray(scene));
+    faults.extend(arrows_astray(scene));
+    faults
+}
+
+/// Arrows from words that go over another part than theirs: the stamp is on the part of the black balloon, a slip mark on the
+/// conductor.
+fn arrows_astray(scene: &Scene) -> Vec<String> {
+    let (seen, mut faults) = (Seen::of(scene), Vec::new());
+    let gripping = scene.elements.iter().find_map(|element| match element.purpose {
+        Purpose::Balloon(part) if element.appearance.fill == Some(Tone::Ink) => Some(part),
+        _ => None,
+    });
+    for of in scene.elements.windows(3) {
+        let (Purpose::Pointer, Primitive::Lines(lines), Primitive::Text(word)) =
+            (of[0].purpose, &of[0].primitive, &of[2].primitive)
+        else {
+            continue;
+        };
+        let own = gripping.filter(|_| word.text == "stamp");
+        let (from, tip) = (lines[0][0], lines[0][1]);
+        let length = from.distance(tip);
+        let way = (1..).map(|step| 0.2 + 0.1 * f64::from(step)).take_while(|off| *off < length);
+        let over = way.filter_map(|off| seen.at(tip.lerp(from, off / length))).find(|met| *met != own);
+        faults.extend(over.map(|met| format!("the arrow from “{}” goes over {met:?}", word.text)));
+    }
     faults
 }
 
