@@ -141,7 +141,7 @@ async function closed(browser, site, ask) {
       fields.tolerance.value = String(tolerance);
       fields.reading.value = String(reading);
       form.dispatchEvent(new Event("input"));
-      return { fits: names(".verdicts a"), out: names(".ruled-out a"), remark: form.querySelector(".told").dataset.says };
+      return { fits: names(".verdicts a"), out: names(".ruled-out a"), remark: form.querySelector("[data-says]").dataset.says };
     });
   }, grid);
   const named = (one) => (one.kit ? `all parts of ${one.kit}` : one.part);

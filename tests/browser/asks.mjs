@@ -115,7 +115,7 @@ async function belowTheFace(browser, site) {
       await page.goto(site.address("index.html"));
       await look(page, query);
       await page.locator("[data-tool=closed] [name=case]").selectOption({ label: "ST-4101 Collet body on Messenger wire 95" });
-      const told = await page.locator("[data-tool=closed] .told").getAttribute("data-says");
+      const told = await page.locator("[data-tool=closed] [data-says]").getAttribute("data-says");
       holds(told.startsWith(says), told);
     });
     await done();
