@@ -1,10 +1,12 @@
 //! From which day each issue of a card holds: where notices put it off to after the edition that issued it, the copies
 //! before it stay good until then.
 
+use super::change::Change;
 use super::difference::differences;
 use super::explained::{Explaining, cited};
 use crate::catalogue::{CardIssue, Edition, Grade, Status};
 use jiff::civil::Date;
+use std::cell::LazyCell;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -21,18 +23,15 @@ impl Days {
         let none = BTreeMap::new();
         let mut was = &none;
         for edition in editions {
-            let fresh = || edition.cards.iter().filter(|(_, card)| card.since == edition.name);
-            if fresh().next().is_some() {
-                let issued = Issued {
-                    explaining: Explaining::between(was, &edition.cards),
-                    date: edition.date,
-                    effective,
-                };
-                for (number, card) in fresh() {
-                    let issues = days.0.entry(number.clone()).or_default();
-                    let pending = issues.last().and_then(|(_, day)| *day);
-                    issues.push((card.issue, issued.day(number, was.get(number), card, pending)));
-                }
+            let fresh = edition.cards.iter().filter(|(_, card)| card.since == edition.name);
+            // In an edition with nothing but new cards, as the first is, nothing has to be explained.
+            let explaining = LazyCell::new(|| Explaining::between(was, &edition.cards));
+            let explained_by = |number: &str, change: &Change| explaining.notices(number, change);
+            let issued = Issued { explained_by: &explained_by, date: edition.date, effective };
+            for (number, card) in fresh {
+                let issues = days.0.entry(number.clone()).or_default();
+                let pending = issues.last().and_then(|(_, day)| *day);
+                issues.push((card.issue, issued.day(number, was.get(number), card, pending)));
             }
             was = &edition.cards;
         }
@@ -46,7 +45,8 @@ impl Days {
 
 /// An edition, seen from the one before.
 struct Issued<'a> {
-    explaining: Explaining<'a>,
+    /// The notices that explain a change of a card.
+    explained_by: &'a dyn Fn(&str, &Change) -> Vec<String>,
     date: Date,
     effective: &'a Effective,
 }
@@ -69,7 +69,7 @@ impl Issued<'_> {
         let is_safety = changes.iter().any(|change| change.grade == Grade::Safety);
         let weighty = changes.iter().filter(|change| !is_safety || change.grade == Grade::Safety);
         let days = weighty.map(|change| {
-            let notices = self.explaining.notices(number, change);
+            let notices = (self.explained_by)(number, change);
             let days: Option<Vec<Date>> = notices.iter().map(|notice| self.later(notice)).collect();
             days.and_then(|days| days.into_iter().min())
         });

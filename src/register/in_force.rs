@@ -39,14 +39,14 @@ impl Register {
     /// The day from which an issue of a card holds, where notices put it off to after the edition that issued it.
     #[must_use]
     pub fn holds_from(&self, number: &str, issue: u32) -> Option<Date> {
-        self.days.issues(number).iter().find(|(known, _)| *known == issue).and_then(|(_, day)| *day)
+        self.days().issues(number).iter().find(|(known, _)| *known == issue).and_then(|(_, day)| *day)
     }
 
     /// What became of an issue of a card; `None` while no later one is on the register. The last one that holds at once
     /// counts, else the first of those that are put off.
     #[must_use]
     pub fn superseded_by(&self, number: &str, issue: u32) -> Option<SupersededBy> {
-        let later = || self.days.issues(number).iter().filter(|(known, _)| *known > issue);
+        let later = || self.days().issues(number).iter().filter(|(known, _)| *known > issue);
         let at_once = later().rfind(|(_, day)| day.is_none());
         let first = at_once.or_else(|| later().min_by_key(|(_, day)| *day));
         first.map(|(issue, from)| SupersededBy { issue: *issue, from: *from })
@@ -55,7 +55,7 @@ impl Register {
     /// Whether the newest issue of a card waits for its day, and what holds until then.
     #[must_use]
     pub fn waiting(&self, number: &str) -> Option<Waiting> {
-        let ((newest, from), earlier) = self.days.issues(number).split_last()?;
+        let ((newest, from), earlier) = self.days().issues(number).split_last()?;
         let from = (*from)?;
         let (edition, _) = self.issue(number, *newest)?;
         let before = earlier.iter().rfind(|(_, day)| day.is_none_or(|day| day <= edition.date));
@@ -72,7 +72,7 @@ impl Register {
         let holds = |(issue, from): &&(u32, Option<Date>)| {
             *issue <= newest.issue && from.is_none_or(|from| from <= day)
         };
-        let (issue, _) = self.days.issues(number).iter().rfind(holds)?;
+        let (issue, _) = self.days().issues(number).iter().rfind(holds)?;
         self.issue(number, *issue).map(|(_, card)| card)
     }
 }

@@ -45,7 +45,7 @@ use crate::catalogue::{CardIssue, Catalogue, Edition, Notice};
 use crate::source::{FilePath, Place};
 use days::{Days, Effective};
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// Every card of a state by its number.
 pub type State = BTreeMap<String, CardIssue>;
@@ -58,7 +58,8 @@ pub(crate) const REISSUED: &str = "reissued because";
 pub struct Register {
     editions: Vec<Arc<Edition>>,
     effective: Effective,
-    days: Days,
+    /// Worked out when it is asked for: most who read a register don't.
+    days: OnceLock<Days>,
 }
 
 impl Register {
@@ -70,8 +71,11 @@ impl Register {
     }
 
     fn from(editions: Vec<Arc<Edition>>, effective: Effective) -> Self {
-        let days = Days::of(&editions, &effective);
-        Self { editions, effective, days }
+        Self { editions, effective, days: OnceLock::new() }
+    }
+
+    fn days(&self) -> &Days {
+        self.days.get_or_init(|| Days::of(&self.editions, &self.effective))
     }
 
     /// The register with this state as one more edition, for looking at what it would come to.
