@@ -4,18 +4,19 @@ use super::Figure;
 use super::scaled_draft::ScaledDraft;
 use super::seen::Seen;
 use super::setup::Setup;
-
 use crate::catalogue::StampPlace;
 use crate::sketch::appearance::Tone;
 use crate::sketch::draft::Draft;
-use crate::sketch::letters::{Anchor, Text};
+use crate::sketch::letters::Anchor;
 use crate::sketch::options::Detail;
 use crate::sketch::plane::{Line, Point, Rect, at, enters, grown, segments_meet};
 use crate::sketch::scene::{Primitive, Purpose};
 
 /// Names the stamp's place and the slip mark where the records have them and a word finds a clear place.
 pub(super) fn name(scaled: &mut ScaledDraft, setup: &Setup, figure: &dyn Figure) {
-    if scaled.draft.options.detail < Detail::Card {
+    // Of a drawing that is tried at a scale and does not do, nothing is looked for.
+    let is_drawn = scaled.draft.complete && scaled.draft.fits();
+    if scaled.draft.options.detail < Detail::Card || !is_drawn {
         return;
     }
     if let Some((part, place)) = stamp_place(setup) {
@@ -67,39 +68,53 @@ fn point_at(draft: &mut Draft, named: Named) {
     let seen = Seen::of(draft);
     let targets = targets.into_iter().filter(|target| seen.is_seen(on, *target));
     let mut places: Vec<_> = targets.flat_map(|target| places(draft, target, word)).collect();
-    places.sort_by(|one, other| one.0.total_cmp(&other.0));
-    let bounds = draft.bounds();
+    places.sort_by(|one, other| one.length.total_cmp(&other.length));
     let lines: Vec<Line> = draft.scene.dimension_lines().into_iter().chain(draft.scene.leaders()).collect();
-    let free = places.into_iter().find(|(_, text, line)| {
-        has_room(draft, bounds, text)
-            && !lines.iter().any(|of| segments_meet(*line, *of))
-            && seen.is_open(on, *line)
-            && is_free(draft, text, *line)
+    let free = places.into_iter().find(|arrow| {
+        !lines.iter().any(|of| segments_meet(arrow.line, *of))
+            && is_free(draft, arrow.line)
+            && seen.is_open(on, arrow.line)
     });
-    let Some((_, text, line)) = free else { return };
+    let Some(Arrow { word: (place, anchor), line, .. }) = free else { return };
+    let text = draft.level(place, anchor, word);
     draft.thin(Purpose::Pointer, &[line.p0, line.p1]);
     draft.arrowhead(line.p1, line.p0 - line.p1);
     draft.scene.text(text);
 }
 
-/// Places above and below the object and on its right, each with how long its arrow is.
-fn places(draft: &Draft, target: Point, word: &str) -> Vec<(f64, Text, Line)> {
+/// A word with its arrow.
+struct Arrow {
+    length: f64,
+    word: (Point, Anchor),
+    line: Line,
+}
+
+/// Places above and below the object and on its right that have room for the word, each with how long its arrow is.
+fn places(draft: &Draft, target: Point, word: &str) -> Vec<Arrow> {
     let (object, size) = (draft.scene.object_bounds(), draft.size());
+    // Measured once: there are hundreds of places.
+    let [middle, start] = [Anchor::Middle, Anchor::Start].map(|anchor| {
+        let bounds = draft.level(Point::ORIGIN, anchor, word).bounds();
+        move |place: Point| ((place, anchor), bounds + place.to_vec2())
+    });
     let rows = ROWS.into_iter().flat_map(|off| [object.y0 - off * size, object.y1 + off * size]);
     let columns = (-12..=12).map(|step| target.x + f64::from(step) * 0.75 * size);
-    let in_rows =
-        rows.flat_map(|y| columns.clone().map(move |x| draft.level(at(x, y), Anchor::Middle, word)));
+    let in_rows = rows.flat_map(|y| columns.clone().map(move |x| middle(at(x, y))));
     let beside = ROWS.into_iter().flat_map(|off| {
         let x = object.x1 + off * size;
-        (-4..=4).map(move |step| draft.level(at(x, target.y + f64::from(step) * size), Anchor::Start, word))
+        (-4..=4).map(move |step| start(at(x, target.y + f64::from(step) * size)))
     });
-    let arrows = in_rows.chain(beside).flat_map(|text| {
-        let starts = starts(text.bounds(), target, 0.3 * size);
-        starts.map(|start| (start.distance(target), text.clone(), Line::new(start, target)))
+    let drawn = draft.bounds();
+    let free = in_rows.chain(beside).filter(|(_, word)| has_room(draft, drawn, *word));
+    let arrows = free.flat_map(|(word, bounds)| {
+        let lines = starts(bounds, target, 0.3 * size).map(|start| Line::new(start, target));
+        // A shorter arrow would lie on its word.
+        let is_off =
+            move |arrow: &Arrow| arrow.length >= 1.3 * size && !enters(arrow.line, grown(bounds, 0.1 * size));
+        let arrows = lines.map(|line| Arrow { length: line.p0.distance(line.p1), word, line });
+        arrows.into_iter().filter(is_off)
     });
-    // A shorter arrow would lie on its word.
-    let is_off = |text: &Text, line| !enters(line, grown(text.bounds(), 0.1 * size));
-    arrows.filter(|(length, text, line)| *length >= 1.3 * size && is_off(text, *line)).collect()
+    arrows.collect()
 }
 
 /// How far words stand off the object, in sizes of type.
@@ -114,25 +129,23 @@ fn starts(word: Rect, target: Point, off: f64) -> [Point; 4] {
     [at(middle.x, y), at(middle.x - aside, y), at(middle.x + aside, y), at(x, middle.y)]
 }
 
-/// Whether a drawing of these bounds stays in its room with a word.
-fn has_room(draft: &Draft, bounds: Rect, text: &Text) -> bool {
-    let whole = bounds.union(grown(apart(draft, text), 0.1));
-    whole.width() <= draft.options.width.mm() && whole.height() <= draft.options.height.mm()
+/// Whether a word of this box lies on nothing, and a drawing of these bounds stays in its room with it.
+fn has_room(draft: &Draft, drawn: Rect, word: Rect) -> bool {
+    // With what keeps it from being read as one with another in its row.
+    let apart = word.inflate(0.7 * draft.size(), 0.14 * draft.size());
+    let whole = drawn.union(grown(apart, 0.1));
+    whole.width() <= draft.options.width.mm()
+        && whole.height() <= draft.options.height.mm()
+        && draft.scene.is_clear(apart)
 }
 
-/// The box of a word with what keeps it from being read as one with another in its row.
-fn apart(draft: &Draft, text: &Text) -> Rect {
-    text.bounds().inflate(0.7 * draft.size(), 0.14 * draft.size())
-}
-
-/// Whether a word lies on nothing, and its arrow on no word and no balloon.
-fn is_free(draft: &Draft, text: &Text, line: Line) -> bool {
-    draft.scene.is_clear(apart(draft, text))
-        && draft.scene.elements.iter().all(|element| match (&element.primitive, element.purpose) {
-            (Primitive::Text(other), _) => !enters(line, grown(other.bounds(), 0.2)),
-            (primitive, Purpose::Leader(_) | Purpose::Balloon(_)) => {
-                !enters(line, primitive.bounds()) || matches!(primitive, Primitive::Lines(_))
-            }
-            _ => true,
-        })
+/// Whether an arrow lies on no word and no balloon.
+fn is_free(draft: &Draft, line: Line) -> bool {
+    draft.scene.elements.iter().all(|element| match (&element.primitive, element.purpose) {
+        (Primitive::Text(other), _) => !enters(line, grown(other.bounds(), 0.2)),
+        (primitive, Purpose::Leader(_) | Purpose::Balloon(_)) => {
+            !enters(line, primitive.bounds()) || matches!(primitive, Primitive::Lines(_))
+        }
+        _ => true,
+    })
 }

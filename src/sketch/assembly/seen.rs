@@ -5,7 +5,9 @@ use crate::sketch::plane::{Line, Point, Rect, Vec2};
 use crate::sketch::scene::{Primitive, Purpose};
 use std::f64::consts::FRAC_PI_8;
 
-/// How far apart an arrow is looked at, and how near its tip that begins, in millimetres.
+/// How far apart an arrow is looked at, and how near its tip that begins, in millimetres. What lies across it is mostly
+/// wide: a first look with wide steps is enough to see it.
+const WIDE_STEP: f64 = 0.8;
 const STEP: f64 = 0.05;
 const TIP: f64 = 0.15;
 /// How far off a place must be open at least, in millimetres.
@@ -33,10 +35,14 @@ impl<'s> Seen<'s> {
 
     /// Whether an arrow that ends on this part or on the conductor goes over nothing else.
     pub fn is_open(&self, on: Shown, arrow: Line) -> bool {
+        [WIDE_STEP, STEP].into_iter().all(|apart| self.is_open_at(on, arrow, apart))
+    }
+
+    fn is_open_at(&self, on: Shown, arrow: Line, apart: f64) -> bool {
         let length = arrow.p0.distance(arrow.p1);
-        let steps = ((length - TIP) / STEP).max(0.0) as usize;
+        let steps = ((length - TIP) / apart).max(0.0) as usize;
         (0..=steps).all(|step| {
-            let off = TIP + step as f64 * STEP;
+            let off = TIP + step as f64 * apart;
             self.at(arrow.p1.lerp(arrow.p0, (off / length).min(1.0))).is_none_or(|shown| shown == on)
         })
     }
