@@ -2,7 +2,7 @@
 
 use super::{Installed, Reason, ReasonKind};
 use crate::catalogue::{Grade, Status};
-use crate::register::{Change, Register};
+use crate::register::{Change, Register, text_of};
 use std::collections::BTreeMap;
 
 /// So many changes are said of a card.
@@ -26,9 +26,9 @@ impl<'a> Cards<'a> {
         if card.status == Status::Current {
             return None;
         }
-        let text = |name: &'static str| card.texts.iter().filter(move |text| text.name == name);
-        let said = text("status").map(|text| text.text.as_str()).next().unwrap_or(card.status.word());
-        let notices: Vec<&str> = text("notice").map(|text| text.text.as_str()).collect();
+        let said = text_of(card, "status");
+        let notices = card.texts.iter().filter(|text| text.name == "notice");
+        let notices: Vec<&str> = notices.map(|text| text.text.as_str()).collect();
         let by = if notices.is_empty() { String::new() } else { format!(" ({})", notices.join(", ")) };
         let words = format!("built when issue {} of its card said: {said}{by}", card.issue);
         Some(Reason::new(ReasonKind::Status, words))

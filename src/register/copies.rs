@@ -58,9 +58,7 @@ pub fn still_out(register: &Register, catalogue: &Catalogue) -> Vec<HolderCopies
     let Some(newest) = register.newest() else { return Vec::new() };
     let today = catalogue.settings.date.map_or(newest.date, |date| date.max(newest.date));
     let stays = |copies: &CopiesOfIssue| {
-        let by = register.superseded_by(&copies.number, copies.issue);
-        let in_use = newest.cards.get(&copies.number).is_some_and(|card| !card.status.is_out_of_use());
-        in_use && by.is_some_and(|by| by.from.is_some_and(|day| day > today))
+        register.good_until(&copies.number, copies.issue).is_some_and(|day| day > today)
     };
     let out = out(register.editions(), &newest.cards, catalogue);
     let all = out.into_iter().flat_map(|((holder, name), copies)| {

@@ -52,6 +52,14 @@ impl Register {
         first.map(|(issue, from)| SupersededBy { issue: *issue, from: *from })
     }
 
+    /// The day until which copies of an earlier issue stay good, because the issue after it holds only from then on; `None`
+    /// where they are good no longer, or the card may not be used at all.
+    #[must_use]
+    pub fn good_until(&self, number: &str, issue: u32) -> Option<Date> {
+        let now = self.newest()?.cards.get(number).filter(|card| !card.status.is_out_of_use());
+        now.and_then(|_| self.superseded_by(number, issue)?.from)
+    }
+
     /// Whether the newest issue of a card waits for its day, and what holds until then.
     #[must_use]
     pub fn waiting(&self, number: &str) -> Option<Waiting> {

@@ -36,6 +36,17 @@ fn change(desk: &mut Desk, was: &str, is: &str, cites: &[&str]) {
 const TORQUE: [&str; 2] = ["torque_Nm: { min: 80, max: 90 }", "torque_Nm: { min: 75, max: 85 }"];
 const TENSION: [&str; 2] = ["line_tension_max_kN: 18", "line_tension_max_kN: 15"];
 
+/// Holds ST-4100 with edition e2, and lifts that with e3 from a day on.
+fn hold_and_lift(desk: &mut Desk, from: &str) {
+    notice(desk, "N-H", "effective: 2027-02-01");
+    change(desk, "family: ", "status: on-hold\nfamily: ", &["N-H"]);
+    desk.issue("e2", "2027-02-01", "");
+    notice(desk, "N-L", &format!("effective: {from}"));
+    change(desk, "status: on-hold\n", "", &["N-L"]);
+    desk.edit_record(COLLETS, "ST-4100", "N-H, ", "");
+    desk.issue("e3", "2027-03-01", "");
+}
+
 /// What is said of an issue of a card.
 fn told(desk: &Desk, number: &str, issue: u32) -> String {
     let read = desk.read();
@@ -75,13 +86,7 @@ fn what_was_superseded_at_once_stays_so() {
 #[test]
 fn a_hold_that_is_lifted_later_stands_until_then() {
     let mut desk = desk("ST-4100: 2");
-    notice(&mut desk, "N-H", "effective: 2027-02-01");
-    change(&mut desk, "family: ", "status: on-hold\nfamily: ", &["N-H"]);
-    desk.issue("e2", "2027-02-01", "");
-    notice(&mut desk, "N-L", "effective: 2027-06-01");
-    change(&mut desk, "status: on-hold\n", "", &["N-L"]);
-    desk.edit_record(COLLETS, "ST-4100", "N-H, ", "");
-    desk.issue("e3", "2027-03-01", "");
+    hold_and_lift(&mut desk, "2027-06-01");
     assert!(told(&desk, "ST-4100", 1).starts_with("superseded by issue 2 of edition e2"));
     let waiting = desk.read().register.waiting("ST-4100").unwrap();
     assert_eq!(waiting.until_then, Some((2, Status::OnHold)));
@@ -236,13 +241,7 @@ fn an_old_notice_of_a_new_fitting_explains_nothing() {
 #[test]
 fn a_fitting_that_was_built_during_a_hold_is_followed_up() {
     let mut desk = desk("ST-4100: 2");
-    notice(&mut desk, "N-H", "effective: 2027-02-01");
-    change(&mut desk, "family: ", "status: on-hold\nfamily: ", &["N-H"]);
-    desk.issue("e2", "2027-02-01", "");
-    notice(&mut desk, "N-L", "effective: 2027-03-01");
-    change(&mut desk, "status: on-hold\n", "", &["N-L"]);
-    desk.edit_record(COLLETS, "ST-4100", "N-H, ", "");
-    desk.issue("e3", "2027-03-01", "");
+    hold_and_lift(&mut desk, "2027-03-01");
     desk.files.retain(|path, _| !path.starts_with("installed/"));
     let list =
         "place,fitting,issue,built\na,ST-4100,1,2027-02-15\nb,ST-4100,,2027-02-15\nc,ST-4100,3,2027-03-02\n";

@@ -5,6 +5,7 @@ mod chance;
 mod changes;
 mod days;
 mod demo;
+mod later;
 mod on_the_register;
 mod pages;
 mod refusals;

@@ -39,7 +39,7 @@ receipts:
   - { card: F-1, issue: 1, copies: 1, what: returned, date: 2026-02-03, by: J. Marsh }
 ";
 
-fn fitting(number: u32, name: &str, step: &str, more: &str) -> (String, String) {
+pub(super) fn fitting(number: u32, name: &str, step: &str, more: &str) -> (String, String) {
     let text = format!(
         "\
 number: F-{number}
@@ -76,7 +76,7 @@ geometry:
 
 /// Two editions: by N-1 a step of F-1 changed, F-2 was withdrawn, F-3 is new, F-4 stayed, and F-5 got another name. Of
 /// F-4 a change waits that nothing explains.
-fn desk() -> Desk {
+pub(super) fn desk() -> Desk {
     let mut desk = Desk { files: BTreeMap::new() };
     let fixed = [("catalogue.yaml", SETTINGS), ("conductors/wire.yaml", WIRE), ("holders/all.yaml", HOLDERS)];
     desk.files.extend(fixed.map(|(path, text)| (path.to_owned(), text.to_owned())));
@@ -102,7 +102,7 @@ fn desk() -> Desk {
 /// The files of `register/` as `render` makes them, but for PDF.
 static FILES: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| made(&desk()));
 
-fn made(desk: &Desk) -> BTreeMap<String, String> {
+pub(super) fn made(desk: &Desk) -> BTreeMap<String, String> {
     let folder = tempfile::tempdir().unwrap();
     let output = folder.path().join("output");
     let options = RenderOptions { preview_dpi: 30.0, ..RenderOptions::into_folder(&output) };

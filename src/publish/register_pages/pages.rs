@@ -1,7 +1,7 @@
 //! The pages: what changed, the approval sheet, the list of current cards, a list for each holder.
 
 use super::{Page, Told, lists, named, page};
-use crate::catalogue::{CardIssue, Grade, Status};
+use crate::catalogue::{CardIssue, Grade};
 use crate::register::{self, CardChange, Comparison, CopiesOfIssue, explained_by, text_of};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -88,7 +88,7 @@ impl Told<'_> {
         let register = &self.prepared.register;
         let line = |number: &str, card: &CardIssue, when: String| {
             let status = match barred.get(&(number, card.issue)) {
-                Some(words) if when.is_empty() || card.status != Status::Current => (*words).to_owned(),
+                Some(words) if when.is_empty() => (*words).to_owned(),
                 _ => format!("{}{when}", card.status.word()),
             };
             json!({
@@ -145,10 +145,8 @@ impl Told<'_> {
 
     /// The day on which copies are to be handed in, because they are good until then; empty where that is now.
     pub(super) fn good_until(&self, copies: &CopiesOfIssue) -> String {
-        let now = self.edition().and_then(|edition| edition.cards.get(&copies.number));
-        let is_in_use = now.is_some_and(|card| !card.status.is_out_of_use());
-        let by = self.prepared.register.superseded_by(&copies.number, copies.issue).filter(|_| is_in_use);
-        by.and_then(|by| by.from).map_or_else(String::new, |day| day.to_string())
+        let day = self.prepared.register.good_until(&copies.number, copies.issue);
+        day.map_or_else(String::new, |day| day.to_string())
     }
 }
 
