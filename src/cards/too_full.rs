@@ -58,10 +58,14 @@ pub(super) fn too_long<'s>(
     })
 }
 
-/// Where an element must end on the right: with all that it stands in, and with the safe area.
+/// Where an element must end on the right: inside the lines drawn round all that it stands in, and with the safe area.
 fn right_of(slots: &[Slot<'_>], index: usize, measurer: &Measurer<'_>) -> f64 {
     match slots[index].parent {
-        Some(parent) => slots[parent].rect.x1.min(right_of(slots, parent, measurer)),
+        Some(parent) => {
+            let frame = measurer.style.frame(&slots[parent].node.frame);
+            let free = frame.filter(|frame| frame.line > 0.0).map_or(0.0, |frame| frame.pad[1]);
+            (slots[parent].rect.x1 - free).min(right_of(slots, parent, measurer))
+        }
         None => measurer.inside.0 + SAFE,
     }
 }
