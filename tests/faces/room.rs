@@ -86,6 +86,32 @@ fn is_as_large_as_wanted(face: &Face) -> bool {
     })
 }
 
+/// The stamp stands clear of the line round it, half of which lies inside its box: by its own width at least, in every size
+/// (common practice, no source). Would miss a plate that is drawn elsewhere than the face's items say; tests/print measures.
+#[test]
+fn a_stamp_touches_no_line_of_its_plate() {
+    let (mut near, mut seen) = (Vec::new(), 0);
+    for row in made::sizes() {
+        for card in &made::once("content", row).cards {
+            for block in card.front.blocks.iter().filter(|block| block.name == "stamp") {
+                let Some(plate) = block.items.iter().find(|item| is_plate(&item.mark)) else { continue };
+                for text in block.items.iter().filter(|item| matches!(item.mark, ItemMark::Line { .. })) {
+                    seen += 1;
+                    let free = (text.bounds.x0 - plate.bounds.x0).min(plate.bounds.x1 - text.bounds.x1);
+                    if free < 0.7 {
+                        near.push(format!("{row}: {}: {free:.2} mm", card.number));
+                    }
+                }
+            }
+        }
+    }
+    assert!(near.is_empty() && seen > 150, "{seen} seen: {near:#?}");
+}
+
+fn is_plate(mark: &ItemMark) -> bool {
+    matches!(mark, ItemMark::Frame(name) if name == "plate")
+}
+
 /// Six steps, three readings and four lines of what is rejected beside the heights of the worn wire, on a pocket card.
 #[test]
 fn a_full_contact_wire_back_fits_a_pocket_card() {
