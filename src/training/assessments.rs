@@ -4,7 +4,7 @@
 use super::page::{Page, cards};
 use super::quiz_pages::least_right;
 use super::{Input, joined};
-use crate::catalogue::{Family, Fitting, PieceKind, Wording};
+use crate::catalogue::{Family, Fitting};
 use crate::facts::{CardFacts, FittingFacts, words};
 use crate::register::Standing;
 use serde_json::{Value, json};
@@ -75,9 +75,9 @@ fn sheet(input: Input<'_>, name: String, about: &str, sections: Vec<Section>, bu
     Page::new(name, "training/assessment.html", values)
 }
 
-fn of_fitting(input: Input<'_>, (fitting, card, facts): Built<'_>) -> Vec<Section> {
-    let steps = fitting.steps.iter().zip(&facts.steps);
-    let steps = steps.map(|(step, text)| Item { text: text.clone(), safety: states_a_value(&step.wording) });
+fn of_fitting(input: Input<'_>, (_, card, facts): Built<'_>) -> Vec<Section> {
+    // Whether a step may be left out without danger, no record says.
+    let steps = facts.steps.iter().map(|text| safety(text.clone()));
     let checks = facts.checks.iter().map(|check| {
         let what = joined([check.when.clone(), check.what.clone()].into_iter(), ", ");
         safety(format!("Takes the reading or reads it aloud, and says what is right: {what}: {}", check.go))
@@ -135,11 +135,6 @@ fn choosing(input: Input<'_>, card: &CardFacts, facts: &FittingFacts) -> Vec<Ite
         items.push(safety(format!("Says why not {stamp}: {noticed}")));
     }
     items
-}
-
-/// A step in which a value of the record stands is one that safety hangs on.
-fn states_a_value(wording: &Wording) -> bool {
-    wording.pieces().iter().any(|piece| matches!(piece.kind, PieceKind::Value(_)))
 }
 
 /// What fittings of a family have in common, and what must not be mistaken between them.

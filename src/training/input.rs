@@ -37,6 +37,11 @@ impl<'a> Input<'a> {
         self.facts.get(number).map_or(Standing::Draft, |card| self.cards.register.standing(card))
     }
 
+    /// Whether a card prints what no edition on the register has.
+    pub(super) fn has_drafts(&self) -> bool {
+        self.facts.values().any(|card| self.cards.register.standing(card) == Standing::Draft)
+    }
+
     /// The fittings that may be built, with what their cards print, in the order of their numbers.
     pub(super) fn built(&self) -> impl Iterator<Item = (&'a Arc<Fitting>, &'a CardFacts, &'a FittingFacts)> {
         let facts = self.facts;

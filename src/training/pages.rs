@@ -48,12 +48,14 @@ fn framed(input: Input<'_>, page: &mut Page) {
     page.values["owner"] = settings.owner.as_str().into();
     page.values["language"] = settings.language.as_str().into();
     page.values["caution"] = settings.caution.as_str().into();
-    page.values["state"] = format!("edition {}{date}", settings.edition).into();
-    page.shows = vec![
+    let draft = if input.has_drafts() { "Draft, not issued · " } else { "" };
+    page.values["state"] = format!("{draft}edition {}{date}", settings.edition).into();
+    page.shows.extend([
         ("the caution", settings.caution.clone()),
         ("the edition and its date", format!("edition {}{date}", settings.edition)),
+        ("that it is a draft", draft.trim_end_matches(" · ").to_owned()),
         ("where copies are checked", "check the register".to_owned()),
-    ];
+    ]);
     for card in page.values["cards"].as_array().into_iter().flatten() {
         let text = |value: &serde_json::Value| value.as_str().unwrap_or_default().to_owned();
         page.shows.push(("the cards that it goes by", text(&card["number"])));

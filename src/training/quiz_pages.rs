@@ -1,10 +1,11 @@
 //! A quiz as two pages: one for pupils, in which nothing tells what is right, and its key.
 
 use super::page::{Page, cards};
-use super::question::{Answer, Picture, Question};
+use super::question::{About, Answer, Picture, Question};
 use super::quiz::Asked;
 use super::{Input, swatch};
 use crate::catalogue::TaughtGroup;
+use crate::facts::{CheckCode, PrintedText};
 use crate::sketch::{Drawing, Options, conductor_section, end_view, number};
 use crate::units::Length;
 use serde_json::{Value, json};
@@ -19,18 +20,38 @@ pub(super) fn pages(input: Input<'_>, group: &TaughtGroup, asked: &[Asked]) -> [
     let numbers = asked.iter().map(|asked| asked.question.card.as_str());
     let cards = cards(input, numbers);
     let pass = least_right(asked.len(), input.training.pass_percent);
+    let paper = paper(asked);
     let of = |heading: &str, questions: Vec<Value>| {
         json!({
             "heading": format!("{heading}: {}", group.name), "questions": questions, "cards": cards, "count": asked.len(),
-            "pass": pass, "group": group.id,
+            "pass": pass, "group": group.id, "paper": paper.as_str(),
         })
     };
     let questions = asked.iter().zip(1..).map(|(asked, nth)| open(input, asked, nth)).collect();
     let answers: Vec<Value> = asked.iter().zip(1..).map(|(asked, nth)| answered(asked, nth)).collect();
+    let page = |name: &str, layout, values| {
+        let mut page = Page::new(format!("{name}-{}.html", group.id), layout, values);
+        page.shows.push(("the code that quiz and key have in common", paper.to_string()));
+        page
+    };
     [
-        Page::new(format!("quiz-{}.html", group.id), "training/quiz.html", of("Quiz", questions)),
-        Page::new(format!("key-{}.html", group.id), "training/key.html", of("Key to the quiz", answers)),
+        page("quiz", "training/quiz.html", of("Quiz", questions)),
+        page("key", "training/key.html", of("Key to the quiz", answers)),
     ]
+}
+
+/// What a quiz and its key have in common, and no other quiz: records change within an edition, and questions with them.
+fn paper(asked: &[Asked]) -> CheckCode {
+    let texts = asked.iter().flat_map(|asked| {
+        let About { fitting, conductor, other, .. } = &asked.question.about;
+        let about = PrintedText::new("about", format!("{fitting}|{conductor}|{other}"));
+        let options = asked.options.iter().enumerate().map(|(nth, option)| {
+            let name = if nth == asked.right { "right" } else { "wrong" };
+            PrintedText::new(name, format!("{} {}", option.value, option.text))
+        });
+        [PrintedText::new("asks", &*asked.question.asks), about].into_iter().chain(options)
+    });
+    CheckCode::of(&texts.collect::<Vec<_>>())
 }
 
 /// How many of so many must be right.

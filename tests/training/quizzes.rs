@@ -3,7 +3,8 @@
 
 use super::made::DEMO;
 use super::records::{is_current, own_or_procedure, records};
-use fittingcards::mixups;
+use fittingcards::mixups::{self, SeenBy};
+use fittingcards::source::FilePath;
 use fittingcards::training::{self, Answer, Asked, Beside, Kind, Pool};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -68,15 +69,29 @@ fn is_right(asked: &Asked, answer: &Answer) -> Result<bool, String> {
                 }
                 // What is forced in stands proud.
                 "goes in by force, stands proud" if answer.value == "stands proud" => Ok(true),
+                "stands proud" | "goes in by force, stands proud"
+                    if answer.value == "closes, holds nothing" =>
+                {
+                    Err("over another set of wires it may close".to_owned())
+                }
                 summary => Ok(summary == answer.value),
             }
         }
         Kind::Seen => {
             let case = case(asked, &asked.question.about.other);
-            match case["danger"].as_bool().unwrap() {
-                true => Ok(case["seen_by"] == answer.value.as_str()),
-                false => Err("no danger, nothing to be found".to_owned()),
+            if case["danger"] != true {
+                return Err("no danger, nothing to be found".to_owned());
             }
+            let stated = &RECORDS.fittings[&asked.question.about.fitting]["stand_out"];
+            let end = |end: &str| stated["seated_mm"][end].as_f64();
+            if let (Some(level), Some(least), Some(most)) =
+                (case["stand_out_mm"].as_f64(), end("min"), end("max"))
+                && case["seen_by"] != SeenBy::Measurement.word()
+                && !(least + 0.29..=most - 0.29).contains(&level)
+            {
+                return Err(format!("{level} may be read outside {least} to {most}"));
+            }
+            Ok(case["seen_by"] == answer.value.as_str())
         }
         Kind::Reading => reading(asked, answer),
         Kind::Torque => {
@@ -223,6 +238,53 @@ fn each_answer_has_its_reason() {
         }
     }
     assert!(owns > 20, "{owns} right parts are named");
+}
+
+/// The demo with one text of a record changed.
+fn demo_with(file: &str, from: &str, to: &str) -> super::made::Made {
+    let folder = crate::faces::made::folder("content");
+    let text = crate::faces::made::read(&folder.join(file));
+    assert_eq!(text.matches(from).count(), 1, "{from} in {file}");
+    let world = crate::faces::made::world(&folder).with(FilePath::catalogue(file), text.replace(from, to));
+    super::made::Made::of(&world)
+}
+
+/// Bolts that are tightened twice, each time to another torque: either answer would be right.
+#[test]
+fn no_torque_is_asked_of_what_is_tightened_to_several() {
+    let bolts = "  - { item: bolts, thread: M10, spanner_mm: 16, torque_Nm: { min: 28, max: 32 }, grease: [thread], passes: 2 }\n";
+    let first = bolts.replace("min: 28, max: 32", "min: 14, max: 16");
+    let made = demo_with("fittings/joints-and-clamps.yaml", bolts, &format!("{first}{bolts}"));
+    let asked = |pool: &Pool| {
+        let questions = pool.questions().iter().filter(|question| question.kind == Kind::Torque);
+        questions.map(|question| question.about.fitting.clone()).collect::<Vec<_>>()
+    };
+    let (before, after) = (asked(&POOL), asked(&Pool::of(made.input())));
+    assert!(before.contains(&"ST-4270".to_owned()) && !after.contains(&"ST-4270".to_owned()), "{after:?}");
+    assert_eq!(after.len() + 1, before.len());
+}
+
+/// Within an edition a record changes what is asked. Quiz and key have one code then, and each state another.
+#[test]
+fn quiz_and_key_have_a_code_in_common_and_with_no_other_state() {
+    let changed = demo_with(
+        "fittings/wedge-dead-ends.yaml",
+        "tensioned_mm: { min: -10.5, max: -5.5 } }",
+        "tensioned_mm: { min: -10.5, max: -5.5 }, draw_in_max_mm: 2.0 }",
+    );
+    let codes = |input: training::Input<'_>| {
+        let (pages, _) = training::pages(input, &Beside::default());
+        let code = |name: &str| {
+            let page = pages.iter().find(|page| page.name == format!("{name}-tarn-spring.html")).unwrap();
+            let text = DEMO.design.layouts.fill(page.layout, &page.values).unwrap();
+            let code = text.split("<strong class=\"code\">").nth(1).unwrap().split('<').next().unwrap();
+            assert_eq!(code.len(), 6, "{code}");
+            code.to_owned()
+        };
+        assert_eq!(code("quiz"), code("key"));
+        code("quiz")
+    };
+    assert_ne!(codes(DEMO.input()), codes(changed.input()));
 }
 
 #[test]

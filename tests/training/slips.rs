@@ -3,6 +3,7 @@
 use super::made::{DEMO, said};
 use super::records::{grips, is_current, own_or_procedure, parts, records};
 use fittingcards::cards::make_form;
+use fittingcards::source::FilePath;
 use fittingcards::training;
 use serde_yaml::Value;
 use std::collections::BTreeMap;
@@ -117,6 +118,28 @@ fn a_slip_says_issue_and_check_code_of_its_card_as_the_register_has_them() {
         issued += 1;
     }
     assert!(issued > 5, "{issued} of the demo's cards are issued");
+}
+
+/// A card that was changed since its last issue is a draft: nobody is sent to work by it, nor away from the others.
+#[test]
+fn a_slip_of_a_draft_sends_nobody_to_work() {
+    let folder = crate::faces::made::folder("content");
+    let file = "fittings/collet-dead-ends.yaml";
+    let text = crate::faces::made::read(&folder.join(file));
+    let changed = text.replacen("max: 90 }", "max: 88 }", 2);
+    assert_ne!(text, changed);
+    let world = crate::faces::made::world(&folder).with(FilePath::catalogue(file), changed);
+    let made = super::made::Made::of(&world);
+    let says = training::slips(made.input()).into_iter().map(|form| {
+        let (face, _) = make_form(made.cards(), &form);
+        let said = said(&face.unwrap().face);
+        let draft =
+            said.contains(&format!("Not to be worked by: card {} is a draft, not issued", form.number));
+        assert_ne!(draft, said.contains(&format!("Work by card {}", form.number)), "{said}");
+        (form.number, draft)
+    });
+    let drafts: Vec<String> = says.filter(|(_, draft)| *draft).map(|(number, _)| number).collect();
+    assert!(drafts.contains(&"ST-4100".to_owned()) && drafts.len() < 5, "{drafts:?}");
 }
 
 /// A clamp has no gripping part by its record: there is no batch of it, and no text with a gap in it.

@@ -1,7 +1,7 @@
 //! The pages: what changed, the approval sheet, the list of current cards, a list for each holder.
 
 use super::{Page, Told, lists, named, page};
-use crate::catalogue::{CardIssue, Grade};
+use crate::catalogue::{CardIssue, Grade, Receipt};
 use crate::register::{self, CardChange, Comparison, CopiesOfIssue, explained_by, text_of};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -119,7 +119,8 @@ impl Told<'_> {
             let print = lists.print.iter().map(|line| {
                 json!({
                     "number": line.number, "title": self.title(&line.number), "copies": line.copies,
-                    "day": self.holds_from(&line.number),
+                    "day": self.holds_from(&line.number), "issue": self.newest_issue(&line.number),
+                    "exchanged": self.is_exchanged(lists, &line.number),
                 })
             });
             let call_in = lists.call_in.iter().map(|line| {
@@ -135,6 +136,20 @@ impl Told<'_> {
             page(&format!("call-in-{}", lists.id), format!("Call-in list, {}", lists.name), values)
         };
         lists.map(page_of).collect()
+    }
+
+    fn newest_issue(&self, number: &str) -> Option<u32> {
+        self.prepared.register.issues(number).last().map(|(_, card)| card.issue)
+    }
+
+    /// Whether a holder's receipts tell of an older issue of a card, and none of it is out any more: then the new copies
+    /// were most likely handed out as the old ones came back.
+    fn is_exchanged(&self, lists: &register::HolderLists, number: &str) -> bool {
+        let newest = self.newest_issue(number);
+        let receipts = self.prepared.catalogue.holders.get(&lists.id).map(|holder| &holder.receipts);
+        let is_older = |receipt: &&Receipt| receipt.card == number && Some(receipt.issue) < newest;
+        let is_accounted_for = receipts.into_iter().flatten().any(|receipt| is_older(&receipt));
+        is_accounted_for && lists.call_in.iter().all(|line| line.number != number)
     }
 
     /// The day from which the newest issue of a card holds; empty where it holds at once.

@@ -139,7 +139,8 @@ pub(in crate::training) fn what_comes_of_it(input: Input<'_>) -> Vec<Question> {
 }
 
 /// Summaries that are surely not so where this one is; none where it settles nothing. "Fits, looks right, not proven" may
-/// be said of what holds nothing as well, so the two are never offered against each other in that order.
+/// be said of what holds nothing as well, so the two are never offered against each other in that order; and what stands
+/// proud over a set of wires may hold nothing over another that is forced through.
 fn excluded_by(summary: Summary) -> Option<&'static [Summary]> {
     use Summary::{
         CoreNotHeld, ForcedProud, HoldsNothing, NotProven, OneEnd, Right, StandsProud, WillNotGoIn,
@@ -147,7 +148,7 @@ fn excluded_by(summary: Summary) -> Option<&'static [Summary]> {
     match summary {
         NotProven => Some(&[Right, WillNotGoIn, StandsProud]),
         HoldsNothing | CoreNotHeld | OneEnd => Some(&[Right, WillNotGoIn, StandsProud]),
-        StandsProud | ForcedProud => Some(&[Right, WillNotGoIn, HoldsNothing]),
+        StandsProud | ForcedProud => Some(&[Right, WillNotGoIn]),
         WillNotGoIn => Some(&[Right, StandsProud, HoldsNothing, NotProven]),
         _ => None,
     }
@@ -156,8 +157,7 @@ fn excluded_by(summary: Summary) -> Option<&'static [Summary]> {
 /// By what a wrong part would be found once the body is closed.
 pub(in crate::training) fn by_what_it_is_found(input: Input<'_>) -> Vec<Question> {
     let ask = |(body, case): (&BodyMixups, &Case)| {
-        let is_known = case.outcome.stand_out.is_some() || !measured(case);
-        if !case.danger || !is_known || excluded_by(case.summary).is_none() {
+        if !case.danger || !settles_what_is_measured(case) || excluded_by(case.summary).is_none() {
             return None;
         }
         let role = words::role(case.part.role).to_lowercase();
@@ -187,6 +187,24 @@ pub(in crate::training) fn by_what_it_is_found(input: Input<'_>) -> Vec<Question
         })
     };
     wrong_parts(input).into_iter().filter_map(ask).collect()
+}
+
+/// A stand-out that is no further inside its window than this may be read outside.
+const CLEAR_OF_AN_END: f64 = 0.3;
+
+/// Whether it is certain that measuring the stand-out finds a wrong part, or that it does not. What is outside its window by
+/// less than counts as seen is found by a good rule, and by another not.
+fn settles_what_is_measured(case: &Case) -> bool {
+    let window = case.fitting.stand_out.as_ref().and_then(|stated| stated.seated);
+    match (case.outcome.stand_out, window) {
+        _ if case.seen_by == SeenBy::Measurement || !measured(case) => true,
+        (Some(level), Some(window)) => {
+            let inside = (level.mm() - window.least().mm()).min(window.most().mm() - level.mm());
+            inside >= CLEAR_OF_AN_END
+        }
+        (Some(_), None) => true,
+        (None, _) => false,
+    }
 }
 
 /// Whether a fitting's record says that its stand-out is measured.

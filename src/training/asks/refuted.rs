@@ -51,9 +51,7 @@ fn unmeasured(case: &Case, is_measured: bool, numerals: Numerals) -> String {
         (Some(_), None) | (None, _) => "No window is stated that its stand-out could lie outside.".to_owned(),
         (Some(level), Some(_)) => {
             let size = Interval { least: Some(level), most: level }.words(numerals);
-            format!(
-                "It would read about {size}: with what parts and rule are off by, that can be the right part too."
-            )
+            format!("It would read about {size}: inside its window, as the right part does.")
         }
     }
 }

@@ -25,12 +25,18 @@ impl Stated {
         self.window.least() >= other.window.most() || self.window.most() <= other.window.least()
     }
 
+    /// Whether both are torques of one item of one fitting.
+    fn is_of_the_item_of(&self, other: &Self) -> bool {
+        (&self.fitting, &self.item) == (&other.fitting, &other.item)
+    }
+
     fn how_far(&self, other: &Self) -> f64 {
         (other.window.least().nm() - self.window.least().nm()).abs()
     }
 }
 
-/// Each torque of each fitting. Windows that overlap are never offered against each other.
+/// Each torque of each fitting, but for what is tightened to several. Windows that overlap are never offered against each
+/// other.
 pub(in crate::training) fn which_torque(input: Input<'_>) -> Vec<Question> {
     let stated = stated(input);
     let mut windows: Vec<&Stated> = Vec::new();
@@ -39,7 +45,9 @@ pub(in crate::training) fn which_torque(input: Input<'_>) -> Vec<Question> {
             windows.push(one);
         }
     }
-    stated.iter().map(|own| question(own, &windows)).collect()
+    let asked =
+        stated.iter().filter(|own| stated.iter().filter(|other| own.is_of_the_item_of(other)).count() == 1);
+    asked.map(|own| question(own, &windows)).collect()
 }
 
 fn stated(input: Input<'_>) -> Vec<Stated> {
@@ -55,6 +63,15 @@ fn stated(input: Input<'_>) -> Vec<Stated> {
         })
     });
     of_fitting.collect()
+}
+
+/// Where another torque is right.
+fn whose(other: &Stated, own: &Stated) -> String {
+    if other.fitting == own.fitting {
+        format!("That of its {}.", other.item)
+    } else {
+        format!("That of {}.", other.fitting)
+    }
 }
 
 fn question(own: &Stated, windows: &[&Stated]) -> Question {
@@ -78,7 +95,7 @@ fn question(own: &Stated, windows: &[&Stated]) -> Question {
         asks: format!("{} {}: which torque for the {}?", own.fitting, own.name, own.item),
         picture: None,
         right: answer(own, why.to_owned()),
-        wrong: wrong.into_iter().map(|other| answer(other, format!("That of {}.", other.fitting))).collect(),
+        wrong: wrong.into_iter().map(|other| answer(other, whose(other, own))).collect(),
         card: own.fitting.clone(),
         page: address::fitting(&own.fitting).file(),
     }
