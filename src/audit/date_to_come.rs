@@ -13,10 +13,22 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for holder in context.catalogue.holders.values() {
         receipts(holder, today, findings);
     }
+    for notice in context.catalogue.notices.values().filter(|notice| notice.date > today) {
+        let message =
+            format!("a notice of {} has not been given yet: the catalogue is of {today}", notice.date);
+        findings.push(
+            Finding::warning("date-to-come", notice.origin.of("date"), message)
+                .record(&notice.number)
+                .field("date")
+                .help("read the day again, or bring `date` in catalogue.yaml up to date"),
+        );
+    }
     for part in context.catalogue.parts.values() {
         for (nth, proof) in part.proven_on.iter().enumerate() {
             let Some(day) = proof.date.filter(|day| *day > today) else { continue };
-            let message = format!("a test of {day} has not been made yet: the catalogue is of {today}");
+            let message = format!(
+                "a test of {day} has not been made yet and does not count: the catalogue is of {today}"
+            );
             let field = format!("proven_on.{nth}.date");
             findings.push(on_part(Severity::Warning, "date-to-come", part, &field, message).help(HELP));
         }

@@ -49,6 +49,8 @@ fn shortfall(
     let goes_into = |number: &str| bodies.is_some_and(|bodies| bodies.contains(number));
     let limits = &context.catalogue.settings.limits;
     match proof_counts(proof, part, context.catalogue.parts.get(&proof.body).map(AsRef::as_ref), limits) {
+        // `date-to-come` tells it at the date.
+        Err(Shortfall::ToCome) => None,
         Err(shortfall) => Some(shortfall),
         Ok(()) if proof.body.is_empty() && has_body => Some(Shortfall::NoBody),
         Ok(()) if has_body && !goes_into(&proof.body) => Some(Shortfall::OtherBody),
@@ -58,7 +60,8 @@ fn shortfall(
 
 fn words(shortfall: Shortfall, numerals: Numerals) -> String {
     match shortfall {
-        Shortfall::NoReport => "it names no report".into(),
+        Shortfall::NoReport => "it names no report that can be looked up".into(),
+        Shortfall::ToCome => "its day is still to come".into(),
         Shortfall::NoBody => "it names no body".into(),
         Shortfall::OtherBody => "it was made in a body that the part does not go into".into(),
         Shortfall::NoLoad => "it states no load".into(),

@@ -88,8 +88,9 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
     let conductors = index(RecordKind::Conductor, &records.conductors, names, findings, |document, check| {
         conductor(document, &materials, check)
     });
+    let settings = settings(records.settings.as_ref());
     let mut parts = index(RecordKind::Part, &records.parts, names, findings, |document, check| {
-        part(document, &materials, &conductors, check)
+        part(document, &materials, &conductors, settings.date, check)
     });
     limit_parts(&mut parts, findings);
     let notices = index(RecordKind::Notice, &records.notices, names, findings, |document, check| {
@@ -117,7 +118,7 @@ fn link(records: Records, names: &Names, findings: &mut Findings) -> Catalogue {
         LeftOut::default().with(notices.left_out()).with(procedures.left_out()).with(holders.left_out());
     let gaps = gaps(&records, names, &deciding, &other);
     let catalogue = Catalogue {
-        settings: settings(records.settings.as_ref()),
+        settings,
         notes: notes(&records.notes, names, findings),
         fonts: fonts(records.fonts),
         installed: installed(records.installed),

@@ -8,18 +8,20 @@ use super::record_kind::RecordKind;
 use crate::grip::{Geometry, Slits};
 use crate::records::{Document, Field, GeometryRecord, PartRecord, ProofRecord};
 use crate::section::Material;
+use jiff::civil::Date;
 
-/// The part that a document states, where it and what it names are sound.
+/// The part that a document states, where it and what it names are sound; `today` is the date that catalogue.yaml states.
 pub(super) fn part(
     document: &Document<PartRecord>,
     materials: &RecordIndex<Material>,
     conductors: &RecordIndex<Conductor>,
+    today: Option<Date>,
     check: &mut Check<'_>,
 ) -> Option<Part> {
     let record = document.record.as_ref()?;
     let material = record.material.as_ref().and_then(|name| materials.find(name, check));
     let proven_on = record.proven_on.iter().flat_map(|field| &field.value);
-    let proven_on = proven_on.filter_map(|field| proof(&field.value, conductors, check)).collect();
+    let proven_on = proven_on.filter_map(|field| proof(&field.value, conductors, today, check)).collect();
     check_role(record, check);
     check_slits(record, check);
     check_status(record, check);
@@ -46,13 +48,20 @@ pub(super) fn part(
     })
 }
 
-fn proof(record: &ProofRecord, conductors: &RecordIndex<Conductor>, check: &mut Check<'_>) -> Option<Proof> {
+fn proof(
+    record: &ProofRecord,
+    conductors: &RecordIndex<Conductor>,
+    today: Option<Date>,
+    check: &mut Check<'_>,
+) -> Option<Proof> {
+    let date = record.date.as_ref().map(|date| date.value.0);
     Some(Proof {
         conductor: conductors.find(record.conductor.as_ref()?, check)?,
         body: proven_in(record, check),
         holding_load: quantity(record.holding_load.as_ref()),
         report: text(record.report.as_ref()),
-        date: record.date.as_ref().map(|date| date.value.0),
+        date,
+        to_come: date.zip(today).is_some_and(|(date, today)| date > today),
     })
 }
 

@@ -8,8 +8,10 @@ use crate::units::Force;
 /// Why a proof does not count.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Shortfall {
-    /// It names no report.
+    /// It names no report that somebody could look up.
     NoReport,
+    /// Its day is still to come.
+    ToCome,
     /// It names no body, and the fitting has one.
     NoBody,
     /// It was made in another body.
@@ -29,7 +31,7 @@ pub enum Shortfall {
 
 /// Whether a proof of a part counts in a body; `None` for fittings that have none.
 ///
-/// It does with a report, made in that body, and with a load of at least the holding percentage of the
+/// It does with a report that can be looked up, made before the catalogue's date in that body, and with a load of at least the holding percentage of the
 /// conductor's breaking load; for a rope's end times what its termination keeps (EN 13411-3, -5; -6
 /// from memory).
 ///
@@ -41,8 +43,11 @@ pub fn proof_counts(
     body: Option<&Part>,
     limits: &Limits,
 ) -> Result<(), Shortfall> {
-    if proof.report.is_empty() {
+    if !can_be_looked_up(&proof.report) {
         return Err(Shortfall::NoReport);
+    }
+    if proof.to_come {
+        return Err(Shortfall::ToCome);
     }
     match body {
         Some(_) if proof.body.is_empty() => return Err(Shortfall::NoBody),
@@ -54,6 +59,20 @@ pub fn proof_counts(
     let kept = termination(part, &proof.conductor).map_or(1.0, Termination::efficiency);
     let (shown, asked) = (holding_percent(load, breaking), limits.holding_percent_of_breaking_load * kept);
     if shown >= asked - 1e-9 { Ok(()) } else { Err(Shortfall::TooLittle { shown, asked }) }
+}
+
+/// Words that stand where a report is still lacking. English alone: common practice, no source.
+const NO_REPORT: [&str; 23] = [
+    "none", "no", "not", "nil", "na", "pending", "tbd", "tba", "tbc", "todo", "open", "later", "unknown",
+    "missing", "waiting", "awaited", "awaiting", "soon", "yet", "planned", "expected", "ordered", "x",
+];
+
+/// Whether a report is more than a sign or a word for "there is none". One with a figure has a number.
+fn can_be_looked_up(report: &str) -> bool {
+    let report = report.to_lowercase().replace('/', "");
+    let mut words = report.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
+    let has_number = report.contains(char::is_numeric);
+    report.contains(char::is_alphanumeric) && (has_number || !words.any(|word| NO_REPORT.contains(&word)))
 }
 
 /// Whether a part is proven on a conductor in a body: any proof that counts will do.

@@ -65,4 +65,6 @@ pub struct Proof {
     pub report: String,
     /// When.
     pub date: Option<Date>,
+    /// Whether that day is after the date that catalogue.yaml states: then nobody has made the test yet.
+    pub to_come: bool,
 }
