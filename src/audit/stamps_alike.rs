@@ -2,7 +2,7 @@
 
 use super::Context;
 use super::inspected::on_part;
-use crate::colour::reads_as;
+use crate::colour::reads_worn;
 use crate::diagnostics::{Findings, Severity};
 use std::collections::BTreeMap;
 
@@ -10,12 +10,12 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     for body in &context.mixups.bodies {
         let mut first = BTreeMap::new();
         for part in body.parts.iter().filter(|part| !part.stamp.is_empty()) {
-            let one = *first.entry(reads_as(&part.stamp)).or_insert(part);
+            let one = *first.entry(reads_worn(&part.stamp)).or_insert(part);
             if one.number != part.number {
                 let (message, other) = if one.stamp == part.stamp {
                     (format!("{} has the same stamp", one.number), "the other stamp".to_owned())
                 } else {
-                    let message = format!("it reads as the stamp of {} does", one.number);
+                    let message = format!("worn or dirty, it reads as the stamp of {} does", one.number);
                     (message, format!("the other stamp, {}", one.stamp))
                 };
                 let finding = on_part(Severity::Warning, "stamps-alike", part, "stamp", message)

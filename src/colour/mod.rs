@@ -19,4 +19,4 @@ pub use marking::{Marking, common_marking};
 pub use propose::{propose_mark, propose_set};
 pub use sight::{Model, Sight, difference, simulate};
 pub use srgb::{LEGIBLE_CONTRAST, Lab, Srgb, ciede2000, contrast};
-pub use text::{Confusion, confusion, reads_as, reads_as_name};
+pub use text::{Confusion, confusion, reads_as, reads_as_name, reads_worn};

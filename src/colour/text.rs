@@ -112,6 +112,30 @@ pub fn reads_as(text: &str) -> String {
     as_drawn(&capitals.collect::<String>())
 }
 
+/// A text as it reads where it is worn, painted over or dirty: as [`reads_as`] has it, letters and figures alone, and of
+/// those that are one stroke apart at most, the figure. Common practice, no source.
+///
+/// ```
+/// use fittingcards::colour::reads_worn;
+/// assert_eq!(reads_worn("Z10.5"), reads_worn("21O,5"));
+/// assert_eq!(reads_worn("BZ2 70"), reads_worn("BZ2-7O"));
+/// assert_ne!(reads_worn("BZ1 12.5"), reads_worn("BZ2 12.5"));
+/// ```
+#[must_use]
+pub fn reads_worn(text: &str) -> String {
+    let letters = reads_as(text);
+    let worn = |letter: char| match letter {
+        'O' | 'Q' => '0',
+        'I' | 'L' => '1',
+        'Z' => '2',
+        'S' => '5',
+        'G' => '6',
+        'B' => '8',
+        other => other,
+    };
+    letters.chars().filter(|letter| letter.is_alphanumeric()).map(worn).collect()
+}
+
 /// A name as hurried eyes read it: as [`reads_as`] has it, and without the hyphens that join its words. Between two
 /// figures a hyphen or space stays, as a hyphen: 1-12 is not 11-2.
 ///
