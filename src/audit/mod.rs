@@ -32,6 +32,8 @@ mod figure_not_in_record;
 mod figures_of_gear;
 mod figures_of_text;
 mod fitting_texts;
+mod forced_under_load;
+mod grease_on_grip;
 mod grip_not_known;
 mod hidden_mix_up;
 mod hidden_mix_up_marks_alike;
@@ -51,6 +53,7 @@ mod known_figures;
 mod known_names;
 mod known_parts;
 mod layer_not_full;
+mod length_implausible;
 mod limit_looser;
 mod line_tension_near_breaking;
 mod line_tension_too_high;
@@ -180,6 +183,8 @@ const RULES: &[Rule] = &[
     family_disagrees_with_parts::check,
     ferrule_of_one_leg::check,
     figure_not_in_record::check,
+    forced_under_load::check,
+    grease_on_grip::check,
     grip_not_known::check,
     hidden_mix_up::check,
     hidden_mix_up_marks_alike::check,
@@ -195,6 +200,7 @@ const RULES: &[Rule] = &[
     interface_of_no_fitting::check,
     interfaces_alike::check,
     layer_not_full::check,
+    length_implausible::check,
     limit_looser::check,
     line_tension_near_breaking::check,
     line_tension_too_high::check,

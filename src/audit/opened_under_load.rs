@@ -101,7 +101,7 @@ fn said(finding: Finding, words: String) -> Finding {
 }
 
 /// Texts for what is done under tension where they are stated, with the record that states them.
-fn wordings<'a>(context: Context<'a>) -> impl Iterator<Item = (&'a str, &'a Wording)> {
+pub(super) fn wordings<'a>(context: Context<'a>) -> impl Iterator<Item = (&'a str, &'a Wording)> {
     let fittings = context.catalogue.fittings.values().filter_map(|fitting| {
         let stated = fitting.if_wrong.under_load.as_ref()?;
         fitting.procedure_of(stated).is_none().then_some((fitting.number.as_str(), stated))
