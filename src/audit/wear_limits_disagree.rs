@@ -15,6 +15,27 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let numerals = numerals(context);
     each(context, findings, |conductor, _| {
         let wear = conductor.wear.as_ref()?;
+        let (plan, percent) = (wear.plan_height?, wear.limit_percent?);
+        let limit = height_at(conductor, percent)?;
+        if limit - plan <= APART {
+            return None;
+        }
+        let message =
+            format!("at this height more than {} % of the section are gone", numerals.shortest(percent, 1));
+        let finding =
+            warning(conductor, "wear-limits-disagree", "construction.grooved.wear.plan_height_mm", message)
+                .found(numerals.length(plan, 1))
+                .expected(format!("more than about {}", numerals.length(limit, 1)))
+                .related(
+                    conductor.origin.of("construction.grooved.wear.limit_percent"),
+                    "the loss that is allowed",
+                );
+        Some(finding.help(
+            "plan the replacement before the wire must be replaced; compare both with the specification",
+        ))
+    });
+    each(context, findings, |conductor, _| {
+        let wear = conductor.wear.as_ref()?;
         let (replace, percent) = (wear.replace_height?, wear.limit_percent?);
         let limit = height_at(conductor, percent)?;
         if (limit - replace).abs() <= APART {

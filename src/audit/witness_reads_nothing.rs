@@ -13,8 +13,17 @@ const READ: [&str; 6] = ["mark", "marks", "stamp", "tag", "groove", "grooves"];
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     let is_english = context.catalogue.settings.language.to_lowercase().starts_with("en");
-    for (fitting, _) in hidden(context) {
+    for (fitting, unseen) in hidden(context) {
         let Some(witness) = &fitting.witness else { continue };
+        let is_unseen = unseen.iter().any(|unseen| !unseen.comes.mark_seen);
+        if is_english && is_unseen && comes_too_late(&witness.text) {
+            let message = "what the witness reads is out of sight by then".to_owned();
+            let finding = on_wording(Severity::Error, "witness-reads-nothing", fitting, witness, 0, message)
+                .found(&*witness.text)
+                .expected("read by a second person before the fitting is closed");
+            findings.push(finding.help("write `before closing`; nobody opens it again to look"));
+            continue;
+        }
         let of_body = names(witness, &["fitting_stamp"]);
         // In another language, only what is the same for every fitting of the body is sure to be nothing.
         let in_words = if is_english { !of_body && has_word(&witness.text) } else { !of_body };
@@ -27,6 +36,32 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             .expected("mark or stamp of the gripping part, a count of wires, or the drum tag");
         findings.push(finding.help("write what is read, such as `{mark}` and `{stamp}`"));
     }
+}
+
+/// Words for what comes before a thing is read, and for the end of closing.
+const LATER: [&str; 3] = ["after", "once", "when"];
+const CLOSED: [&str; 9] = [
+    "closing",
+    "closed",
+    "assembly",
+    "assembled",
+    "tightening",
+    "tightened",
+    "tensioning",
+    "tensioned",
+    "pressing",
+];
+
+/// Whether a text has it read after closing, or by nobody.
+fn comes_too_late(text: &str) -> bool {
+    let text = text.to_lowercase();
+    let words: Vec<&str> =
+        text.split(|letter: char| !letter.is_alphabetic()).filter(|word| !word.is_empty()).collect();
+    let later =
+        |pair: &[&str]| LATER.contains(&pair[0]) && pair[1..].iter().any(|word| CLOSED.contains(word));
+    let nobody = |three: &[&str]| three[0] == "no" && three[1] == "second" && three[2] == "person";
+    let has_later = words.windows(2).any(later) || words.windows(4).any(later);
+    !words.contains(&"before") && has_later || words.windows(3).any(nobody)
 }
 
 fn names(witness: &Wording, values: &[&str]) -> bool {

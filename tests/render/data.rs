@@ -11,7 +11,7 @@ const CONSTRUCTIONS: [&str; 7] = [
     "{ stranded: { layers: [1, 6, 12], wire_diameter_mm: 2.8, lay_ratios: [13.5, 12.5] } }",
     "{ composite: { core: { wires: 7, wire_diameter_mm: 2.68, material: steel-st1a }, \
        outer: { wires: 26, wire_diameter_mm: 3.45 } } }",
-    "{ rope: { construction: 7x19, core: wsc, diameter_mm: 8.5, grade_N_per_mm2: 1570.5 } }",
+    "{ rope: { construction: 7x19, core: wsc, diameter_mm: 8.5, grade_N_per_mm2: 700.5 } }",
     "{ grooved: { height_mm: 12.34, width_mm: 12.34, apex_width_mm: 6.85, apex_depth_mm: 4.47, fillet_mm: 0.4, \
        lower_flank_deg: 27.5, upper_flank_deg: 51.5 } }",
     "{ tube: { outside_diameter_mm: 100.5, wall_mm: 5.5 } }",

@@ -9,7 +9,9 @@ pub use contact_wire::{ContactWireRule, contact_wire_rule};
 pub use dimensions::{
     DiameterConfusion, NominalSize, SectionConfusion, judge_diameter, judge_nominal_size, judge_section,
 };
-pub use properties::{LoadConfusion, MassConfusion, judge_load, judge_mass, judge_resistance, load_window};
+pub use properties::{
+    LoadConfusion, MassConfusion, judge_load, judge_mass, judge_resistance, load_window, most_load,
+};
 
 use super::Section;
 use crate::units::{Area, Length};

@@ -40,19 +40,35 @@ pub fn load_window(section: &Section, group: MaterialGroup) -> Range<Force> {
         // What stranding takes off the wires is not known to the metal: allow for all of it.
         return Range::between(load * BELOW_COMPUTED, load * ABOVE_COMPUTED);
     }
-    let (least, most) = match group {
-        MaterialGroup::Copper => (150.0, 750.0),
-        MaterialGroup::Bronze => (150.0, 950.0),
-        MaterialGroup::Aluminium => (50.0, 450.0),
-        MaterialGroup::Steel | MaterialGroup::Stainless | MaterialGroup::Iron => (250.0, 2500.0),
-        MaterialGroup::Zinc => (15.0, 250.0),
-        MaterialGroup::Polymer => (10.0, 4000.0),
-    };
+    let (least, most) = stresses(group);
     let stress = |n_per_mm2| section.metal * crate::units::Stress::from_n_per_mm2(n_per_mm2);
     match section.core {
         // The core may be of another family: from soft outer wires alone to all metal as the strongest steel.
-        Some(_) => Range::between(stress(least), stress(2500.0)),
+        Some(_) => Range::between(stress(least), stress(STRONGEST_STEEL)),
         None => Range::between(stress(least), stress(most)),
+    }
+}
+
+/// More strength than drawn steel wire has no metal of a conductor, in N/mm².
+const STRONGEST_STEEL: f64 = 2500.0;
+
+/// The most that a section can carry by its metals, whatever is computed from strengths that a record states.
+#[must_use]
+pub fn most_load(section: &Section, group: MaterialGroup) -> Force {
+    let (_, most) = stresses(group);
+    let most = if section.core.is_some() { most.max(STRONGEST_STEEL) } else { most };
+    section.metal * crate::units::Stress::from_n_per_mm2(most)
+}
+
+/// From the softest to the strongest wire of a family, in N/mm².
+fn stresses(group: MaterialGroup) -> (f64, f64) {
+    match group {
+        MaterialGroup::Copper => (150.0, 750.0),
+        MaterialGroup::Bronze => (150.0, 950.0),
+        MaterialGroup::Aluminium => (50.0, 450.0),
+        MaterialGroup::Steel | MaterialGroup::Stainless | MaterialGroup::Iron => (250.0, STRONGEST_STEEL),
+        MaterialGroup::Zinc => (15.0, 250.0),
+        MaterialGroup::Polymer => (10.0, 4000.0),
     }
 }
 
