@@ -79,6 +79,10 @@ fn diameter(conductor: &Conductor, numerals: Numerals) -> String {
             };
             format!("{} high, {} wide", size("height_mm", *height), size("width_mm", *width))
         }
+        // Nobody reads the circle round a bar.
+        Construction::Bar { width, thickness, .. } => {
+            format!("{} wide, {} thick", size(*width, numerals), size(*thickness, numerals))
+        }
         _ => format!("⌀\u{a0}{}", numerals.length(conductor.section.overall_diameter, 1)),
     }
 }
@@ -108,25 +112,30 @@ pub(super) fn with_alike(held: &Conductor, alikes: &[LookAlike], numerals: Numer
         id if id == alike.other.id => Some((alike.one.name.as_str(), what_settles(held, alike))),
         _ => None,
     });
-    let of_it: Vec<(&str, &str)> = of_it.collect();
-    let told = |what: &'static str| {
-        let names: Vec<&str> =
-            of_it.iter().filter(|(_, does)| *does == what).map(|(name, _)| *name).collect();
+    let of_it: Vec<(&str, String)> = of_it.collect();
+    let told = |what: &str| {
+        let names: Vec<&str> = of_it.iter().filter(|(_, does)| does == what).map(|(name, _)| *name).collect();
         (!names.is_empty()).then(|| format!("Looks like {}: {what}.", names.join(", ")))
     };
-    let texts: Vec<String> = [LINE_RECORD, THE_TAG, BOOKLET].into_iter().filter_map(told).collect();
+    let mut whats = vec![LINE_RECORD, THE_TAG];
+    for (_, what) in &of_it {
+        if !whats.contains(&what.as_str()) {
+            whats.push(what);
+        }
+    }
+    let texts: Vec<String> = whats.into_iter().filter_map(told).collect();
     ConductorFacts { alike: texts.join(" "), ..conductor(held, numerals) }
 }
 
 const LINE_RECORD: &str = "read the line record";
 const THE_TAG: &str = "read the drum tag";
-const BOOKLET: &str = "see the booklet";
 
-/// What settles which of two conductors it is. A drum tag does not where the other's says the same.
-fn what_settles(held: &Conductor, alike: &LookAlike) -> &'static str {
-    match alike.settled_by_hand() {
-        true => BOOKLET,
-        false if held.identity.drum_tag.is_empty() || alike.labelled_alike() => LINE_RECORD,
-        false => THE_TAG,
+/// What settles which of two conductors it is: the surest sign by hand. A drum tag does not where the other's says the same.
+fn what_settles(held: &Conductor, alike: &LookAlike) -> String {
+    match alike.clues.first() {
+        Some(clue) if held.id == alike.one.id => clue.words(),
+        Some(clue) => clue.turned().words(),
+        None if held.identity.drum_tag.is_empty() || alike.labelled_alike() => LINE_RECORD.to_owned(),
+        None => THE_TAG.to_owned(),
     }
 }

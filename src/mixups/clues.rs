@@ -40,6 +40,12 @@ impl Clue {
     pub fn words(&self) -> String {
         format!("{}: {}, not {}", self.what, self.this, self.that)
     }
+
+    /// The same from the other's side.
+    #[must_use]
+    pub fn turned(&self) -> Self {
+        Self { what: self.what, this: self.that.clone(), that: self.this.clone() }
+    }
 }
 
 /// Something that a conductor shows.

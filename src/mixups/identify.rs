@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 use std::sync::Arc;
 
 /// What is said where no conductor agrees.
-const NONE: &str = "no conductor of the catalogue agrees: stop; no fitting of the catalogue is for it";
+const NONE: &str = "no conductor of the catalogue agrees: stop; take no fitting of the catalogue for it";
 
 /// The same where conductors are left out.
 const NONE_READ: &str = "no conductor that could be read agrees: stop and ask";
@@ -126,7 +126,7 @@ pub fn identify(catalogue: &Catalogue, readings: &Readings) -> Result<Identified
     });
     let candidates: Vec<Candidate> = candidates.collect();
     let mut said: Vec<String> =
-        remarks().iter().filter_map(|remark| remark.against(&read, numerals)).collect();
+        remarks(catalogue).iter().filter_map(|remark| remark.against(&read, numerals)).collect();
     let incomplete = Gaps::stop(catalogue.gaps.deciding, OTHERWISE);
     if candidates.is_empty() {
         said.push(if incomplete.is_some() { NONE_READ } else { NONE }.to_owned());
@@ -147,7 +147,7 @@ pub fn measured_json(catalogue: &Catalogue) -> Value {
     };
     json!({
         "limits": tests(&limits()),
-        "remarks": tests(&remarks()),
+        "remarks": tests(&remarks(catalogue)),
         "none": NONE,
         "apart": common_json(),
         "mark": catalogue.settings.decimal_mark,

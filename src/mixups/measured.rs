@@ -2,7 +2,7 @@
 
 use super::acceptance::{Acceptance, At, Need, Reading, Test, Way, fine};
 use super::features::{Shape, magnetic, outer_wires, scratch, shape, wire_diameter, wires};
-use crate::catalogue::Conductor;
+use crate::catalogue::{Catalogue, Conductor};
 use crate::section::{Construction, Grooved, Magnetic};
 use crate::units::{Length, Numerals};
 
@@ -60,11 +60,37 @@ pub(super) fn limits() -> Vec<Test> {
     ]
 }
 
-/// What readings give to think about, whatever the conductor.
-pub(super) fn remarks() -> Vec<Test> {
+/// What readings give to think about beside the conductors that agree.
+pub(super) fn remarks(catalogue: &Catalogue) -> Vec<Test> {
     let apart = Need::Between { of: Reading::Apart, least: None, most: Some(0.0), widened: 2.0 };
     let words = "the readings differ by {}\u{a0}mm: worn, crushed or not round; measure again elsewhere";
-    vec![Test::one(Reading::Apart, apart, words)]
+    let worn = catalogue.conductors.values().filter_map(|wire| maybe_worn(wire));
+    [Test::one(Reading::Apart, apart, words)].into_iter().chain(worn).collect()
+}
+
+/// One reading between new and as worn as may be, and nobody said what it looks like: it can be this contact wire.
+fn maybe_worn(wire: &Conductor) -> Option<Test> {
+    let Construction::Grooved(grooved) = &wire.construction else { return None };
+    let off = wire.diameter_tolerance.unwrap_or(Length::ZERO);
+    let stop = wire.wear.as_ref().and_then(|wear| wear.stop_height);
+    let lowest = stop.map_or(grooved.height / 2.0, |stop| stop.min(grooved.height / 2.0));
+    let looked =
+        [Shape::Round, Shape::Grooved, Shape::Rope, Shape::Tube, Shape::Bar].map(shape_word).to_vec();
+    let outside = |least: Option<Length>, most: Option<Length>, widened| Need::Between {
+        of: Reading::Mean,
+        least: least.map(fine),
+        most: most.map(fine),
+        widened,
+    };
+    let passes = [
+        Need::exactly(Reading::Count, 2),
+        Need::Among { of: Reading::Shape, words: looked },
+        outside(Some(grooved.height - off), None, 1.0),
+        outside(None, Some(lowest - off), -1.0),
+    ];
+    let ways = passes.into_iter().map(|need| Way::new(vec![need])).collect();
+    let otherwise = format!("if it is grooved, it can be {} worn: say what it looks like", wire.name);
+    Some(Test { of: Reading::Mean, ways, otherwise })
 }
 
 /// The word for a shape in what is looked up.

@@ -63,6 +63,26 @@ fn a_worn_contact_wire_is_known_by_its_width() {
     assert_eq!(found.remarks.len(), 1, "{:?}", found.remarks);
 }
 
+/// One reading, and nobody said what it looks like: a contact wire that is worn so far is not forgotten. Between new (12.85
+/// mm) and half of that; not where it is said to be round, nor with a second reading.
+#[test]
+fn one_reading_without_a_shape_tells_of_worn_contact_wires() {
+    let told = |readings: &Readings| {
+        let found = identify(demo(), readings).unwrap();
+        let worn = found.remarks.iter().filter(|remark| remark.starts_with("if it is grooved, it can be"));
+        worn.cloned().collect::<Vec<String>>()
+    };
+    let wires = |sizes: &[f64]| told(&readings(sizes));
+    assert!(wires(&[10.0]).iter().any(|said| said.contains("Contact wire 120")), "{:?}", wires(&[10.0]));
+    assert_eq!(wires(&[10.0]).len(), 2, "both contact wires of the demo");
+    assert_eq!(wires(&[12.3]).len(), 1, "thicker than the smaller one was");
+    for none in [&[14.0][..], &[5.0], &[10.0, 10.1]] {
+        assert_eq!(wires(none), [""; 0], "{none:?}");
+    }
+    let round = Readings { shape: Some(Shape::Round), ..readings(&[10.0]) };
+    assert_eq!(told(&round), [""; 0]);
+}
+
 /// The stop height of contact-120 is 9.2 mm by its record; a wire that is worn further is that wire all the same.
 #[test]
 fn a_wire_worn_past_its_stop_is_told_to_stop() {

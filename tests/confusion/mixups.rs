@@ -337,6 +337,13 @@ fn a_drum_tag_that_both_have_settles_nothing() {
         };
         (words, of_card.conductors[0].alike.clone())
     };
+    // 19 wires of 2.50 mm and 37 of 1.79 mm: 12.5 mm both; 12 in the outer layer, and 18.
+    let (words, card) = held(
+        "---\nid: other\nname: other\nduty: feeder\nmaterial: copper-hard-drawn\n\
+         construction: { stranded: { wires: 37, wire_diameter_mm: 1.79 } }\n",
+    );
+    assert_eq!(card, "Looks like other: wires in the outer layer: 12, not 18.");
+    assert!(words.starts_with("wires in the outer layer: 12, not 18"), "{words}");
     let (words, card) = held(&tagged("other", "CU 95", "one thread"));
     assert_eq!(card, "Looks like other: read the line record.");
     assert!(words.ends_with("stop; read the line record"), "{words}");
