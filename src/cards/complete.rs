@@ -1,21 +1,21 @@
 //! `face-incomplete`: what a card or kit tag is of no use without, and what keeps it from doing harm.
 //!
 //! Why: a layout may leave out anything; a card without its number can't be called in, one without the gripping part's
-//! stamp settles nothing, and one that doesn't say that it is a draft or withdrawn is obeyed.
+//! stamp settles nothing, and one that doesn't say that it is a draft or withdrawn is obeyed. One without its torque, its
+//! checks or the wrong parts is taken for good, since its check code is.
 //!
-//! To put it right: take in the blocks of the built-in layouts that show it: title, status, stamp, foot.
+//! To put it right: take in the blocks of the built-in layouts that show it, and read the names in their conditions letter by
+//! letter: what stands behind a name that does not exist is left out.
 
 use super::compose::Format;
 use super::face::{Card, Face, Side, Tag};
 use super::input::Input;
+use super::must_show::{self, Needed, in_force};
 use super::preflight;
 use super::tags::TAG;
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::facts::{CardFacts, Content, TagFacts};
 use crate::register::Standing;
-
-/// A text that must stand on a face, with what it is called.
-pub(super) type Needed = (&'static str, String);
 
 /// What the faces of a card don't show and must.
 #[must_use]
@@ -25,13 +25,23 @@ pub fn incomplete(input: Input<'_>, facts: &CardFacts, standing: &Standing, card
         Content::Fitting(_) => "fitting",
         Content::Body(_) => "body",
     };
-    let mut findings = Findings::new();
-    for face in [&card.front, &card.back] {
-        let called = format!("the {} of card {}", face.side.word(), facts.number);
-        let layout = format.layout(&format!("{kind}-{}", face.side.word()));
-        let needed = needed(input, facts, standing, face.side);
-        findings.extend(lacking(face, &needed, &called, &layout, &facts.number));
+    let layout = |side: Side| format.layout(&format!("{kind}-{}", side.word()));
+    let on_front = must_show::lacking(&[&card.front], &must_show::on_front(input, facts, standing));
+    let on_back = must_show::lacking(&[&card.back], &must_show::on_back(facts));
+    let mut either = must_show::lacking(&[&card.front, &card.back], &must_show::on_either(input, facts));
+    if !must_show::is_struck_as_it_must(facts, card) {
+        either.push("the lines over both faces of what must not be used");
     }
+    let sides = [
+        (format!("the front of card {}", facts.number), layout(Side::Front), on_front),
+        (format!("the back of card {}", facts.number), layout(Side::Back), on_back),
+        (format!("card {}", facts.number), layout(Side::Back), either),
+    ];
+    let found = |(called, layout, lacking): (String, String, Vec<&str>)| {
+        finding(&lacking, &called, &layout, &facts.number)
+    };
+    let mut findings = Findings::new();
+    sides.into_iter().filter_map(found).for_each(|finding| findings.push(finding));
     findings
 }
 
@@ -50,36 +60,6 @@ pub fn incomplete_tag(input: Input<'_>, facts: &TagFacts, standing: &Standing, t
     lacking(&tag.face, &needed, &called, &layout, &facts.number).map_or_else(Findings::new, Findings::from)
 }
 
-fn needed(input: Input<'_>, facts: &CardFacts, standing: &Standing, side: Side) -> Vec<Needed> {
-    let mut needed = vec![("the number", facts.number.clone()), ("the status", facts.status_words.clone())];
-    match (side, &facts.content) {
-        (Side::Back, _) => needed.push(("the caution", facts.caution.clone())),
-        (Side::Front, Content::Fitting(fitting)) => {
-            needed.push(("the gripping part's stamp", fitting.gripping_stamp.clone()));
-            needed.extend(in_force(input, standing));
-        }
-        (Side::Front, Content::Body(body)) => {
-            let stamps = body.parts.iter().map(|part| part.stamp.clone());
-            needed.extend(stamps.map(|stamp| ("the stamp of each gripping part", stamp)));
-            needed.extend(in_force(input, standing));
-        }
-    }
-    needed
-}
-
-/// What says whether a copy is the one in force.
-pub(super) fn in_force(input: Input<'_>, standing: &Standing) -> Vec<Needed> {
-    let edition = ("the edition", input.catalogue.settings.edition.clone());
-    match standing {
-        Standing::Draft => vec![("that it is a draft", "draft, not issued".to_owned()), edition],
-        Standing::Issued(issued) => vec![
-            ("the issue", format!("issue {}", issued.issue)),
-            ("the edition", issued.edition.clone()),
-            ("the check code", issued.check_code.clone()),
-        ],
-    }
-}
-
 pub(super) fn lacking(
     face: &Face,
     needed: &[Needed],
@@ -92,6 +72,10 @@ pub(super) fn lacking(
     let mut lacking: Vec<&str> =
         needed.iter().filter(|(_, text)| !shown.contains(&plain(text))).map(|(what, _)| *what).collect();
     lacking.dedup();
+    finding(&lacking, called, layout, number)
+}
+
+fn finding(lacking: &[&str], called: &str, layout: &str, number: &str) -> Option<Finding> {
     if lacking.is_empty() {
         return None;
     }
@@ -99,7 +83,10 @@ pub(super) fn lacking(
     Some(
         Finding::error("face-incomplete", Place::whole(FilePath::layouts(layout)), said)
             .record(number)
-            .help("add the blocks that show it in the built-in layout: title, status, stamp, foot"),
+            .help(
+                "take in the blocks that show it in the built-in layout, such as title, status, stamp, foot, and read the names \
+                 in their `if` letter by letter",
+            ),
     )
 }
 

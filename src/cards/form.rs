@@ -1,11 +1,12 @@
 //! Forms: one-sided faces beside cards and kit tags, such as slips, labels and gauges, whose words somebody else settles.
 
-use super::complete::{Needed, in_force, lacking};
+use super::complete::lacking;
 use super::compose::{FaceJob, Format};
 use super::drawings::Drawings;
 use super::face::{Face, Side};
 use super::input::Input;
 use super::make::{self, About};
+use super::must_show::{Needed, in_force};
 use super::preflight;
 use super::shape::Shape;
 use super::values;

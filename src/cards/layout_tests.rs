@@ -206,3 +206,27 @@ fn a_text_that_shrinks_stays_in_one_line() {
     let broken = check(32.0, "no");
     assert!(broken.len() == 2 && full(broken[0].1), "{broken:?}");
 }
+
+/// Figures that hide what a face should show, or that no face can be drawn with, are found at their lines in the style.
+#[test]
+fn figures_of_the_style_that_hide_something_are_found() {
+    let faults = [
+        ("frames:\n  plate: { fill: \"#ffffff\", stroke: \"#111111\", line: 7 }", 2, "the line of plate"),
+        ("frames:\n  plate: { stroke: \"#111111\", line: 0.01 }", 2, "the line of plate"),
+        ("notches:\n  band: { half: 0, depth: 2, apart: 1 }", 2, "the half of band"),
+        ("notches:\n  band: { half: 1, depth: 0.05, apart: 1 }", 2, "the depth of band"),
+        ("types:\n  step: { size: .nan, least: 9 }", 2, "the size of step"),
+        ("types:\n  step: { size: 9, least: 10 }", 2, "the least size of step"),
+        ("leading: { roomy: 0.5, tight: 0.3 }", 1, "the tight of leading"),
+        ("air_mm: -3", 1, "the length of air_mm"),
+        ("sizes:\n  a6:\n    types:\n      step: { size: 15, least: 10 }", 2, "no face is of the size “a6”"),
+        ("sizes:\n  A6:\n    air_mm: 900", 3, "the length of air_mm"),
+    ];
+    for (style, line, says) in faults {
+        let world = world("Look.").with(FilePath::layouts("cards/style.yaml"), style);
+        let (_, findings) = Design::load(&world, &[]).expect("layouts");
+        let found = findings.sorted().into_iter().find(|finding| finding.message.contains(says));
+        let found = found.unwrap_or_else(|| panic!("{style}: {says} is not found"));
+        assert_eq!((found.code, found.place.line), ("layout-style", line), "{style}");
+    }
+}

@@ -18,6 +18,7 @@ mod input;
 mod make;
 mod margins;
 mod measure;
+mod must_show;
 mod paint;
 mod picture;
 mod png_file;

@@ -127,6 +127,11 @@ impl Styles {
         let styles = Self(styles);
         if !findings.has_errors() {
             findings.extend(styles.too_small(user));
+            let written =
+                styles.0.iter().flat_map(|written| std::iter::once(written).chain(written.sizes.values()));
+            findings.extend(written.flat_map(Written::beyond).map(|beyond| beyond.finding(user)));
+            let sizes = styles.0.iter().flat_map(|written| written.sizes.keys());
+            findings.extend(sizes.filter(|size| !is_a_size(size)).map(|size| no_size(size, user)));
         }
         (styles, findings)
     }
@@ -162,6 +167,87 @@ fn unsound(error: &serde_yaml::Error) -> Finding {
     let said = said.split(" at line ").next().unwrap_or_default().to_owned();
     Finding::error("layout-style", place, format!("the style of cards can't be read: {said}"))
         .help("DEVELOPERS.md lists what a style may say; the built-in one is layouts/cards/style.yaml")
+}
+
+/// What faces are called by their size, and those beside cards by their kind.
+const SIZES: [&str; 4] = ["A7", "A6", "A5", "ID-1"];
+const KINDS: [&str; 4] = ["tag", "slip", "label", "gauge"];
+
+fn is_a_size(name: &str) -> bool {
+    let bare = name.strip_suffix("-portrait").or_else(|| name.strip_suffix("-landscape"));
+    KINDS.contains(&name) || SIZES.contains(&bare.unwrap_or(name))
+}
+
+fn no_size(name: &str, text: &str) -> Finding {
+    Finding::error("layout-style", at_key(name, text), format!("no face is of the size “{name}”"))
+        .expected(format!(
+            "{}, with -portrait or -landscape or without, or {}",
+            SIZES.join(", "),
+            KINDS.join(", ")
+        ))
+        .help("write it as catalogue.yaml has it; what stands under another name changes nothing")
+}
+
+/// The first line that has a key; the whole file where none has it by itself.
+fn at_key(key: &str, text: &str) -> Place {
+    let says = |line: &str| {
+        let line = line.trim_start().trim_start_matches(['"', '{', ' ']);
+        line.strip_prefix(key).is_some_and(|rest| rest.trim_start_matches(['"', ' ']).starts_with(':'))
+    };
+    let line = text.lines().position(says).map_or(0, |index| counted(index + 1));
+    Place { file: FilePath::layouts(STYLE), line, column: u32::from(line > 0) }
+}
+
+/// A figure that no face can be drawn with, or that hides what it should show.
+struct Beyond {
+    key: String,
+    what: &'static str,
+    found: f64,
+    bounds: (f64, f64),
+}
+
+impl Beyond {
+    fn finding(self, text: &str) -> Finding {
+        let Self { key, what, found, bounds: (least, most) } = self;
+        Finding::error("layout-style", at_key(&key, text), format!("the {what} of {key} is out of bounds"))
+            .found(found.to_string())
+            .expected(format!("from {least} to {most}"))
+            .help("sizes are in points, lengths in millimetres; read the figure and its point again")
+    }
+}
+
+impl Written {
+    /// Every figure of its own that is out of bounds. Sizes that it states for sizes of card are their own.
+    fn beyond(&self) -> Vec<Beyond> {
+        let mut beyond = Vec::new();
+        let mut look = |key: &str, what, found: f64, least, most| {
+            if !(least..=most).contains(&found) {
+                beyond.push(Beyond { key: key.to_owned(), what, found, bounds: (least, most) });
+            }
+        };
+        for (class, size) in &self.types {
+            look(class.word(), "size", size.size, 1.0, 100.0);
+            look(class.word(), "least size", size.least, 1.0, size.size);
+        }
+        if let Some(leading) = &self.leading {
+            look("leading", "roomy", leading.roomy, leading.tight, 2.0);
+            look("leading", "tight", leading.tight, 0.9, 2.0);
+        }
+        look("air_mm", "length", self.air_mm.unwrap_or_default(), 0.0, 20.0);
+        for (name, frame) in &self.frames {
+            // Thinner than 0.1 mm no printer draws; thicker than 2 mm covers what stands inside.
+            look(name, "line", if frame.line == 0.0 { 0.1 } else { frame.line }, 0.1, 2.0);
+            look(name, "radius", frame.radius, 0.0, 20.0);
+            frame.pad.iter().for_each(|pad| look(name, "pad", *pad, -3.0, 20.0));
+        }
+        for (name, notch) in &self.notches {
+            // A notch is counted with wet gloves on.
+            look(name, "half", notch.half, 0.3, 5.0);
+            look(name, "depth", notch.depth, 0.5, 8.0);
+            look(name, "apart", notch.apart, 0.2, 8.0);
+        }
+        beyond
+    }
 }
 
 /// At the line that says it, which is the first in the file that has the class with this size.

@@ -84,6 +84,20 @@ pub fn facts_and_cards(world: &MemoryWorld) -> Made {
     })
 }
 
+/// What the faces of its cards lack of what they must show.
+pub fn lacking(world: &MemoryWorld) -> Vec<String> {
+    with_input(world, |input| {
+        let facts = facts::of_catalogue(input.catalogue, input.mixups);
+        let (cards, _) = cards::make_all(input, &facts);
+        let found = cards.iter().flat_map(|card| {
+            let facts = facts.iter().find(|facts| facts.number == card.number).unwrap();
+            let found = cards::incomplete(input, facts, &Standing::Draft, card);
+            found.sorted().into_iter().map(|finding| finding.message.clone()).collect::<Vec<_>>()
+        });
+        found.collect()
+    })
+}
+
 /// The tags of its kits; what is found on the way may stand.
 pub fn tags(world: &MemoryWorld) -> Vec<Tag> {
     with_input(world, |input| {

@@ -5,6 +5,7 @@
 
 mod chance;
 mod changes;
+mod complete;
 mod difference;
 mod from_records;
 mod full_bodies;

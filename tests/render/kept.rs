@@ -121,7 +121,7 @@ fn whatever_changes_the_bytes_are_those_of_a_clean_run() {
     }
     let own = first
         .clone()
-        .with(FilePath::layouts("cards/mark.xml"), "<block id=\"mark\"><space height=\"1\"/></block>");
+        .with(FilePath::layouts("cards/parts.xml"), "<block id=\"parts\"><space height=\"1\"/></block>");
     same_as_clean(&own, folder.path(), "a layout of a block");
     let footer = "<footer class=\"bottom\"><p class=\"caution\">{{ frame.caution }}</p><p>{{ frame.edition }}, \
                   {{ frame.date }}, {{ frame.state }}</p></footer>\n";
@@ -292,6 +292,6 @@ fn why_a_card_is_made_again_is_told_in_its_own_words() {
     let body = changed(&torque, "parts/collet-body.yaml", "large_diameter_mm: 36", "large_diameter_mm: 37");
     assert!(told(&body).contains("records that it is drawn from"));
     let layout =
-        body.with(FilePath::layouts("cards/mark.xml"), "<block id=\"mark\"><space height=\"1\"/></block>");
-    assert!(told(&layout).contains("layouts/cards/mark.xml"));
+        body.with(FilePath::layouts("cards/parts.xml"), "<block id=\"parts\"><space height=\"1\"/></block>");
+    assert!(told(&layout).contains("layouts/cards/parts.xml"));
 }

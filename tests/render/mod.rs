@@ -20,7 +20,11 @@ const FACE: &str = r#"<face>
 <block id="number" kind="heading"><text class="title" style="bold">{{ number }}</text></block>
 <block id="stamp">{% if gripping is defined and gripping.stamp %}<text class="stamp">{{ gripping.stamp }}</text>{% endif %}
 {% if stamps is defined %}{% for stamp in stamps %}<text class="stamp">{{ stamp }}</text>{% endfor %}{% endif %}
-{% if body_words is defined %}{% for part in parts %}<text>{{ part.stamp }}</text>{% endfor %}{% endif %}</block>
+{% if body_words is defined %}{% for part in parts %}<text>{{ part.stamp }}</text>{% if part.mark %}<text>{{ part.mark.text }}</text>{% endif %}{% endfor %}{% endif %}</block>
+{% if mark is defined and mark %}<block id="mark"><text>{{ mark.text }}</text><text>{{ mark.colour }}</text></block>{% endif %}
+{% if if_wrong is defined or body_words is defined %}{% if barred %}<block id="strike" kind="ornament"><strike/></block>{% endif %}{% endif %}
+{% if if_wrong is defined %}<block id="held">{% for held in conductors %}<text>{{ held.name }}</text>{% if held.alike %}<text class="foot">{{ held.alike }}</text>{% endif %}{% if held.caution %}<text class="foot">{{ held.caution }}</text>{% endif %}{% endfor %}</block>
+<block id="if-wrong">{% for line in if_wrong %}<text class="foot">{{ line.text }}</text>{% endfor %}</block>{% endif %}
 {% if status %}<block id="status"><text class="foot">{{ status }}</text></block>{% endif %}
 <block id="foot"><text class="foot">{{ foot.standing }}, {{ foot.edition }}</text><text class="foot">{{ caution }}</text></block>
 </face>"#;
