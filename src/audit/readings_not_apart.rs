@@ -12,7 +12,7 @@ const APART: [&str; 3] = ["tension", "load", "wait"];
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     // The words are English.
-    if !context.catalogue.settings.language.starts_with("en") {
+    if !context.catalogue.settings.language.to_lowercase().starts_with("en") {
         return;
     }
     for fitting in built(context).filter(|fitting| is_read_twice(fitting)) {

@@ -15,13 +15,15 @@ pub(super) struct Word<'a> {
     pub(super) attached: bool,
 }
 
-/// Signs that stand round words, those of Markdown among them.
+/// Signs that stand round words, those of Markdown and of other scripts among them.
 const ROUND: &[char] = &[
     '.', ',', ';', ':', '!', '?', '(', ')', '[', ']', '"', '\'', '“', '”', '*', '_', '`', '|', '#', '>', '=',
-    '/', '+', '&', '–', '—', '…', '→',
+    '/', '+', '&', '–', '—', '…', '→', '„', '‚', '‘', '’', '«', '»', '‹', '›', '·', '¿', '¡', '،', '؛', '؟',
+    '।', '॥', '、', '。', '「', '」',
 ];
 /// Those that part two words without a blank too: "KA/TE".
-const PARTING: [char; 12] = [',', ';', ':', '|', '=', '/', '+', '&', '–', '—', '…', '→'];
+const PARTING: [char; 19] =
+    [',', ';', ':', '|', '=', '/', '+', '&', '–', '—', '…', '→', '·', '،', '؛', '؟', '।', '、', '。'];
 /// Those after which it is said what the word is.
 const TELLING: [char; 7] = [':', '=', '|', '→', '–', '—', '-'];
 
@@ -154,6 +156,15 @@ mod tests {
         assert_eq!(name("Mark KA, stamp X"), Some("KA".to_owned()));
         assert_eq!(name("Mark 128 mm on both ends"), None);
         assert_eq!(name("mark and the stamp"), None);
+    }
+
+    /// As texts in German, French, Arabic and Hindi have them.
+    #[test]
+    fn the_signs_of_other_languages_are_no_part_of_a_word() {
+        for text in ["„TE“", "«TE»", "‹TE›", "‚TE‘", "TE،", "TE؟", "TE؛", "TE।", "TE·", "لا·TE"]
+        {
+            assert_eq!(words(text).last().map(|word| word.text), Some("TE"), "{text}");
+        }
     }
 
     #[test]
