@@ -18,15 +18,6 @@ pub struct CellValue {
 const ENTRIES: [(&str, [&str; 2], [&str; 2]); 2] =
     [("parts", ["part", "quantity"], [" x", ""]), ("steps", ["text", "stage"], [" [", "]"])];
 
-/// Keys of what stands on parts, drums and drawings: their letters count, zeros at the end too.
-const AS_IT_STANDS: [&str; 8] =
-    ["stamp", "text", "drum_tag", "tracer", "grooves", "drawing", "die", "report"];
-
-/// Whether a column holds a text letter by letter, though it may look like a number.
-pub(super) fn is_as_it_stands(column: &str) -> bool {
-    AS_IT_STANDS.contains(&column.rsplit('.').next().unwrap_or(column))
-}
-
 /// Lists of sentences, which have commas of their own: a line each.
 const BY_LINE: [&str; 2] = ["steps", "reject_if"];
 

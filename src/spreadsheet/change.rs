@@ -1,7 +1,8 @@
 //! What a row changes of its record.
 
 use super::cells::{CellValue, as_written_out};
-use super::read::{Held, ReadCell};
+use super::figures::{are_one_number, number};
+use super::tables::{Held, ReadCell};
 use crate::source::{FilePath, Place};
 
 /// What a row changes of a record.
@@ -60,17 +61,21 @@ pub(super) fn changed(
         (None, None) => true,
         (Some(current), None) => current.text.is_empty(),
         (None, Some(_)) => false,
-        (Some(current), Some(text)) => says_the_same(current, text, read.held == Held::Text),
+        (Some(current), Some(text)) => says_the_same(current, text, read.held),
     };
     (!is_same).then_some(is)
 }
 
-fn says_the_same(current: &CellValue, text: &str, is_text: bool) -> bool {
-    let number = |text: &str| text.parse::<f64>().ok().filter(|number| number.is_finite());
-    let is_equal = || number(&current.text).is_some_and(|was| number(text) == Some(was));
+fn says_the_same(current: &CellValue, text: &str, held: Held) -> bool {
+    let is_equal = match held {
+        Held::Text | Held::Day => false,
+        // The spreadsheet has no more digits than these.
+        Held::Figure | Held::Percent => are_one_number(&current.text, text),
+        Held::Letters => number(&current.text).is_some_and(|was| number(text) == Some(was)),
+    };
     current.text.trim() == text.trim()
         || current.is_truth && current.text.eq_ignore_ascii_case(text)
-        || !is_text && is_equal()
+        || is_equal
 }
 
 #[cfg(test)]
@@ -78,10 +83,9 @@ mod tests {
     use super::*;
     use crate::records::Cell;
 
-    fn differs(was: &str, is: &str, is_text: bool) -> bool {
+    fn differs(was: &str, is: &str, held: Held) -> bool {
         let current = CellValue { text: was.to_owned(), number: None, is_truth: was == "true" };
         let cell = Cell { text: is.to_owned(), line: 2, column: 1 };
-        let held = if is_text { Held::Text } else { Held::Letters };
         changed(Some(&current), &ReadCell { cell, held }, None).is_some()
     }
 
@@ -90,16 +94,18 @@ mod tests {
         for (was, is) in
             [("14.0", "14"), ("0.50", ".5"), ("1e3", "1000"), ("true", "TRUE"), ("", ""), ("a ", "a")]
         {
-            assert!(!differs(was, is, false), "{was} {is}");
+            assert!(!differs(was, is, Held::Letters), "{was} {is}");
         }
-        for (was, is, is_text) in [
-            ("14.0", "14", true),
-            ("14.0", "14.1", false),
-            ("14.0", "", false),
-            ("nan", "NaN", false),
-            ("a", "A", false),
+        for (was, is, held) in [
+            ("14.0", "14", Held::Text),
+            ("14.0", "14.1", Held::Letters),
+            ("14.0", "", Held::Letters),
+            ("nan", "NaN", Held::Letters),
+            ("a", "A", Held::Letters),
+            ("5.3999999999999995", "5.4", Held::Letters),
         ] {
-            assert!(differs(was, is, is_text), "{was} {is}");
+            assert!(differs(was, is, held), "{was} {is}");
         }
+        assert!(!differs("5.3999999999999995", "5.4", Held::Figure));
     }
 }

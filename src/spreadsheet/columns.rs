@@ -3,10 +3,25 @@
 use super::cells::is_in_one_cell;
 use super::kind::SheetKind;
 use crate::explain::keys;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// Ends and sides of values, which are no keys of their own.
 const SIDES: [&str; 4] = ["min", "max", "width", "height"];
+
+/// What the value of a key is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Sort {
+    /// A number, by itself or for an end or side.
+    Number,
+    /// A day of the calendar.
+    Day,
+    /// True or false.
+    Truth,
+    /// A text of any letters, or a list of such texts: each letter counts, zeros at the end too.
+    Letters,
+    /// One of some words, a list of numbers, a mapping.
+    Other,
+}
 
 /// The keys of a kind of record, by their paths without the numbers of entries.
 #[derive(Debug, Clone)]
@@ -15,8 +30,8 @@ pub(super) struct Columns {
     order: BTreeMap<String, usize>,
     /// Keys that take a list, by whether its entries are mappings.
     lists: BTreeMap<String, bool>,
-    /// Keys that take a number.
-    numbers: BTreeSet<String>,
+    /// What the keys take.
+    sorts: BTreeMap<String, Sort>,
 }
 
 impl Columns {
@@ -29,9 +44,8 @@ impl Columns {
         let lists = keys.iter().filter(|(_, key)| key.takes.contains("a list, each entry"));
         let lists =
             lists.map(|(path, _)| ((*path).to_owned(), has_below(path) && !is_in_one_cell(path))).collect();
-        let numbers =
-            keys.iter().filter(|(_, key)| key.takes.contains("number") && !key.takes.contains("a list"));
-        Self { order, lists, numbers: numbers.map(|(path, _)| (*path).to_owned()).collect() }
+        let sorts = keys.iter().map(|(path, key)| ((*path).to_owned(), sort_of(&key.takes))).collect();
+        Self { order, lists, sorts }
     }
 
     /// Whether the records have such a key: an entry of a list of mappings is counted from 1, and a value that has
@@ -82,15 +96,34 @@ impl Columns {
         (1..=steps.len()).map(place).collect()
     }
 
-    /// Whether the key takes a number, by itself or for an end or side.
-    pub(super) fn is_number(&self, column: &str) -> bool {
+    /// What the values of a column are.
+    pub(super) fn sort(&self, column: &str) -> Sort {
         let plain = plain(column);
-        self.numbers.contains(&plain) || side(&plain).is_some_and(|(key, _)| self.numbers.contains(key))
+        let of_side = || side(&plain).and_then(|(key, _)| self.sorts.get(key));
+        self.sorts.get(&plain).or_else(of_side).copied().unwrap_or(Sort::Other)
     }
 
     /// Every key, for suggestions.
     pub(super) fn names(&self) -> impl Iterator<Item = &str> {
         self.order.keys().map(String::as_str)
+    }
+}
+
+/// What a key takes, by the words that say it.
+fn sort_of(takes: &str) -> Sort {
+    let says = |words: &[&str]| words.iter().any(|words| takes.contains(words));
+    if says(&["one line of text", "a text, at most", "1 to 40 of"]) {
+        Sort::Letters
+    } else if says(&["a list"]) {
+        Sort::Other
+    } else if says(&["number"]) {
+        Sort::Number
+    } else if says(&["a day of the calendar"]) {
+        Sort::Day
+    } else if says(&["`true` or `false`"]) {
+        Sort::Truth
+    } else {
+        Sort::Other
     }
 }
 
@@ -107,4 +140,34 @@ pub(super) fn is_count(step: &str) -> bool {
 /// A path without the numbers of entries.
 fn plain(column: &str) -> String {
     column.split('.').filter(|step| !is_count(step)).collect::<Vec<_>>().join(".")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The sorts are read off the words of `explain`: other words there would have stamps written as numbers.
+    #[test]
+    fn what_a_column_holds_is_known() {
+        let sort = |kind, column| Columns::of(kind).sort(column);
+        let parts = |column| sort(SheetKind::Parts, column);
+        for column in ["number", "name", "stamp", "mark.text", "drawing", "interface", "proven_on.2.report"] {
+            assert_eq!(parts(column), Sort::Letters, "{column}");
+        }
+        for column in ["geometry.collet.bore_mm", "geometry.collet.slits", "geometry.ferrule.pressed_mm.max"]
+        {
+            assert_eq!(parts(column), Sort::Number, "{column}");
+        }
+        assert_eq!(parts("proven_on.1.date"), Sort::Day);
+        assert_eq!(parts("mark.seen_after_assembly"), Sort::Truth);
+        assert_eq!(parts("mark.colour"), Sort::Other);
+        let fittings = |column| sort(SheetKind::Fittings, column);
+        for column in ["tightening.1.thread", "tightening.1.grease", "parts", "steps", "witness", "conductor"]
+        {
+            assert_eq!(fittings(column), Sort::Letters, "{column}");
+        }
+        assert_eq!(fittings("tightening.1.torque_Nm.min"), Sort::Number);
+        assert_eq!(sort(SheetKind::Conductors, "id"), Sort::Letters);
+        assert_eq!(sort(SheetKind::Conductors, "construction.stranded.layers"), Sort::Other);
+    }
 }

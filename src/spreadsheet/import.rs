@@ -1,13 +1,13 @@
 //! Rows back into the files of their records.
 
-use super::cells::{CellValue, cells, is_as_it_stands};
+use super::cells::{CellValue, cells};
 use super::change::{KeyChange, RecordChange, changed};
-use super::columns::Columns;
+use super::columns::{Columns, Sort};
 use super::edit::{edited, edits};
 use super::export::files;
 use super::insert::{new_record, path};
 use super::kind::SheetKind;
-use super::read::{Held, ReadCell, ReadTable};
+use super::tables::{Held, ReadCell, ReadTable};
 use super::told::{CellPlaces, Edited};
 use super::value::Tree;
 use crate::catalogue::load;
@@ -65,8 +65,9 @@ pub fn import(world: &dyn World, tables: &[ReadTable]) -> Result<Import, WorldEr
 }
 
 /// A spreadsheet that holds such a text for a number or a day has changed it already: 14.0 to 14, 3-4 to a day.
-fn figure_for_text(column: &str, read: &ReadCell, file: &FilePath) -> Option<Finding> {
-    if read.held != Held::Figure || !is_as_it_stands(column) {
+fn figure_for_text(column: &str, read: &ReadCell, columns: &Columns, file: &FilePath) -> Option<Finding> {
+    let is_figure = !matches!(read.held, Held::Text | Held::Letters);
+    if !is_figure || columns.sort(column) != Sort::Letters {
         return None;
     }
     let message =
@@ -105,13 +106,13 @@ impl Importing {
             let mut keys = Vec::new();
             for (head, read) in table.head.iter().zip(row) {
                 let current = here.and_then(|here| here.cells.get(&head.text));
-                let has_comma = table.decimal_commas && columns.is_number(&head.text);
+                let has_comma = table.decimal_commas && columns.sort(&head.text) == Sort::Number;
                 let read = &if has_comma { read.with_point() } else { read.clone() };
                 if let Some(is) =
                     changed(current, read, columns.is_list(&head.text).then_some(head.text.as_str()))
                         .filter(|_| !head.text.is_empty())
                 {
-                    self.findings.extend(figure_for_text(&head.text, read, &table.file));
+                    self.findings.extend(figure_for_text(&head.text, read, &columns, &table.file));
                     tree.add(&head.text, is.clone());
                     let (was, cell) = (current.map(|cell| cell.text.clone()), read.cell.place(&table.file));
                     keys.push(KeyChange { column: head.text.clone(), was, is, cell });

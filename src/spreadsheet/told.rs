@@ -1,6 +1,6 @@
 //! The catalogue as the rows would have it, and what is found in it told at the cells.
 
-use super::read::ReadTable;
+use super::tables::ReadTable;
 use crate::diagnostics::{Finding, Findings, Severity};
 use crate::source::{FilePath, Folder, Place, Unread, World, WorldError};
 use std::collections::{BTreeMap, BTreeSet};

@@ -1,7 +1,9 @@
 //! Tables as one XLSX file, the same bytes for the same records.
 
+use super::cells::CellValue;
+use super::columns::{Columns, Sort};
 use super::export::Sheet;
-use crate::spreadsheet::cells::{CellValue, is_as_it_stands};
+use super::figures::{number, rounded};
 use jiff::civil::Date;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Format, Workbook, Worksheet, XlsxError};
 
@@ -25,51 +27,72 @@ pub fn workbook(sheets: &[Sheet], date: Option<Date>) -> Result<Vec<u8>, XlsxErr
 
 fn fill(page: &mut Worksheet, sheet: &Sheet) -> Result<(), XlsxError> {
     let head = Format::new().set_bold();
+    let columns = Columns::of(sheet.kind);
+    let sorts: Vec<Sort> = sheet.head.iter().map(|name| columns.sort(name)).collect();
     page.set_name(sheet.kind.folder())?;
     page.set_freeze_panes(1, 1)?;
-    for (column, name) in (0_u16..).zip(&sheet.head) {
+    for ((column, name), sort) in (0_u16..).zip(&sheet.head).zip(&sorts) {
         page.write_string_with_format(0, column, name, &head)?;
         page.set_column_width(column, width(sheet, usize::from(column), name))?;
-        if is_as_it_stands(name) {
-            // Whoever types 14.0 into it has 14.0 there, not 14.
-            page.set_column_format(column, &Format::new().set_num_format("@"))?;
+        if is_text(*sort) {
+            // Whoever types 14.0 into it has 14.0 there, not 14, and 3/4, not a day.
+            page.set_column_format(column, &as_text())?;
         }
     }
     for (row, cells) in (1_u32..).zip(&sheet.rows) {
-        for ((column, name), cell) in (0_u16..).zip(&sheet.head).zip(cells) {
+        for ((column, sort), cell) in (0_u16..).zip(&sorts).zip(cells) {
             if let Some(cell) = cell {
-                write(page, (row, column), name, cell)?;
+                write(page, (row, column), *sort, cell)?;
             }
         }
     }
     Ok(())
 }
 
-/// A number as a number that shows the digits of the record, a day as a day, all else as text, which nothing runs.
+/// A number as a number that shows the digits of the record, a day as a day, all else as text, which nothing runs and
+/// nothing turns into a number: an id may be 41E1, and a stamp 14.0.
 fn write(
     page: &mut Worksheet,
     (row, column): (u32, u16),
-    name: &str,
+    sort: Sort,
     cell: &CellValue,
 ) -> Result<(), XlsxError> {
-    let day = cell.text.parse::<Date>().ok().filter(|_| name.ends_with("date") && cell.text.len() == 10);
-    match (cell.number, day) {
-        (Some(number), _) if number.is_finite() => {
-            page.write_number_with_format(row, column, number, &digits(&cell.text))?
-        }
-        (_, Some(day)) => {
-            let format = Format::new().set_num_format("yyyy-mm-dd");
-            page.write_datetime_with_format(row, column, excel_date(day)?, &format)?
-        }
-        _ if cell.is_truth && ["true", "false"].contains(&cell.text.as_str()) => {
+    let day = || cell.text.parse::<Date>().ok().filter(|_| cell.text.len() == 10);
+    match sort {
+        Sort::Number => match figure(cell) {
+            Some(number) => page.write_number_with_format(row, column, number, &digits(&cell.text))?,
+            None => page.write_string(row, column, &cell.text)?,
+        },
+        Sort::Day => match day() {
+            Some(day) => {
+                let format = Format::new().set_num_format("yyyy-mm-dd");
+                page.write_datetime_with_format(row, column, excel_date(day)?, &format)?
+            }
+            None => page.write_string(row, column, &cell.text)?,
+        },
+        Sort::Truth if cell.is_truth && ["true", "false"].contains(&cell.text.as_str()) => {
             page.write_boolean(row, column, cell.text == "true")?
         }
-        _ if is_as_it_stands(name) => {
-            page.write_string_with_format(row, column, &cell.text, &Format::new().set_num_format("@"))?
-        }
-        _ => page.write_string(row, column, &cell.text)?,
+        Sort::Truth => page.write_string(row, column, &cell.text)?,
+        Sort::Letters | Sort::Other => page.write_string_with_format(row, column, &cell.text, &as_text())?,
     };
     Ok(())
+}
+
+/// Whether the cells of a column are texts.
+fn is_text(sort: Sort) -> bool {
+    matches!(sort, Sort::Letters | Sort::Other)
+}
+
+/// The format of a cell that holds what is typed into it, letter by letter.
+fn as_text() -> Format {
+    Format::new().set_num_format("@")
+}
+
+/// The number that a spreadsheet can hold for what a record writes, with all of its digits.
+fn figure(cell: &CellValue) -> Option<f64> {
+    let own = cell.number.filter(|number| rounded(*number).total_cmp(number).is_eq())?;
+    number(&cell.text).filter(|written| written.total_cmp(&own).is_eq())
 }
 
 /// As many decimals as the record writes.

@@ -182,6 +182,34 @@ fn a_stamp_that_is_a_number_or_a_day_is_refused() {
     assert_eq!(found, [(2, 2), (2, 3)]);
 }
 
+/// A formula leaves a remainder that nobody sees. Were it taken as it is held, the record would state 17 digits, and cards
+/// print them.
+#[test]
+fn a_number_has_the_digits_that_a_spreadsheet_shows() {
+    let bytes = book(&["number", "geometry.collet.bore_mm", "geometry.collet.length_mm"], |page| {
+        page.write_string(1, 0, "C-1").unwrap();
+        page.write_number(1, 1, 5.399_999_999_999_999_5).unwrap();
+        page.write_formula(1, 2, rust_xlsxwriter::Formula::new("=0.1+0.2").set_result("0.30000000000000004"))
+            .unwrap();
+    });
+    let import = imported(&small(), &[("records.xlsx", &bytes)]);
+    let words: Vec<String> = import.changes[0].keys.iter().map(|key| key.words()).collect();
+    assert_eq!(
+        words,
+        ["geometry.collet.bore_mm: 14.30 becomes 5.4", "geometry.collet.length_mm: 0.3 is added"]
+    );
+}
+
+/// A workbook with a sheet of parts: these columns, and what is written below them.
+fn book(head: &[&str], fill: impl Fn(&mut rust_xlsxwriter::Worksheet)) -> Vec<u8> {
+    let mut book = rust_xlsxwriter::Workbook::new();
+    let page = book.add_worksheet();
+    page.set_name("parts").unwrap();
+    page.write_row(0, 0, head.iter().copied()).unwrap();
+    fill(page);
+    book.save_to_buffer().unwrap()
+}
+
 /// Programs that write formulas without working them out leave cells that show nothing: they take no value out.
 #[test]
 fn a_formula_that_shows_nothing_takes_nothing_out() {

@@ -148,6 +148,30 @@ fn odd_texts_come_out_harmless_and_come_in_as_they_were() {
     }
 }
 
+/// Ids, stamps and references that YAML and spreadsheets take for numbers. Were they numbers in the workbook, 41E1 would
+/// come back as the new record 410, and no row would be left of 41E1.
+#[test]
+fn numbers_that_are_names_come_back_letter_by_letter() {
+    let numbers = ["41E1", "1234567890123456789", "007", "4100", "1.50", "0x1F", "5.3999999999999995"];
+    let part = |number: &str| {
+        format!(
+            "number: {number}\nname: {number}\nrole: cone\nmaterial: brass\nstamp: {number}\ndrawing: {number}\n\
+             interface: {number}\ngeometry: {{ collet: {{ bore_mm: 5.3999999999999995, length_mm: 1e1 }} }}\n"
+        )
+    };
+    let fitting = |number: &str| {
+        format!(
+            "number: F{number}\nname: End\nfamily: cone-dead-end\nconductor: wire\nparts: [B-1, {number}]\n\
+             tightening: [{{ item: {number}, thread: {number}, torque_Nm: 5.40 }}]\n"
+        )
+    };
+    let all = |record: &dyn Fn(&str) -> String| numbers.map(record).join("---\n");
+    let world = small()
+        .with(FilePath::catalogue("parts/odd.yaml"), all(&part))
+        .with(FilePath::catalogue("fittings/odd.yaml"), all(&fitting));
+    changes_nothing(&world, "numbers that are names");
+}
+
 /// The columns against the keys of the records, read by another library.
 #[test]
 fn every_single_value_of_every_record_has_its_column() {
