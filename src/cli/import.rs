@@ -63,6 +63,7 @@ pub(super) fn run(globals: &Globals, options: &Options) -> Result<Outcome, Fault
 fn as_text(imported: &ImportReport, is_dry: bool, world: &dyn World) -> String {
     let changes = &imported.import.changes;
     let mut text = format!("{}{}\n", finished(imported), head(imported, is_dry));
+    text.push_str(&newer(&imported.import.newer));
     for change in changes {
         let new = if change.is_new { ", new" } else { "" };
         let _ = writeln!(text, "\n{}{new}: {}", change.record, world.display(&change.file));
@@ -81,10 +82,32 @@ fn finished(imported: &ImportReport) -> String {
     }
 }
 
+/// How many records are named of those that stay as they are.
+const MOST_NAMED: usize = 5;
+
+/// What is not taken from a sheet, since the records are newer; empty where that is nothing.
+fn newer(records: &[String]) -> String {
+    match records.len() {
+        0 => String::new(),
+        1 => format!("{} was changed since this sheet was written: it stays as it is\n", records[0]),
+        count => format!(
+            "{count} records were changed since this sheet was written: they stay as they are ({})\n",
+            first_of(records)
+        ),
+    }
+}
+
+fn first_of(records: &[String]) -> String {
+    let more = if records.len() > MOST_NAMED { ", …" } else { "" };
+    let first: Vec<&str> = records.iter().take(MOST_NAMED).map(String::as_str).collect();
+    format!("{}{more}", first.join(", "))
+}
+
 fn head(imported: &ImportReport, is_dry: bool) -> String {
     let changes = &imported.import.changes;
     let records = match changes.len() {
         0 if imported.import.findings.has_errors() => return "nothing was written".to_owned(),
+        0 if !imported.import.newer.is_empty() => return "nothing changes".to_owned(),
         0 => return "every row says what its record says: nothing changes".to_owned(),
         1 => "1 record".to_owned(),
         count => format!("{count} records"),
@@ -103,6 +126,7 @@ fn as_json(imported: &ImportReport, is_dry: bool) -> Value {
     json!({
         "written": is_written,
         "finished": imported.finished.iter().map(|file| file.display().to_string()).collect::<Vec<_>>(),
+        "newer": imported.import.newer,
         "changes": imported.import.changes.iter().map(change).collect::<Vec<_>>(),
     })
 }

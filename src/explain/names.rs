@@ -22,6 +22,7 @@ texts! {
     "card-larger-than-sheet"
     "card-not-issued"
     "card-too-full"
+    "changed-since-export"
     "cone-as-hard-as-body"
     "cone-thinner-than-hole"
     "contact-wire-outside-standard"

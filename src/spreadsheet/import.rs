@@ -1,13 +1,15 @@
 //! Rows back into the files of their records.
 
 use super::cells::{CellValue, cells};
-use super::change::{KeyChange, RecordChange, changed};
-use super::columns::{Columns, Sort};
+use super::change::RecordChange;
+use super::columns::Columns;
 use super::edit::{edited, edits};
 use super::export::files;
 use super::insert::{new_record, path};
 use super::kind::SheetKind;
-use super::tables::{Held, ReadCell, ReadTable};
+use super::row::{RowChange, Since, changed_since, row_change, since_export};
+use super::standing::{Standing, standing};
+use super::tables::ReadTable;
 use super::told::{CellPlaces, Edited};
 use super::value::Tree;
 use crate::catalogue::load;
@@ -23,16 +25,10 @@ pub struct Import {
     pub changes: Vec<RecordChange>,
     /// The files that change, with what they hold now, nothing where they are new, and what they would hold.
     pub files: Vec<(FilePath, Option<String>, String)>,
+    /// The records that were changed since their table was written, and their rows were not: they stay as they are.
+    pub newer: Vec<String>,
     /// What is wrong. While an error is among it, nothing is to be written.
     pub findings: Findings,
-}
-
-/// A record where it stands.
-struct Standing {
-    file: FilePath,
-    /// Which of the file's records it is.
-    nth: usize,
-    cells: BTreeMap<String, CellValue>,
 }
 
 /// What tables would change, checked as records are: the catalogue is read as it would be, and what is found is told at
@@ -46,12 +42,13 @@ pub fn import(world: &dyn World, tables: &[ReadTable]) -> Result<Import, WorldEr
         changes: Vec::new(),
         files: BTreeMap::new(),
         new: BTreeMap::new(),
+        newer: Vec::new(),
     };
     for table in tables {
         importing.table(world, table)?;
     }
     let before = load(world)?.findings;
-    let Importing { mut findings, changes, files, new } = importing;
+    let Importing { mut findings, changes, files, new, newer } = importing;
     let texts = || files.iter().map(|(file, (_, is))| (file, is)).chain(&new);
     let edited =
         Edited { world, files: texts().map(|(file, text)| (file.clone(), text.as_bytes().into())).collect() };
@@ -61,19 +58,7 @@ pub fn import(world: &dyn World, tables: &[ReadTable]) -> Result<Import, WorldEr
     findings.extend(CellPlaces::of(tables).told(&load(&edited)?.findings, &before, &new_files));
     let was = |file: &FilePath| files.get(file).map(|(was, _)| was.clone());
     let files = texts().map(|(file, text)| (file.clone(), was(file), text.clone())).collect();
-    Ok(Import { changes, files, findings })
-}
-
-/// A spreadsheet that holds such a text for a number or a day has changed it already: 14.0 to 14, 3-4 to a day.
-fn figure_for_text(column: &str, read: &ReadCell, columns: &Columns, file: &FilePath) -> Option<Finding> {
-    let is_figure = !matches!(read.held, Held::Text | Held::Letters);
-    if !is_figure || columns.sort(column) != Sort::Letters {
-        return None;
-    }
-    let message =
-        "the spreadsheet holds this cell for a number or a day, and the column is a text, letter by letter";
-    let finding = Finding::error("wrong-type", read.cell.place(file), message).field(column.to_owned());
-    Some(finding.found(read.cell.text.clone()).help("format the column as text, and type the cell again"))
+    Ok(Import { changes, files, newer, findings })
 }
 
 struct Importing {
@@ -82,6 +67,7 @@ struct Importing {
     /// Files that change: what they hold, and what they would hold.
     files: BTreeMap<FilePath, (String, String)>,
     new: BTreeMap<FilePath, String>,
+    newer: Vec<String>,
 }
 
 impl Importing {
@@ -102,22 +88,18 @@ impl Importing {
                 continue;
             }
             let here = standing.get(own.text.as_str());
-            let mut tree = Tree::default();
-            let mut keys = Vec::new();
-            for (head, read) in table.head.iter().zip(row) {
-                let current = here.and_then(|here| here.cells.get(&head.text));
-                let has_comma = table.decimal_commas && columns.sort(&head.text) == Sort::Number;
-                let read = &if has_comma { read.with_point() } else { read.clone() };
-                if let Some(is) =
-                    changed(current, read, columns.is_list(&head.text).then_some(head.text.as_str()))
-                        .filter(|_| !head.text.is_empty())
-                {
-                    self.findings.extend(figure_for_text(&head.text, read, &columns, &table.file));
-                    tree.add(&head.text, is.clone());
-                    let (was, cell) = (current.map(|cell| cell.text.clone()), read.cell.place(&table.file));
-                    keys.push(KeyChange { column: head.text.clone(), was, is, cell });
-                }
+            let since = since_export(row, id, table, here, &columns);
+            if since == Since::OtherRecord {
+                self.newer.push(own.text.clone());
+                continue;
             }
+            let change = row_change(row, table, here, &columns);
+            if since == Since::OtherBoth && !change.keys.is_empty() {
+                self.findings.push(changed_since(row, id, table, here, &change));
+                continue;
+            }
+            let RowChange { tree, keys, findings } = change;
+            self.findings.extend(findings);
             if keys.is_empty() {
                 continue;
             }
@@ -293,20 +275,6 @@ fn empty(table: &ReadTable, records: usize) -> Finding {
     Finding::error("empty-document", Place::whole(table.file.clone()), message)
         .expected("a first line with the names of keys, and a row a record below it")
         .help("save it from the spreadsheet again, or leave it out where nothing in it changes")
-}
-
-/// The records of a kind by number or id; of one that is there twice, the first.
-fn standing(texts: &[(FilePath, String)], kind: SheetKind) -> BTreeMap<String, Standing> {
-    let mut standing = BTreeMap::new();
-    for (file, text) in texts {
-        for (nth, node) in nodes(text.trim_start_matches('\u{feff}')).iter().enumerate() {
-            if let Some(id) = node.get(kind.id()).and_then(|id| id.written()) {
-                let here = || Standing { file: file.clone(), nth, cells: cells(node).into_iter().collect() };
-                standing.entry(id.to_owned()).or_insert_with(here);
-            }
-        }
-    }
-    standing
 }
 
 fn texts(cells: &BTreeMap<String, CellValue>) -> BTreeMap<String, String> {

@@ -12,9 +12,11 @@
 //! | `duplicate-id` | two rows of one record |
 //! | `not-a-spreadsheet` | a file that can't be read as a table |
 //! | `record-not-editable` | a record whose file can't be changed cell by cell |
+//! | `changed-since-export` | a row that was changed, whose record was changed since the sheet was written |
 //!
 //! All else is found by reading the records as the rows would have them, and told at the cell.
 
+mod as_exported;
 mod cells;
 mod change;
 mod columns;
@@ -27,6 +29,8 @@ mod kind;
 mod plain;
 mod read;
 mod read_workbook;
+mod row;
+mod standing;
 mod tables;
 mod told;
 mod unpacked;

@@ -60,5 +60,5 @@ fn of_text(
     let Table { head, rows, decimal_commas } = table(&file, text, findings);
     let read = |cell| ReadCell { cell, held: Held::Letters };
     let rows = rows.into_iter().map(|row| row.into_iter().map(read).collect()).collect();
-    Some(ReadTable { kind, file, head, rows, decimal_commas })
+    Some(ReadTable { kind, file, head, rows, decimal_commas, exported: None })
 }

@@ -1,5 +1,6 @@
 //! Tables from an XLSX file, cell by cell.
 
+use super::as_exported::{EXPORTED_SHEET, Exported};
 use super::figures::rounded;
 use super::kind::SheetKind;
 use super::tables::{Held, ReadCell, ReadTable};
@@ -40,8 +41,15 @@ pub(super) fn of_workbook(name: &str, bytes: &[u8], findings: &mut Findings) -> 
             return Vec::new();
         }
     };
+    let exported = match exported(&mut workbook) {
+        Ok(exported) => exported,
+        Err(error) => {
+            findings.push(unreadable(error));
+            return Vec::new();
+        }
+    };
     let mut tables = Vec::new();
-    for sheet in workbook.sheet_names() {
+    for sheet in workbook.sheet_names().into_iter().filter(|sheet| sheet != EXPORTED_SHEET) {
         let Some(kind) = SheetKind::named(&sheet) else {
             let message = format!("the sheet `{}` is passed over", shortened(&sheet));
             let help = "sheets that are read are called parts, conductors and fittings";
@@ -50,7 +58,10 @@ pub(super) fn of_workbook(name: &str, bytes: &[u8], findings: &mut Findings) -> 
         };
         let file = FilePath::catalogue(&format!("{name}, sheet {}", kind.folder()));
         match cells_of(&mut workbook, &sheet, &file, findings) {
-            Ok(cells) => tables.push(of_cells(kind, file, cells)),
+            Ok(cells) => tables.push(ReadTable {
+                exported: exported.as_ref().map(|exported| exported.of(kind)),
+                ..of_cells(kind, file, cells)
+            }),
             Err(error) => findings.push(unreadable(error)),
         }
     }
@@ -60,6 +71,24 @@ pub(super) fn of_workbook(name: &str, bytes: &[u8], findings: &mut Findings) -> 
         findings.push(finding.help("call its sheets parts, conductors or fittings"));
     }
     tables
+}
+
+/// What the workbook says of the records that it was written from; nothing where it does not.
+fn exported(workbook: &mut Xlsx<Cursor<&[u8]>>) -> Result<Option<Exported>, XlsxError> {
+    if !workbook.sheet_names().iter().any(|sheet| sheet == EXPORTED_SHEET) {
+        return Ok(None);
+    }
+    let mut rows: BTreeMap<u32, BTreeMap<u32, String>> = BTreeMap::new();
+    let mut reader = workbook.worksheet_cells_reader(EXPORTED_SHEET)?;
+    let mut count = 0;
+    while let Some(cell) = reader.next_cell()?.filter(|_| count < MOST_CELLS) {
+        count += 1;
+        let (row, column) = cell.get_position();
+        if let Some((text, _)) = text_of(cell.get_value(), None) {
+            rows.entry(row).or_default().insert(column, text);
+        }
+    }
+    Ok(Some(Exported::read(rows.into_values().map(|cells| cells.into_values().collect()))))
 }
 
 type Cells = BTreeMap<u32, BTreeMap<u32, ReadCell>>;
@@ -156,7 +185,14 @@ fn shows_percent(style: &Style) -> bool {
 /// The first row that holds anything is the head; cells that nobody has filled are empty.
 fn of_cells(kind: SheetKind, file: FilePath, mut cells: Cells) -> ReadTable {
     let Some((line, first)) = cells.pop_first() else {
-        return ReadTable { kind, file, head: Vec::new(), rows: Vec::new(), decimal_commas: false };
+        return ReadTable {
+            kind,
+            file,
+            head: Vec::new(),
+            rows: Vec::new(),
+            decimal_commas: false,
+            exported: None,
+        };
     };
     let empty =
         |line, column| ReadCell { cell: Cell { text: String::new(), line, column }, held: Held::Letters };
@@ -173,5 +209,5 @@ fn of_cells(kind: SheetKind, file: FilePath, mut cells: Cells) -> ReadTable {
             named.keys().map(|column| cells.get(column).cloned().unwrap_or_else(|| empty(*line, *column)));
         whole.collect()
     });
-    ReadTable { kind, rows: rows.collect(), file, head, decimal_commas: false }
+    ReadTable { kind, rows: rows.collect(), file, head, decimal_commas: false, exported: None }
 }

@@ -3,6 +3,7 @@
 use super::kind::SheetKind;
 use crate::records::Cell;
 use crate::source::FilePath;
+use std::collections::BTreeMap;
 
 /// A table of records, with what its cells are.
 #[derive(Debug, Clone)]
@@ -17,6 +18,8 @@ pub struct ReadTable {
     pub rows: Vec<Vec<ReadCell>>,
     /// Whether numbers may have a comma before their decimals: where semicolons or tabs part the cells.
     pub decimal_commas: bool,
+    /// The records that the table was written from, each with the hash of its cells; nothing where it does not say.
+    pub exported: Option<BTreeMap<String, String>>,
 }
 
 /// A cell of a table.

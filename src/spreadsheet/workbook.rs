@@ -1,5 +1,6 @@
 //! Tables as one XLSX file, the same bytes for the same records.
 
+use super::as_exported::{EXPORTED_HEAD, EXPORTED_SHEET, hash_of};
 use super::cells::CellValue;
 use super::columns::{Columns, Sort};
 use super::export::Sheet;
@@ -22,6 +23,7 @@ pub fn workbook(sheets: &[Sheet], date: Option<Date>) -> Result<Vec<u8>, XlsxErr
     for sheet in sheets {
         fill(workbook.add_worksheet(), sheet)?;
     }
+    fill_exported(workbook.add_worksheet(), sheets)?;
     workbook.save_to_buffer()
 }
 
@@ -44,6 +46,25 @@ fn fill(page: &mut Worksheet, sheet: &Sheet) -> Result<(), XlsxError> {
             if let Some(cell) = cell {
                 write(page, (row, column), *sort, cell)?;
             }
+        }
+    }
+    Ok(())
+}
+
+/// What the records are that the tables are written from, for `import`.
+fn fill_exported(page: &mut Worksheet, sheets: &[Sheet]) -> Result<(), XlsxError> {
+    page.set_name(EXPORTED_SHEET)?.set_hidden(true);
+    page.write_row(0, 0, EXPORTED_HEAD)?;
+    let mut line = 0;
+    for sheet in sheets {
+        let columns = Columns::of(sheet.kind);
+        let Some(id) = sheet.head.iter().position(|name| name == sheet.kind.id()) else { continue };
+        for row in &sheet.rows {
+            let Some(record) = &row[id] else { continue };
+            let named = sheet.head.iter().zip(row);
+            let cells = named.filter_map(|(name, cell)| Some((name.as_str(), cell.as_ref()?.text.as_str())));
+            line += 1;
+            page.write_row(line, 0, [sheet.kind.folder(), &record.text, &hash_of(cells, &columns)])?;
         }
     }
     Ok(())

@@ -4,6 +4,7 @@ mod changes;
 mod cut_off;
 mod hostile;
 mod round_trip;
+mod since_export;
 mod written;
 
 use fittingcards::diagnostics::Findings;
