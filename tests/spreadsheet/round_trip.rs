@@ -162,7 +162,7 @@ fn numbers_that_are_names_come_back_letter_by_letter() {
     let fitting = |number: &str| {
         format!(
             "number: F{number}\nname: End\nfamily: cone-dead-end\nconductor: wire\nparts: [B-1, {number}]\n\
-             tightening: [{{ item: {number}, thread: {number}, torque_Nm: 5.40 }}]\n"
+             tightening: [{{ item: {number}, thread: {number}, torque_Nm: {{ min: 5.40, max: 6 }} }}]\n"
         )
     };
     let all = |record: &dyn Fn(&str) -> String| numbers.map(record).join("---\n");
