@@ -96,6 +96,7 @@ texts! {
     "layout-unused"
     "layout-value"
     "length-implausible"
+    "letters-changed"
     "limit-looser"
     "line-tension-near-breaking"
     "line-tension-too-high"

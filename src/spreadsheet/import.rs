@@ -7,6 +7,7 @@ use super::edit::{edited, edits};
 use super::export::files;
 use super::insert::{new_record, path};
 use super::kind::SheetKind;
+use super::letters::made_of_another;
 use super::row::{RowChange, Since, changed_since, row_change, since_export};
 use super::standing::{Standing, standing};
 use super::tables::ReadTable;
@@ -100,6 +101,9 @@ impl Importing {
             }
             let RowChange { tree, keys, findings } = change;
             self.findings.extend(findings);
+            if here.is_none() {
+                self.findings.extend(made_of_another(&row[id], standing.keys(), &table.file));
+            }
             if keys.is_empty() {
                 continue;
             }

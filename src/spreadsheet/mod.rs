@@ -12,6 +12,7 @@
 //! | `duplicate-id` | two rows of one record |
 //! | `not-a-spreadsheet` | a file that can't be read as a table |
 //! | `record-not-editable` | a record whose file can't be changed cell by cell |
+//! | `letters-changed` | a text that a spreadsheet may have made of another |
 //! | `changed-since-export` | a row that was changed, whose record was changed since the sheet was written |
 //!
 //! All else is found by reading the records as the rows would have them, and told at the cell.
@@ -26,6 +27,8 @@ mod figures;
 mod import;
 mod insert;
 mod kind;
+mod letters;
+mod looks;
 mod plain;
 mod read;
 mod read_workbook;

@@ -3,11 +3,11 @@
 use super::as_exported::hash_of;
 use super::change::{KeyChange, changed};
 use super::columns::{Columns, Sort};
+use super::letters::Compared;
 use super::standing::Standing;
-use super::tables::{Held, ReadCell, ReadTable};
+use super::tables::{ReadCell, ReadTable};
 use super::value::Tree;
 use crate::diagnostics::{Finding, shortened};
-use crate::source::FilePath;
 
 /// What a row changes of its record.
 #[derive(Default)]
@@ -33,26 +33,17 @@ pub(super) fn row_change(
         let current = here.and_then(|here| here.cells.get(column));
         let has_comma = table.decimal_commas && columns.sort(column) == Sort::Number;
         let read = &if has_comma { read.with_point() } else { read.clone() };
-        if let Some(is) = changed(current, read, columns.is_list(column).then_some(column)) {
-            change.findings.extend(figure_for_text(column, read, columns, &table.file));
-            change.tree.add(column, is.clone());
-            let (was, cell) = (current.map(|cell| cell.text.clone()), read.cell.place(&table.file));
-            change.keys.push(KeyChange { column: column.to_owned(), was, is, cell });
-        }
+        let compared = Compared { column, read, current, file: &table.file };
+        let Some(is) = changed(current, read, columns.is_list(column).then_some(column)) else {
+            change.findings.extend(compared.of_same(columns));
+            continue;
+        };
+        change.findings.extend(is.as_deref().and_then(|is| compared.of_changed(is, columns)));
+        change.tree.add(column, is.clone());
+        let (was, cell) = (current.map(|cell| cell.text.clone()), read.cell.place(&table.file));
+        change.keys.push(KeyChange { column: column.to_owned(), was, is, cell });
     }
     change
-}
-
-/// A spreadsheet that holds such a text for a number or a day has changed it already: 14.0 to 14, 3-4 to a day.
-fn figure_for_text(column: &str, read: &ReadCell, columns: &Columns, file: &FilePath) -> Option<Finding> {
-    let is_figure = !matches!(read.held, Held::Text | Held::Letters);
-    if !is_figure || columns.sort(column) != Sort::Letters {
-        return None;
-    }
-    let message =
-        "the spreadsheet holds this cell for a number or a day, and the column is a text, letter by letter";
-    let finding = Finding::error("wrong-type", read.cell.place(file), message).field(column.to_owned());
-    Some(finding.found(read.cell.text.clone()).help("format the column as text, and type the cell again"))
 }
 
 /// What became of a row and of its record since the table was written.

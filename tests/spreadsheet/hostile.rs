@@ -138,7 +138,7 @@ fn cells_of_a_workbook_come_in_as_what_they_are() {
     page.write_string(3, 0, "C-1").unwrap();
     page.write_string(3, 1, "14").unwrap();
     page.write_number(3, 2, 14.3).unwrap();
-    page.write_datetime_with_format(3, 3, day, &format).unwrap();
+    page.write_datetime_with_format(3, 3, &day, &format).unwrap();
     page.write_boolean(3, 4, true).unwrap();
     page.write_string(3, 5, "=HYPERLINK(\"x\")").unwrap();
     let bytes = book.save_to_buffer().unwrap();
@@ -169,7 +169,7 @@ fn a_stamp_that_is_a_number_or_a_day_is_refused() {
     let format = rust_xlsxwriter::Format::new().set_num_format("d-m");
     page.write_string(1, 0, "C-1").unwrap();
     page.write_number(1, 1, 15.0).unwrap();
-    page.write_datetime_with_format(1, 2, day, &format).unwrap();
+    page.write_datetime_with_format(1, 2, &day, &format).unwrap();
     page.write_number(1, 3, 14.4).unwrap();
     page.write_string(1, 4, "15").unwrap();
     let bytes = book.save_to_buffer().unwrap();
@@ -238,4 +238,75 @@ fn an_empty_sheet_beside_others_is_told() {
     let bytes = book.save_to_buffer().unwrap();
     let told: Vec<_> = errors(&imported(&small(), &[("records.xlsx", &bytes)]));
     assert_eq!(told.iter().map(|(code, ..)| *code).collect::<Vec<_>>(), ["empty-document"], "{told:?}");
+}
+
+/// A day that a spreadsheet has made of a thread 3/4, a name or a number 2-1 is a text in no column. Were only stamps
+/// refused, the record would state the thread 2026-03-04.
+#[test]
+fn a_day_is_refused_wherever_no_day_belongs() {
+    let day = rust_xlsxwriter::ExcelDateTime::from_ymd(2026, 3, 4).unwrap();
+    let format = rust_xlsxwriter::Format::new().set_num_format("d-mmm");
+    let columns =
+        ["number", "name", "interface", "geometry.collet.bore_mm", "mark.colour", "proven_on.1.date"];
+    let bytes = book(&columns, |page| {
+        page.write_string(1, 0, "C-1").unwrap();
+        for column in 1..6 {
+            page.write_datetime_with_format(1, column, &day, &format).unwrap();
+        }
+        page.write_datetime_with_format(2, 0, &day, &format).unwrap();
+        page.write_string(2, 1, "New").unwrap();
+    });
+    let found: Vec<_> = errors(&imported(&small(), &[("records.xlsx", &bytes)]))
+        .into_iter()
+        .filter(|(code, ..)| ["wrong-type", "unknown-word"].contains(code))
+        .map(|(_, _, line, column)| (line, column))
+        .collect();
+    assert_eq!(found, [(2, 2), (2, 3), (2, 4), (2, 5), (3, 1)]);
+    let mut book = rust_xlsxwriter::Workbook::new();
+    let page = book.add_worksheet();
+    page.set_name("fittings").unwrap();
+    page.write_row(0, 0, ["number", "tightening.1.thread", "tightening.1.grease"]).unwrap();
+    page.write_string(1, 0, "F-1").unwrap();
+    page.write_datetime_with_format(1, 1, &day, &format).unwrap();
+    page.write_datetime_with_format(1, 2, &day, &format).unwrap();
+    let bytes = book.save_to_buffer().unwrap();
+    let found = errors(&imported(&small(), &[("records.xlsx", &bytes)]));
+    let sheet = || "records.xlsx, sheet fittings".to_owned();
+    assert_eq!(found, [("wrong-type", sheet(), 2, 2), ("wrong-type", sheet(), 2, 3)]);
+}
+
+/// What a program that opens a CSV file makes of letters that look like days and numbers. Were texts taken as they come,
+/// the first would be written with no word, and the last dropped with none.
+#[test]
+fn letters_that_a_spreadsheet_may_have_changed_are_told() {
+    let part = |number: &str, stamp: &str| {
+        format!("number: {number}\nname: Cone\nrole: cone\nmaterial: brass\nstamp: \"{stamp}\"\n")
+    };
+    let records =
+        [("41E1", "1-2"), ("S-2", "B14.0"), ("S-3", "12345678901234567890"), ("S-4", "1E3"), ("S-5", "14.0")];
+    let records = records.map(|(number, stamp)| part(number, stamp)).join("---\n");
+    let world = small().with(FilePath::catalogue("parts/odd.yaml"), records);
+    let told = |table: &str| {
+        let import = imported(&world, &[("parts.csv", table.as_bytes())]);
+        let found = import.findings.sorted();
+        let told: Vec<_> = found
+            .iter()
+            .filter(|found| found.code == "letters-changed")
+            .map(|found| (found.severity.word(), found.place.line))
+            .collect();
+        assert!(found.iter().all(|found| found.code != "letters-changed" || !found.help.is_empty()));
+        (told, import.changes.len())
+    };
+    let (error, warning) = ("error", "warning");
+    // The record could have been taken for a day or a long number.
+    assert_eq!(told("number,stamp\n41E1,02-Jan\n"), (vec![(error, 2)], 1));
+    assert_eq!(told("number,stamp\nS-3,1.23457E+19\n"), (vec![(error, 2)], 1));
+    assert_eq!(told("number,stamp\nS-3,12345678901234600000\n"), (vec![(error, 2)], 1));
+    // It could not, and the cell looks like it all the same.
+    assert_eq!(told("number,stamp\nS-2,02-Jan\n"), (vec![(warning, 2)], 1));
+    // The same number in other letters: the record stays, and somebody is told.
+    assert_eq!(told("number,stamp\nS-4,1000\nS-5,14\n"), (vec![(warning, 2), (warning, 3)], 0));
+    assert_eq!(told("number,stamp\nS-5,14.0\nS-2,B14.1\n"), (vec![], 1));
+    // A number that becomes another is no new record.
+    assert_eq!(told("number,stamp\n410,X\n02-Jan,X\n").0, [(error, 2), (error, 3)]);
 }
