@@ -2,7 +2,7 @@
 
 use super::cells::{CellValue, as_written_out};
 use super::columns::{Columns, Sort};
-use super::figures::are_one_number;
+use super::figures::{are_one_number, number};
 use super::looks::{could_be_a_day, like_a_day, like_a_long_number};
 use super::tables::{Held, ReadCell};
 use crate::diagnostics::{Finding, shortened};
@@ -45,6 +45,12 @@ impl Compared<'_> {
         let sort = columns.sort(self.column);
         match self.read.held {
             Held::Figure | Held::Percent | Held::Day if sort == Sort::Letters => Some(self.figure_for_text()),
+            Held::Percent => Some(
+                self.percent("this cell is formatted as a percentage: it holds a hundredth of what it shows"),
+            ),
+            _ if self.column.ends_with("_percent") && number(is).is_some_and(is_fraction) => {
+                Some(self.percent("this looks like a fraction, and the key is in percent"))
+            }
             Held::Letters if sort == Sort::Letters => self.letters(is),
             _ => None,
         }
@@ -55,6 +61,15 @@ impl Compared<'_> {
         let message = "the spreadsheet holds this cell for a number or a day, and the column is a text, letter by letter";
         let finding = Finding::error("wrong-type", self.place(), message).field(self.column);
         finding.found(self.read.cell.text.clone()).help("format the column as text, and type the cell again")
+    }
+
+    /// A cell that shows 25 % holds 0.25.
+    fn percent(&self, message: &str) -> Finding {
+        Finding::error("fraction-for-percent", self.place(), message)
+            .field(self.column)
+            .found(self.read.cell.text.clone())
+            .expected("the number as it is, such as 25 for 25 %")
+            .help("format the cell as a number, and type the number again")
     }
 
     /// A text of a CSV that looks like what a spreadsheet makes of another: 02-Jan of 1-2. Where the record could have
@@ -81,6 +96,11 @@ impl Compared<'_> {
     fn place(&self) -> Place {
         self.read.cell.place(self.file)
     }
+}
+
+/// Whether a number is less than one percent, and more than nothing.
+fn is_fraction(number: f64) -> bool {
+    0.0 < number && number < 1.0
 }
 
 /// A number or id of a CSV that is new, and may be what a spreadsheet has made of another: 410 of 41E1, 02-Jan of 1-2.

@@ -310,3 +310,30 @@ fn letters_that_a_spreadsheet_may_have_changed_are_told() {
     // A number that becomes another is no new record.
     assert_eq!(told("number,stamp\n410,X\n02-Jan,X\n").0, [(error, 2), (error, 3)]);
 }
+
+/// A cell that shows 25 % holds 0.25: a wear limit of a quarter of a percent would be written.
+#[test]
+fn a_cell_that_shows_a_percentage_is_refused() {
+    for (format, is_refused) in [("0%", true), ("0.00\" \"%", true), ("0.00", false), ("0\" %\"", false)] {
+        let mut book = rust_xlsxwriter::Workbook::new();
+        let page = book.add_worksheet();
+        page.set_name("conductors").unwrap();
+        page.write_row(0, 0, ["id", "name", "stated.breaking_load_kN"]).unwrap();
+        page.write_string(1, 0, "wire").unwrap();
+        let format = rust_xlsxwriter::Format::new().set_num_format(format);
+        page.write_number_with_format(1, 2, 0.25, &format).unwrap();
+        page.write_string(1, 1, "Wire").unwrap();
+        let bytes = book.save_to_buffer().unwrap();
+        let import = imported(&small(), &[("records.xlsx", &bytes)]);
+        let found: Vec<_> =
+            errors(&import).into_iter().map(|(code, _, line, column)| (code, line, column)).collect();
+        assert_eq!(found.contains(&("fraction-for-percent", 2, 3)), is_refused, "{found:?}");
+    }
+    // Without a format it is told by the key.
+    for (limit, is_refused) in [("0.25", true), ("25", false)] {
+        let table = format!("id,construction.grooved.wear.limit_percent\nwire,{limit}\n");
+        let found = errors(&imported(&small(), &[("conductors.csv", table.as_bytes())]));
+        let is_told = found.iter().any(|(code, ..)| *code == "fraction-for-percent");
+        assert_eq!(is_told, is_refused, "{found:?}");
+    }
+}
