@@ -8,7 +8,7 @@ use super::unpacked::unpacks_to_more_than;
 use crate::diagnostics::{Finding, Findings, shortened};
 use crate::records::Cell;
 use crate::source::{FilePath, Place};
-use calamine::{DataRef, ExcelDateTime, Reader, Style, Xlsx, XlsxError};
+use calamine::{DataRef, Dimensions, ExcelDateTime, Reader, Style, Xlsx, XlsxError};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::Cursor;
 
@@ -57,11 +57,13 @@ pub(super) fn of_workbook(name: &str, bytes: &[u8], findings: &mut Findings) -> 
             continue;
         };
         let file = FilePath::catalogue(&format!("{name}, sheet {}", kind.folder()));
-        match cells_of(&mut workbook, &sheet, &file, findings) {
-            Ok(cells) => tables.push(ReadTable {
-                exported: exported.as_ref().map(|exported| exported.of(kind)),
-                ..of_cells(kind, file, cells)
-            }),
+        let cells = cells_of(&mut workbook, &sheet, &file, findings);
+        match cells.and_then(|cells| Ok((merged(&mut workbook, &sheet, &file, &cells)?, cells))) {
+            Ok((merged, cells)) => {
+                findings.extend(merged);
+                let exported = exported.as_ref().map(|exported| exported.of(kind));
+                tables.push(ReadTable { exported, ..of_cells(kind, file, cells) });
+            }
             Err(error) => findings.push(unreadable(error)),
         }
     }
@@ -107,7 +109,7 @@ fn cells_of(
     while let Some((cell, style)) = reader.next_cell_with_style_id()? {
         let (row, column) = cell.get_position();
         let is_formula = formulas.contains(&(row, column));
-        let (line, column) = (row.saturating_add(1), column.saturating_add(1));
+        let (line, column) = from_one((row, column));
         count += 1;
         if count > MOST_CELLS {
             let message = "there are too many cells, from here on they are not read";
@@ -136,6 +138,30 @@ fn cells_of(
         }
     }
     Ok(cells)
+}
+
+/// Merged cells below the head. The first of them has the value of all, the others are empty, and an empty cell takes a
+/// value out.
+fn merged(
+    workbook: &mut Xlsx<Cursor<&[u8]>>,
+    sheet: &str,
+    file: &FilePath,
+    cells: &Cells,
+) -> Result<Option<Finding>, XlsxError> {
+    let head = cells.keys().next().copied().unwrap_or_default();
+    let regions = workbook.merge_cells_by_sheet_name(sheet)?;
+    let below = regions.into_iter().filter(|region| region.end.0.saturating_add(1) > head);
+    let Some(Dimensions { start, end }) = below.min_by_key(|region| region.start) else { return Ok(None) };
+    let ((line, column), (last, last_column)) = (from_one(start), from_one(end));
+    let message = "cells are merged here: all but the first would count as cleared";
+    let finding = Finding::error("not-a-spreadsheet", Place::at(file.clone(), line, column), message);
+    let found = format!("rows {line} to {last}, columns {column} to {last_column}");
+    Ok(Some(finding.found(found).help("split all merged cells of the sheet, and fill in each of them")))
+}
+
+/// A place counted from 1.
+fn from_one((row, column): (u32, u32)) -> (u32, u32) {
+    (row.saturating_add(1), column.saturating_add(1))
 }
 
 /// The places of the formulas of a sheet. One that some program wrote without a result looks like an empty cell, and an

@@ -337,3 +337,30 @@ fn a_cell_that_shows_a_percentage_is_refused() {
         assert_eq!(is_told, is_refused, "{found:?}");
     }
 }
+
+/// Of merged cells only the first holds a value: the others would take theirs out of their records, with no word.
+#[test]
+fn merged_cells_take_nothing_out() {
+    let format = rust_xlsxwriter::Format::new();
+    let fill = |page: &mut rust_xlsxwriter::Worksheet| {
+        for (line, number) in (1..).zip(["B-1", "C-1", "N-1"]) {
+            page.write_string(line, 0, number).unwrap();
+        }
+    };
+    let below = book(&["number", "name", "material"], |page| {
+        fill(page);
+        page.merge_range(2, 2, 3, 2, "brass", &format).unwrap();
+        page.merge_range(1, 1, 3, 1, "Nut", &format).unwrap();
+    });
+    let import = imported(&small(), &[("records.xlsx", &below)]);
+    let told = errors(&import);
+    assert!(told.contains(&("not-a-spreadsheet", "records.xlsx, sheet parts".to_owned(), 2, 2)), "{told:?}");
+    let found = import.findings.sorted().iter().find_map(|finding| finding.found.clone());
+    assert_eq!(found.as_deref(), Some("rows 2 to 4, columns 2 to 2"));
+    // In the head they hide no value.
+    let above = book(&["number", "interface"], |page| {
+        fill(page);
+        page.merge_range(0, 1, 0, 2, "interface", &format).unwrap();
+    });
+    assert_eq!(errors(&imported(&small(), &[("records.xlsx", &above)])), []);
+}
