@@ -4,6 +4,7 @@ use super::cells::{CellValue, as_written_out};
 use super::columns::{Columns, Sort};
 use super::figures::{are_one_number, number};
 use super::looks::{could_be_a_day, like_a_day, like_a_long_number};
+use super::misread::{as_written, has_lost_letters};
 use super::tables::{Held, ReadCell};
 use crate::diagnostics::{Finding, shortened};
 use crate::source::{FilePath, Place};
@@ -43,6 +44,7 @@ impl Compared<'_> {
     /// What is to be said of a cell that changes its record to this text.
     pub(super) fn of_changed(&self, is: &str, columns: &Columns) -> Option<Finding> {
         let sort = columns.sort(self.column);
+        let by_letters = || self.misread(is).or_else(|| self.letters(is));
         match self.read.held {
             Held::Figure | Held::Percent | Held::Day if sort == Sort::Letters => Some(self.figure_for_text()),
             Held::Percent => Some(
@@ -51,7 +53,8 @@ impl Compared<'_> {
             _ if self.column.ends_with("_percent") && number(is).is_some_and(is_fraction) => {
                 Some(self.percent("this looks like a fraction, and the key is in percent"))
             }
-            Held::Letters if sort == Sort::Letters => self.letters(is),
+            Held::Letters if sort == Sort::Letters => by_letters(),
+            Held::Text => self.misread(is),
             _ => None,
         }
     }
@@ -90,6 +93,18 @@ impl Compared<'_> {
         Some(finding.field(self.column).found(shortened(is)).help(
             "make the change in records.xlsx, where such columns are texts; where these are the letters, write them \
              into the record by hand",
+        ))
+    }
+
+    /// A text with the letters that a program shows that takes UTF-8 for another code, or without those that it can't keep.
+    fn misread(&self, is: &str) -> Option<Finding> {
+        let was = self.current.map(|current| current.text.as_str());
+        let lost = was.filter(|was| has_lost_letters(was, is)).map(str::to_owned);
+        let written = as_written(is).or(lost)?;
+        let message = "some program has read this text in another code than UTF-8, and saved what it saw";
+        let finding = Finding::error("not-utf8", self.place(), message).field(self.column);
+        Some(finding.found(shortened(is)).expected(shortened(&written)).help(
+            "take the file from before; open a CSV file with the code UTF-8 said, or make the change in records.xlsx",
         ))
     }
 

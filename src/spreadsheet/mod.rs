@@ -13,6 +13,7 @@
 //! | `not-a-spreadsheet` | a file that can't be read as a table |
 //! | `record-not-editable` | a record whose file can't be changed cell by cell |
 //! | `letters-changed` | a text that a spreadsheet may have made of another |
+//! | `not-utf8` | a text that some program has read in another code, and saved |
 //! | `changed-since-export` | a row that was changed, whose record was changed since the sheet was written |
 //!
 //! All else is found by reading the records as the rows would have them, and told at the cell.
@@ -29,6 +30,7 @@ mod insert;
 mod kind;
 mod letters;
 mod looks;
+mod misread;
 mod plain;
 mod read;
 mod read_workbook;

@@ -1,6 +1,6 @@
 //! Files that are damaged, or made to do harm.
 
-use super::{errors, exported, imported, small};
+use super::{FITTINGS, errors, exported, imported, small};
 use fittingcards::diagnostics::Findings;
 use fittingcards::source::FilePath;
 use fittingcards::spreadsheet::{read_tables, sheets, workbook};
@@ -363,4 +363,21 @@ fn merged_cells_take_nothing_out() {
         page.merge_range(0, 1, 0, 2, "interface", &format).unwrap();
     });
     assert_eq!(errors(&imported(&small(), &[("records.xlsx", &above)])), []);
+}
+
+/// A CSV file says nothing of its code: programs take it for Windows-1252, and save what they see. The records would be
+/// given `fÃ¼r`, and cards would print it.
+#[test]
+fn letters_that_were_read_in_another_code_are_refused() {
+    let named = FITTINGS.replace("name: Dead-end", "name: Dead-end für Ø 14");
+    let world = small().with(FilePath::catalogue("fittings/ends.yaml"), named);
+    for (name, is_refused) in
+        [("Dead-end fÃ¼r Ã˜ 14", true), ("Dead-end f?r ? 14", true), ("Dead-end für Ø 15", false)]
+    {
+        let table =
+            format!("number,name,steps\nF-1,{name},\"Push in, all the way.\nScrew down at 20 °C.\"\n");
+        let found = errors(&imported(&world, &[("fittings.csv", table.as_bytes())]));
+        let expected = if is_refused { vec![("not-utf8", "fittings.csv".to_owned(), 2, 5)] } else { vec![] };
+        assert_eq!(found, expected, "{name}");
+    }
 }
