@@ -64,6 +64,7 @@ fn as_text(imported: &ImportReport, is_dry: bool, world: &dyn World) -> String {
     let changes = &imported.import.changes;
     let mut text = format!("{}{}\n", finished(imported), head(imported, is_dry));
     text.push_str(&newer(&imported.import.newer));
+    text.push_str(&without_row(&imported.import.without_row));
     for change in changes {
         let new = if change.is_new { ", new" } else { "" };
         let _ = writeln!(text, "\n{}{new}: {}", change.record, world.display(&change.file));
@@ -97,6 +98,15 @@ fn newer(records: &[String]) -> String {
     }
 }
 
+/// What a table says nothing of: a row that is taken out takes no record out. Empty where every record has its row.
+fn without_row(records: &[String]) -> String {
+    match records.len() {
+        0 => String::new(),
+        1 => format!("{} has no row: it stays as it is\n", records[0]),
+        count => format!("{count} records have no row: they stay as they are ({})\n", first_of(records)),
+    }
+}
+
 fn first_of(records: &[String]) -> String {
     let more = if records.len() > MOST_NAMED { ", …" } else { "" };
     let first: Vec<&str> = records.iter().take(MOST_NAMED).map(String::as_str).collect();
@@ -127,6 +137,7 @@ fn as_json(imported: &ImportReport, is_dry: bool) -> Value {
         "written": is_written,
         "finished": imported.finished.iter().map(|file| file.display().to_string()).collect::<Vec<_>>(),
         "newer": imported.import.newer,
+        "without_row": imported.import.without_row,
         "changes": imported.import.changes.iter().map(change).collect::<Vec<_>>(),
     })
 }

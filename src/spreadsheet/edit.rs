@@ -137,8 +137,9 @@ impl Editing<'_> {
         let was = self.cells.get(here).map(|cell| items(here, &cell.text)).unwrap_or_default();
         let is = items(here, text);
         let is_flow = value.is_in_brackets(self.text);
-        if was.len() != old.len() || old.is_empty() {
-            return match is_flow {
+        if was.len() != old.len() || old.iter().any(|item| holds_several(here, item)) {
+            // An entry with a comma in it looks like two.
+            return match is_flow && old.is_empty() {
                 true => self.edits.push((
                     value.start..value.end,
                     Value::of_cell(here, text, self.columns).in_line(in_brackets),
@@ -302,6 +303,11 @@ impl Editing<'_> {
     fn line_end(&self) -> &'static str {
         if self.text.contains("\r\n") { "\r\n" } else { "\n" }
     }
+}
+
+/// Whether an entry of a list in one cell would be taken for several.
+fn holds_several(path: &str, item: &Laid) -> bool {
+    matches!(&item.shape, LaidShape::Scalar(text, quoting) if *quoting != Quoting::Block && items(path, text).len() > 1)
 }
 
 /// What stands between entries that two lists have in common.

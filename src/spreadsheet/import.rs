@@ -28,6 +28,8 @@ pub struct Import {
     pub files: Vec<(FilePath, Option<String>, String)>,
     /// The records that were changed since their table was written, and their rows were not: they stay as they are.
     pub newer: Vec<String>,
+    /// The records that have no row in the table of their kind: they stay as they are.
+    pub without_row: Vec<String>,
     /// What is wrong. While an error is among it, nothing is to be written.
     pub findings: Findings,
 }
@@ -44,12 +46,13 @@ pub fn import(world: &dyn World, tables: &[ReadTable]) -> Result<Import, WorldEr
         files: BTreeMap::new(),
         new: BTreeMap::new(),
         newer: Vec::new(),
+        without_row: Vec::new(),
     };
     for table in tables {
         importing.table(world, table)?;
     }
     let before = load(world)?.findings;
-    let Importing { mut findings, changes, files, new, newer } = importing;
+    let Importing { mut findings, changes, files, new, newer, without_row } = importing;
     let texts = || files.iter().map(|(file, (_, is))| (file, is)).chain(&new);
     let edited =
         Edited { world, files: texts().map(|(file, text)| (file.clone(), text.as_bytes().into())).collect() };
@@ -59,7 +62,7 @@ pub fn import(world: &dyn World, tables: &[ReadTable]) -> Result<Import, WorldEr
     findings.extend(CellPlaces::of(tables).told(&load(&edited)?.findings, &before, &new_files));
     let was = |file: &FilePath| files.get(file).map(|(was, _)| was.clone());
     let files = texts().map(|(file, text)| (file.clone(), was(file), text.clone())).collect();
-    Ok(Import { changes, files, newer, findings })
+    Ok(Import { changes, files, newer, without_row, findings })
 }
 
 struct Importing {
@@ -69,6 +72,7 @@ struct Importing {
     files: BTreeMap<FilePath, (String, String)>,
     new: BTreeMap<FilePath, String>,
     newer: Vec<String>,
+    without_row: Vec<String>,
 }
 
 impl Importing {
@@ -116,6 +120,11 @@ impl Importing {
             };
             self.changes.push(RecordChange { record: own.text.clone(), file, is_new: here.is_none(), keys });
         }
+        let has_no_row = |id: &&String| {
+            let was_there = table.exported.as_ref().is_none_or(|exported| exported.contains_key(*id));
+            !seen.is_empty() && was_there && !seen.contains_key(id.as_str())
+        };
+        self.without_row.extend(standing.keys().filter(has_no_row).cloned());
         for (file, changes) in edits_of {
             let text = texts.iter().find(|(other, _)| other == file).map_or("", |(_, text)| text.as_str());
             self.edit(file, text, &changes, &columns);

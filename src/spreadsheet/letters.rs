@@ -50,6 +50,9 @@ impl Compared<'_> {
             Held::Percent => Some(
                 self.percent("this cell is formatted as a percentage: it holds a hundredth of what it shows"),
             ),
+            Held::Letters | Held::Text if sort == Sort::Number && self.is_thousandth(is) => {
+                Some(self.thousands(is))
+            }
             _ if self.column.ends_with("_percent") && number(is).is_some_and(is_fraction) => {
                 Some(self.percent("this looks like a fraction, and the key is in percent"))
             }
@@ -75,9 +78,38 @@ impl Compared<'_> {
             .help("format the cell as a number, and type the number again")
     }
 
+    /// Whether a number may have a mark between its thousands: 1,060 where the record has 1060 or so.
+    fn is_thousandth(&self, is: &str) -> bool {
+        let is_digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+        let Some((whole, behind)) = is.split_once('.') else { return false };
+        let is_grouped =
+            (1..=3).contains(&whole.len()) && behind.len() == 3 && is_digits(whole) && is_digits(behind);
+        let was = self.current.and_then(|current| number(&current.text));
+        let times = was.zip(number(is)).map(|(was, is)| was / is);
+        is_grouped && times.is_some_and(|times| (200.0..5000.0).contains(&times))
+    }
+
+    fn thousands(&self, is: &str) -> Finding {
+        let message = "the mark in this number may stand behind its thousands or before its decimals";
+        let was = self.current.map_or("", |current| current.text.as_str());
+        let help = format!(
+            "write it without a mark, such as {}, or with other decimals, such as {is}0",
+            is.replace('.', "")
+        );
+        Finding::error("wrong-type", self.place(), message)
+            .field(self.column)
+            .found(self.read.cell.text.clone())
+            .expected(format!("a number that can be read in one way; the record has {was}"))
+            .help(help)
+    }
+
     /// A text of a CSV that looks like what a spreadsheet makes of another: 02-Jan of 1-2. Where the record could have
     /// been taken for that, it is an error.
     fn letters(&self, is: &str) -> Option<Finding> {
+        if self.current.is_none() && ["number", "id"].contains(&self.column) {
+            // Of a record that is new, `made_of_another` says it.
+            return None;
+        }
         let was = self.current.map_or("", |current| current.text.trim());
         let is_day = like_a_day(is) && !like_a_day(was);
         let is_long = like_a_long_number(is) && !like_a_long_number(was);

@@ -1,6 +1,6 @@
 //! What rows change in the files of their records: each expected text is written by hand.
 
-use super::{FITTINGS, PARTS, errors, imported, small, text};
+use super::{CONDUCTOR, FITTINGS, PARTS, errors, imported, small, text};
 
 #[test]
 fn values_are_changed_where_they_stand_and_as_they_are_written() {
@@ -165,4 +165,45 @@ fn line_ends_and_a_mark_at_the_start_stay_as_they_are() {
     let expected =
         parts.replace("bronze-soft\r\n", "bronze-soft\r\ndrawing: D-1\r\n").replace("\"14.0\"", "\"X\"");
     assert_eq!(text(&import, "parts/cones.yaml"), expected);
+}
+
+/// An entry that has a comma looks like two in its cell: with one more in the cell, the list would come to four.
+#[test]
+fn a_list_whose_entries_have_commas_is_left_to_hand() {
+    use fittingcards::source::FilePath;
+    for list in ["[\"thread, all round\", taper]", "[\"thread, all round\", \"\"]"] {
+        let fittings = FITTINGS.replace("[thread, taper]", list);
+        let world = small().with(FilePath::catalogue("fittings/ends.yaml"), fittings);
+        let table = "number,tightening.1.grease\nF-1,\"thread, all round, taper, head\"\n";
+        let import = imported(&world, &[("fittings.csv", table.as_bytes())]);
+        let told = ("record-not-editable", "fittings.csv".to_owned(), 2, 5);
+        assert!(errors(&import).contains(&told), "{list}: {:?}", import.findings);
+    }
+}
+
+/// A spreadsheet parts thousands as others part decimals: 1060 kg would become 1.06 kg.
+#[test]
+fn a_number_that_may_have_a_mark_in_its_thousands_is_refused() {
+    use fittingcards::source::FilePath;
+    let wire = format!("{CONDUCTOR}stated: {{ mass_kg_per_km: 1060, breaking_load_kN: 67.6 }}\n");
+    let world = small().with(FilePath::catalogue("conductors/wire.yaml"), wire);
+    for (name, table, refused) in [
+        ("conductors.csv", "id;stated.mass_kg_per_km\nwire;1,060\n", Some((2, 6))),
+        ("conductors.csv", "id;stated.mass_kg_per_km\nwire;1.070\n", Some((2, 6))),
+        ("conductors.csv", "id,stated.mass_kg_per_km\nwire,1.060\n", Some((2, 6))),
+        ("conductors.csv", "id;stated.mass_kg_per_km\nwire;1070,5\n", None),
+        ("conductors.csv", "id;stated.mass_kg_per_km;stated.breaking_load_kN\nwire;1060;67,500\n", None),
+    ] {
+        let import = imported(&world, &[(name, table.as_bytes())]);
+        let told = errors(&import).into_iter().find(|(code, ..)| *code == "wrong-type");
+        assert_eq!(told.map(|(_, _, line, column)| (line, column)), refused, "{table}");
+    }
+}
+
+/// Whoever takes a row out of a sheet may think that the record goes too.
+#[test]
+fn records_without_a_row_are_named() {
+    let import = imported(&small(), &[("parts.csv", b"number,name\nC-1,Cone\n")]);
+    assert_eq!(import.without_row, ["B-1", "N-1"]);
+    assert!(imported(&small(), &[("parts.csv", b"number,name\n")]).without_row.is_empty());
 }

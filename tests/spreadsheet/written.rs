@@ -85,6 +85,7 @@ fn what_is_right_is_written_and_nothing_else_is_left() {
     let after = tree(folder.path());
     assert_eq!(before.keys().collect::<Vec<_>>(), after.keys().collect::<Vec<_>>());
     let expected = PARTS.replace("name: Cone 14.0", "name: Cone").replace("name: Body", "name: Collet body");
+    assert!(said.contains("N-1 has no row: it stays as it is"), "{said}");
     assert_eq!(after["content/parts/cones.yaml"], expected);
     let (code, said) = run(folder.path(), "table.csv", &right, &["--kind", "parts"]);
     assert!(code == Some(0) && said.contains("nothing changes"), "{said}");
