@@ -23,6 +23,7 @@ texts! {
     "card-not-issued"
     "card-too-full"
     "changed-since-export"
+    "comment-left"
     "cone-as-hard-as-body"
     "cone-thinner-than-hole"
     "contact-wire-outside-standard"

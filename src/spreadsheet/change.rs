@@ -31,6 +31,15 @@ pub struct KeyChange {
     pub cell: Place,
 }
 
+impl RecordChange {
+    /// The change of a column, or of one below it; else the first.
+    pub(super) fn key(&self, column: &str) -> Option<&KeyChange> {
+        let is_below = |key: &&KeyChange| key.column.starts_with(&format!("{column}."));
+        let own = self.keys.iter().find(|key| key.column == column);
+        own.or_else(|| self.keys.iter().find(is_below)).or(self.keys.first())
+    }
+}
+
 impl KeyChange {
     /// The change in words, such as `bore_mm: 14.3 becomes 14.4`.
     #[must_use]

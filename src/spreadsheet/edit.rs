@@ -2,14 +2,13 @@
 
 use super::cells::{CellValue, below, items};
 use super::columns::Columns;
+use super::lines::{Edit, behind_line, line_start};
 use super::plain::{paragraph, scalar};
+use super::take_out::{TakenOut, entries_out, lines_out};
 use super::value::{Branch, Tree, Value};
 use crate::records::{Laid, LaidShape, Quoting};
 use std::collections::BTreeMap;
 use std::ops::Range;
-
-/// A piece of a text and what stands for it.
-type Edit = (Range<usize>, String);
 
 /// A record in the text of its file.
 pub(super) struct Editing<'a> {
@@ -18,11 +17,13 @@ pub(super) struct Editing<'a> {
     /// What the record says, cell by cell.
     cells: &'a BTreeMap<String, CellValue>,
     edits: Vec<Edit>,
+    /// Comments that stay where a value goes, each with its column.
+    comments: Vec<(String, String)>,
     /// Columns that can't be changed in place.
     failed: Vec<String>,
 }
 
-/// The edits that make a tree of changes of a record.
+/// The edits that make a tree of changes of a record, and the comments that stay where a column's value goes.
 ///
 /// # Errors
 /// The column that can't be changed in place.
@@ -32,27 +33,14 @@ pub(super) fn edits(
     tree: &Tree,
     columns: &Columns,
     cells: &BTreeMap<String, CellValue>,
-) -> Result<Vec<Edit>, String> {
-    let mut editing = Editing { text, columns, cells, edits: Vec::new(), failed: Vec::new() };
+) -> Result<(Vec<Edit>, Vec<(String, String)>), String> {
+    let (edits, comments, failed) = (Vec::new(), Vec::new(), Vec::new());
+    let mut editing = Editing { text, columns, cells, edits, comments, failed };
     editing.walk("", record, tree, false);
     match editing.failed.pop() {
-        None => Ok(editing.edits),
+        None => Ok((editing.edits, editing.comments)),
         Some(column) => Err(column),
     }
-}
-
-/// A text with all edits made. What goes in at one place goes in by the order of the edits.
-pub(super) fn edited(text: &str, mut edits: Vec<Edit>) -> String {
-    edits.sort_by_key(|(range, _)| (range.start, range.end));
-    let mut done = String::with_capacity(text.len() + 64);
-    let mut from = 0;
-    for (range, new) in edits {
-        done.push_str(text.get(from..range.start).unwrap_or_default());
-        done.push_str(&new);
-        from = from.max(range.end);
-    }
-    done.push_str(text.get(from..).unwrap_or_default());
-    done
 }
 
 impl Editing<'_> {
@@ -153,7 +141,7 @@ impl Editing<'_> {
                 self.replace_item(here, old, new, is_flow || in_brackets);
             }
             if gone.len() > both {
-                self.take_out_items(old, gone.start + both..gone.end, is_flow);
+                self.take_out_items(value, old, gone.start + both..gone.end, here);
             }
             for new in &is[come.start + both..come.end] {
                 let new = Value::of_item(here, new).in_line(is_flow || in_brackets);
@@ -192,36 +180,39 @@ impl Editing<'_> {
     fn take_out(&mut self, laid: &Laid, nth: usize, in_brackets: bool, here: &str) {
         let is_flow = laid.is_in_brackets(self.text);
         match &laid.shape {
-            LaidShape::List(items) => self.take_out_items(items, nth..nth + 1, is_flow),
+            LaidShape::List(items) => self.take_out_items(laid, items, nth..nth + 1, here),
             LaidShape::Map(entries) if is_flow => {
-                let range = match (entries.get(nth + 1), nth.checked_sub(1)) {
-                    (Some((next, _)), _) => entries[nth].0.start..next.start,
-                    (None, Some(before)) => end_of(&entries[before])..end_of(&entries[nth]),
-                    (None, None) => entries[nth].0.start..end_of(&entries[nth]),
-                };
-                self.edits.push((range, String::new()));
+                let spans: Vec<Range<usize>> =
+                    entries.iter().map(|entry| entry.0.start..end_of(entry)).collect();
+                let out = entries_out(self.text, laid.start..laid.end, &spans, nth..nth + 1);
+                self.taken_out(out, here);
             }
             LaidShape::Map(entries) if !in_brackets => {
-                let start = self.line_start(entries[nth].0.start);
+                let start = entries[nth].0.start;
                 // The first key of an entry of a list stands behind its dash.
-                if !self.text[start..entries[nth].0.start].trim().is_empty() {
+                if !self.text[line_start(self.text, start)..start].trim().is_empty() {
                     return self.failed.push(here.to_owned());
                 }
-                self.edits.push((start..self.behind_line(end_of(&entries[nth])), String::new()));
+                self.taken_out(lines_out(self.text, start..end_of(&entries[nth])), here);
             }
             _ => self.failed.push(here.to_owned()),
         }
     }
 
-    fn take_out_items(&mut self, items: &[Laid], gone: Range<usize>, is_flow: bool) {
-        let Some(last) = items.get(gone.clone()).and_then(<[Laid]>::last) else { return };
-        let range = match (is_flow, items.get(gone.end), gone.start.checked_sub(1)) {
-            (true, Some(next), _) => items[gone.start].start..next.start,
-            (true, None, Some(before)) => items[before].end..last.end,
-            (true, None, None) => items[gone.start].start..last.end,
-            (false, ..) => self.line_start(items[gone.start].start)..self.behind_line(last.end),
+    fn take_out_items(&mut self, list: &Laid, items: &[Laid], gone: Range<usize>, here: &str) {
+        let spans: Vec<Range<usize>> = items.iter().map(|item| item.start..item.end).collect();
+        let out = match spans.get(gone.clone()) {
+            Some(lines) if !lines.is_empty() && !list.is_in_brackets(self.text) => {
+                lines_out(self.text, lines[0].start..lines[lines.len() - 1].end)
+            }
+            _ => entries_out(self.text, list.start..list.end, &spans, gone),
         };
-        self.edits.push((range, String::new()));
+        self.taken_out(out, here);
+    }
+
+    fn taken_out(&mut self, out: TakenOut, here: &str) {
+        self.edits.extend(out.edits);
+        self.comments.extend(out.comments.into_iter().map(|comment| (here.to_owned(), comment)));
     }
 
     /// Puts an entry into a list, behind so many.
@@ -234,7 +225,7 @@ impl Editing<'_> {
                 self.edits.push((list.start + 1..list.start + 1, format!("{new}{space}")));
             }
             (false, before) => {
-                let start = self.line_start(items.first().map_or(list.start, |first| first.start));
+                let start = line_start(self.text, items.first().map_or(list.start, |first| first.start));
                 let dash = self.text[start..].find('-').unwrap_or(0);
                 let line = format!("{}- {new}", " ".repeat(dash));
                 match before {
@@ -271,8 +262,8 @@ impl Editing<'_> {
                 self.edits.push((end_of(before)..end_of(before), format!(", {new}")));
             }
             (Some(before), Some((first, _))) => {
-                let indent = first.start - self.line_start(first.start);
-                let indent = self.text[self.line_start(first.start)..].chars().take(indent).count();
+                let indent = first.start - line_start(self.text, first.start);
+                let indent = self.text[line_start(self.text, first.start)..].chars().take(indent).count();
                 self.put_in_line(end_of(before), &format!("{}{new}", " ".repeat(indent)));
             }
             (None, Some((first, _))) => self.edits.push((first.start..first.start, format!("{new}, "))),
@@ -282,21 +273,13 @@ impl Editing<'_> {
 
     /// Puts a line in below the one that holds a place.
     fn put_in_line(&mut self, at: usize, line: &str) {
-        let at = self.behind_line(at);
+        let at = behind_line(self.text, at);
         let end = self.line_end();
         let new = match self.text[..at].ends_with('\n') || at == 0 {
             true => format!("{line}{end}"),
             false => format!("{end}{line}"),
         };
         self.edits.push((at..at, new));
-    }
-
-    fn line_start(&self, at: usize) -> usize {
-        self.text[..at].rfind('\n').map_or(0, |end| end + 1)
-    }
-
-    fn behind_line(&self, at: usize) -> usize {
-        self.text[at..].find('\n').map_or(self.text.len(), |end| at + end + 1)
     }
 
     /// How lines end in this file.

@@ -3,11 +3,12 @@
 use super::cells::{CellValue, cells};
 use super::change::RecordChange;
 use super::columns::Columns;
-use super::edit::{edited, edits};
+use super::edit::edits;
 use super::export::files;
 use super::insert::{new_record, path};
 use super::kind::SheetKind;
 use super::letters::made_of_another;
+use super::lines::edited;
 use super::row::{RowChange, Since, changed_since, row_change, since_export};
 use super::standing::{Standing, standing};
 use super::tables::ReadTable;
@@ -227,7 +228,10 @@ impl Importing {
         for (nth, tree, here, change) in changes {
             let found = documents.get(*nth).ok_or_else(String::new);
             match found.and_then(|document| edits(body, document, tree, columns, &here.cells)) {
-                Ok(edits) => all.extend(edits),
+                Ok((edits, comments)) => {
+                    all.extend(edits);
+                    comments.iter().for_each(|(column, comment)| self.comment_left(*change, column, comment));
+                }
                 Err(column) => failed.push((*change, column)),
             }
         }
@@ -253,13 +257,21 @@ impl Importing {
         nodes(new).iter().map(said).eq(expected)
     }
 
+    /// A comment may have been about a value that goes, and speaks of another if nobody looks.
+    fn comment_left(&mut self, change: usize, column: &str, comment: &str) {
+        let change = &self.changes[change];
+        let Some(key) = change.key(column) else { return };
+        let message =
+            format!("a comment stays in the file of {} where this value is taken out", change.record);
+        let help = format!("look in {} whether it still holds there", change.file.path);
+        let finding = Finding::warning("comment-left", key.cell.clone(), message);
+        let finding = finding.record(change.record.as_str()).field(key.column.as_str());
+        self.findings.push(finding.found(shortened(comment)).help(help));
+    }
+
     fn not_editable(&mut self, change: usize, column: &str) {
         let change = &self.changes[change];
-        let cell = change
-            .keys
-            .iter()
-            .find(|key| key.column == column || key.column.starts_with(&format!("{column}.")));
-        let Some(key) = cell.or(change.keys.first()) else { return };
+        let Some(key) = change.key(column) else { return };
         let message = format!("this can't be changed in the file of {} without changing more", change.record);
         let help = format!("change it by hand in {}, or leave the cell as it was", change.file.path);
         let finding = Finding::error("record-not-editable", key.cell.clone(), message);

@@ -13,6 +13,7 @@
 //! | `not-a-spreadsheet` | a file that can't be read as a table |
 //! | `record-not-editable` | a record whose file can't be changed cell by cell |
 //! | `letters-changed` | a text that a spreadsheet may have made of another |
+//! | `comment-left` | a comment that may have been about a value that goes |
 //! | `not-utf8` | a text that some program has read in another code, and saved |
 //! | `changed-since-export` | a row that was changed, whose record was changed since the sheet was written |
 //!
@@ -29,6 +30,7 @@ mod import;
 mod insert;
 mod kind;
 mod letters;
+mod lines;
 mod looks;
 mod misread;
 mod plain;
@@ -37,6 +39,7 @@ mod read_workbook;
 mod row;
 mod standing;
 mod tables;
+mod take_out;
 mod told;
 mod unpacked;
 mod value;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 /// Codes without a folder.
-const WITHOUT_FOLDER: [(&str, &str); 15] = [
+const WITHOUT_FOLDER: [(&str, &str); 16] = [
     ("drawing-refused", "no records come to a size that is not finite; tested in `publish` and `sketch`"),
     ("card-larger-than-sheet", "at the most bleed that records take, every card fits every sheet"),
     ("layout-missing", "every face and page has a built-in layout"),
@@ -17,6 +17,7 @@ const WITHOUT_FOLDER: [(&str, &str); 15] = [
     ("not-a-spreadsheet", "told by `import` alone; tested in `spreadsheet`"),
     ("changed-since-export", "told by `import` alone; tested in `spreadsheet`"),
     ("letters-changed", "told by `import` alone; tested in `spreadsheet`"),
+    ("comment-left", "told by `import` alone; tested in `spreadsheet`"),
     ("record-not-editable", "told by `import` alone; tested in `spreadsheet`"),
     ("too-many-alike", "thousands of records; made in `bounds`"),
     ("too-many-records", "thousands of records; made in `bounds`"),

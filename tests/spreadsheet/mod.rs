@@ -1,6 +1,7 @@
 //! Records as tables for a spreadsheet, and rows back into the files of their records.
 
 mod changes;
+mod comments;
 mod cut_off;
 mod hostile;
 mod round_trip;
