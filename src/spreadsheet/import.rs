@@ -99,7 +99,7 @@ impl Importing {
                 self.newer.push(own.text.clone());
                 continue;
             }
-            let change = row_change(row, table, here, &columns);
+            let change = row_change(row, id, table, here, &columns);
             if since == Since::OtherBoth && !change.keys.is_empty() {
                 self.findings.push(changed_since(row, id, table, here, &change));
                 continue;

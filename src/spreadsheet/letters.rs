@@ -12,6 +12,8 @@ use jiff::civil::Date;
 
 /// A cell, with what it is compared with.
 pub(super) struct Compared<'a> {
+    /// The number or id of the record.
+    pub(super) record: &'a str,
     /// The name of the column.
     pub(super) column: &'a str,
     /// The cell.
@@ -34,7 +36,7 @@ impl Compared<'_> {
         let message = "this cell has other letters than the record, which stays as it is";
         is_other.then(|| {
             Finding::warning("letters-changed", self.place(), message)
-                .field(self.column)
+                .record(self.record).field(self.column)
                 .found(shortened(&is))
                 .expected(shortened(&current.text))
                 .help("where the record is wrong, change it by hand, or format the cell as text in records.xlsx")
@@ -65,13 +67,15 @@ impl Compared<'_> {
     /// A spreadsheet that holds a text for a number or a day has changed it already: 14.0 to 14, 3-4 to a day.
     fn figure_for_text(&self) -> Finding {
         let message = "the spreadsheet holds this cell for a number or a day, and the column is a text, letter by letter";
-        let finding = Finding::error("wrong-type", self.place(), message).field(self.column);
+        let finding =
+            Finding::error("wrong-type", self.place(), message).record(self.record).field(self.column);
         finding.found(self.read.cell.text.clone()).help("format the column as text, and type the cell again")
     }
 
     /// A cell that shows 25 % holds 0.25.
     fn percent(&self, message: &str) -> Finding {
         Finding::error("fraction-for-percent", self.place(), message)
+            .record(self.record)
             .field(self.column)
             .found(self.read.cell.text.clone())
             .expected("the number as it is, such as 25 for 25 %")
@@ -97,6 +101,7 @@ impl Compared<'_> {
             is.replace('.', "")
         );
         Finding::error("wrong-type", self.place(), message)
+            .record(self.record)
             .field(self.column)
             .found(self.read.cell.text.clone())
             .expected(format!("a number that can be read in one way; the record has {was}"))
@@ -122,7 +127,7 @@ impl Compared<'_> {
             (false, false) => return None,
         };
         let finding = if was.is_empty() { finding } else { finding.expected(shortened(was)) };
-        Some(finding.field(self.column).found(shortened(is)).help(
+        Some(finding.record(self.record).field(self.column).found(shortened(is)).help(
             "make the change in records.xlsx, where such columns are texts; where these are the letters, write them \
              into the record by hand",
         ))
@@ -134,7 +139,8 @@ impl Compared<'_> {
         let lost = was.filter(|was| has_lost_letters(was, is)).map(str::to_owned);
         let written = as_written(is).or(lost)?;
         let message = "some program has read this text in another code than UTF-8, and saved what it saw";
-        let finding = Finding::error("not-utf8", self.place(), message).field(self.column);
+        let finding =
+            Finding::error("not-utf8", self.place(), message).record(self.record).field(self.column);
         Some(finding.found(shortened(is)).expected(shortened(&written)).help(
             "take the file from before; open a CSV file with the code UTF-8 said, or make the change in records.xlsx",
         ))

@@ -9,6 +9,9 @@ use super::tables::{ReadCell, ReadTable};
 use super::value::Tree;
 use crate::diagnostics::{Finding, shortened};
 
+/// How many columns are named of those that differ.
+const MOST_NAMED: usize = 5;
+
 /// What a row changes of its record.
 #[derive(Default)]
 pub(super) struct RowChange {
@@ -23,6 +26,7 @@ pub(super) struct RowChange {
 /// What a row changes of its record, cell by cell.
 pub(super) fn row_change(
     row: &[ReadCell],
+    id: usize,
     table: &ReadTable,
     here: Option<&Standing>,
     columns: &Columns,
@@ -33,7 +37,8 @@ pub(super) fn row_change(
         let current = here.and_then(|here| here.cells.get(column));
         let has_comma = table.decimal_commas && columns.sort(column) == Sort::Number;
         let read = &if has_comma { read.with_point() } else { read.clone() };
-        let compared = Compared { column, read, current, file: &table.file };
+        let (record, file) = (row[id].cell.text.as_str(), &table.file);
+        let compared = Compared { record, column, read, current, file };
         let Some(is) = changed(current, read, columns.is_list(column).then_some(column)) else {
             change.findings.extend(compared.of_same(columns));
             continue;
@@ -87,21 +92,18 @@ pub(super) fn changed_since(
     change: &RowChange,
 ) -> Finding {
     let own = &row[id].cell;
-    let record = shortened(&own.text);
     let was_there = table.exported.as_ref().is_some_and(|exported| exported.contains_key(&own.text));
     let message = match (was_there, here) {
-        (true, Some(_)) => {
-            format!("{record} was changed since this sheet was written, and its row here was too")
-        }
-        (true, None) => {
-            format!("{record} was taken out since this sheet was written, and its row here was changed")
-        }
-        (false, _) => format!("{record} was not there yet when this sheet was written"),
+        (true, Some(_)) => "this record was changed since the sheet was written, and its row here was too",
+        (true, None) => "this record was taken out since the sheet was written, and its row here was changed",
+        (false, _) => "this record was not there yet when the sheet was written",
     };
-    let differs = change.keys.iter().map(|key| key.words()).collect::<Vec<_>>().join("; ");
+    let columns: Vec<String> =
+        change.keys.iter().take(MOST_NAMED).map(|key| shortened(&key.column)).collect();
+    let more = if change.keys.len() > MOST_NAMED { ", …" } else { "" };
     Finding::error("changed-since-export", own.place(&table.file), message)
         .record(own.text.as_str())
-        .found(shortened(&differs))
+        .found(format!("other values in {}{more}", columns.join(", ")))
         .expected("a row of a sheet that was written from the record as it is now")
         .help("run `fittingcards render`, make the change in the new records.xlsx, and import that")
 }
