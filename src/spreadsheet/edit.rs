@@ -23,7 +23,15 @@ pub(super) struct Editing<'a> {
     failed: Vec<String>,
 }
 
-/// The edits that make a tree of changes of a record, and the comments that stay where a column's value goes.
+/// What a tree of changes makes of a record.
+pub(super) struct Edits {
+    /// The edits of its text.
+    pub(super) edits: Vec<Edit>,
+    /// The comments that stay where a value goes, each with its column.
+    pub(super) comments: Vec<(String, String)>,
+}
+
+/// The edits that make a tree of changes of a record.
 ///
 /// # Errors
 /// The column that can't be changed in place.
@@ -33,12 +41,12 @@ pub(super) fn edits(
     tree: &Tree,
     columns: &Columns,
     cells: &BTreeMap<String, CellValue>,
-) -> Result<(Vec<Edit>, Vec<(String, String)>), String> {
+) -> Result<Edits, String> {
     let (edits, comments, failed) = (Vec::new(), Vec::new(), Vec::new());
     let mut editing = Editing { text, columns, cells, edits, comments, failed };
     editing.walk("", record, tree, false);
     match editing.failed.pop() {
-        None => Ok((editing.edits, editing.comments)),
+        None => Ok(Edits { edits: editing.edits, comments: editing.comments }),
         Some(column) => Err(column),
     }
 }

@@ -3,7 +3,7 @@
 use super::cells::{CellValue, cells};
 use super::change::RecordChange;
 use super::columns::Columns;
-use super::edit::edits;
+use super::edit::{Edits, edits};
 use super::export::files;
 use super::insert::{new_record, path};
 use super::kind::SheetKind;
@@ -228,7 +228,7 @@ impl Importing {
         for (nth, tree, here, change) in changes {
             let found = documents.get(*nth).ok_or_else(String::new);
             match found.and_then(|document| edits(body, document, tree, columns, &here.cells)) {
-                Ok((edits, comments)) => {
+                Ok(Edits { edits, comments }) => {
                     all.extend(edits);
                     comments.iter().for_each(|(column, comment)| self.comment_left(*change, column, comment));
                 }
