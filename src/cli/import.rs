@@ -117,7 +117,9 @@ fn head(imported: &ImportReport, is_dry: bool) -> String {
     let changes = &imported.import.changes;
     let records = match changes.len() {
         0 if imported.import.findings.has_errors() => return "nothing was written".to_owned(),
-        0 if !imported.import.newer.is_empty() => return "nothing changes".to_owned(),
+        0 if !(imported.import.newer.is_empty() && imported.import.findings.is_empty()) => {
+            return "nothing changes".to_owned();
+        }
         0 => return "every row says what its record says: nothing changes".to_owned(),
         1 => "1 record".to_owned(),
         count => format!("{count} records"),

@@ -150,3 +150,14 @@ fn a_table_with_nothing_in_it_is_an_error() {
         }
     }
 }
+
+/// A stamp 14 for 14.0 may be somebody's correction: nobody must read that every row says what its record says.
+#[test]
+fn a_correction_that_is_not_taken_is_told() {
+    let folder = catalogue();
+    let before = tree(folder.path());
+    let (code, said) = run(folder.path(), "parts.csv", "number,stamp\nC-1,14\n", &[]);
+    assert!(said.starts_with("nothing changes\n"), "{said}");
+    assert!(said.contains("parts.csv:2:5: warning[letters-changed]: C-1"), "{said}");
+    assert_eq!((code, tree(folder.path())), (Some(0), before));
+}
