@@ -3,7 +3,6 @@
 
 use super::face::{Card, Face, ItemMark};
 use super::input::Input;
-use super::preflight;
 use crate::catalogue::{CardSize, Status};
 use crate::facts::{BodyFacts, CardFacts, Content, FittingFacts, MarkFacts};
 use crate::register::Standing;
@@ -184,7 +183,7 @@ impl Shown {
     }
 }
 
-/// What each block of a face shows, and each text of the layout's own SVG.
+/// What each block of a face shows. Texts of an SVG of the layout's own don't count: they may be squeezed or not shown.
 fn shown(face: &Face) -> Vec<Shown> {
     let of_block = face.blocks.iter().map(|block| {
         let lines = block.items.iter().filter_map(|item| match &item.mark {
@@ -193,8 +192,7 @@ fn shown(face: &Face) -> Vec<Shown> {
         });
         Shown::of(&lines.collect::<Vec<_>>())
     });
-    let of_svg = preflight::texts_of_svg(face).into_iter().map(|text| Shown::of(&[&text]));
-    of_block.chain(of_svg).collect()
+    of_block.collect()
 }
 
 /// Whether a line has a word, without its spaces and hyphens, that no letter or figure touches.

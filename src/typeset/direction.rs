@@ -126,14 +126,19 @@ fn paragraph_of(lines: &[Broken]) -> (String, Vec<Range<usize>>) {
     (text, ranges)
 }
 
-/// The line cut where words that run from right to left begin and end.
+/// Signs that part what is listed: each of it stands in the order in which the sentence is read.
+const PARTING: [char; 4] = [',', ';', '،', '؛'];
+
+/// The line cut where words that run from right to left begin and end, and between what is listed.
 fn phrases(line: &str) -> Vec<&str> {
     let mut phrases: Vec<&str> = Vec::new();
     let (mut start, mut end) = (0, 0);
-    let mut turned = None;
+    let mut turned: Option<bool> = None;
     for word in line.split_inclusive(' ') {
-        let turns = word.chars().any(turns);
-        if turned.is_some_and(|before| before != turns) {
+        // Arabic signs at the end of a code belong to the sentence: they turn nothing round.
+        let turns = word.trim_matches(is_punctuation).chars().any(turns);
+        let is_parted = line[start..end].trim_end().ends_with(PARTING);
+        if turned.is_some_and(|before| before != turns || is_parted) {
             phrases.push(&line[start..end]);
             start = end;
         }
@@ -146,7 +151,7 @@ fn phrases(line: &str) -> Vec<&str> {
 
 fn isolate(phrase: &str, text: &mut String) {
     let core = core(phrase);
-    if phrase.chars().any(turns) || !needs_isolating(&phrase[core.clone()]) {
+    if phrase[core.clone()].chars().any(turns) || !needs_isolating(&phrase[core.clone()]) {
         text.push_str(phrase);
         return;
     }
@@ -181,7 +186,7 @@ fn core(phrase: &str) -> Range<usize> {
 }
 
 fn is_punctuation(c: char) -> bool {
-    c.is_whitespace() || ",.;:!?…·—".contains(c)
+    c.is_whitespace() || ",.;:!?…·—،؛؟۔".contains(c)
 }
 
 const BRACKETS: [(char, char); 5] = [('(', ')'), ('[', ']'), ('«', '»'), ('‹', '›'), ('“', '”')];
@@ -273,6 +278,22 @@ mod tests {
     #[test]
     fn a_stamp_of_two_words_keeps_its_order() {
         assert_eq!(display("الختم 10.5 CU هنا").1, "انه 10.5 CU متخلا");
+    }
+
+    /// A stamp before a question mark of its own script was read from its end: 14.0 BZ2.
+    #[test]
+    fn a_code_keeps_its_order_before_and_behind_arabic_signs() {
+        for whole in ["BZ2 14.0", "CU 120", "80 to 90 N·m", "3.0 to 5.5 mm"] {
+            for sign in ['؟', '؛', '،', '۔', '.', ':'] {
+                let shown = display(&format!("الختم {whole}{sign}")).1;
+                assert_eq!(shown, format!("{sign}{whole} متخلا"), "{whole}{sign}");
+                let shown = display(&format!("هنا{sign} {whole}")).1;
+                assert_eq!(shown, format!("{whole} {sign}انه"), "{sign} {whole}");
+            }
+            let three = display(&format!("يقرأ {whole}، KA، {whole}؟")).1;
+            assert_eq!(three, format!("؟{whole} ،KA ،{whole} أرقي"));
+        }
+        assert_eq!(isolated("الختم BZ2 14.0؟"), "الختم \u{2066}BZ2 14.0\u{2069}؟");
     }
 
     #[test]

@@ -13,7 +13,7 @@ mod svg_texts;
 use super::face::Face;
 use crate::diagnostics::Findings;
 use check::Check;
-use svg_ink::{InkedText, SvgInk};
+use svg_ink::SvgInk;
 
 pub(in crate::cards) use check::Limits;
 
@@ -26,11 +26,6 @@ pub(super) fn face(face: &Face, limits: Limits<'_>) -> Findings {
     letters::check(check, &mut findings);
     svg::check(check, &mut findings);
     findings
-}
-
-/// What the texts of a face say that stand in SVG of a layout's own.
-pub(super) fn texts_of_svg(face: &Face) -> Vec<String> {
-    SvgInk::all(face).iter().flat_map(|ink| &ink.texts).map(InkedText::words).collect()
 }
 
 #[cfg(test)]
