@@ -4,6 +4,7 @@ mod aluminium_against_copper;
 mod body_too_small;
 mod breaking_load_outside_material;
 mod clauses_of_text;
+mod conductor_names_alike;
 #[cfg(test)]
 mod conductor_tests;
 mod conductors;
@@ -97,6 +98,7 @@ mod readings_not_apart;
 mod receipt_before_issue;
 mod receipt_without_copies;
 mod replaced_after_action;
+mod reused_against_record;
 mod rope_grip_on_single_strand;
 mod rope_grips_outside_standard;
 mod socket_misses_throat;
@@ -167,6 +169,7 @@ const RULES: &[Rule] = &[
     aluminium_against_copper::check,
     body_too_small::check,
     breaking_load_outside_material::check,
+    conductor_names_alike::check,
     cone_as_hard_as_body::check,
     cone_thinner_than_hole::check,
     contact_wire_outside_standard::check,
@@ -234,6 +237,7 @@ const RULES: &[Rule] = &[
     receipt_before_issue::check,
     receipt_without_copies::check,
     replaced_after_action::check,
+    reused_against_record::check,
     rope_grip_on_single_strand::check,
     rope_grips_outside_standard::check,
     socket_misses_throat::check,

@@ -4,6 +4,7 @@ use super::Context;
 use super::inspected::{built, on_fitting, on_part};
 use crate::catalogue::{Conductor, Fitting, Part};
 use crate::diagnostics::{Finding, Findings, Severity};
+use crate::section::{Construction, MaterialGroup};
 
 const CODE: &str = "name-contradicts-record";
 /// Whole figures below this count things or sorts ("line 2") as often as they give a size.
@@ -16,6 +17,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
     }
     for conductor in catalogue.conductors.values() {
         findings.extend(of_conductor(conductor, "name", &conductor.name));
+        findings.extend(of_metal(conductor));
         findings.extend(of_conductor(conductor, "identity.drum_tag", &conductor.identity.drum_tag));
     }
     for part in catalogue.parts.values() {
@@ -50,6 +52,44 @@ fn of_conductor(conductor: &Conductor, field: &str, text: &str) -> Option<Findin
     let finding =
         Finding::warning(CODE, conductor.origin.of(field), message).field(field).record(&conductor.id);
     Some(finding.help("check it against nominal size, diameter and the specification"))
+}
+
+/// Metals as names have them, with the families of material that may be called so.
+const METALS: [(&str, &[MaterialGroup]); 6] = [
+    ("copper", &[MaterialGroup::Copper]),
+    ("bronze", &[MaterialGroup::Bronze]),
+    ("aluminium", &[MaterialGroup::Aluminium]),
+    ("aluminum", &[MaterialGroup::Aluminium]),
+    ("steel", &[MaterialGroup::Steel, MaterialGroup::Stainless]),
+    ("stainless", &[MaterialGroup::Stainless]),
+];
+
+/// A conductor that is called by a metal that is not in it.
+fn of_metal(conductor: &Conductor) -> Option<Finding> {
+    let name = conductor.name.to_lowercase();
+    let words: Vec<&str> = name.split(|letter: char| !letter.is_alphabetic()).collect();
+    let mut named = METALS.iter().filter(|(metal, _)| words.contains(metal)).peekable();
+    let (first, _) = *named.peek()?;
+    let core = match &conductor.construction {
+        Construction::Composite(composite) => composite.core_material.as_ref().map(|core| core.group),
+        _ => None,
+    };
+    let has = |groups: &[MaterialGroup]| {
+        groups.contains(&conductor.material.group) || core.is_some_and(|core| groups.contains(&core))
+    };
+    if named.any(|(_, groups)| has(groups)) {
+        return None;
+    }
+    let message = format!("\"{}\" is called by a metal that is not in it", conductor.name);
+    let finding =
+        Finding::warning(CODE, conductor.origin.of("name"), message).field("name").record(&conductor.id);
+    Some(
+        finding
+            .found(*first)
+            .expected(format!("{}, as its material is, or none", conductor.material.group.word()))
+            .related(conductor.origin.of("material"), "its material")
+            .help("copper and bronze look the same: the name on the card decides; check both"),
+    )
 }
 
 fn of_part(part: &Part) -> Option<Finding> {
