@@ -11,6 +11,7 @@ use super::compose::Format;
 use super::face::{Card, Face, Side, Tag};
 use super::input::Input;
 use super::must_show::{self, Needed, in_force};
+use super::preflight;
 use super::tags::TAG;
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::facts::{CardFacts, Content, TagFacts};
@@ -66,7 +67,8 @@ pub(super) fn lacking(
     layout: &str,
     number: &str,
 ) -> Option<Finding> {
-    let shown = plain(&face.lines().collect::<String>());
+    let texts = face.lines().map(str::to_owned).chain(preflight::texts_of_svg(face));
+    let shown = plain(&texts.collect::<String>());
     let mut lacking: Vec<&str> =
         needed.iter().filter(|(_, text)| !shown.contains(&plain(text))).map(|(what, _)| *what).collect();
     lacking.dedup();
@@ -125,6 +127,22 @@ mod tests {
         ];
         let lacking = lacking.map(|lacking| ("cards/fitting-back.xml".to_owned(), lacking.to_owned()));
         assert_eq!(said(&back, &Standing::Draft), lacking);
+    }
+
+    /// A text of an SVG counts where somebody can read it: not where it is hidden, or its letters are piled up.
+    #[test]
+    fn what_nobody_can_read_is_not_shown() {
+        let lacks = |how: &str| {
+            let svg = format!(
+                "<svg id=\"a\" class=\"foot\" width=\"60\" height=\"20\"><text x=\"15\" y=\"15\" font-family=\"DejaVu Sans\" \
+                 font-size=\"4\" {how}>{{{{ number }}}}</text></svg>"
+            );
+            said(&with_face(&svg), &Standing::Draft)[0].1.contains("the number")
+        };
+        assert!(!lacks(""), "it is shown");
+        for how in ["visibility=\"hidden\"", "letter-spacing=\"-2.6\"", "textLength=\"1.5\""] {
+            assert!(lacks(how), "{how}");
+        }
     }
 
     /// A card that is filled as a draft does not show what an issued one must.

@@ -33,7 +33,7 @@ impl<'a, 'b> Reading<'a, 'b> {
     }
 
     pub fn number(&mut self, name: &'static str) -> Option<f64> {
-        self.parsed(name, "a number of millimetres", length)
+        self.parsed(name, "a number of millimetres, 0 or more", length)
     }
 
     pub fn count(&mut self, name: &'static str) -> Option<u32> {
@@ -41,7 +41,7 @@ impl<'a, 'b> Reading<'a, 'b> {
     }
 
     pub fn measure(&mut self, name: &'static str) -> Option<Measure> {
-        self.parsed(name, "millimetres, or a percentage", |text| match text.strip_suffix('%') {
+        self.parsed(name, "millimetres, 0 or more, or a percentage", |text| match text.strip_suffix('%') {
             Some(percent) => length(percent).map(Measure::Percent),
             None => length(text).map(Measure::Mm),
         })
@@ -196,7 +196,8 @@ impl serde::de::Error for Unlisted {
 }
 
 fn length(text: &str) -> Option<f64> {
-    text.parse().ok().filter(|length: &f64| length.abs() <= LONGEST)
+    // What is less than nothing draws one thing over another.
+    text.parse().ok().filter(|length| (0.0..=LONGEST).contains(length))
 }
 
 fn track(text: &str) -> Option<Track> {

@@ -52,6 +52,18 @@ fn a_layout_s_faults_are_found_at_their_lines() {
         ),
         ("\n{{ colour_of_the_sky }}", "layout-value", 3, "colour_of_the_sky"),
         (
+            "<block id=\"a\"><row\nbetween=\"-28\"><text>x</text><text>y</text></row></block>",
+            "layout-element",
+            2,
+            "`between` of <row> is “-28”",
+        ),
+        (
+            "<block id=\"a\"><text\nwidth=\"-10\">x</text></block>",
+            "layout-element",
+            2,
+            "`width` of <text> is “-10”",
+        ),
+        (
             "<block id=\"a\">\n<text ink=\"#eeeeee\">pale</text></block>",
             "text-contrast-low",
             3,

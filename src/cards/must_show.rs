@@ -3,6 +3,7 @@
 
 use super::face::{Card, Face, ItemMark};
 use super::input::Input;
+use super::preflight;
 use crate::catalogue::{CardSize, Status};
 use crate::facts::{BodyFacts, CardFacts, Content, FittingFacts, MarkFacts};
 use crate::register::Standing;
@@ -183,7 +184,7 @@ impl Shown {
     }
 }
 
-/// What each block of a face shows. Texts of an SVG of the layout's own don't count: they may be squeezed or not shown.
+/// What each block of a face shows, and each text of the layout's own SVG.
 fn shown(face: &Face) -> Vec<Shown> {
     let of_block = face.blocks.iter().map(|block| {
         let lines = block.items.iter().filter_map(|item| match &item.mark {
@@ -192,7 +193,8 @@ fn shown(face: &Face) -> Vec<Shown> {
         });
         Shown::of(&lines.collect::<Vec<_>>())
     });
-    of_block.collect()
+    let of_svg = preflight::texts_of_svg(face).into_iter().map(|text| Shown::of(&[&text]));
+    of_block.chain(of_svg).collect()
 }
 
 /// Whether a line has a word, without its spaces and hyphens, that no letter or figure touches.

@@ -20,7 +20,8 @@ DPI = 600
 DARK = 128
 
 # The faces that are measured have no room for what a card lacks.
-COMPLETE = """complete_without:
+COMPLETE = """if_wrong: { before_load: Stop., under_load: Wait. }
+complete_without:
   keys: [steps, reject_if, line_tension_max_kN, holding_load_kN, proven_on, insertion_mm, tail_mm, stand_out]
   because: only the sheet is measured
 """

@@ -13,7 +13,7 @@ mod svg_texts;
 use super::face::Face;
 use crate::diagnostics::Findings;
 use check::Check;
-use svg_ink::SvgInk;
+use svg_ink::{InkedText, SvgInk};
 
 pub(in crate::cards) use check::Limits;
 
@@ -26,6 +26,14 @@ pub(super) fn face(face: &Face, limits: Limits<'_>) -> Findings {
     letters::check(check, &mut findings);
     svg::check(check, &mut findings);
     findings
+}
+
+/// What the texts of a face say that stand in SVG of a layout's own, but for those that nobody could read: hidden ones, and
+/// letters that are piled up.
+pub(super) fn texts_of_svg(face: &Face) -> Vec<String> {
+    let all = SvgInk::all(face);
+    let texts = all.iter().flat_map(|ink| &ink.texts).filter(|text| text.is_spread_out());
+    texts.map(InkedText::words).collect()
 }
 
 #[cfg(test)]

@@ -38,6 +38,12 @@ pub(super) struct InkedText<'a> {
     pub above: usize,
 }
 
+/// The least width of a letter on the average, in type sizes: words of i and l in a narrow type have more. Common practice, no
+/// source.
+const NARROWEST: f64 = 0.2;
+/// The most by which letters may be set closer than their type has them, in type sizes.
+const CLOSEST: f32 = 0.1;
+
 /// A line or a fill.
 pub(super) struct Shape<'a> {
     pub path: &'a Path,
@@ -161,6 +167,21 @@ impl InkedText<'_> {
     /// What it says.
     pub fn words(&self) -> String {
         words(self.text)
+    }
+
+    /// Whether it is to be seen, with its letters beside each other.
+    pub fn is_spread_out(&self) -> bool {
+        let mut spans = self.text.chunks().iter().flat_map(|chunk| chunk.spans());
+        let letters = self.words().chars().filter(|letter| !letter.is_whitespace()).count() as f64;
+        let least = |size: f64| NARROWEST * size * letters;
+        let is_shown = |span: &usvg::TextSpan| {
+            let size = span.font_size().get();
+            span.is_visible()
+                && span.letter_spacing() >= -CLOSEST * size
+                && span.text_length().is_none_or(|length| f64::from(length) >= least(f64::from(size)))
+        };
+        let extent = self.bounds.width().max(self.bounds.height());
+        spans.all(is_shown) && extent >= least(self.size().mm())
     }
 
     /// The smallest type in it, as it is printed; where a layout squeezes it, across the squeeze.
