@@ -35,7 +35,7 @@ pub use layout::{Layout, Region, RegionKind, Wire};
 pub use material::{Magnetic, Material, MaterialGroup, SizeStep, Strength, StrengthStep};
 pub use outline::{Direction, Point, Segment};
 pub use profile::{Groove, Profile, profile, round_profile};
-pub use result::{Layer, LayerRole, Section};
+pub use result::{Layer, LayerRole, STRAIGHT, Section};
 pub use tolerance::with_wire_tolerance;
 pub use wear_table::{WearHeights, WearRow, WearStage, WearTable, wear_table};
 pub use wires::wires;

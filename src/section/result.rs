@@ -80,6 +80,9 @@ impl Section {
     }
 }
 
+/// Temperatures in degrees Celsius between which resistance rises in a straight line: common practice, no source.
+pub const STRAIGHT: std::ops::RangeInclusive<f64> = -100.0..=300.0;
+
 /// R(T) = R20·(1 + α20·(T − 20)), in the range that the straight line holds in.
 pub(super) fn at_temperature(
     at_20: LinearResistance,
@@ -87,8 +90,7 @@ pub(super) fn at_temperature(
     temperature: Temperature,
 ) -> Option<LinearResistance> {
     let celsius = temperature.celsius();
-    let holds = (-100.0..=300.0).contains(&celsius);
-    holds.then(|| at_20 * (1.0 + coefficient_per_k * (celsius - 20.0)))
+    STRAIGHT.contains(&celsius).then(|| at_20 * (1.0 + coefficient_per_k * (celsius - 20.0)))
 }
 
 /// A section with its geometry only.

@@ -94,6 +94,21 @@ fn temperature_raises_resistance() {
     assert!((ratio - (1.0 + 0.00381 * 60.0)).abs() < 1e-9);
 }
 
+/// A temperature that the straight line does not reach is said to be one; nothing of the material is lacking.
+#[test]
+fn a_temperature_out_of_range_is_told_with_the_range() {
+    let wire = ["section", "--solid", "8", "--material", "copper-hard-drawn"];
+    for (temperature, told) in [("299", false), ("301", true), ("-101", true)] {
+        let output = Run::new()
+            .command(&[&wire[..], &[&*format!("--temperature={temperature}")]].concat())
+            .output()
+            .unwrap();
+        let said = String::from_utf8([output.stdout, output.stderr].concat()).unwrap();
+        assert_eq!(said.contains("it is computed from -100 to 300 °C"), told, "{temperature}: {said}");
+        assert!(!said.contains("lacks a figure"), "{said}");
+    }
+}
+
 #[test]
 fn a_record_is_worn_by_height_and_by_flat() {
     let run = Run::new();

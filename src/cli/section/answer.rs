@@ -43,9 +43,12 @@ pub(super) fn answer(question: &Question, options: &Options) -> Result<Answer, F
     let temperature = options.temperature.map(Temperature::from_celsius).and_then(|temperature| {
         let resistance = section.resistance_at(temperature);
         if resistance.is_none() {
-            warnings.push(
-                "no resistance at that temperature: the material lacks a figure that it needs".to_owned(),
-            );
+            let (coldest, hottest) = (section::STRAIGHT.start(), section::STRAIGHT.end());
+            let why = match section.resistance_20c.zip(section.temperature_coefficient_per_k) {
+                Some(_) => format!("it is computed from {coldest} to {hottest} °C"),
+                None => "the material lacks a figure that it needs".to_owned(),
+            };
+            warnings.push(format!("no resistance at that temperature: {why}"));
         }
         resistance.map(|resistance| (temperature, resistance))
     });
