@@ -8,10 +8,9 @@
 //! letter: what stands behind a name that does not exist is left out.
 
 use super::compose::Format;
-use super::face::{Card, Face, Side, Tag};
+use super::face::{Card, Side, Tag};
 use super::input::Input;
-use super::must_show::{self, Needed, in_force};
-use super::preflight;
+use super::must_show;
 use super::tags::TAG;
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::facts::{CardFacts, Content, TagFacts};
@@ -49,33 +48,13 @@ pub fn incomplete(input: Input<'_>, facts: &CardFacts, standing: &Standing, card
 #[must_use]
 pub fn incomplete_tag(input: Input<'_>, facts: &TagFacts, standing: &Standing, tag: &Tag) -> Findings {
     let layout = Format::of(input, TAG, None).layout("tag");
-    let mut needed = vec![
-        ("the number", facts.number.clone()),
-        ("the status", facts.status_words.clone()),
-        ("the caution", facts.caution.clone()),
-    ];
-    needed.extend(facts.gripping_stamps.iter().map(|stamp| ("the gripping part's stamp", stamp.clone())));
-    needed.extend(in_force(input, standing));
     let called = tag.turn.called(&facts.number);
-    lacking(&tag.face, &needed, &called, &layout, &facts.number).map_or_else(Findings::new, Findings::from)
+    let lacking = must_show::lacking(&[&tag.face], &must_show::on_tag(input, facts, standing));
+    finding(&lacking, &called, &layout, &facts.number).map_or_else(Findings::new, Findings::from)
 }
 
-pub(super) fn lacking(
-    face: &Face,
-    needed: &[Needed],
-    called: &str,
-    layout: &str,
-    number: &str,
-) -> Option<Finding> {
-    let texts = face.lines().map(str::to_owned).chain(preflight::texts_of_svg(face));
-    let shown = plain(&texts.collect::<String>());
-    let mut lacking: Vec<&str> =
-        needed.iter().filter(|(_, text)| !shown.contains(&plain(text))).map(|(what, _)| *what).collect();
-    lacking.dedup();
-    finding(&lacking, called, layout, number)
-}
-
-fn finding(lacking: &[&str], called: &str, layout: &str, number: &str) -> Option<Finding> {
+/// What is said of what is lacking; none where nothing is.
+pub(super) fn finding(lacking: &[&str], called: &str, layout: &str, number: &str) -> Option<Finding> {
     if lacking.is_empty() {
         return None;
     }
@@ -88,13 +67,6 @@ fn finding(lacking: &[&str], called: &str, layout: &str, number: &str) -> Option
                  in their `if` letter by letter",
             ),
     )
-}
-
-/// A text without what line breaking puts in and takes out.
-fn plain(text: &str) -> String {
-    text.chars()
-        .filter(|letter| !letter.is_whitespace() && !matches!(letter, '-' | '\u{ad}' | '\u{2060}'))
-        .collect()
 }
 
 #[cfg(test)]

@@ -1,12 +1,12 @@
 //! Forms: one-sided faces beside cards and kit tags, such as slips, labels and gauges, whose words somebody else settles.
 
-use super::complete::lacking;
+use super::complete::finding;
 use super::compose::{FaceJob, Format};
 use super::drawings::Drawings;
 use super::face::{Face, Side};
 use super::input::Input;
 use super::make::{self, About};
-use super::must_show::{Needed, in_force};
+use super::must_show::{Must, in_force, lacking};
 use super::preflight;
 use super::shape::Shape;
 use super::values;
@@ -73,13 +73,13 @@ pub fn make_form(input: Input<'_>, form: &Form) -> (Option<FormFace>, Findings) 
         Err(error) => return (None, make::found("form-too-full", SHORTEN, about, error)),
     };
     let mut findings = preflight::face(&face, make::limits(input, about, Side::Front, &form.stamps));
-    let needed: Vec<Needed> = form.shows.clone();
-    findings.extend(incomplete(&face, form, &needed));
+    findings.extend(incomplete(&face, form));
     (Some(FormFace { title: form.title.clone(), face }), findings)
 }
 
-fn incomplete(face: &Face, form: &Form, needed: &[Needed]) -> Option<Finding> {
-    lacking(face, needed, &form.called, form.layout, &form.number)
+fn incomplete(face: &Face, form: &Form) -> Option<Finding> {
+    let musts: Vec<Must> = form.shows.iter().map(Must::text).collect();
+    finding(&lacking(&[face], &musts), &form.called, form.layout, &form.number)
 }
 
 fn job<'a>(input: Input<'a>, form: &'a Form) -> FaceJob<'a> {

@@ -4,8 +4,9 @@
 use super::face::{Card, Face, ItemMark};
 use super::input::Input;
 use super::preflight;
+use super::values;
 use crate::catalogue::{CardSize, Status};
-use crate::facts::{BodyFacts, CardFacts, Content, FittingFacts, MarkFacts};
+use crate::facts::{BodyFacts, CardFacts, Content, FittingFacts, MarkFacts, TagFacts};
 use crate::register::Standing;
 
 /// A text that must stand on a face, with what it is called.
@@ -44,14 +45,21 @@ enum How {
 
 impl Must {
     fn new(how: How, what: &'static str, text: &str) -> Self {
+        // What is longer than any stamp that is struck may be broken as texts are.
+        let how = if values::is_kept_whole(text) { how } else { How::Text };
         Self { what, text: text.to_owned(), how }
+    }
+
+    /// A text that stands in one block.
+    pub fn text((what, text): &Needed) -> Self {
+        Self::new(How::Text, what, text)
     }
 }
 
 /// What the front must show: which card it is, and which part is right.
 pub(super) fn on_front(input: Input<'_>, facts: &CardFacts, standing: &Standing) -> Vec<Must> {
     let mut musts = of_every_face(facts);
-    musts.extend(in_force(input, standing).into_iter().map(|(what, text)| Must::new(How::Text, what, &text)));
+    musts.extend(in_force(input, standing).iter().map(Must::text));
     match &facts.content {
         Content::Fitting(fitting) => {
             musts.push(Must::new(How::Alone, "the gripping part's stamp", &fitting.gripping_stamp));
@@ -63,7 +71,7 @@ pub(super) fn on_front(input: Input<'_>, facts: &CardFacts, standing: &Standing)
             if facts.status == Status::Current {
                 musts.extend(fitting.not_these.iter().map(|wrong| {
                     let called = if wrong.stamp.is_empty() { &wrong.number } else { &wrong.stamp };
-                    Must::new(How::Text, "the wrong parts that go in", called)
+                    Must::new(How::Word, "the wrong parts that go in", called)
                 }));
             }
         }
@@ -104,6 +112,19 @@ fn of_every_face(facts: &CardFacts) -> Vec<Must> {
 pub(super) fn on_back(facts: &CardFacts) -> Vec<Must> {
     let mut musts = of_every_face(facts);
     musts.push(Must::new(How::Text, "the caution", &facts.caution));
+    musts
+}
+
+/// What a kit tag must show.
+pub(super) fn on_tag(input: Input<'_>, facts: &TagFacts, standing: &Standing) -> Vec<Must> {
+    let mut musts = vec![
+        Must::new(How::Word, "the number", &facts.number),
+        Must::new(How::Text, "the status", &facts.status_words),
+        Must::new(How::Text, "the caution", &facts.caution),
+    ];
+    let stamps = facts.gripping_stamps.iter();
+    musts.extend(stamps.map(|stamp| Must::new(How::Word, "the gripping part's stamp", stamp)));
+    musts.extend(in_force(input, standing).iter().map(Must::text));
     musts
 }
 
@@ -234,6 +255,17 @@ mod tests {
         assert!(shown.has(&plain("ST-4103"), How::Word) && !shown.has(&plain("ST-410"), How::Word));
         assert!(shown.has(&plain("14.0"), How::Word) && !shown.has(&plain("14.0"), How::Alone));
         assert!(shown.has(&plain("⌀ 14.0 mm"), How::Alone));
+    }
+
+    /// Stamps up to twenty characters are kept in one line; a longer one may be broken, and is shown all the same.
+    #[test]
+    fn what_is_longer_than_a_stamp_may_be_broken() {
+        for (first, second, is_shown) in [("BZ2 14.0 B", "2026 LH REV", true), ("BZ2 14.0", "B 2026", false)]
+        {
+            let stamp = format!("{first} {second}");
+            let how = Must::new(How::Alone, "the stamp", &stamp).how;
+            assert_eq!(Shown::of(&[first, second]).has(&plain(&stamp), how), is_shown, "{stamp}");
+        }
     }
 
     #[test]

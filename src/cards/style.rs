@@ -1,8 +1,9 @@
 //! How cards look: sizes of type, gaps, frames and colours, read from `cards/style.yaml`.
 
-use super::shape::Shape;
+use super::shape::{A5, Shape};
 use super::tightness::Tightness;
 use super::type_class::TypeClass;
+use crate::catalogue::CardSize;
 use crate::colour::Srgb;
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::units::Length;
@@ -169,20 +170,24 @@ fn unsound(error: &serde_yaml::Error) -> Finding {
         .help("DEVELOPERS.md lists what a style may say; the built-in one is layouts/cards/style.yaml")
 }
 
-/// What faces are called by their size, and those beside cards by their kind.
-const SIZES: [&str; 4] = ["A7", "A6", "A5", "ID-1"];
+/// What faces beside cards are called in the style.
 const KINDS: [&str; 4] = ["tag", "slip", "label", "gauge"];
+
+/// The sizes of cards and of what is made beside them.
+fn sizes() -> impl Iterator<Item = &'static str> {
+    CardSize::ALL.iter().map(|size| size.word()).chain([A5.size])
+}
 
 fn is_a_size(name: &str) -> bool {
     let bare = name.strip_suffix("-portrait").or_else(|| name.strip_suffix("-landscape"));
-    KINDS.contains(&name) || SIZES.contains(&bare.unwrap_or(name))
+    KINDS.contains(&name) || sizes().any(|size| size == bare.unwrap_or(name))
 }
 
 fn no_size(name: &str, text: &str) -> Finding {
     Finding::error("layout-style", at_key(name, text), format!("no face is of the size “{name}”"))
         .expected(format!(
             "{}, with -portrait or -landscape or without, or {}",
-            SIZES.join(", "),
+            sizes().collect::<Vec<_>>().join(", "),
             KINDS.join(", ")
         ))
         .help("write it as catalogue.yaml has it; what stands under another name changes nothing")

@@ -17,7 +17,7 @@ use std::collections::BTreeSet;
 
 pub(super) use tag::{of_tag, tag_part};
 use texts::{capital, dated, joined, kept_whole, listed, sentence, with_values};
-pub(super) use texts::{foot, mark, object, prefixed, whole};
+pub(super) use texts::{foot, is_kept_whole, mark, object, prefixed, whole};
 
 /// The values of a card's two faces.
 pub(in crate::cards) fn of_card(

@@ -38,9 +38,14 @@ pub(super) fn joined(texts: &[&str], between: &str) -> String {
 /// Longer than any stamp or number that is struck or cast: what is longer may break where texts do.
 const LONGEST_CODE: usize = 20;
 
+/// Whether a stamp or number is short enough to be kept in one line.
+pub(in crate::cards) fn is_kept_whole(code: &str) -> bool {
+    code.chars().count() <= LONGEST_CODE
+}
+
 /// A stamp, a number or the text of a mark is never broken: not at its spaces, strokes or hyphens.
 pub(in crate::cards) fn whole(stamp: &str) -> String {
-    if stamp.chars().count() > LONGEST_CODE {
+    if !is_kept_whole(stamp) {
         return stamp.to_owned();
     }
     let mut whole = String::with_capacity(stamp.len());
