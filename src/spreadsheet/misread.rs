@@ -1,10 +1,6 @@
 //! Texts that some program has read in another code than they were written in, and saved again.
 
-/// What the bytes from 0x80 to 0x9F are in Windows-1252, from memory; five of them are nothing.
-const HIGH: [char; 32] = [
-    '€', '\u{81}', '‚', 'ƒ', '„', '…', '†', '‡', 'ˆ', '‰', 'Š', '‹', 'Œ', '\u{8d}', 'Ž', '\u{8f}', '\u{90}',
-    '‘', '’', '“', '”', '•', '–', '—', '˜', '™', 'š', '›', 'œ', '\u{9d}', 'ž', 'Ÿ',
-];
+use encoding_rs::WINDOWS_1252;
 
 /// What a text was before its UTF-8 was read as Windows-1252: `für` of `fÃ¼r`. `None` where it was read as it should be.
 pub(super) fn as_written(text: &str) -> Option<String> {
@@ -25,15 +21,13 @@ pub(super) fn as_written(text: &str) -> Option<String> {
 
 /// The letters that a run of letters beyond ASCII stands for, if its bytes are UTF-8.
 fn decoded(run: &str) -> Option<String> {
-    let bytes: Vec<u8> = run.chars().map(byte_of).collect::<Option<_>>()?;
+    let (bytes, _, is_lossy) = WINDOWS_1252.encode(run);
+    if is_lossy {
+        return None;
+    }
     // A diameter with a fraction behind it, as in Ø½, has the bytes of a letter too.
     let is_diameter = bytes.len() == 2 && run.starts_with('Ø');
-    String::from_utf8(bytes).ok().filter(|text| !text.is_empty() && !is_diameter)
-}
-
-fn byte_of(letter: char) -> Option<u8> {
-    let high = || (0x80..).zip(HIGH).find(|(_, high)| *high == letter).map(|(byte, _)| byte);
-    high().or_else(|| u8::try_from(u32::from(letter)).ok().filter(|byte| *byte >= 0xa0))
+    String::from_utf8(bytes.into_owned()).ok().filter(|text| !text.is_empty() && !is_diameter)
 }
 
 /// Whether a text is another whose letters beyond ASCII some program could not keep: `f?r` of `für`.
