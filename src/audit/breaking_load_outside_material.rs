@@ -6,6 +6,7 @@ use crate::catalogue::Conductor;
 use crate::diagnostics::{Finding, Findings};
 use crate::section::stated::{judge_load, load_window, most_load};
 use crate::section::{Construction, Section};
+use crate::units::Force;
 
 /// Outside the window by more than this no difference between standards explains it.
 const FAR: f64 = 1.15;
@@ -47,7 +48,7 @@ fn too_strong(conductor: &Conductor, section: &Section) -> Option<Finding> {
         Construction::Rope(_) => "construction.rope.grade_N_per_mm2",
         _ => "material",
     };
-    let stress = |load: crate::units::Force| format!("{:.0} N/mm²", (load / section.metal).n_per_mm2());
+    let stress = |load: Force| format!("{:.0} N/mm²", (load / section.metal).n_per_mm2());
     let message = format!("the computed breaking load is more than any {} of this section has", group.word());
     let finding = error(conductor, "breaking-load-outside-material", field, message)
         .found(format!("{:.1} kN, {}", load.kn(), stress(load)))

@@ -6,7 +6,7 @@ use super::inspected::{built, on_fitting, on_wording};
 use super::load_orders::BEFORE_ORDER;
 use super::load_words::is_negating;
 use super::verb_forms::is_form;
-use crate::catalogue::{Family, Fitting};
+use crate::catalogue::{Family, Fitting, Wording};
 use crate::diagnostics::{Finding, Findings, Severity};
 
 /// What holds by friction, as texts call it.
@@ -41,7 +41,7 @@ fn listed(fitting: &Fitting) -> Vec<Finding> {
 
 /// What a step orders.
 fn told(fitting: &Fitting) -> Vec<Finding> {
-    let of_step = |wording: &crate::catalogue::Wording| {
+    let of_step = |wording: &Wording| {
         let (at, word) = ordered(&wording.text)?;
         let finding = on_wording(Severity::Error, CODE, fitting, wording, at, SAID.to_owned());
         Some(helped(finding.found(word)))

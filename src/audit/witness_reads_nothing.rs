@@ -57,11 +57,11 @@ fn comes_too_late(text: &str) -> bool {
     let text = text.to_lowercase();
     let words: Vec<&str> =
         text.split(|letter: char| !letter.is_alphabetic()).filter(|word| !word.is_empty()).collect();
-    let later =
-        |pair: &[&str]| LATER.contains(&pair[0]) && pair[1..].iter().any(|word| CLOSED.contains(word));
+    let later = |nth: usize| {
+        LATER.contains(&words[nth]) && words[nth + 1..].iter().take(3).any(|word| CLOSED.contains(word))
+    };
     let nobody = |three: &[&str]| three[0] == "no" && three[1] == "second" && three[2] == "person";
-    let has_later = words.windows(2).any(later) || words.windows(4).any(later);
-    !words.contains(&"before") && has_later || words.windows(3).any(nobody)
+    !words.contains(&"before") && (0..words.len()).any(later) || words.windows(3).any(nobody)
 }
 
 fn names(witness: &Wording, values: &[&str]) -> bool {
