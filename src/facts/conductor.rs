@@ -2,7 +2,7 @@
 
 use super::{ConductorFacts, wear};
 use crate::catalogue::Conductor;
-use crate::mixups::LookAlike;
+use crate::mixups::{Clue, LookAlike};
 use crate::section::{Construction, Grooved, Group, RopeCore, Strands};
 use crate::units::{Length, Numerals};
 
@@ -115,7 +115,7 @@ pub(super) fn with_alike(held: &Conductor, alikes: &[LookAlike], numerals: Numer
     let of_it: Vec<(&str, String)> = of_it.collect();
     let told = |what: &str| {
         let names: Vec<&str> = of_it.iter().filter(|(_, does)| does == what).map(|(name, _)| *name).collect();
-        (!names.is_empty()).then(|| format!("Looks like {}: {what}.", names.join(", ")))
+        (!names.is_empty()).then(|| format!("Looks like {}{what}.", names.join(", ")))
     };
     let mut whats = vec![LINE_RECORD, THE_TAG];
     for (_, what) in &of_it {
@@ -127,15 +127,19 @@ pub(super) fn with_alike(held: &Conductor, alikes: &[LookAlike], numerals: Numer
     ConductorFacts { alike: texts.join(" "), ..conductor(held, numerals) }
 }
 
-const LINE_RECORD: &str = "read the line record";
-const THE_TAG: &str = "read the drum tag";
+const LINE_RECORD: &str = ": read the line record";
+const THE_TAG: &str = ": read the drum tag";
 
 /// What settles which of two conductors it is: the surest sign by hand. A drum tag does not where the other's says the same.
 fn what_settles(held: &Conductor, alike: &LookAlike) -> String {
     match alike.clues.first() {
-        Some(clue) if held.id == alike.one.id => clue.words(),
-        Some(clue) => clue.turned().words(),
+        Some(clue) if held.id == alike.one.id => tell_by(clue),
+        Some(clue) => tell_by(&clue.turned()),
         None if held.identity.drum_tag.is_empty() || alike.labelled_alike() => LINE_RECORD.to_owned(),
         None => THE_TAG.to_owned(),
     }
+}
+
+fn tell_by(clue: &Clue) -> String {
+    format!(". Tell it by the {}", clue.words())
 }

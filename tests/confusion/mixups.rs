@@ -342,7 +342,7 @@ fn a_drum_tag_that_both_have_settles_nothing() {
         "---\nid: other\nname: other\nduty: feeder\nmaterial: copper-hard-drawn\n\
          construction: { stranded: { wires: 37, wire_diameter_mm: 1.79 } }\n",
     );
-    assert_eq!(card, "Looks like other: wires in the outer layer: 12, not 18.");
+    assert_eq!(card, "Looks like other. Tell it by the wires in the outer layer: 12, not 18.");
     assert!(words.starts_with("wires in the outer layer: 12, not 18"), "{words}");
     let (words, card) = held(&tagged("other", "CU 95", "one thread"));
     assert_eq!(card, "Looks like other: read the line record.");
