@@ -17,20 +17,19 @@ impl Booklet<'_> {
         let faults = match subject {
             Subject::File(name) if name.ends_with(".css") => offline::sheet(&page.text, self.form()),
             Subject::Index | Subject::File(_) => Vec::new(),
-            _ => self.faults(subject, &page.text),
+            _ => self.faults(page),
         };
         self.findings(&page.layout, &page.text, faults)
     }
 
-    fn faults(&self, subject: &Subject, text: &str) -> Vec<OnlineUse> {
+    fn faults(&self, page: &Page) -> Vec<OnlineUse> {
         let files: Vec<&str> =
             self.input.layouts.texts().filter_map(|path| path.rsplit('/').next()).collect();
         let ending =
             |ending: &str| files.iter().copied().filter(|name| name.ends_with(ending)).collect::<Vec<_>>();
         let (mut scripts, styles) = (ending(".js"), ending(".css"));
         scripts.push(INDEX);
-        let texts = self.must_show(subject);
-        let texts: Vec<(&str, &str)> = texts.iter().map(|(what, text)| (*what, text.as_str())).collect();
+        let texts: Vec<(&str, &str)> = page.shows.iter().map(|(what, text)| (*what, text.as_str())).collect();
         let expected = Expected {
             form: Form::Folder,
             policy: offline::POLICY,
@@ -38,7 +37,7 @@ impl Booklet<'_> {
             styles: &styles,
             texts: &texts,
         };
-        offline::page(text, &expected)
+        offline::page(&page.text, &expected)
     }
 
     /// What is wrong with the finished single file, which holds these scripts and this style sheet.
@@ -53,7 +52,7 @@ impl Booklet<'_> {
         self.findings("booklet/single.html", style, faults)
     }
 
-    /// What a page must show, each with what it is called.
+    /// What a page must show whatever its layout is filled with, each with what it is called.
     pub(super) fn must_show(&self, subject: &Subject) -> Vec<(&'static str, String)> {
         let mut texts = self.everywhere();
         texts.extend(own_texts(subject));
@@ -97,10 +96,10 @@ impl Booklet<'_> {
             return Place::at(FilePath::layouts(name), line, column);
         }
         let frames =
-            ["booklet/base.html", "booklet/footer.html", "booklet/header.html", "booklet/single.html"];
-        let names = |name: &&&str| own.iter().any(|(known, _)| known == *name);
-        let whole = [layout].iter().chain(&frames).find(names).copied().unwrap_or(layout).to_owned();
-        Place::whole(FilePath::layouts(&whole))
+            ["pieces", "base", "footer", "header", "single"].map(|name| format!("booklet/{name}.html"));
+        let whole = frames.iter().map(String::as_str).find(|name| own.iter().any(|(known, _)| known == name));
+        let is_own = own.iter().any(|(known, _)| *known == layout);
+        Place::whole(FilePath::layouts(whole.filter(|_| !is_own).unwrap_or(layout)))
     }
 }
 

@@ -7,7 +7,7 @@ use super::view::{
     optional_mark, part_link, standing, waiting,
 };
 use super::{conductors, figures};
-use crate::catalogue::{Conductor, Fitting, Item, Tightening};
+use crate::catalogue::{Conductor, Fitting, Item, Status, Tightening};
 use crate::facts::{Content, FittingFacts, PartLine, TighteningFacts, words};
 use crate::mixups::words::{happens, noticed, seen};
 use crate::mixups::{Case, Kit};
@@ -36,7 +36,7 @@ pub(super) fn page(booklet: &Booklet<'_>, fitting: &Fitting) -> Draft {
         "stamp": fitting.stamp,
         "gripping": gripping(booklet, fitting),
         "conductors": conductor_blocks(booklet, fitting, printed),
-        "before_work": booklet.input.catalogue.settings.before_work,
+        "before_work": before_work(booklet, fitting),
         "parts": parts(booklet, fitting, printed),
         "loads": loads(booklet, fitting, printed),
         "notices": fitting.notices.iter().map(|notice| notice_link(booklet, notice)).collect::<Vec<_>>(),
@@ -63,6 +63,11 @@ fn how_it_stands(booklet: &Booklet<'_>, fitting: &Fitting) -> &'static str {
         "" if lacks => "incomplete",
         standing => standing,
     }
+}
+
+/// What comes before work on what may be built.
+fn before_work<'b>(booklet: &Booklet<'b>, fitting: &Fitting) -> &'b [String] {
+    if fitting.status == Status::Current { &booklet.input.catalogue.settings.before_work } else { &[] }
 }
 
 fn gripping(booklet: &Booklet<'_>, fitting: &Fitting) -> Value {

@@ -25,6 +25,7 @@ mod numbers;
 mod offline;
 mod pages;
 mod parts;
+mod shown;
 mod single;
 mod start;
 mod taught;

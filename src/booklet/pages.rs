@@ -4,7 +4,7 @@ use super::frame::{self, Draft};
 use super::input::{Booklet, Input};
 use super::{
     addresses, bodies, chapters, closed, conductors, current, find, fittings, glossary, hand, key, long,
-    look_alikes, notices, numbers, parts, start, taught, teaching, wear,
+    look_alikes, notices, numbers, parts, shown, start, taught, teaching, wear,
 };
 use crate::catalogue::{Conductor, Fitting, Notice, Part};
 use crate::diagnostics::{Finding, Findings};
@@ -24,6 +24,8 @@ pub struct Page {
     pub text: String,
     /// The file of the layouts that it comes from; empty of what comes from none.
     pub layout: String,
+    /// What it must show, each with what it is called.
+    pub shows: Vec<(&'static str, String)>,
 }
 
 /// A page before its layout is filled: with the layouts, all that it comes from.
@@ -152,7 +154,7 @@ impl Booklet<'_> {
             Subject::File(name) => (name.clone(), self.handed_on(name)),
             _ => (String::new(), find::script(self)),
         };
-        Ok(Page { path: subject.path(), text, layout })
+        Ok(Page { path: subject.path(), text, layout, shows: Vec::new() })
     }
 
     /// A page before its layout is filled; none for files that are no pages.
@@ -161,8 +163,10 @@ impl Booklet<'_> {
         let address = subject.address()?;
         let draft = self.draft(subject);
         let layout = format!("booklet/{}.html", draft.layout);
+        let mut shows = self.must_show(subject);
+        shows.extend(shown::decisive(draft.layout, &draft.values));
         let values = frame::of_page(self, &address, draft);
-        Some(UnfilledPage { layout, values, shows: self.must_show(subject) })
+        Some(UnfilledPage { layout, values, shows })
     }
 
     /// A page with its layout filled.
@@ -172,7 +176,7 @@ impl Booklet<'_> {
     #[expect(clippy::result_large_err, reason = "a finding is what stops the run")]
     pub fn fill(&self, subject: &Subject, page: &UnfilledPage) -> Result<Page, Finding> {
         let text = self.input.layouts.fill(&page.layout, &page.values)?;
-        Ok(Page { path: subject.path(), text, layout: page.layout.clone() })
+        Ok(Page { path: subject.path(), text, layout: page.layout.clone(), shows: page.shows.clone() })
     }
 
     /// A file of the layouts as it is; the style sheet also gets what turns drawings dark.

@@ -1,8 +1,10 @@
 //! Layouts of a user's that bring what pages must not have: each is refused, at its place.
 
 use super::made::{Made, records};
+use fittingcards::diagnostics::Finding;
 use fittingcards::layouts::Layouts;
 use fittingcards::source::FilePath;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What is found with these layouts: code, file, line.
 fn found(layouts: &[(&str, String)]) -> Vec<(&'static str, String, u32)> {
@@ -10,14 +12,20 @@ fn found(layouts: &[(&str, String)]) -> Vec<(&'static str, String, u32)> {
 }
 
 fn found_in(folder: &str, layouts: &[(&str, String)]) -> Vec<(&'static str, String, u32)> {
+    let findings = findings(folder, layouts).into_iter();
+    findings.map(|finding| (finding.code, finding.place.file.path.to_string(), finding.place.line)).collect()
+}
+
+/// What is said with these layouts: file, message.
+fn said_in(folder: &str, layouts: &[(&str, String)]) -> BTreeSet<(String, String)> {
+    let findings = findings(folder, layouts).into_iter();
+    findings.map(|finding| (finding.place.file.path.to_string(), finding.message)).collect()
+}
+
+fn findings(folder: &str, layouts: &[(&str, String)]) -> Vec<Finding> {
     let records = records(folder);
     let world = layouts.iter().fold(records, |world, (path, text)| world.with(FilePath::layouts(path), text));
-    let Err(findings) = Made::or_findings(&world) else { return Vec::new() };
-    let places = findings
-        .sorted()
-        .into_iter()
-        .map(|finding| (finding.code, finding.place.file.path.to_string(), finding.place.line));
-    places.collect()
+    Made::or_findings(&world).err().map_or_else(Vec::new, |found| found.sorted().into_iter().cloned().collect())
 }
 
 /// A built-in layout with another text in the place of one.
@@ -131,6 +139,42 @@ fn a_style_sheet_that_takes_something_in_is_refused_at_its_line() {
     let found =
         found(&[("booklet/booklet.css", format!("{sheet}\n.a {{ src: url(//example.org/a.woff2) }}"))]);
     assert!(found.contains(&("page-not-offline", "booklet/booklet.css".to_owned(), lines + 2)), "{found:?}");
+}
+
+/// A misspelt name in a condition is no value, and what stands behind it is left out.
+#[test]
+fn a_page_without_what_decides_is_refused_at_its_layout() {
+    let left_out = [
+        ("fitting", "{% if not_these %}\n<section", "{% if not_this %}\n<section", "what wrong parts do"),
+        ("fitting", "{% if tightening %}", "{% if tightenings %}", "what is greased"),
+        ("fitting", "{% if before_work %}", "{% if before %}", "what comes before work"),
+        ("fitting", "{%- if if_wrong.under_load", "{%- if if_wrong.load", "what a failed check calls for"),
+        ("fitting", "{% if reject_if %}", "{% if rejects %}", "what is rejected"),
+        ("fitting", "{% if witness %}<p class", "{% if witnesses %}<p class", "the witness"),
+        ("fitting", "aria-labelledby=\"{{ ids }}steps\"", "hidden", "the steps"),
+        ("pieces", "<strong>{{ cell.heading }}</strong>", "", "what each part does"),
+        ("teaching", "{{ part.cell.heading }}", "", "what wrong parts do"),
+        ("conductor", "{% if look_alikes %}", "{% if look_alike %}", "what tells look-alikes apart"),
+        ("look-alikes", "{{ pair.apart }}", "", "what tells look-alikes apart"),
+        ("notice", "{% if summary %}", "{% if summaries %}", "what it says"),
+        ("wear", "{% if row.action %}<strong>", "{% if row.acts %}<strong>", "what worn wire calls for"),
+    ];
+    let mut layouts: BTreeMap<String, String> = BTreeMap::new();
+    for (page, from, to, _) in left_out {
+        let file = format!("booklet/{page}.html");
+        let text =
+            layouts.entry(file).or_insert_with_key(|file| Layouts::built_in(file).unwrap().to_owned());
+        assert!(text.contains(from), "{page} has no {from}");
+        *text = text.replace(from, to);
+    }
+    let layouts: Vec<(&str, String)> = layouts.iter().map(|(path, text)| (&**path, text.clone())).collect();
+    let told = said_in("content", &layouts);
+    for (page, _, to, what) in left_out {
+        let told_of_it = (format!("booklet/{page}.html"), format!("a page does not show {what}"));
+        assert!(told.contains(&told_of_it), "{to}: {told:#?}");
+    }
+    let hidden = with("booklet/footer.html", "<footer", "<footer hidden");
+    assert_eq!(found(&[hidden])[0], ("page-incomplete", "booklet/footer.html".to_owned(), 0));
 }
 
 #[test]

@@ -12,12 +12,14 @@ pub(super) struct Where {
     /// Whether the text is that of the page's title.
     pub in_title: bool,
     /// How many elements are open whose text is none that is shown: the head, scripts, styles, titles.
-    pub hidden: usize,
+    hidden: usize,
+    /// The outermost open element that says that it is hidden, and how many of its name are open from there.
+    concealed: Option<(String, usize)>,
 }
 
 impl Where {
     /// Takes an element that opens; answers with how its content is read, where not as elements.
-    pub fn open(&mut self, name: &str) -> Option<State> {
+    pub fn open(&mut self, name: &str, is_concealed: bool) -> Option<State> {
         match name {
             "svg" => self.drawings += 1,
             "title" | "desc" if self.drawings > 0 => self.in_drawing_title = true,
@@ -25,6 +27,10 @@ impl Where {
             _ => {}
         }
         self.hidden += usize::from(is_hidden(name));
+        match &mut self.concealed {
+            Some((outermost, open)) => *open += usize::from(outermost == name),
+            none => *none = is_concealed.then(|| (name.to_owned(), 1)),
+        }
         if self.drawings > 0 {
             return None;
         }
@@ -44,6 +50,15 @@ impl Where {
             _ => {}
         }
         self.hidden = self.hidden.saturating_sub(usize::from(is_hidden(name)));
+        if let Some((outermost, open)) = &mut self.concealed {
+            *open -= usize::from(outermost == name);
+            self.concealed.take_if(|(_, open)| *open == 0);
+        }
+    }
+
+    /// Whether text that comes next is shown.
+    pub fn is_shown(&self) -> bool {
+        self.hidden == 0 && self.concealed.is_none()
     }
 }
 
