@@ -5,6 +5,7 @@ use super::offline::{self, Expected, OnlineUse};
 use super::pages::{Page, Subject};
 use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::facts::words;
+use crate::layouts::place_in;
 use crate::notes::address::Form;
 
 /// The scripts and style sheets that pages name, beside those of the layouts.
@@ -85,15 +86,13 @@ impl Booklet<'_> {
     /// Where in the layouts a fault was written: in the page's own layout, else in the first of the user's that has it.
     fn written(&self, layout: &str, sheet: &str, fault: &OnlineUse) -> Place {
         if layout.ends_with(".css") {
-            let (line, column) = line_and_column(sheet, fault.at);
-            return Place::at(FilePath::layouts(layout), line, column);
+            return place_in(layout, sheet, fault.at);
         }
         let mut own: Vec<(&str, &str)> = self.input.layouts.own().collect();
         own.sort_by_key(|(name, _)| *name != layout);
         let found = own.iter().find_map(|(name, text)| Some((*name, *text, position(text, &fault.written)?)));
         if let Some((name, text, at)) = found {
-            let (line, column) = line_and_column(text, at);
-            return Place::at(FilePath::layouts(name), line, column);
+            return place_in(name, text, at);
         }
         let frames =
             ["pieces", "base", "footer", "header", "single"].map(|name| format!("booklet/{name}.html"));
@@ -105,7 +104,8 @@ impl Booklet<'_> {
 
 const OFFLINE: &str = "the booklet must work without a network: name only its own files, keep scripts and styles in \
                        files of the layouts folder, and put the policy first in the head, as the built-in base.html does";
-const SHOW: &str = "a page must show it: add what the built-in layout of the page has for it";
+const SHOW: &str = "a page must show it: add what the built-in layout of the page has for it, and read the names in its `if` \
+                    letter by letter";
 
 /// What the page of a record shows of it.
 fn own_texts(subject: &Subject) -> Vec<(&'static str, String)> {
@@ -137,11 +137,4 @@ fn position(text: &str, written: &str) -> Option<usize> {
         return None;
     }
     text.to_ascii_lowercase().find(&written.to_ascii_lowercase())
-}
-
-fn line_and_column(text: &str, at: usize) -> (u32, u32) {
-    let before = &text[..at];
-    let counted = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
-    let column = before.chars().rev().take_while(|letter| *letter != '\n').count() + 1;
-    (counted(before.matches('\n').count() + 1), counted(column))
 }

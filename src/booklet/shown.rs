@@ -47,11 +47,8 @@ const CONDUCTOR: [Decisive; 3] = [
     ("look_alikes.*.apart", "what tells look-alikes apart"),
 ];
 const LOOK_ALIKES: [Decisive; 1] = [("pairs.*.apart", "what tells look-alikes apart")];
-const NOTICE: [Decisive; 3] = [
-    ("summary", "what it says"),
-    ("fittings.*.number", "its fittings"),
-    ("changes.*.is", "what it changed"),
-];
+const NOTICE: [Decisive; 3] =
+    [("summary", "what it says"), ("fittings.*.number", "its fittings"), ("changes.*.is", "what it changed")];
 const MATERIALS: [Decisive; 1] = [("materials.*.caution", "the cautions of materials")];
 const WEAR: [Decisive; 2] =
     [("wires.*.rows.*.action", "what worn wire calls for"), ("wires.*.facts.*.text", "the limits of wear")];

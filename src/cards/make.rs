@@ -7,7 +7,7 @@ use super::input::Input;
 use super::preflight::{self, Limits};
 use super::too_full::FaceError;
 use super::values;
-use crate::diagnostics::{Finding, Findings, Place};
+use crate::diagnostics::{FilePath, Finding, Findings, Place};
 use crate::facts::{CardFacts, Content};
 use crate::register::Standing;
 use rayon::prelude::*;
@@ -130,6 +130,7 @@ pub(super) fn limits<'a>(input: Input<'a>, about: About<'a>, side: Side, stamps:
         stamps: if side == Side::Front { stamps } else { &[] },
         place: place(input, about.number, ""),
         fonts: input.fonts,
+        design: input.design,
     }
 }
 
@@ -179,6 +180,10 @@ pub(super) fn found(code: &'static str, help: &'static str, about: About<'_>, er
                 .help(help);
             if let Some(at) = full.at {
                 finding = finding.related(at, "its room is set here in the layout");
+            }
+            for (name, _) in about.input.design.own() {
+                let own = Place::whole(FilePath::layouts(name));
+                finding = finding.related(own, "a layout of your own: did the texts fit before it?");
             }
             findings.push(finding);
         }

@@ -243,6 +243,9 @@ fn a_form_that_is_too_full_gives_way_to_the_next() {
     assert_eq!(form("99.1"), (Some(false), vec![]));
     let (_, findings) = made(&with_face(&block("words", "99.1")));
     assert_eq!(codes(&findings), ["card-too-full"]);
+    let related: Vec<&str> =
+        findings.sorted()[0].related.iter().map(|related| &*related.place.file.path).collect();
+    assert_eq!(related, ["cards/fitting-front.xml"], "it may be the layout's own");
 }
 
 #[test]

@@ -22,11 +22,9 @@ pub(super) fn syntax(error: &Error) -> Option<Finding> {
 
 /// The finding of a layout that makes a list within an expression.
 pub(super) fn list(name: &str, text: &str, tag: &Tag<'_>) -> Finding {
-    let (line, column) = line_and_column(text, tag.start);
-    let place = Place::at(FilePath::layouts(name), line, column);
     Finding::error(
         "layout-endless",
-        place,
+        place_in(name, text, tag.start),
         "a list is made inside an expression, where its length can't be checked",
     )
     .help("go through it with {% for %} instead")
@@ -132,15 +130,17 @@ fn naming(name: &str, other: &str, placed: &Placed) -> Place {
     let names = |tag: &Tag<'_>| matches!(tag.word(), "include" | "extends") && tag.inside.contains(other);
     let tag = tags(text).into_iter().find(names);
     tag.map_or_else(whole, |tag| {
-        let (line, column) = line_and_column(text, tag.start);
-        as_written(name, line, column, placed)
+        let place = place_in(name, text, tag.start);
+        as_written(name, place.line, place.column, placed)
     })
 }
 
-fn line_and_column(text: &str, at: usize) -> (u32, u32) {
+/// The place in the layouts' file of this path where so many bytes of its text have gone by.
+#[must_use]
+pub fn place_in(name: &str, text: &str, at: usize) -> Place {
     let before = &text[..at];
     let column = before.chars().rev().take_while(|letter| *letter != '\n').count() + 1;
-    (counted(before.matches('\n').count() + 1), counted(column))
+    Place::at(FilePath::layouts(name), counted(before.matches('\n').count() + 1), counted(column))
 }
 
 /// A place in a layout as it was written: marks and counts move what stands behind them in a line.

@@ -174,14 +174,19 @@ fn text(file: &FilePath, bytes: &[u8]) -> Result<Arc<str>, Box<Finding>> {
     std::str::from_utf8(bytes).map(Arc::from).map_err(|_| Box::new(fault::not_text(file)))
 }
 
-/// The texts of all files that are sound alone, with marks and counts put in.
+/// The texts of all files, with marks and counts put in. One that is not sound alone has the built-in one in its place, or
+/// nothing, so that those who take it in are not told of as well.
 fn placed(files: &BTreeMap<String, LayoutFile>, findings: &mut Findings) -> Placed {
     let mut placed = Placed::new();
     for (name, file) in files {
-        match unsound(name, file) {
-            Some(finding) => findings.push(finding),
-            None => drop(placed.insert(name.clone(), place(name, file))),
-        }
+        let text = unsound(name, file).map_or_else(
+            || place(name, file),
+            |finding| {
+                findings.push(finding);
+                Layouts::built_in(name).unwrap_or_default().to_owned()
+            },
+        );
+        placed.insert(name.clone(), text);
     }
     placed
 }

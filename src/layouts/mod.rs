@@ -10,6 +10,7 @@ mod marks;
 mod tags;
 mod unused;
 
+pub use fault::place_in;
 pub use helper::{Helper, HelperFn};
 pub use load::Layouts;
 pub use marks::{MARK, marked_place, place_before, unmarked};

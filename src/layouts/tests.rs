@@ -64,6 +64,8 @@ fn faults_of_all_files_are_found_at_once() {
         ("trial/b.svg", "{{ name"),
         ("trial/c.svg", "\n{{ name | backwards }}"),
         ("trial/d.svg", "{% include \"trial/none.svg\" %}"),
+        // Not told once more where they are taken in.
+        ("trial/e.svg", "{% include \"trial/a.svg\" %}{% include \"trial/b.svg\" %}"),
     ]);
     let places: Vec<_> = findings.sorted().into_iter().map(at).collect();
     assert_eq!(

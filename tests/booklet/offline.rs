@@ -25,7 +25,9 @@ fn said_in(folder: &str, layouts: &[(&str, String)]) -> BTreeSet<(String, String
 fn findings(folder: &str, layouts: &[(&str, String)]) -> Vec<Finding> {
     let records = records(folder);
     let world = layouts.iter().fold(records, |world, (path, text)| world.with(FilePath::layouts(path), text));
-    Made::or_findings(&world).err().map_or_else(Vec::new, |found| found.sorted().into_iter().cloned().collect())
+    Made::or_findings(&world)
+        .err()
+        .map_or_else(Vec::new, |found| found.sorted().into_iter().cloned().collect())
 }
 
 /// A built-in layout with another text in the place of one.
@@ -162,8 +164,7 @@ fn a_page_without_what_decides_is_refused_at_its_layout() {
     let mut layouts: BTreeMap<String, String> = BTreeMap::new();
     for (page, from, to, _) in left_out {
         let file = format!("booklet/{page}.html");
-        let text =
-            layouts.entry(file).or_insert_with_key(|file| Layouts::built_in(file).unwrap().to_owned());
+        let text = layouts.entry(file).or_insert_with_key(|file| Layouts::built_in(file).unwrap().to_owned());
         assert!(text.contains(from), "{page} has no {from}");
         *text = text.replace(from, to);
     }

@@ -1,6 +1,7 @@
 //! What the checks of a face look at, and what they hold it to.
 
 use super::svg_ink::SvgInk;
+use crate::cards::design::Design;
 use crate::cards::face::Face;
 use crate::diagnostics::{Finding, Place};
 use crate::typeset::Fonts;
@@ -21,6 +22,8 @@ pub(in crate::cards) struct Limits<'a> {
     pub place: Place,
     /// The fonts that texts are set in.
     pub fonts: &'a Fonts,
+    /// The layouts, of which some are the user's own.
+    pub design: &'a Design,
 }
 
 /// What a check looks at.

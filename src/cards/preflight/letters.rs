@@ -12,6 +12,7 @@ use crate::cards::face::{Item, ItemMark};
 use crate::cards::type_class::TypeClass;
 use crate::colour::{LEGIBLE_CONTRAST, Srgb, contrast};
 use crate::diagnostics::{Finding, Findings};
+use crate::layouts::place_in;
 use crate::units::Length;
 use usvg::{Group, Node};
 
@@ -109,9 +110,11 @@ fn missing(check: Check<'_>, findings: &mut Findings) {
     let Some(&first) = missing.first() else { return };
     let whole = texts.iter().find(|words| words.contains(first)).map_or("", String::as_str);
     let said = format!("no font has the character “{first}” ({}) of “{whole}”", code(first));
+    let in_layout =
+        check.limits.design.own().find_map(|(name, text)| Some(place_in(name, text, text.find(first)?)));
     findings.push(
         check
-            .finding("glyph-missing", &check.limits.place, &said)
+            .finding("glyph-missing", in_layout.as_ref().unwrap_or(&check.limits.place), &said)
             .found(listed(&missing))
             .help("put a font that has it into the catalogue's fonts folder, or write the text without it"),
     );

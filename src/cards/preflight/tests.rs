@@ -26,6 +26,13 @@ fn sound() -> String {
     text(10.0, 40.0, 3.0, SANS, "sound")
 }
 
+/// A character that the layout writes is told at its line, one of a record's text at the record.
+#[test]
+fn a_character_without_a_font_is_told_where_it_was_written() {
+    let finding = only(&text(10.0, 40.0, 3.0, SANS, "錐"));
+    assert_eq!((&*finding.place.file.path, finding.place.line), ("cards/fitting-front.xml", 3));
+}
+
 #[test]
 fn a_sound_face_has_no_findings() {
     assert_eq!(found(&sound()), Vec::<&str>::new());
