@@ -130,12 +130,12 @@ pub(super) fn with_alike(held: &Conductor, alikes: &[LookAlike], numerals: Numer
 const LINE_RECORD: &str = ": read the line record";
 const THE_TAG: &str = ": read the drum tag";
 
-/// What settles which of two conductors it is: the surest sign by hand. A drum tag does not where the other's says the same.
+/// What settles which of two conductors it is: the surest sign by hand. A drum tag does not where the other's reads the same.
 fn what_settles(held: &Conductor, alike: &LookAlike) -> String {
     match alike.clues.first() {
         Some(clue) if held.id == alike.one.id => tell_by(clue),
         Some(clue) => tell_by(&clue.turned()),
-        None if held.identity.drum_tag.is_empty() || alike.labelled_alike() => LINE_RECORD.to_owned(),
+        None if held.identity.drum_tag.is_empty() || alike.tags_read_alike() => LINE_RECORD.to_owned(),
         None => THE_TAG.to_owned(),
     }
 }

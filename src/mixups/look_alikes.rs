@@ -2,6 +2,7 @@
 
 use super::clues::{Clue, clues, labelled_alike, told_apart};
 use crate::catalogue::{Catalogue, Conductor};
+use crate::colour::reads_worn;
 use crate::units::{Length, Numerals, Range};
 use std::sync::Arc;
 
@@ -29,6 +30,13 @@ impl LookAlike {
     #[must_use]
     pub fn labelled_alike(&self) -> bool {
         labelled_alike(&self.one, &self.other)
+    }
+
+    /// Whether their drum tags read the same, be it where they are worn or dirty.
+    #[must_use]
+    pub fn tags_read_alike(&self) -> bool {
+        let [one, other] = [&self.one, &self.other].map(|wire| reads_worn(&wire.identity.drum_tag));
+        !one.is_empty() && one == other
     }
 
     /// What tells them apart in words, or what to do where nothing by hand does; labels where known.

@@ -153,7 +153,12 @@ fn a_page_without_what_decides_is_refused_at_its_layout() {
         ("fitting", "{%- if if_wrong.under_load", "{%- if if_wrong.load", "what a failed check calls for"),
         ("fitting", "{% if reject_if %}", "{% if rejects %}", "what is rejected"),
         ("fitting", "{% if witness %}<p class", "{% if witnesses %}<p class", "the witness"),
-        ("fitting", "aria-labelledby=\"{{ ids }}steps\"", "hidden", "the steps"),
+        (
+            "fitting",
+            "<section{% if steps %} aria-labelledby",
+            "<section hidden{% if steps %} aria-labelledby",
+            "the steps",
+        ),
         ("pieces", "<strong>{{ cell.heading }}</strong>", "", "what each part does"),
         ("teaching", "{{ part.cell.heading }}", "", "what wrong parts do"),
         ("conductor", "{% if look_alikes %}", "{% if look_alike %}", "what tells look-alikes apart"),
