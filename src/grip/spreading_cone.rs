@@ -83,9 +83,11 @@ impl Pair<'_> {
         self.socket.throat_diameter.is_some_and(|throat| more(thinnest, throat + loose))
     }
 
-    /// Whether it goes through the throat only where the sizes are off to its good.
+    /// Whether it goes through the throat for some sizes within the tolerances only.
     fn barely_enters(self) -> bool {
-        self.socket.throat_diameter.is_some_and(|throat| more(self.held.overall_diameter, throat))
+        let tight = self.socket.throat_diameter_tolerance.unwrap_or_default();
+        let thickest = self.held.overall_diameter + self.held.diameter_tolerance;
+        self.socket.throat_diameter.is_some_and(|throat| more(thickest, throat - tight))
     }
 
     fn without_hole(self) -> Outcome {
@@ -122,6 +124,8 @@ impl Pair<'_> {
 
     fn depth(self, outer: &[Layer]) -> Option<Depth> {
         let (cone, socket) = (self.cone, self.socket);
+        // Where one of the tapers is not known, nor is how they lie on each other.
+        socket.half_angle?;
         let (cone_end, socket_end, half_angle) =
             (cone.large_diameter?, socket.large_diameter?, cone.half_angle?);
         let wires: Length = outer.iter().map(|layer| layer.wire_diameter).sum();

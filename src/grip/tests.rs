@@ -170,6 +170,35 @@ fn what_enters_a_socket_only_within_its_tolerance_does_not_grip_for_sure() {
     };
     assert_eq!(judged(0.05), Verdict::WillNotEnter);
     assert_eq!(judged(0.2), Verdict::Marginal);
+    // 14.0 ± 0.1 mm through a throat of 14.2 mm: for sure, unless the throat may be 0.2 mm narrower.
+    let through = |throat: f64, tight: f64| {
+        let held = strand(2.8).with_tolerances(Some(mm(0.1)), None);
+        let (throat_diameter, throat_diameter_tolerance) = (Some(mm(throat)), Some(mm(tight)));
+        let narrow = Socket { throat_diameter, throat_diameter_tolerance, ..socket(24.0) };
+        spreading_cone(&spreading(8.6), Some(&narrow), &held).swap_remove(0).verdict
+    };
+    assert_eq!(through(14.2, 0.0), Verdict::Grips);
+    assert_eq!(through(14.2, 0.2), Verdict::Marginal);
+    assert_eq!(through(14.05, 0.0), Verdict::Marginal);
+}
+
+/// How far a part stands out hangs on both tapers: where one is not known, nothing rules the part out.
+#[test]
+fn an_unknown_taper_leaves_the_stand_out_unknown() {
+    let six = Some(Angle::from_degrees(6.0));
+    let part = Wedge { thickness: Some(mm(14.0)), taper: six, length: Some(mm(80.0)), ..Wedge::default() };
+    let body =
+        WedgeBody { mouth: Some(mm(27.0)), taper: six, travel: Some(mm(12.0)), ..WedgeBody::default() };
+    let stand_out =
+        |part: &Wedge, body: &WedgeBody| wedge(part, Some(body), &HeldConductor::solid(mm(12.0))).stand_out;
+    assert!(stand_out(&part, &body).is_some());
+    assert_eq!(stand_out(&part, &WedgeBody { taper: None, ..body.clone() }), None);
+    assert_eq!(stand_out(&Wedge { taper: None, ..part.clone() }, &body), None);
+    let held = strand(2.8);
+    for unknown in [Socket { half_angle: None, ..socket(24.0) }, socket(24.0)] {
+        let outcome = spreading_cone(&spreading(8.6), Some(&unknown), &held).swap_remove(0);
+        assert_eq!(outcome.stand_out_interval.is_some(), unknown.half_angle.is_some());
+    }
 }
 
 #[test]

@@ -57,6 +57,8 @@ pub fn bearing_size(held: &HeldConductor, bears_on: Option<BearsOn>) -> Option<L
 fn depth(wedge: &Wedge, body: &WedgeBody, held: &HeldConductor) -> Option<Depth> {
     let gap = body.mouth? - wedge.thickness? - bearing_size(held, body.bears_on)?;
     let parts = body.mouth_tolerance.unwrap_or_default() + wedge.thickness_tolerance.unwrap_or_default();
+    // Where one of the tapers is not known, nor is how they lie on each other.
+    body.taper?;
     let slope = wedge.taper?.tan();
     Some(Depth { stated: gap / slope, tolerance: (parts + held.diameter_tolerance) / slope, slope })
 }
