@@ -95,8 +95,9 @@
       cut(picture, row[0], row[1]);
       var limit = reached(table.limits, row[0]);
       say(answer, [
-        make("strong", "Section left " + written(row[2], 1, table.mark) + "\u00a0mm²"),
-        ", worn " + written(row[3], 1, table.mark) + "\u00a0% " + table.basis + ", height " + written(row[0], 2, table.mark) +
+        /* Never more section left, nor less worn, than there is; as in the table. */
+        make("strong", "Section left " + written(Math.floor(row[2] * 10 + 1e-6) / 10, 1, table.mark) + "\u00a0mm²"),
+        ", worn " + written(Math.ceil(row[3] * 10 - 1e-6) / 10, 1, table.mark) + "\u00a0% " + table.basis + ", height " + written(row[0], 2, table.mark) +
         "\u00a0mm, flat " + written(row[1], 2, table.mark) + "\u00a0mm. ", make("strong", limit || table.none)
       ]);
     }

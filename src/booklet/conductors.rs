@@ -64,21 +64,49 @@ fn figures_table(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
     let area = |area: Option<Area>| area.map(|area| numerals.with_unit(area.mm2(), 2, "mm²"));
     let length = |length: Option<Length>| length.map(|length| numerals.length(length, 2));
     let force = |force: Option<Force>| force.map(|force| numerals.with_unit(force.kn(), 2, "kN"));
+    let written = |key: &str, value: Option<f64>, unit: &str| {
+        let field = format!("stated.{key}");
+        value.map(|value| format!("{}\u{a0}{unit}", conductor.origin.written(&field, value, numerals)))
+    };
     let mass = |mass: Option<LinearMass>| mass.map(|mass| numerals.with_unit(mass.kg_per_km(), 1, "kg/km"));
     let resistance = |resistance: Option<LinearResistance>| {
         resistance.map(|resistance| numerals.with_unit(resistance.ohm_per_km(), 4, "Ω/km"))
     };
     let rows = [
-        ("Metal section", area(Some(section.metal)), area(stated.section)),
+        (
+            "Metal section",
+            area(Some(section.metal)),
+            written("section_mm2", stated.section.map(Area::mm2), "mm²"),
+        ),
         ("of it, the outer wires", area(section.outer), None),
         ("of it, the core", area(section.core), None),
-        ("Overall diameter", length(Some(section.overall_diameter)), length(stated.overall_diameter)),
+        (
+            "Overall diameter",
+            length(Some(section.overall_diameter)),
+            written("overall_diameter_mm", stated.overall_diameter.map(Length::mm), "mm"),
+        ),
         ("Area of the circle on it; not the section", area(Some(section.circle)), None),
         ("Fill ratio", Some(numerals.fixed(section.fill_ratio, 3)), None),
         ("Neck", length(section.neck), None),
-        ("Mass", mass(section.mass), mass(stated.mass)),
-        ("Resistance at 20\u{a0}°C", resistance(section.resistance_20c), resistance(stated.resistance_20c)),
-        ("Breaking load", force(section.breaking_load), force(stated.breaking_load)),
+        (
+            "Mass",
+            mass(section.mass),
+            written("mass_kg_per_km", stated.mass.map(LinearMass::kg_per_km), "kg/km"),
+        ),
+        (
+            "Resistance at 20\u{a0}°C",
+            resistance(section.resistance_20c),
+            written(
+                "resistance_20c_ohm_per_km",
+                stated.resistance_20c.map(LinearResistance::ohm_per_km),
+                "Ω/km",
+            ),
+        ),
+        (
+            "Breaking load",
+            force(section.breaking_load),
+            written("breaking_load_kN", stated.breaking_load.map(Force::kn), "kN"),
+        ),
     ];
     let known = rows.into_iter().filter(|(_, computed, stated)| computed.is_some() || stated.is_some());
     let line = |(name, computed, stated): (&str, Option<String>, Option<String>)| {

@@ -3,14 +3,18 @@
 use super::view::fact;
 use crate::catalogue::Part;
 use crate::grip::{Listed, Measured};
-use crate::units::{Length, Numerals};
+use crate::units::Numerals;
 use serde_json::Value;
 
-/// Names and texts of what the record measures; what it lacks is left out.
+/// Names and texts of what the record measures, with its digits; what it lacks is left out.
 pub(super) fn of(part: &Part, numerals: Numerals) -> Vec<Value> {
+    let Some(geometry) = &part.geometry else { return Vec::new() };
     let mut lines: Vec<Line> = Vec::new();
-    for measurement in part.geometry.iter().flat_map(|geometry| geometry.measurements()) {
-        let measured = part.geometry.as_ref().and_then(|geometry| geometry.measured(measurement.key));
+    for measurement in geometry.measurements() {
+        let measured = geometry.measured(measurement.key).map(|measured| {
+            let field = format!("geometry.{}.{}", geometry.key(), measurement.key);
+            in_words(&measured, |end, value| part.origin.written(&format!("{field}{end}"), value, numerals))
+        });
         match (measurement.listed, lines.last_mut()) {
             (Listed::As(name), _) => lines.push(Line { name, measured, ..Line::default() }),
             (Listed::Tolerance, Some(line)) if line.each.is_some() => line.each_tolerance = measured,
@@ -19,53 +23,63 @@ pub(super) fn of(part: &Part, numerals: Numerals) -> Vec<Value> {
             (Listed::Tolerance | Listed::Each, None) => {}
         }
     }
-    lines.iter().filter_map(|line| fact(line.name, line.text(numerals))).collect()
+    lines.into_iter().filter_map(|line| fact(line.name, line.text())).collect()
 }
 
-/// A line of the list: a measurement with what is listed beside it.
+/// A line of the list: a measurement with what is listed beside it, in words.
 #[derive(Default)]
 struct Line {
     name: &'static str,
-    measured: Option<Measured>,
-    tolerance: Option<Measured>,
-    each: Option<Measured>,
-    each_tolerance: Option<Measured>,
+    measured: Option<InWords>,
+    tolerance: Option<InWords>,
+    each: Option<InWords>,
+    each_tolerance: Option<InWords>,
+}
+
+/// A measurement with its digits, and its unit.
+struct InWords {
+    digits: String,
+    unit: &'static str,
 }
 
 impl Line {
-    fn text(&self, numerals: Numerals) -> String {
-        let each = self.each.as_ref().map(|each| within(each, self.each_tolerance.as_ref(), numerals));
-        match (&self.measured, each) {
-            (Some(count), Some(each)) => format!("{}, each {each}", in_words(count, numerals)),
-            (Some(measured), None) => within(measured, self.tolerance.as_ref(), numerals),
+    fn text(self) -> String {
+        let each = self.each.map(|each| each.within(self.each_tolerance));
+        match (self.measured, each) {
+            (Some(count), Some(each)) => format!("{}, each {each}", count.within(None)),
+            (Some(measured), None) => measured.within(self.tolerance),
             (None, each) => each.unwrap_or_default(),
         }
     }
 }
 
-/// A measurement with its tolerance.
-fn within(measured: &Measured, tolerance: Option<&Measured>, numerals: Numerals) -> String {
-    match (measured, tolerance) {
-        (Measured::Length(length), Some(tolerance)) => {
-            format!("{}\u{a0}±\u{a0}{}", bare_mm(*length, numerals), in_words(tolerance, numerals))
+impl InWords {
+    /// With its tolerance; a length alone has one.
+    fn within(self, tolerance: Option<Self>) -> String {
+        match tolerance.filter(|_| self.unit == MM) {
+            Some(tolerance) => format!("{}\u{a0}±\u{a0}{}{MM}", self.digits, tolerance.digits),
+            None => self.digits + self.unit,
         }
-        _ => in_words(measured, numerals),
     }
 }
 
-fn in_words(measured: &Measured, numerals: Numerals) -> String {
-    match measured {
-        Measured::Length(length) => format!("{}\u{a0}mm", bare_mm(*length, numerals)),
-        Measured::Angle(angle) => format!("{}°", numerals.shortest(angle.degrees(), 2)),
-        Measured::Count(count) => count.to_string(),
-        Measured::Range(range) => numerals.range(range.map(Length::mm), 1, "mm"),
+const MM: &str = "\u{a0}mm";
+
+/// `written` gives the digits of a number by the key of it within the measurement, with a dot before.
+fn in_words(measured: &Measured, written: impl Fn(&str, f64) -> String) -> InWords {
+    let (digits, unit) = match measured {
+        Measured::Length(length) => (written("", length.mm()), MM),
+        Measured::Angle(angle) => (written("", angle.degrees()), "°"),
+        Measured::Count(count) => (count.to_string(), ""),
+        Measured::Range(range) => {
+            let ends = (written(".min", range.least().mm()), written(".max", range.most().mm()));
+            (if ends.0 == ends.1 { ends.0 } else { format!("{}\u{a0}to\u{a0}{}", ends.0, ends.1) }, MM)
+        }
         Measured::Oval(width, height) => {
-            format!("{}\u{a0}×\u{a0}{}\u{a0}mm", bare_mm(*width, numerals), bare_mm(*height, numerals))
+            let ends = (written(".width", width.mm()), written(".height", height.mm()));
+            (format!("{}\u{a0}×\u{a0}{}", ends.0, ends.1), MM)
         }
-        Measured::Text(text) => text.clone(),
-    }
-}
-
-fn bare_mm(length: Length, numerals: Numerals) -> String {
-    numerals.shortest(length.mm(), 2)
+        Measured::Text(text) => (text.clone(), ""),
+    };
+    InWords { digits, unit }
 }

@@ -12,6 +12,7 @@ use crate::facts::words;
 use crate::grip::Geometry;
 use crate::mixups::proof_counts;
 use crate::notes::address;
+use crate::units::Force;
 use serde_json::{Value, json};
 use std::sync::Arc;
 
@@ -32,7 +33,7 @@ pub(super) fn page(booklet: &Booklet<'_>, part: &Arc<Part>) -> Draft {
         "body": shared.map_or(Value::Null, |body| body_link(booklet, body)),
         "is_mixed_up": shared.is_some_and(|body| booklet.has_card(body)),
         "goes_into": bodies.iter().map(|body| goes_into(booklet, body)).collect::<Vec<_>>(),
-        "proofs": part.proven_on.iter().map(|proof| proof_line(booklet, part, proof)).collect::<Vec<_>>(),
+        "proofs": part.proven_on.iter().enumerate().map(|nth| proof_line(booklet, part, nth)).collect::<Vec<_>>(),
         "figures": bodies.first().map_or_else(Vec::new, |body| figures::of_part(booklet, body, part)),
         "measures": super::measures::of(part, booklet.numerals),
         "note": note(booklet, &part.number),
@@ -76,7 +77,11 @@ fn about(part: &Part) -> Vec<Value> {
     ])
 }
 
-fn proof_line(booklet: &Booklet<'_>, part: &Part, proof: &Proof) -> Value {
+fn proof_line(booklet: &Booklet<'_>, part: &Part, (nth, proof): (usize, &Proof)) -> Value {
+    let load = |load: Force| {
+        let field = format!("proven_on.{nth}.holding_load_kN");
+        format!("{}\u{a0}kN", part.origin.written(&field, load.kn(), booklet.numerals))
+    };
     let link = conductor_link(booklet, &proof.conductor);
     let catalogue = booklet.input.catalogue;
     let body = catalogue.parts.get(&proof.body).map(AsRef::as_ref);
@@ -87,7 +92,7 @@ fn proof_line(booklet: &Booklet<'_>, part: &Part, proof: &Proof) -> Value {
         "conductor": link["name"],
         "body": super::view::or_else(&proof.body, "none named"),
         "counts": if counts { "yes" } else { "no: not proven by it" },
-        "load": proof.holding_load.map_or("not stated".to_owned(), |load| booklet.numerals.force(load)),
+        "load": proof.holding_load.map_or("not stated".to_owned(), load),
         "report": super::view::or_else(&proof.report, "not stated"),
         "date": proof.date.map_or("not stated".to_owned(), |date| date.to_string()),
     })

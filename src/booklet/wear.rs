@@ -5,6 +5,7 @@ use super::frame::Draft;
 use super::input::Booklet;
 use super::view::{conductor_link, fact, facts, script_json};
 use crate::catalogue::{Conductor, WearBasis, WearLimits};
+use crate::facts::{wear_height, worn_row};
 use crate::section::{
     Construction, Grooved, Profile, WearHeights, WearStage, WearTable, profile, wear_table, worn,
 };
@@ -40,7 +41,7 @@ fn wire(booklet: &Booklet<'_>, conductor: &Conductor) -> Option<Value> {
     block["id"] = conductor.id.as_str().into();
     block["facts"] = limits(booklet, conductor).into();
     block["caption"] = format!("Remaining height against section; percent worn {of}").into();
-    block["rows"] = rows(booklet, &table);
+    block["rows"] = rows(booklet, conductor, &table);
     block["figures"] = figures::worn(booklet, conductor).into();
     block["wearing"] = figures::wearing(booklet, conductor);
     block["data"] = script_json(&fine(booklet, conductor, grooved, &profile, &table)).into();
@@ -68,32 +69,30 @@ fn basis(conductor: &Conductor) -> &'static str {
 
 fn limits(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
     let numerals = booklet.numerals;
-    let height = |of: fn(&WearLimits) -> Option<Length>| {
-        conductor.wear.as_ref().and_then(of).map_or_else(String::new, |height| numerals.length(height, 2))
+    let height = |key: &str, of: fn(&WearLimits) -> Option<Length>| {
+        wear_height(conductor, key, conductor.wear.as_ref().and_then(of), numerals).unwrap_or_default()
     };
     let percent = conductor.wear.as_ref().and_then(|limits| limits.limit_percent);
+    let percent = percent.map_or_else(String::new, |percent| {
+        let field = "construction.grooved.wear.limit_percent";
+        format!("{}\u{a0}% {}", conductor.origin.written(field, percent, numerals), basis(conductor))
+    });
     facts([
-        fact("Plan its replacement at", height(|limits| limits.plan_height)),
-        fact("Replace at", height(|limits| limits.replace_height)),
-        fact("Stop at", height(|limits| limits.stop_height)),
-        fact(
-            "Loss allowed",
-            percent.map_or_else(String::new, |percent| {
-                format!("{}\u{a0}% {}", numerals.shortest(percent, 1), basis(conductor))
-            }),
-        ),
+        fact("Plan its replacement at", height("plan_height_mm", |limits| limits.plan_height)),
+        fact("Replace at", height("replace_height_mm", |limits| limits.replace_height)),
+        fact("Stop at", height("stop_height_mm", |limits| limits.stop_height)),
+        fact("Loss allowed", percent),
     ])
 }
 
-fn rows(booklet: &Booklet<'_>, table: &WearTable) -> Value {
-    let numerals = booklet.numerals;
+fn rows(booklet: &Booklet<'_>, conductor: &Conductor, table: &WearTable) -> Value {
     let row = |row: &crate::section::WearRow| {
+        let words = worn_row(conductor, row, booklet.numerals);
         json!({
-            "height": numerals.length(row.height, 2),
-            // A wider flat is less wire: never rounded up, as on the card.
-            "flat": format!("{}\u{a0}mm", numerals.at_most(row.flat_width.mm(), 1)),
-            "section": numerals.with_unit(row.section.mm2(), 1, "mm²"),
-            "worn": numerals.with_unit(row.percent, 1, "%"),
+            "height": format!("{}\u{a0}mm", words.height),
+            "flat": format!("{}\u{a0}mm", words.flat),
+            "section": format!("{}\u{a0}mm²", words.section),
+            "worn": format!("{}\u{a0}%", words.worn),
             "action": row.stage.map_or("", action),
         })
     };

@@ -16,10 +16,10 @@ pub fn conductor(conductor: &Conductor, numerals: Numerals) -> ConductorFacts {
         material: conductor.material.name.clone(),
         build: build(conductor, numerals),
         diameter: diameter(conductor, numerals),
-        section: numerals.area(conductor.section.metal),
+        section: section(conductor, numerals),
         nominal: conductor
             .nominal_size
-            .map(|size| format!("{}\u{a0}mm²", stated(conductor, "nominal_size_mm2", size.mm2(), numerals))),
+            .map(|size| with_unit(conductor, "nominal_size_mm2", size.mm2(), "mm²", numerals)),
         neck: conductor.section.neck.map(|neck| numerals.length(neck, 2)),
         identity: identity(conductor),
         caution: caution.clone(),
@@ -44,9 +44,12 @@ fn build(conductor: &Conductor, numerals: Numerals) -> String {
         }
         Construction::Rope(rope) => format!("rope {}, {}", rope.class, core(rope.core)),
         Construction::Grooved(_) => "grooved".to_owned(),
-        Construction::Tube { wall, .. } => format!("tube, wall {}", size(*wall, numerals)),
+        Construction::Tube { wall, .. } => {
+            format!("tube, wall {}", size(conductor, "tube.wall_mm", *wall, numerals))
+        }
         Construction::Bar { width, thickness, .. } => {
-            format!("bar {} × {}", numerals.shortest(width.mm(), 2), size(*thickness, numerals))
+            let width = written(conductor, "construction.bar.width_mm", width.mm(), numerals);
+            format!("bar {width} × {}", size(conductor, "bar.thickness_mm", *thickness, numerals))
         }
     }
 }
@@ -57,7 +60,7 @@ fn wires(conductor: &Conductor, path: &str, group: &Group, numerals: Numerals) -
         Strands::Layers(layers) => layers.iter().sum(),
     };
     let field = format!("construction.{path}.wire_diameter_mm");
-    format!("{count}\u{a0}×\u{a0}{}\u{a0}mm", stated(conductor, &field, group.wire_diameter.mm(), numerals))
+    format!("{count}\u{a0}×\u{a0}{}", with_unit(conductor, &field, group.wire_diameter.mm(), "mm", numerals))
 }
 
 fn core(core: RopeCore) -> &'static str {
@@ -68,32 +71,54 @@ fn core(core: RopeCore) -> &'static str {
     }
 }
 
+/// The overall diameter: as the specification states it, or the construction; else computed.
 fn diameter(conductor: &Conductor, numerals: Numerals) -> String {
+    let size = |key: &str, length: Length| size(conductor, key, length, numerals);
     match &conductor.construction {
         Construction::Grooved(Grooved { height, width, .. }) => {
-            let size = |key: &str, length: Length| {
-                format!(
-                    "{}\u{a0}mm",
-                    stated(conductor, &format!("construction.grooved.{key}"), length.mm(), numerals)
-                )
-            };
-            format!("{} high, {} wide", size("height_mm", *height), size("width_mm", *width))
+            format!("{} high, {} wide", size("grooved.height_mm", *height), size("grooved.width_mm", *width))
         }
         // Nobody reads the circle round a bar.
         Construction::Bar { width, thickness, .. } => {
-            format!("{} wide, {} thick", size(*width, numerals), size(*thickness, numerals))
+            format!("{} wide, {} thick", size("bar.width_mm", *width), size("bar.thickness_mm", *thickness))
         }
-        _ => format!("⌀\u{a0}{}", numerals.length(conductor.section.overall_diameter, 1)),
+        construction => format!("⌀\u{a0}{}", overall(conductor, construction, numerals)),
     }
 }
 
-/// A number with the digits of its record.
-fn stated(conductor: &Conductor, field: &str, value: f64, numerals: Numerals) -> String {
-    numerals.stated(value, conductor.origin.decimals(field))
+fn overall(conductor: &Conductor, construction: &Construction, numerals: Numerals) -> String {
+    if let Some(stated) = conductor.stated.overall_diameter {
+        return with_unit(conductor, "stated.overall_diameter_mm", stated.mm(), "mm", numerals);
+    }
+    let overall = conductor.section.overall_diameter;
+    match construction {
+        Construction::Solid { .. } => size(conductor, "solid.diameter_mm", overall, numerals),
+        Construction::Rope(_) => size(conductor, "rope.diameter_mm", overall, numerals),
+        Construction::Tube { .. } => size(conductor, "tube.outside_diameter_mm", overall, numerals),
+        _ => numerals.length(overall, 1),
+    }
 }
 
-fn size(length: Length, numerals: Numerals) -> String {
-    format!("{}\u{a0}mm", numerals.shortest(length.mm(), 2))
+/// The metal section: as the specification states it, else computed.
+fn section(conductor: &Conductor, numerals: Numerals) -> String {
+    conductor.stated.section.map_or_else(
+        || numerals.area(conductor.section.metal),
+        |stated| with_unit(conductor, "stated.section_mm2", stated.mm2(), "mm²", numerals),
+    )
+}
+
+/// A length of the construction with the digits of its record.
+fn size(conductor: &Conductor, key: &str, length: Length, numerals: Numerals) -> String {
+    with_unit(conductor, &format!("construction.{key}"), length.mm(), "mm", numerals)
+}
+
+fn with_unit(conductor: &Conductor, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
+    format!("{}\u{a0}{unit}", written(conductor, field, value, numerals))
+}
+
+/// A number with the digits of its record.
+fn written(conductor: &Conductor, field: &str, value: f64, numerals: Numerals) -> String {
+    conductor.origin.written(field, value, numerals)
 }
 
 fn identity(conductor: &Conductor) -> Vec<(String, String)> {

@@ -49,14 +49,17 @@ pub fn load(fitting: &Fitting, field: &str, force: Option<Force>, numerals: Nume
 }
 
 /// A remaining height of a contact wire, by its key.
-pub(super) fn wear_height(
+#[must_use]
+pub fn wear_height(
     held: &Conductor,
     key: &str,
     height: Option<Length>,
     numerals: Numerals,
 ) -> Option<String> {
-    let decimals = held.origin.decimals(&format!("construction.grooved.wear.{key}"));
-    height.map(|height| format!("{}\u{a0}mm", numerals.stated(height.mm(), decimals)))
+    let written = |height: Length| {
+        held.origin.written(&format!("construction.grooved.wear.{key}"), height.mm(), numerals)
+    };
+    height.map(|height| format!("{}\u{a0}mm", written(height)))
 }
 
 /// The die that a part is pressed with.

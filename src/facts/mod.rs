@@ -26,12 +26,13 @@ pub use card::{
 pub use check_code::CheckCode;
 pub use completeness::{lacking, unstated};
 pub use conductor::conductor;
-pub use forms::load;
+pub use forms::{load, wear_height};
 pub use mark::facts as mark_facts;
 pub use not_these::drawn_wrong_parts;
 pub use printed::PrintedText;
 pub use tag::{TagFacts, TagPart};
 pub use values::{NAMED_VALUES, Unnamed, VALUE_NAMES, Values, values};
+pub use wear::worn_row;
 
 use crate::catalogue::{Catalogue, Role, Status};
 use crate::mixups::Mixups;

@@ -21,7 +21,8 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
         })
         .collect();
     if let Some(percent) = limits.limit_percent {
-        stated.push(("limit".to_owned(), numerals.shortest(percent, 1) + "\u{a0}%"));
+        let field = "construction.grooved.wear.limit_percent";
+        stated.push(("limit".to_owned(), conductor.origin.written(field, percent, numerals) + "\u{a0}%"));
     }
     let basis = basis(conductor, limits, numerals);
     WearFacts { basis, limits: stated, rows: rows(conductor, limits, numerals) }
@@ -30,7 +31,8 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
 fn basis(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> String {
     match (limits.basis, conductor.nominal_size) {
         (WearBasis::Nominal, Some(size)) => {
-            format!("% of nominal {}\u{a0}mm²", numerals.shortest(size.mm2(), 2))
+            let size = conductor.origin.written("nominal_size_mm2", size.mm2(), numerals);
+            format!("% of nominal {size}\u{a0}mm²")
         }
         _ => "% of the section when new".to_owned(),
     }
@@ -48,19 +50,37 @@ fn rows(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> Vec<W
     };
     // A height that the wire can't have is a finding of its own; the card is not made while it stands.
     let table = section::profile(grooved).and_then(|profile| section::wear_table(&profile, &marks));
-    table.map(|table| table.rows.iter().map(|found| row(found, numerals)).collect()).unwrap_or_default()
+    let row = |found: &section::WearRow| worn_row(conductor, found, numerals);
+    table.map(|table| table.rows.iter().map(row).collect()).unwrap_or_default()
 }
 
-fn row(row: &section::WearRow, numerals: Numerals) -> WearRow {
-    let places = if (row.height.mm() * 10.0 - (row.height.mm() * 10.0).round()).abs() < 1e-6 { 1 } else { 2 };
+/// A row of a contact wire's wear table in words, without units. A height that is stated has the digits of its record; what
+/// is computed never says that more is left than is.
+#[must_use]
+pub fn worn_row(conductor: &Conductor, row: &section::WearRow, numerals: Numerals) -> WearRow {
     WearRow {
-        height: numerals.fixed(row.height.mm(), places),
+        height: height(conductor, row, numerals),
         // A wider flat is less wire: who measures as much as the row says has reached it.
         flat: numerals.at_most(row.flat_width.mm(), 1),
-        section: numerals.fixed(row.section.mm2(), 1),
-        worn: numerals.fixed(row.percent, 1),
+        section: numerals.at_most(row.section.mm2(), 1),
+        worn: numerals.at_least(row.percent, 1),
         action: row.stage.map(action).unwrap_or_default().to_owned(),
     }
+}
+
+fn height(conductor: &Conductor, row: &section::WearRow, numerals: Numerals) -> String {
+    let stated = match row.stage {
+        Some(WearStage::New) => "height_mm",
+        Some(WearStage::Plan) => "wear.plan_height_mm",
+        Some(WearStage::Replace) => "wear.replace_height_mm",
+        Some(WearStage::Stop) => "wear.stop_height_mm",
+        Some(WearStage::Limit) => return numerals.at_least(row.height.mm(), 2),
+        None => "",
+    };
+    let tenths = row.height.mm() * 10.0;
+    let places = if (tenths - tenths.round()).abs() < 1e-6 { 1 } else { 2 };
+    let decimals = conductor.origin.decimals(&format!("construction.grooved.{stated}"));
+    numerals.fixed(row.height.mm(), decimals.map_or(places, |decimals| decimals.max(places)))
 }
 
 fn action(stage: WearStage) -> &'static str {

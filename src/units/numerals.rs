@@ -32,7 +32,7 @@ impl Default for Numerals {
 impl Numerals {
     /// Numbers with this decimal mark.
     #[must_use]
-    pub fn new(decimal_mark: char) -> Self {
+    pub const fn new(decimal_mark: char) -> Self {
         Self { decimal_mark }
     }
 

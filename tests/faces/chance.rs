@@ -228,14 +228,19 @@ fn body(chance: &mut Chance) -> String {
     out + "geometry: { body: { half_angle_deg: 5, large_diameter_mm: 40, length_mm: 70 } }\n---\n"
 }
 
+/// As a specification states it: nobody writes the last binary digits.
+fn hundredths(size: f64) -> f64 {
+    (size * 100.0).round() / 100.0
+}
+
 fn conductor(chance: &mut Chance, index: usize) -> String {
     let mut out = format!("id: wire-{index}\nname: {}\n", chance.text(200));
     let diameter = 2.0 + chance.count(0, 30) as f64 / 20.0;
     let built = match chance.count(0, 5) {
         0 => "grooved: { height_mm: 12.34, width_mm: 12.34, apex_width_mm: 6.80, apex_depth_mm: 4.47, fillet_mm: 0.40, lower_flank_deg: 27, upper_flank_deg: 51, wear: { limit_percent: 20, plan_height_mm: 10.0, replace_height_mm: 9.4, stop_height_mm: 8.9 } }".to_owned(),
         1 => "rope: { construction: 7x19, core: wsc, diameter_mm: 8.0, grade_N_per_mm2: 1570 }".to_owned(),
-        2 => format!("solid: {{ diameter_mm: {} }}", diameter * 3.0 + 0.25),
-        3 => format!("tube: {{ outside_diameter_mm: {}, wall_mm: 2.25 }}", diameter * 4.0),
+        2 => format!("solid: {{ diameter_mm: {} }}", hundredths(diameter * 3.0 + 0.25)),
+        3 => format!("tube: {{ outside_diameter_mm: {}, wall_mm: 2.25 }}", hundredths(diameter * 4.0)),
         _ => format!("stranded: {{ wires: 19, wire_diameter_mm: {diameter} }}"),
     };
     let duty = if built.starts_with("grooved") { "contact" } else { "messenger" };

@@ -2,6 +2,7 @@
 
 use crate::records::Written;
 use crate::source::Place;
+use crate::units::Numerals;
 use std::collections::BTreeMap;
 
 /// A record's own place and the places of its fields, for findings that come later.
@@ -26,6 +27,12 @@ impl Origin {
     #[must_use]
     pub fn decimals(&self, field: &str) -> Option<usize> {
         self.numbers.get(field).map(|written| written.decimals)
+    }
+
+    /// A number of a field as the record writes it, never rounded; to a tenth where the record has no such number.
+    #[must_use]
+    pub fn written(&self, field: &str, value: f64, numerals: Numerals) -> String {
+        numerals.stated(value, self.decimals(field))
     }
 
     /// The place of a field's value; of the nearest field around it, else of the record, where the

@@ -3,7 +3,7 @@
 use super::answer::{Answer, WornAnswer};
 use super::question::Question;
 use crate::section::{Construction, Layer, LayerRole, Section};
-use crate::units::LinearResistance;
+use crate::units::{Force, LinearResistance, Numerals};
 use std::fmt::Write;
 
 /// A row: what, number, unit, remark.
@@ -33,13 +33,9 @@ fn heading(question: &Question) -> String {
 }
 
 fn rows(question: &Question, answer: &Answer) -> Vec<Row> {
-    let limits = match answer.by_standard {
-        true => ["at most", "at least; not what it may be used at"],
-        false => ["", "rated; not what it may be used at"],
-    };
     let mut rows = sizes(question, &answer.section);
-    rows.extend(properties(answer, limits));
-    rows.extend(answer.worn.iter().flat_map(|worn| worn_rows(answer, worn, limits)));
+    rows.extend(properties(answer));
+    rows.extend(answer.worn.iter().flat_map(|worn| worn_rows(answer, worn)));
     rows
 }
 
@@ -63,37 +59,65 @@ fn sizes(question: &Question, section: &Section) -> Vec<Row> {
     rows
 }
 
-fn properties(answer: &Answer, [most, rated]: [&str; 2]) -> Vec<Row> {
+fn properties(answer: &Answer) -> Vec<Row> {
     let section = &answer.section;
-    let at_20 = |ohm: LinearResistance| row("resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most);
+    let at_20 = |ohm| resistance(answer, "resistance at 20 °C", ohm);
     let hot = answer.temperature.map(|(temperature, ohm)| {
-        row(&format!("resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
+        resistance(answer, &format!("resistance at {} °C", temperature.celsius()), ohm)
     });
     let rows = [
         section.mass.map(|mass| row("mass", mass.kg_per_km(), 1, "kg/km", "")),
         section.resistance_20c.map(at_20),
         hot,
-        section.breaking_load.map(|load| row("breaking load", load.kn(), 2, "kN", rated)),
+        section.breaking_load.map(|load| breaking_load(answer, "breaking load", load)),
     ];
     rows.into_iter().flatten().collect()
 }
 
-fn worn_rows(answer: &Answer, worn: &WornAnswer, [most, rated]: [&str; 2]) -> Vec<Row> {
+/// What is worn is never said to be more, or less worn, than it is.
+fn worn_rows(answer: &Answer, worn: &WornAnswer) -> Vec<Row> {
     let left = &worn.metal;
-    let at_20 = |ohm: LinearResistance| row("  resistance at 20 °C", ohm.ohm_per_km(), 4, "Ω/km", most);
+    let at_20 = |ohm| resistance(answer, "  resistance at 20 °C", ohm);
     let hot = answer.temperature.zip(worn.at_temperature).map(|((temperature, _), ohm)| {
-        row(&format!("  resistance at {} °C", temperature.celsius()), ohm.ohm_per_km(), 4, "Ω/km", most)
+        resistance(answer, &format!("  resistance at {} °C", temperature.celsius()), ohm)
     });
+    let (section, percent) =
+        (NUMERALS.at_most(worn.worn.section.mm2(), 2), NUMERALS.at_least(worn.percent, 1));
     let rows = [
         Some(row("remaining height", worn.worn.height.mm(), 2, "mm", "")),
-        Some(row("  section left", worn.worn.section.mm2(), 2, "mm²", "")),
-        Some(row("  worn", worn.percent, 1, "%", &format!("of the {}", worn.basis))),
+        Some(("  section left".to_owned(), section, "mm²", String::new())),
+        Some(("  worn".to_owned(), percent, "%", format!("of the {}", worn.basis))),
         Some(row("  flat width", worn.worn.flat_width.mm(), 2, "mm", "")),
         left.resistance_20c.map(at_20),
         hot,
-        left.breaking_load.map(|load| row("  breaking load", load.kn(), 2, "kN", rated)),
+        left.breaking_load.map(|load| breaking_load(answer, "  breaking load", load)),
     ];
     rows.into_iter().flatten().collect()
+}
+
+/// How numbers are written here.
+const NUMERALS: Numerals = Numerals::new('.');
+
+/// By a standard's formula the most that it may be: rounded up.
+fn resistance(answer: &Answer, what: &str, ohm: LinearResistance) -> Row {
+    match answer.by_standard {
+        true => {
+            let text = NUMERALS.at_least(ohm.ohm_per_km(), 4);
+            (what.to_owned(), text, "Ω/km", "at most".to_owned())
+        }
+        false => row(what, ohm.ohm_per_km(), 4, "Ω/km", ""),
+    }
+}
+
+/// By a standard's formula the least that it must be: rounded down.
+fn breaking_load(answer: &Answer, what: &str, load: Force) -> Row {
+    match answer.by_standard {
+        true => {
+            let text = NUMERALS.at_most(load.kn(), 2);
+            (what.to_owned(), text, "kN", "at least; not what it may be used at".to_owned())
+        }
+        false => row(what, load.kn(), 2, "kN", "rated; not what it may be used at"),
+    }
 }
 
 fn row(what: &str, value: f64, places: usize, unit: &'static str, remark: &str) -> Row {

@@ -71,7 +71,11 @@ fn notes(draft: &Draft, subject: &Subject) -> Vec<Note> {
             notes
         }
         Construction::Tube { wall, .. } => {
-            vec![note("wall", format!("wall\u{a0}{}", numerals.length(*wall, 1)), LayerRole::Outer)]
+            vec![note(
+                "wall",
+                format!("wall\u{a0}{}\u{a0}mm", numerals.shortest(wall.mm(), 3)),
+                LayerRole::Outer,
+            )]
         }
         _ => Vec::new(),
     }

@@ -55,16 +55,21 @@ pub fn worn_profiles(conductor: &Conductor, options: &Options) -> Option<Drawing
     let limits = conductor.wear.as_ref()?;
     let heights =
         [("plan", limits.plan_height), ("replace", limits.replace_height), ("stop", limits.stop_height)];
-    let stated: Vec<(&str, Length)> =
-        heights.into_iter().filter_map(|(name, height)| Some((name, height?))).collect();
+    let written = |name: &str, height: Length| {
+        let field = format!("construction.grooved.wear.{name}_height_mm");
+        format!("{}\u{a0}mm", conductor.origin.written(&field, height.mm(), options.numerals))
+    };
+    let stated: Vec<(&str, Length, String)> = heights
+        .into_iter()
+        .filter_map(|(name, height)| Some((name, height?, written(name, height?))))
+        .collect();
     let Construction::Grooved(grooved) = &conductor.construction else { return None };
     let radius = grooved.height.mm() / 2.0;
     let mut draft = Draft::new(options);
     let size = draft.size();
     let mut left = 0.0;
-    for (name, height) in &stated {
-        let text =
-            format!("{name} {}", options.numerals.length(*height, if tenths(*height) { 1 } else { 2 }));
+    for (name, height, written) in &stated {
+        let text = format!("{name} {written}");
         let wide = draft.lettering().width(&text).max(2.0 * radius);
         let middle = left + wide / 2.0;
         let subject = Subject { worn_to: Some(*height), ..Subject::of(conductor) };
@@ -72,7 +77,7 @@ pub fn worn_profiles(conductor: &Conductor, options: &Options) -> Option<Drawing
         let foot = at(middle, radius + 0.9 * size);
         let lettered = draft.level(foot, Anchor::Middle, &text);
         draft.scene.text(lettered);
-        draft.printed(name, &options.numerals.length(*height, if tenths(*height) { 1 } else { 2 }));
+        draft.printed(name, written);
         left += wide + 1.2 * size;
     }
     let bounds = draft.bounds();
@@ -80,11 +85,6 @@ pub fn worn_profiles(conductor: &Conductor, options: &Options) -> Option<Drawing
     let caption =
         Caption { scale: "1:1".to_owned(), description: format!("{title}: lay the wire here."), title };
     (!stated.is_empty()).then(|| draft.finish_within(bounds, caption))
-}
-
-/// Whether tenths say a length whole.
-fn tenths(length: Length) -> bool {
-    (length.mm() * 10.0 - (length.mm() * 10.0).round()).abs() < 1e-6
 }
 
 /// A scale left of a box, as high as it is, a line each millimetre, every fifth longer.

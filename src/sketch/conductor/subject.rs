@@ -101,7 +101,8 @@ impl<'a> Subject<'a> {
             }
             Construction::Tube { .. } => format!("Round tube of {overall} outside."),
             Construction::Bar { width, thickness, .. } => {
-                format!("Bar of {} × {}.", numerals.length(*width, 1), numerals.length(*thickness, 1))
+                let [width, thickness] = [width, thickness].map(|side| numerals.shortest(side.mm(), 3));
+                format!("Bar of {width} × {thickness}\u{a0}mm.")
             }
         };
         match (self.material, self.worn_to) {

@@ -23,19 +23,22 @@ fn material(records: &Records, conductor: &Value) -> String {
     stated.or_else(|| words::built_in_material(&id).map(str::to_owned)).unwrap_or_default()
 }
 
-/// The overall diameter from the wires; what the record states of it where they don't give it.
+/// The overall diameter that the record states, of the whole or of what it is built from; else from the wires.
 fn diameter(records: &Records, conductor: &Value) -> String {
     let construction = &conductor["construction"];
     let size = |kind: &str, key: &str| construction[kind][key].as_f64();
     if let (Some(height), Some(width)) = (size("grooved", "height_mm"), size("grooved", "width_mm")) {
         return format!("{} mm high, {} mm wide", records.number(height, 2), records.number(width, 2));
     }
-    let diameter = size("solid", "diameter_mm")
-        .or_else(|| size("rope", "diameter_mm"))
-        .or_else(|| size("tube", "outside_diameter_mm"))
-        .or_else(|| across(&construction["stranded"]))
-        .or_else(|| conductor["stated"]["overall_diameter_mm"].as_f64());
-    diameter.map(|diameter| format!("{} mm", records.number(diameter, 1))).unwrap_or_default()
+    let stated = [
+        &conductor["stated"]["overall_diameter_mm"],
+        &construction["solid"]["diameter_mm"],
+        &construction["rope"]["diameter_mm"],
+        &construction["tube"]["outside_diameter_mm"],
+    ];
+    let stated = stated.into_iter().find_map(|value| records.written(value));
+    let computed = || across(&construction["stranded"]).map(|diameter| records.number(diameter, 1));
+    stated.or_else(computed).map(|diameter| format!("{diameter} mm")).unwrap_or_default()
 }
 
 /// Across a strand of equal wires laid in full layers.
@@ -47,8 +50,11 @@ fn across(strand: &Value) -> Option<f64> {
     full.into_iter().find(|(wires, _)| *wires == count).map(|(_, factor)| factor * wire)
 }
 
-/// The metal section from the wires; a grooved wire's or a rope's is left to tests of its own.
+/// The metal section that the record states, else from the wires; a grooved wire's or a rope's is left to tests of its own.
 fn section(records: &Records, conductor: &Value) -> String {
+    if let Some(stated) = records.written(&conductor["stated"]["section_mm2"]) {
+        return format!("{stated} mm²");
+    }
     let construction = &conductor["construction"];
     let wires = |group: &Value| Some(count(group)? * disc(group["wire_diameter_mm"].as_f64()?));
     let composite = &construction["composite"];

@@ -121,6 +121,13 @@ impl Records {
         format!("{value:.places$}").replace('.', mark)
     }
 
+    /// A number as its record writes it, but for zeros at its end, which a YAML value does not keep.
+    pub fn written(&self, value: &Value) -> Option<String> {
+        let mark = self.settings["decimal_mark"].as_str().unwrap_or(".");
+        matches!(value, Value::Number(_))
+            .then(|| serde_yaml::to_string(value).unwrap_or_default().trim().replace('.', mark))
+    }
+
     /// A number without zeros at its end.
     pub fn bare(&self, value: f64, places: usize) -> String {
         let text = format!("{value:.places$}");
