@@ -6,7 +6,7 @@ use crate::catalogue::Conductor;
 use crate::diagnostics::{Finding, Findings};
 use crate::section::stated::{judge_load, load_window, most_load};
 use crate::section::{Construction, Section};
-use crate::units::Force;
+use crate::units::{Force, Numerals};
 
 /// Outside the window by more than this no difference between standards explains it.
 const FAR: f64 = 1.15;
@@ -20,6 +20,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             return None;
         }
         let window = load_window(against.section, group);
+        let numerals = Numerals::default();
         let far = stated > window.most() * FAR || stated * FAR < window.least();
         let report = if far { error } else { warning };
         let side = if stated > window.most() { "more" } else { "less" };
@@ -31,7 +32,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         );
         let finding = report(conductor, "breaking-load-outside-material", "stated.breaking_load_kN", message)
             .found(format!("{} kN", stated.kn()))
-            .expected(format!("{:.1} to {:.1} kN", window.least().kn(), window.most().kn()))
+            .expected(numerals.window(window.map(Force::kn), 1, "kN"))
             .help("check the load, the material and its strength against the specification");
         Some(finding)
     });

@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/stand-out-too-deep.md")]
 
 use super::Context;
-use super::inspected::{numerals, on_fitting};
+use super::inspected::{numerals, on_fitting, stated_window};
 use crate::catalogue::StandOutFrom;
 use crate::diagnostics::{Findings, Severity};
 use crate::mixups::own;
@@ -24,7 +24,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 };
                 let message = format!("the window goes deeper than {} can", own.part.number);
                 let finding = on_fitting(Severity::Error, "stand-out-too-deep", fitting, field, message)
-                    .found(numerals.range(window.map(Length::mm), 1, "mm"))
+                    .found(stated_window(fitting, field, window, numerals))
                     .expected(format!(
                         "at least {}\u{a0}mm: there the slits are shut, or the travel ends",
                         numerals.at_least(deepest.mm(), 2)

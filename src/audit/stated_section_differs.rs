@@ -17,7 +17,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         let usual = is_rope && (stated / metal - 1.0).abs() <= ROPES_DEPART;
         let report = if usual { warning } else { error };
         let message = format!(
-            "the stated section of {} mm² differs by {:+.1} % from the metal section of {:.2} mm²",
+            "the stated section of {} mm² differs by {:+.2} % from the metal section of {:.2} mm²",
             stated.mm2(),
             100.0 * (stated / metal - 1.0),
             metal.mm2()

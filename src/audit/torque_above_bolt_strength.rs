@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/torque-above-bolt-strength.md")]
 
 use super::Context;
-use super::inspected::{numerals, on_fitting};
+use super::inspected::{numerals, on_fitting, stated};
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::Thread;
 
@@ -19,10 +19,10 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             let message = format!("a bolt {} of class 12.9 yields at this torque", tightening.thread.trim());
             let field = format!("tightening.{nth}.torque_Nm");
             let finding = on_fitting(Severity::Error, "torque-above-bolt-strength", fitting, &field, message)
-                .found(format!("{} N·m", numerals.shortest(torque.most().nm(), 1)))
+                .found(stated(fitting, &format!("{field}.max"), torque.most().nm(), "N·m", numerals))
                 .expected(format!(
                     "under {} N·m (ISO 898-1, nut factor 0.20)",
-                    numerals.shortest(yields.nm(), 0)
+                    numerals.at_most(yields.nm(), 1)
                 ));
             findings.push(finding.help("check torque, unit and thread"));
         }

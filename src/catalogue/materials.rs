@@ -5,6 +5,9 @@ use super::quantities::{citation, prose, quantity, word};
 use crate::records::{Document, Field, MaterialRecord, StrengthRecord, StrengthStepRecord};
 use crate::section::{Material, Strength, StrengthStep};
 
+/// What stranding leaves of wires of which no record says it: as of copper by DIN 48201-1.
+const STRAND_EFFICIENCY: f64 = 0.95;
+
 /// The material that a document states, where it is sound.
 pub(super) fn material(document: &Document<MaterialRecord>, check: &mut Check<'_>) -> Option<Material> {
     let record = document.record.as_ref()?;
@@ -23,7 +26,8 @@ pub(super) fn material(document: &Document<MaterialRecord>, check: &mut Check<'_
             .map(|number| number.bare()),
         strength,
         contact_wire_strength: Vec::new(),
-        strand_efficiency: word(record.strand_efficiency.as_ref()).map_or(1.0, |number| number.bare()),
+        strand_efficiency: word(record.strand_efficiency.as_ref())
+            .map_or(STRAND_EFFICIENCY, |number| number.bare()),
         strength_as_core,
         magnetic: quantity(record.magnetic.as_ref()),
         hardness_hb: word(record.hardness_hb.as_ref()).map(|number| number.bare()),

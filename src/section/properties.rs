@@ -49,9 +49,9 @@ fn coefficient(metals: &[Metal<'_>]) -> Option<f64> {
     Some(parts.iter().map(|part| part.1).sum::<f64>() / total)
 }
 
-/// Whether it counts as a conductor: of cores those that EN 50182 counts.
+/// Whether it counts as a conductor: of cores those that EN 50182 counts, and what may be one of them.
 fn conducts(metal: &Metal<'_>) -> bool {
-    metal.role == LayerRole::Outer || metal.material.is_some_and(Material::conducts_as_core)
+    metal.role == LayerRole::Outer || metal.material.is_none_or(Material::conducts_as_core)
 }
 
 /// In km/Ω, with the metal's own stranding increment.

@@ -97,7 +97,7 @@ fn what_parts_and_fittings_leave_out_is_what_is_said() {
 }
 
 #[test]
-fn a_sharp_bar_and_a_strand_of_full_strength_are_what_is_said() {
+fn a_sharp_bar_and_what_stranding_leaves_are_what_is_said() {
     let bar = |more: &str| {
         let text = format!(
             "id: b\nname: Bar\nduty: feeder\nmaterial: copper-hard-drawn\n\
@@ -111,4 +111,6 @@ fn a_sharp_bar_and_a_strand_of_full_strength_are_what_is_said() {
         loaded(&world_of("materials", &text)).materials["m"].strand_efficiency
     };
     assert_eq!(material(&defaults_below("materials", "\n")).to_bits(), material("").to_bits());
+    // 0.95 for copper, back-calculated from DIN 48201-1.
+    assert_eq!(material("").to_bits(), 0.95_f64.to_bits());
 }

@@ -35,8 +35,8 @@ record! {
         /// Example: `[{ up_to_mm: 3.0, strength: 589 }, { strength: 569 }]`
         strength as "strength_N_per_mm2": StrengthRecord, Optional;
         /// What stranding leaves of that strength, as a factor.
-        /// Default: `1`
-        /// Example: `0.95`
+        /// Default: `0.95`
+        /// Example: `0.9`
         strand_efficiency: Size<Plain, 1>, Optional;
         /// Stress at 1 % elongation, where the material is the core of a composite: one number, or rows by wire
         /// diameter.
