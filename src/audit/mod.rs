@@ -93,6 +93,7 @@ mod procedure_of_other_family;
 mod proof_above_breaking_load;
 mod proof_contradicts_geometry;
 mod proof_does_not_count;
+mod proof_given_up;
 mod proposals;
 mod readings_not_apart;
 mod receipt_before_issue;
@@ -233,6 +234,7 @@ const RULES: &[Rule] = &[
     proof_above_breaking_load::check,
     proof_contradicts_geometry::check,
     proof_does_not_count::check,
+    proof_given_up::check,
     readings_not_apart::check,
     receipt_before_issue::check,
     receipt_without_copies::check,

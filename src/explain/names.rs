@@ -156,6 +156,7 @@ texts! {
     "proof-above-breaking-load"
     "proof-contradicts-geometry"
     "proof-does-not-count"
+    "proof-given-up"
     "quiz-short"
     "quote-not-closed"
     "readings-not-apart"

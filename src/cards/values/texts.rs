@@ -16,7 +16,7 @@ pub(in crate::cards) fn prefixed(prefix: &str, text: &str) -> String {
 pub(in crate::cards) fn mark(facts: &MarkFacts) -> Value {
     json!({
         "code": facts.code, "colour": facts.colour, "text": whole(&facts.text),
-        "notches": facts.notches, "notches_words": plain(&facts.notches_words),
+        "notches": facts.notches, "notches_words": facts.notches_words,
         "fill": paint(facts).hex(), "ink": ink(facts),
     })
 }
@@ -94,10 +94,6 @@ pub(in crate::cards) fn object(values: Value) -> Map<String, Value> {
         Value::Object(values) => values,
         _ => Map::new(),
     }
-}
-
-pub(super) fn plain(text: &str) -> String {
-    text.replace('\u{a0}', " ")
 }
 
 pub(super) fn listed(texts: &[&str]) -> String {
