@@ -142,6 +142,7 @@ mod touching;
 mod travel_too_long;
 mod two_parts_for_one_place;
 mod units_of_text;
+mod unknown_card;
 mod unknown_value;
 mod unseen;
 mod unusable_part_in_fitting;
@@ -277,6 +278,7 @@ const RULES: &[Rule] = &[
     torque_window_wide::check,
     travel_too_long::check,
     two_parts_for_one_place::check,
+    unknown_card::check,
     unknown_value::check,
     unusable_part_in_fitting::check,
     value_absent::check,
