@@ -44,6 +44,7 @@ mod hold_without_notice;
 mod holding_load_above_proof;
 mod holding_load_above_termination;
 mod holding_load_too_low;
+mod hyphened_words;
 mod incomplete;
 mod insertion_too_long;
 mod insertion_too_short;
