@@ -43,13 +43,30 @@ fn name_at(stretch: &Stretch<'_>, parted: &Parted<'_>, index: usize, parts: &Kno
         return Settled { count: 1 + count, wrong: said_to_be(stretch, index, &name, count) };
     }
     let own = Settled { count: longest_own(stretch, &stretch.words, index, spells).max(1), wrong: None };
-    if stretch.text.tells_of_others() {
+    let is_note = stretch.text.tells_of_others();
+    if is_note && (!is_called(stretch, index) || is_told(stretch, index)) {
         return own;
     }
     if let Some((count, other)) = other_at(stretch, index).or_else(|| before_hyphen(stretch, parted, index)) {
         return Settled { count, wrong: Some(of_another(stretch, index, other)) };
     }
+    if is_note {
+        return own;
+    }
     part_at(stretch, index, parts).unwrap_or(own)
+}
+
+/// Whether "stamp" or "mark" stands before a word and belongs to it.
+fn is_called(stretch: &Stretch<'_>, index: usize) -> bool {
+    let before = index.checked_sub(1).map(|before| &stretch.words[before]);
+    let is_head = |text: &str| ["stamp", "mark"].contains(&text.to_lowercase().as_str());
+    before.is_some_and(|word| (!word.ends || word.tells) && is_head(word.text))
+}
+
+/// Whether a note tells of another part at a word, and tells nobody to take it: that is known of English alone.
+fn is_told(stretch: &Stretch<'_>, index: usize) -> bool {
+    let letter = stretch.at + stretch.words[index].at;
+    stretch.text.tells_of_others() && (!stretch.is_english || stretch.text.sets_apart(letter))
 }
 
 /// What follows "stamp" or "mark" in capitals.
@@ -63,7 +80,7 @@ fn said_to_be(stretch: &Stretch<'_>, index: usize, name: &str, count: usize) -> 
     };
     let is_other = |phrase: &str| spells(words, index + 1, phrase).is_some_and(|long| long >= count);
     let another = known.others.iter().find(|other| is_other(&other.name));
-    let is_told = another.is_some() && stretch.text.tells_of_others();
+    let is_told = another.is_some() && is_told(stretch, index + 1);
     if is_told || are_all_of(words, index + 1, count, allowed) {
         return None;
     }

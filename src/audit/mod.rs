@@ -95,6 +95,7 @@ mod proof_above_breaking_load;
 mod proof_contradicts_geometry;
 mod proof_does_not_count;
 mod proposals;
+mod prose_of_note;
 mod readings_not_apart;
 mod receipt_before_issue;
 mod receipt_without_copies;
