@@ -6,7 +6,7 @@ use super::quantities::{mark, quantity, text, word};
 use super::record_index::RecordIndex;
 use super::record_kind::RecordKind;
 use crate::grip::{Geometry, Slits};
-use crate::records::{Document, Field, GeometryRecord, PartRecord, ProofRecord};
+use crate::records::{Document, Field, GeometryRecord, PartRecord, PartStatus, ProofRecord};
 use crate::section::Material;
 use jiff::civil::Date;
 use std::collections::BTreeMap;
@@ -42,7 +42,7 @@ pub(super) fn part(
         mark,
         mark_seen_after_assembly,
         reuse: word(record.reuse.as_ref()),
-        status: word(record.status.as_ref()).unwrap_or(Status::Current),
+        status: word(record.status.as_ref()).map_or(Status::Current, |PartStatus(status)| status),
         interface: text(record.interface.as_ref()),
         proven_on,
         geometry: record.geometry.as_ref().map(|field| (&field.value).into()),
@@ -169,11 +169,14 @@ fn geometries(role: Role) -> &'static [&'static str] {
 
 /// Only fittings are superseded: a part is current, on hold or withdrawn.
 fn check_status(record: &PartRecord, check: &mut Check<'_>) {
-    let Some(Field { value: Status::Superseded, .. }) = &record.status else { return };
-    let Some(status) = &record.status else { return };
+    let superseded = record.status.as_ref().filter(|status| status.value.0 == Status::Superseded);
+    let Some(status) = superseded else { return };
     check.fault("status-contradiction", status, "a part can't be superseded", |finding| {
         finding
-            .expected("one of `current`, `on-hold`, `withdrawn`")
+            .expected(format!(
+                "one of {}",
+                PartStatus::ALL.map(|status| format!("`{}`", status.word())).join(", ")
+            ))
             .help("withdraw the part, and supersede the fittings that it is in")
     });
 }
