@@ -1,6 +1,7 @@
 //! Stamps, marks and numbers of parts that a text names and its fitting does not have.
 
 use super::clauses_of_text::sentence;
+use super::hyphened_words::Parted;
 use super::known_names::Other;
 use super::known_parts::KnownParts;
 use super::stretch_of_text::{Contradiction, Stretch};
@@ -19,9 +20,10 @@ const DENYING: [&str; 4] = ["not", "never", "instead", "don't"];
 
 /// What a stretch names that the fitting does not have.
 pub(super) fn names(stretch: &Stretch<'_>, parts: &KnownParts<'_>) -> Vec<Contradiction> {
+    let parted = Parted::of(&stretch.words, |word| parts.is_id(word) || stretch.known.has_word(word));
     let (mut found, mut index) = (Vec::new(), 0);
     while index < stretch.words.len() {
-        let settled = name_at(stretch, index, parts);
+        let settled = name_at(stretch, &parted, index, parts);
         index += settled.count;
         found.extend(settled.wrong);
     }
@@ -36,21 +38,35 @@ struct Settled {
     wrong: Option<Contradiction>,
 }
 
-fn name_at(stretch: &Stretch<'_>, index: usize, parts: &KnownParts<'_>) -> Settled {
+fn name_at(stretch: &Stretch<'_>, parted: &Parted<'_>, index: usize, parts: &KnownParts<'_>) -> Settled {
     if let Some((name, count)) = named(&stretch.words, index) {
         return Settled { count: 1 + count, wrong: said_to_be(stretch, index, &name, count) };
     }
-    let own = longest_own(stretch, index, spells);
-    if stretch.text.tells_of_others() {
-        return Settled { count: own.max(1), wrong: None };
+    let own = Settled { count: longest_own(stretch, &stretch.words, index, spells).max(1), wrong: None };
+    let is_note = stretch.text.tells_of_others();
+    if is_note && (!is_called(stretch, index) || is_told(stretch, index)) {
+        return own;
     }
-    if let Some((count, other)) = other_at(stretch, index) {
+    if let Some((count, other)) = other_at(stretch, index).or_else(|| before_hyphen(stretch, parted, index)) {
         return Settled { count, wrong: Some(of_another(stretch, index, other)) };
     }
-    if let Some(settled) = part_at(stretch, index, parts) {
-        return settled;
+    if is_note {
+        return own;
     }
-    Settled { count: own.max(1), wrong: None }
+    part_at(stretch, index, parts).unwrap_or(own)
+}
+
+/// Whether "stamp" or "mark" stands before a word and belongs to it.
+fn is_called(stretch: &Stretch<'_>, index: usize) -> bool {
+    let before = index.checked_sub(1).map(|before| &stretch.words[before]);
+    let is_head = |text: &str| ["stamp", "mark"].contains(&text.to_lowercase().as_str());
+    before.is_some_and(|word| (!word.ends || word.tells) && is_head(word.text))
+}
+
+/// Whether a note tells of another part at a word, and tells nobody to take it: that is known of English alone.
+fn is_told(stretch: &Stretch<'_>, index: usize) -> bool {
+    let letter = stretch.at + stretch.words[index].at;
+    stretch.text.tells_of_others() && (!stretch.is_english || stretch.text.sets_apart(letter))
 }
 
 /// What follows "stamp" or "mark" in capitals.
@@ -64,7 +80,7 @@ fn said_to_be(stretch: &Stretch<'_>, index: usize, name: &str, count: usize) -> 
     };
     let is_other = |phrase: &str| spells(words, index + 1, phrase).is_some_and(|long| long >= count);
     let another = known.others.iter().find(|other| is_other(&other.name));
-    let is_told = another.is_some() && stretch.text.tells_of_others();
+    let is_told = another.is_some() && is_told(stretch, index + 1);
     if is_told || are_all_of(words, index + 1, count, allowed) {
         return None;
     }
@@ -84,18 +100,40 @@ fn other_at<'a>(stretch: &Stretch<'a>, index: usize) -> Option<(usize, &'a Other
     let others = || stretch.known.others.iter();
     let exact = others().filter_map(|other| Some((spells(words, index, &other.name)?, other)));
     let exact = exact.max_by_key(|(count, _)| *count);
-    if let Some(found) = exact.filter(|(count, _)| *count > longest_own(stretch, index, spells)) {
+    if let Some(found) = exact.filter(|(count, _)| *count > longest_own(stretch, words, index, spells)) {
         return Some(found);
     }
     let alike = others().filter(|other| is_read_in_any_case(stretch, index, other));
     let alike = alike.filter_map(|other| Some((spells_in_any_case(words, index, &other.name)?, other)));
     let alike = alike.max_by_key(|(count, _)| *count);
-    alike.filter(|(count, _)| *count > longest_own(stretch, index, spells_in_any_case))
+    alike.filter(|(count, _)| *count > longest_own(stretch, words, index, spells_in_any_case))
+}
+
+/// The stamp or mark of another part that stands at a word, where a hyphen ends it: "the RY-cone", "CU 14.0-cone". In small
+/// letters only those with a figure count.
+fn before_hyphen<'a>(stretch: &Stretch<'a>, parted: &Parted<'_>, index: usize) -> Option<(usize, &'a Other)> {
+    if !parted.is_any() {
+        return None;
+    }
+    let words = parted.words();
+    parted.pieces_of(index).find_map(|piece| {
+        let named = stretch.known.others.iter().filter_map(|other| {
+            let spells = if has_figure(&other.name) { spells_in_any_case } else { spells };
+            let count = spells(words, piece, &other.name)?;
+            (count > longest_own(stretch, words, piece, spells)).then_some((count, other))
+        });
+        let (count, other) = named.max_by_key(|(count, _)| *count)?;
+        Some((parted.word_of(piece + count - 1) - index + 1, other))
+    })
+}
+
+fn has_figure(name: &str) -> bool {
+    name.contains(|letter: char| letter.is_ascii_digit())
 }
 
 /// A stamp with a figure in it is none but a stamp; a mark may be a common word, and counts only where one is read.
 fn is_read_in_any_case(stretch: &Stretch<'_>, index: usize, other: &Other) -> bool {
-    if other.name.contains(|letter: char| letter.is_ascii_digit()) {
+    if has_figure(&other.name) {
         return true;
     }
     let before = index.checked_sub(1).map(|before| &stretch.words[before]);
@@ -120,7 +158,7 @@ fn part_at(stretch: &Stretch<'_>, index: usize, parts: &KnownParts<'_>) -> Optio
     let (count, part) = parts.at(&stretch.words, index)?;
     let is_thread = stretch.fitting.tightening.iter().any(|line| line.thread == part.number);
     let at = stretch.words[index].at;
-    let is_own = is_thread || longest_own(stretch, index, spells_in_any_case) >= count;
+    let is_own = is_thread || longest_own(stretch, &stretch.words, index, spells_in_any_case) >= count;
     let is_denied = || {
         let words = sentence(stretch.text.whole(), stretch.at + at);
         words.iter().any(|word| DENYING.contains(&word.as_str()))
@@ -138,11 +176,12 @@ fn part_at(stretch: &Stretch<'_>, index: usize, parts: &KnownParts<'_>) -> Optio
 /// How many words the longest name of the fitting's own has that stands at a word.
 fn longest_own(
     stretch: &Stretch<'_>,
+    words: &[Word<'_>],
     index: usize,
     spells: fn(&[Word<'_>], usize, &str) -> Option<usize>,
 ) -> usize {
     let names = stretch.known.own.iter();
-    names.filter_map(|name| spells(&stretch.words, index, name)).max().unwrap_or(0)
+    names.filter_map(|name| spells(words, index, name)).max().unwrap_or(0)
 }
 
 fn error(

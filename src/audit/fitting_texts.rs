@@ -1,14 +1,18 @@
 //! The texts that are about a fitting: those of its card, and its note.
 
 use super::inspected::on_wording;
+use super::prose_of_note::Prose;
 use crate::catalogue::{Catalogue, Fitting, Note, NoteAbout, PieceKind, Wording, pieces};
 use crate::diagnostics::{Finding, Place, Severity};
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 /// A text about a fitting.
 pub(super) struct Text<'a> {
     fitting: &'a Fitting,
     from: From<'a>,
+    /// Of a note, read when it is first asked for.
+    prose: OnceLock<Prose>,
 }
 
 enum From<'a> {
@@ -33,7 +37,8 @@ pub(super) fn notes_of_records(catalogue: &Catalogue) -> NotesOfRecords<'_> {
 /// The texts about a fitting, those of its card first.
 pub(super) fn texts<'a>(fitting: &'a Fitting, notes: &NotesOfRecords<'a>) -> Vec<Text<'a>> {
     let own = notes.get(fitting.number.as_str()).into_iter().flatten().copied().map(From::Note);
-    fitting.wordings().map(From::Card).chain(own).map(|from| Text { fitting, from }).collect()
+    let all = fitting.wordings().map(From::Card).chain(own);
+    all.map(|from| Text { fitting, from, prose: OnceLock::new() }).collect()
 }
 
 impl<'a> Text<'a> {
@@ -63,6 +68,11 @@ impl<'a> Text<'a> {
     /// A note may tell of the wrong parts that go into the body: that is what it is for.
     pub(super) fn tells_of_others(&self) -> bool {
         matches!(self.from, From::Note(_))
+    }
+
+    /// Whether a note in English tells of the wrong part at a letter, and does not tell anybody to take it.
+    pub(super) fn sets_apart(&self, letter: usize) -> bool {
+        self.prose.get_or_init(|| Prose::of(self.whole())).sets_apart(letter)
     }
 
     /// A finding at a letter.

@@ -1,6 +1,7 @@
 //! Stamps, marks and other names that texts of a fitting may say, and those of wrong parts that they may not.
 
 use super::Context;
+use super::words_of_text::words;
 use crate::catalogue::Fitting;
 use crate::colour::Mark;
 use crate::diagnostics::Place;
@@ -31,6 +32,15 @@ pub(super) struct Other {
     pub(super) kind: &'static str,
     /// Where it stands.
     pub(super) place: Place,
+}
+
+impl Known {
+    /// Whether a word is one of those of a name.
+    pub(super) fn has_word(&self, word: &str) -> bool {
+        let word = word.to_lowercase();
+        let names = self.own.iter().chain(self.others.iter().map(|other| &other.name));
+        names.flat_map(|name| words(name)).any(|own| own.text.to_lowercase() == word)
+    }
 }
 
 /// `marks` are those of all parts, by [`crate::mixups::marks`].

@@ -44,6 +44,7 @@ mod hold_without_notice;
 mod holding_load_above_proof;
 mod holding_load_above_termination;
 mod holding_load_too_low;
+mod hyphened_words;
 mod incomplete;
 mod insertion_too_long;
 mod insertion_too_short;
@@ -95,6 +96,7 @@ mod proof_contradicts_geometry;
 mod proof_does_not_count;
 mod proof_given_up;
 mod proposals;
+mod prose_of_note;
 mod readings_not_apart;
 mod receipt_before_issue;
 mod receipt_without_copies;
@@ -143,6 +145,7 @@ mod touching;
 mod travel_too_long;
 mod two_parts_for_one_place;
 mod units_of_text;
+mod unknown_card;
 mod unknown_value;
 mod unseen;
 mod unusable_part_in_fitting;
@@ -279,6 +282,7 @@ const RULES: &[Rule] = &[
     torque_window_wide::check,
     travel_too_long::check,
     two_parts_for_one_place::check,
+    unknown_card::check,
     unknown_value::check,
     unusable_part_in_fitting::check,
     value_absent::check,

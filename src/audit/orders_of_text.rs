@@ -72,13 +72,14 @@ pub(super) fn lines_joined(text: &str) -> String {
 
 fn begins_anew(line: &str) -> bool {
     let line = line.trim_start();
-    let behind_number = line.trim_start_matches(|letter: char| letter.is_ascii_digit());
-    let is_numbered = behind_number.len() < line.len() && behind_number.starts_with(['.', ')']);
-    line.is_empty() || line.starts_with(['#', '|', '>']) || is_item(line) || is_numbered
+    line.is_empty() || line.starts_with(['#', '|', '>']) || is_item(line)
 }
 
-fn is_item(line: &str) -> bool {
-    ["- ", "* ", "+ "].iter().any(|sign| line.starts_with(sign))
+/// Whether a line begins an item of a list, with a sign or a number.
+pub(super) fn is_item(line: &str) -> bool {
+    let behind_number = line.trim_start_matches(|letter: char| letter.is_ascii_digit());
+    let is_numbered = behind_number.len() < line.len() && behind_number.starts_with(['.', ')']);
+    ["- ", "* ", "+ "].iter().any(|sign| line.starts_with(sign)) || is_numbered
 }
 
 fn ends_block(line: &str) -> bool {

@@ -39,6 +39,10 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
 
 fn finding(stretch: &Stretch<'_>, wrong: Contradiction) -> Finding {
     let help = match wrong.value {
+        value if wrong.is_of_wrong_part && stretch.text.tells_of_others() => format!(
+            "write `{{{value}}}` where the fitting's own {value} is meant; to warn of another part's, say in the same sentence \
+             that it is wrong"
+        ),
         value if wrong.is_of_wrong_part => format!(
             "write `{{{value}}}` where the fitting's own {value} is meant; to warn of another part's, leave the sentence out: \
              the card names wrong parts by itself"

@@ -55,6 +55,12 @@ pub(super) fn words(text: &str) -> Vec<Word<'_>> {
     words
 }
 
+/// A text without the punctuation round it, and how many letters stand before.
+pub(super) fn bare(text: &str) -> (usize, &str) {
+    let inside = text.trim_start_matches(ROUND);
+    (text[..text.len() - inside.len()].chars().count(), inside.trim_end_matches(ROUND))
+}
+
 /// Whether a word is a number.
 fn is_number(text: &str) -> bool {
     text.starts_with(|first: char| first.is_ascii_digit())

@@ -33,8 +33,7 @@ pub(super) fn fitting(
     let record = document.record.as_ref()?;
     let conductors = conductors(document, record, indexes.conductors, check);
     let items = items(record, indexes.parts, check);
-    let notices = record.notices.iter().flat_map(|field| &field.value);
-    let notices = notices.filter_map(|name| indexes.notices.find(name, check)).collect();
+    let notices = notices(record, indexes.notices, check);
     let procedure = record.procedure.as_ref().and_then(|name| indexes.procedures.find(name, check));
     let in_service = in_service(record, check);
     check_status(record, check);
@@ -133,7 +132,13 @@ fn conductors(
         }
         _ => {}
     }
-    if let Some(joint) = record.conductors.as_ref().filter(|joint| !(1..=2).contains(&joint.value.len())) {
+    let joint = record.conductors.as_ref().filter(|joint| match joint.value.len() {
+        2 => false,
+        // The other may be one that can't be read, which is told already.
+        1 => check.is_sound(),
+        _ => true,
+    });
+    if let Some(joint) = joint {
         check.fault("wrong-number-of-conductors", joint, "a joint has two conductors", |finding| {
             finding.found(joint.value.len().to_string()).expected("2")
         });
@@ -148,7 +153,10 @@ fn items(record: &FittingRecord, index: &RecordIndex<Part>, check: &mut Check<'_
             finding.help("list the numbers of its parts in item order")
         });
     }
-    check_twice(&list.value, check);
+    let numbers = list.value.iter().filter_map(|field| field.value.part.as_ref());
+    check_twice(numbers, "parts", check, |number| {
+        format!("where there are two of it, write `{{ part: {number}, quantity: 2 }}` once")
+    });
     list.value.iter().filter_map(|field| item(&field.value, index, check)).collect()
 }
 
@@ -159,19 +167,32 @@ fn item(record: &ItemRecord, index: &RecordIndex<Part>, check: &mut Check<'_>) -
     })
 }
 
-fn check_twice(list: &[Field<ItemRecord>], check: &mut Check<'_>) {
+fn notices(record: &FittingRecord, index: &RecordIndex<Notice>, check: &mut Check<'_>) -> Vec<Arc<Notice>> {
+    let names = || record.notices.iter().flat_map(|field| &field.value);
+    check_twice(names(), "notices", check, |_| "keep one of the two".to_owned());
+    names().filter_map(|name| index.find(name, check)).collect()
+}
+
+/// Tells of names that a list has twice; `help` is what to do about one.
+fn check_twice<'a>(
+    names: impl Iterator<Item = &'a Field<Name>>,
+    list: &str,
+    check: &mut Check<'_>,
+    help: impl Fn(&str) -> String,
+) {
     let mut seen: BTreeMap<&str, &Field<Name>> = BTreeMap::new();
-    for name in list.iter().filter_map(|field| field.value.part.as_ref()) {
+    for name in names {
         let number = name.value.0.as_str();
         let Some(first) = seen.get(number) else {
             seen.insert(number, name);
             continue;
         };
-        check.fault("part-listed-twice", name, format!("`{number}` is already among the parts"), |finding| {
-            finding
-                .help(format!("where there are two of it, write `{{ part: {number}, quantity: 2 }}` once"))
-                .related(first.place.clone(), "it is already here")
-        });
+        check.fault(
+            "part-listed-twice",
+            name,
+            format!("`{number}` is already among the {list}"),
+            |finding| finding.help(help(number)).related(first.place.clone(), "it is already here"),
+        );
     }
 }
 

@@ -6,9 +6,10 @@ use super::quantities::{mark, quantity, text, word};
 use super::record_index::RecordIndex;
 use super::record_kind::RecordKind;
 use crate::grip::{Geometry, Slits};
-use crate::records::{Document, Field, GeometryRecord, PartRecord, ProofRecord};
+use crate::records::{Document, Field, GeometryRecord, PartRecord, PartStatus, ProofRecord};
 use crate::section::Material;
 use jiff::civil::Date;
+use std::collections::BTreeMap;
 
 /// The part that a document states, where it and what it names are sound; `today` is the date that catalogue.yaml states.
 pub(super) fn part(
@@ -19,6 +20,7 @@ pub(super) fn part(
     check: &mut Check<'_>,
 ) -> Option<Part> {
     let record = document.record.as_ref()?;
+    check_proofs(record, check);
     let material = record.material.as_ref().and_then(|name| materials.find(name, check));
     let proven_on = record.proven_on.iter().flat_map(|field| &field.value);
     let proven_on = proven_on.filter_map(|field| proof(&field.value, conductors, today, check)).collect();
@@ -40,7 +42,7 @@ pub(super) fn part(
         mark,
         mark_seen_after_assembly,
         reuse: word(record.reuse.as_ref()),
-        status: word(record.status.as_ref()).unwrap_or(Status::Current),
+        status: word(record.status.as_ref()).map_or(Status::Current, |PartStatus(status)| status),
         interface: text(record.interface.as_ref()),
         proven_on,
         geometry: record.geometry.as_ref().map(|field| (&field.value).into()),
@@ -63,6 +65,34 @@ fn proof(
         date,
         to_come: date.zip(today).is_some_and(|(date, today)| date > today),
     })
+}
+
+/// Two rows that say the same are one test, and count as one; a row that says anything else is another.
+fn check_proofs(record: &PartRecord, check: &mut Check<'_>) {
+    // What can't be read of two rows may be what tells them apart.
+    if !check.is_sound() {
+        return;
+    }
+    let mut seen: BTreeMap<String, &Field<ProofRecord>> = BTreeMap::new();
+    for row in record.proven_on.iter().flat_map(|field| &field.value) {
+        let Some(first) = seen.get(&said(&row.value)) else {
+            seen.insert(said(&row.value), row);
+            continue;
+        };
+        check.fault("part-listed-twice", row, "this row is already among the proofs", |finding| {
+            finding
+                .help("take it out, or correct what is of another test")
+                .related(first.place.clone(), "it is already here")
+        });
+    }
+}
+
+/// All that a row of proof says, without where it stands.
+fn said(record: &ProofRecord) -> String {
+    let ProofRecord { conductor, body, holding_load, report, date } = record;
+    let texts = (conductor.as_ref().map(|name| &name.value.0), body.as_ref().map(|name| &name.value.0));
+    let load = holding_load.as_ref().map(|load| load.value.bare());
+    format!("{texts:?} {load:?} {:?} {:?}", text(report.as_ref()), date.as_ref().map(|date| date.value.0))
 }
 
 /// The body of a proof; any part will do here, since a proof in a wrong body counts for nothing.
@@ -139,11 +169,14 @@ fn geometries(role: Role) -> &'static [&'static str] {
 
 /// Only fittings are superseded: a part is current, on hold or withdrawn.
 fn check_status(record: &PartRecord, check: &mut Check<'_>) {
-    let Some(Field { value: Status::Superseded, .. }) = &record.status else { return };
-    let Some(status) = &record.status else { return };
+    let superseded = record.status.as_ref().filter(|status| status.value.0 == Status::Superseded);
+    let Some(status) = superseded else { return };
     check.fault("status-contradiction", status, "a part can't be superseded", |finding| {
         finding
-            .expected("one of `current`, `on-hold`, `withdrawn`")
+            .expected(format!(
+                "one of {}",
+                PartStatus::ALL.map(|status| format!("`{}`", status.word())).join(", ")
+            ))
             .help("withdraw the part, and supersede the fittings that it is in")
     });
 }

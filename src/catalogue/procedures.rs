@@ -4,10 +4,9 @@ use super::check::{Check, origin};
 use super::model::{IfWrong, Procedure, Step, Tightening};
 use super::quantities::{quantity, range, text, word};
 use super::wordings::{wording, wordings};
-use crate::records::{Document, Field, IfWrongRecord, ProcedureRecord, StepRecord, TighteningRecord};
-
-/// How many steps a card can carry.
-const MOST_STEPS: usize = 7;
+use crate::records::{
+    Document, Field, IfWrongRecord, MOST_STEPS, ProcedureRecord, StepRecord, TighteningRecord,
+};
 
 /// The procedure that a document states, where it is sound.
 pub(super) fn procedure(document: &Document<ProcedureRecord>, check: &mut Check<'_>) -> Option<Procedure> {

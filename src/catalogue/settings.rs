@@ -8,15 +8,12 @@ use super::model::{
 use super::quantities::{quantity, word};
 use crate::diagnostics::{Finding, Findings};
 use crate::records::{
-    CardRecord, CatalogueRecord, DecimalMark, Document, Field, LimitsRecord, SheetRecord, TaughtGroupRecord,
-    TrainingRecord,
+    CardRecord, CatalogueRecord, DecimalMark, Document, Field, LimitsRecord, MOST_LINES_BEFORE_WORK,
+    SheetRecord, TaughtGroupRecord, TrainingRecord,
 };
 use crate::source::{FilePath, Place};
 use crate::units::Length;
 use std::collections::BTreeMap;
-
-/// How many lines before work the back of a card can carry.
-const MOST_LINES_BEFORE_WORK: usize = 3;
 
 /// Every card's back has room for so many lines before work and no more.
 pub(super) fn check_before_work(document: Option<&Document<CatalogueRecord>>, findings: &mut Findings) {

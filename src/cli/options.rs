@@ -2,7 +2,7 @@
 
 use super::outcome::Fault;
 use crate::diagnostics::Colour;
-use crate::source::{DiskWorld, Folder, World};
+use crate::source::DiskWorld;
 use anstream::ColorChoice;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
@@ -65,18 +65,20 @@ impl Globals {
         self.layouts.clone().unwrap_or_else(|| PathBuf::from("layouts"))
     }
 
-    /// The same, where a folder of layouts that is named holds any file.
+    /// The same, where a folder of layouts that is named is there. It may be empty: the built-in ones stand in.
     ///
     /// # Errors
-    /// Where it holds none, or is not there.
+    /// Where it is not there.
     pub(super) fn world_with_layouts(&self) -> Result<DiskWorld, Fault> {
-        let world = self.world();
         match &self.layouts {
-            Some(folder) if world.files(Folder::Layouts)?.is_empty() => Err(Fault::new(format!(
-                "{}: there is no layout in this folder; without --layouts the built-in ones are used",
-                folder.display()
-            ))),
-            _ => Ok(world),
+            Some(folder) if !folder.exists() => {
+                let told = format!(
+                    "{}: there is no such folder; --layouts expects a folder of layouts",
+                    folder.display()
+                );
+                Err(Fault::new(told).with("help", "without --layouts the built-in ones are used"))
+            }
+            _ => Ok(self.world()),
         }
     }
 

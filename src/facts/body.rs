@@ -3,7 +3,7 @@
 use super::ground::Ground;
 use super::{BodyColumn, BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, Content, mark, words};
 use crate::catalogue::{Conductor, Fitting, Part};
-use crate::mixups::{BodyMixups, Case, Summary};
+use crate::mixups::{BodyMixups, Case, Mixups, Summary};
 use std::sync::Arc;
 
 /// The facts of a body that at least two fittings share, where a part inside decides.
@@ -33,11 +33,15 @@ pub(super) fn shared_body(fitting: &Fitting, ground: &Ground<'_>) -> Option<Stri
     bodies.find(|body| deciding_parts(body, ground).is_some()).cloned()
 }
 
-/// What goes into a shared body and decides whether its fittings hold. Where nothing does, a card would have nothing to
-/// tell apart, and there is none.
 fn deciding_parts<'g>(body: &str, ground: &'g Ground<'_>) -> Option<&'g BodyMixups> {
-    let is_shared = ground.built_with(body).len() > 1;
-    ground.mixups.body(body).filter(|found| is_shared && !found.parts.is_empty())
+    body_with_card(body, ground.built_with(body).len(), ground.mixups)
+}
+
+/// What goes into a body that so many fittings have, where it has a card of its own: they share it, and something inside
+/// decides whether they hold. Else a card would have nothing to tell apart.
+#[must_use]
+pub fn body_with_card<'m>(body: &str, fittings: usize, mixups: &'m Mixups) -> Option<&'m BodyMixups> {
+    mixups.body(body).filter(|found| fittings > 1 && !found.parts.is_empty())
 }
 
 /// A column for each conductor of each fitting.

@@ -18,6 +18,7 @@ mod values;
 mod wear;
 pub mod words;
 
+pub use body::body_with_card;
 pub use card::{
     BodyColumn, BodyFacts, BodyPart, BodyRow, CardFacts, Cell, CellKind, CheckFacts, ConductorFacts, Content,
     FittingFacts, IfWrongFacts, MarkFacts, NotThis, NoticeFacts, PartLine, TighteningFacts, WearFacts,

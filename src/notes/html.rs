@@ -31,7 +31,7 @@ pub struct Html {
 /// Addresses of the world outside are printed beside the link's text. Headings of a chapter start at level
 /// 2, those of a record's note at level 3.
 ///
-/// The note of a fitting may name its values in braces.
+/// The note of a fitting may name its values in braces; no other note may name any.
 ///
 /// Findings: `unknown-value`, `value-absent`, `note-link-unknown`, `note-heading-unknown`, `note-path-outside`,
 /// `note-link-refused`, `note-image`, `note-cell-lost`, `bad-text` of a character that is hidden in a name such as `&lrm;` (errors),

@@ -118,6 +118,20 @@ fn raw_html_is_text() {
 }
 
 #[test]
+fn braces_of_notes_about_no_fitting_are_signs_but_for_names() {
+    let (html, findings) = shown("A {{ and a }, {{torque}, { torque is }, {}, {1, 2}, `{{x}}` and {{{{.");
+    assert_eq!(
+        html.body.trim(),
+        "<p>A { and a }, {torque}, { torque is }, {}, {1, 2}, <code>{{x}}</code> and {{.</p>"
+    );
+    assert!(findings.is_empty(), "{findings:?}");
+    let found = codes("One\n\né **{drum_tagg}**, {torqe.2} and `{x}`, {{ {spanr}");
+    assert_eq!(found, [("unknown-value", 3, 5), ("unknown-value", 3, 20), ("unknown-value", 3, 44)]);
+    assert_eq!(codes("{{torqe} {torqe} { é } {torqe}"), [("unknown-value", 1, 10), ("unknown-value", 1, 24)]);
+    assert_eq!(codes("{torque}, { torque }"), [("value-absent", 1, 1), ("value-absent", 1, 11)]);
+}
+
+#[test]
 fn links_lead_to_pages() {
     let links = "[a](N-1) [[N-1]] [[N-1|words]] [b](chapters/01-first.md) [c](01-first#What-to-do)";
     let (html, findings) = shown(links);

@@ -35,8 +35,8 @@ pub(super) fn is_moot(note: &Note, catalogue: &Catalogue) -> bool {
     matches!(&note.about, NoteAbout::Record(number) if catalogue.left_out.contains(number))
 }
 
-/// Puts the values into what the parser reads. Code stays as it is written; so do braces of notes that are about no
-/// fitting, but for the names of values, which nothing would be put in for.
+/// Puts the values into what the parser reads. Code stays as it is written. Nothing is put into notes that are about no
+/// fitting: a name in braces is a fault there, any other brace is a sign like others, and `{{` is one brace.
 pub(super) fn put_in(events: &mut Events<'_>, markdown: &str, values: Option<&Values>) -> Vec<ValueFault> {
     join_broken(events);
     let mut faults = Vec::new();
@@ -47,9 +47,10 @@ pub(super) fn put_in(events: &mut Events<'_>, markdown: &str, values: Option<&Va
             Event::End(TagEnd::CodeBlock) => in_code = false,
             Event::Text(text) if !in_code && text.contains('{') => {
                 faults.extend(in_text(text, range, markdown, values));
-                if let Some(values) = values {
-                    *text = values.filled(text).into();
-                }
+                *text = match values {
+                    Some(values) => values.filled(text).into(),
+                    None => text.replace("{{", "{").into(),
+                };
             }
             _ => {}
         }
@@ -74,26 +75,43 @@ fn join_broken(events: &mut Events<'_>) {
 }
 
 fn in_text(text: &str, range: &Range<usize>, markdown: &str, values: Option<&Values>) -> Vec<ValueFault> {
-    let mut from = range.start;
-    let mut faults = Vec::new();
+    let (none, mut faults, mut from) = (Values::default(), Vec::new(), range.start);
     for piece in pieces(text) {
-        let (head, what) = match piece.kind {
-            PieceKind::Words(_) => continue,
-            PieceKind::Unclosed(_) => ("{".to_owned(), values.is_some().then_some(What::Unclosed)),
-            PieceKind::Value(name) => {
-                let why = match values {
-                    Some(values) => values.get(name).err(),
-                    None => Values::default().get(name).err().filter(|why| *why == Unnamed::Absent),
-                };
-                (format!("{{{name}"), why.map(|why| What::Unnamed { name: name.to_owned(), why }))
+        let rest = &markdown[from..range.end];
+        let name = match piece.kind {
+            // Of two braces, the only words with one in them.
+            PieceKind::Words("{") => {
+                from += rest.find("{{").map_or(0, |at| at + 2);
+                continue;
             }
+            PieceKind::Words(_) => continue,
+            PieceKind::Unclosed(_) => "",
+            PieceKind::Value(name) => name,
         };
-        // An escape before it moves what stands behind: the name is looked for from the last one on.
-        let offset = markdown[from..range.end].find(&head).map_or(from, |found| from + found);
-        from = (offset + head.len()).min(range.end);
+        // An escape before it moves what stands behind: the name is looked for from the last brace on.
+        let mut braces = rest.match_indices('{').map(|(at, _)| at);
+        let found = braces.find(|at| rest[at + 1..].trim_start().starts_with(name));
+        let is_close = found
+            .and_then(|at| rest[at + 1..].strip_prefix(name))
+            .is_some_and(|behind| behind.starts_with('}'));
+        let offset = from + found.unwrap_or(0);
+        from += found.map_or(0, |at| at + 1);
+        let what = match (piece.kind, values.unwrap_or(&none).get(name)) {
+            (PieceKind::Unclosed(_), _) => values.is_some().then_some(What::Unclosed),
+            (_, Err(why)) => {
+                let is_meant = values.is_some() || why == Unnamed::Absent || is_close && is_name(name);
+                is_meant.then(|| What::Unnamed { name: name.to_owned(), why })
+            }
+            _ => None,
+        };
         faults.extend(what.map(|what| ValueFault { offset, what }));
     }
     faults
+}
+
+/// Whether what stands in braces looks like the name of a value.
+fn is_name(text: &str) -> bool {
+    !text.is_empty() && text.chars().all(|letter| letter.is_alphanumeric() || matches!(letter, '_' | '.'))
 }
 
 impl ValueFault {
@@ -103,7 +121,7 @@ impl ValueFault {
         match &self.what {
             What::Unclosed => Finding::error("unknown-value", place, "nothing closes this brace")
                 .help("write `}` behind the name of the value, or `{{` for a brace"),
-            What::Unnamed { name, why: Unnamed::Unknown } => unknown(name, place),
+            What::Unnamed { name, why: Unnamed::Unknown } => unknown(name, place, values.is_some()),
             What::Unnamed { name, .. } if values.is_none() => {
                 let message = format!("this note is about no fitting, so `{name}` has no value in it");
                 Finding::error("value-absent", place, message)
@@ -118,8 +136,11 @@ impl ValueFault {
     }
 }
 
-fn unknown(name: &str, place: Place) -> Finding {
+fn unknown(name: &str, place: Place, is_of_fitting: bool) -> Finding {
     let finding = Finding::error("unknown-value", place, format!("there is no value called `{name}`"));
+    if !is_of_fitting {
+        return finding.help("this note is about no fitting: write the value; `{{` is a brace");
+    }
     match nearest(name, VALUE_NAMES.iter().copied()) {
         Some(near) => finding.help(format!("did you mean `{near}`?")),
         None => finding.help(format!("the values are {}; `{{{{` is a brace", VALUE_NAMES.join(", "))),

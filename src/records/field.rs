@@ -40,6 +40,8 @@ pub enum Need {
     Required,
     /// It may be left out.
     Optional,
+    /// Exactly one of all such keys of a mapping is there: that is for the schema alone; the catalogue checks it.
+    Either,
 }
 
 /// Reads one record and gathers its faults.

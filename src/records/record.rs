@@ -5,11 +5,14 @@
 /// Every field is `Option<Field<T>>`: a field that is absent or faulty is `None`, so that the rest of
 /// a faulty record can be checked all the same. Faults are counted by the reader.
 ///
+/// Behind type and need of a key that takes a list may stand how many entries it has, such as `1..=3`: that is for the
+/// schema alone; the catalogue checks it.
+///
 /// The doc comment of a key is also its text in the schema and in `fittingcards explain`: its meaning, and lines
 /// `Default:` and `Example:`, as `KeyDoc` takes them apart.
 macro_rules! record {
     ($(#[doc = $about:literal])+ $name:ident ($called:literal) {
-        $( $(#[doc = $doc:literal])+ $field:ident $(as $key:literal)?: $type:ty, $need:ident; )+
+        $( $(#[doc = $doc:literal])+ $field:ident $(as $key:literal)?: $type:ty, $need:ident $(, $entries:expr)?; )+
     }) => {
         $(#[doc = $about])+
         #[derive(Debug, Clone)]
@@ -49,7 +52,7 @@ macro_rules! record {
                     concat!($($doc, "\n"),+),
                     generator.subschema_for::<$type>(),
                     $crate::records::Need::$need,
-                );)+
+                )$(.entries($entries))?;)+
                 object.finish()
             }
         }

@@ -115,13 +115,25 @@ fn wrong_people(asked: &Asked) -> Vec<Refusal> {
             refusals.push(refusal(message, "write the whole name in the letters of one script"));
         }
     }
-    if !asked.checked_by.is_empty() && bare(&asked.checked_by) == bare(&asked.approved_by) {
+    if !asked.checked_by.is_empty() && are_one(&asked.checked_by, &asked.approved_by) {
         refusals.push(refusal(
             format!("{} both checked and approved", asked.checked_by),
-            "two people look at an edition: one checks it, another approves it",
+            "two people look at an edition: one checks it, another approves it; what stands behind a comma is a post, so \
+             write given names before the family name",
         ));
     }
     refusals
+}
+
+/// Whether two texts name one person: as a whole, or by what stands before the first comma. Behind it stands a post.
+fn are_one(one: &str, other: &str) -> bool {
+    let named = bare(before_comma(one));
+    bare(one) == bare(other) || !named.is_empty() && named == bare(before_comma(other))
+}
+
+/// What stands before the first comma, that of another script too.
+fn before_comma(text: &str) -> &str {
+    text.split([',', '，', '、', '،']).next().unwrap_or(text)
 }
 
 /// A name without what is written in one way or another: capitals, blanks, full stops, accents as signs of their own.

@@ -98,15 +98,30 @@ fn the_date_comes_from_the_environment_where_the_catalogue_states_none() {
 }
 
 #[test]
-fn a_folder_of_layouts_that_is_not_there_or_empty_is_a_fault_that_names_it() {
+fn a_folder_of_layouts_that_is_not_there_is_a_fault_that_names_it() {
     let run = Run::new();
     run.command(&["start"]).assert().success();
-    std::fs::create_dir(run.folder.path().join("empty")).unwrap();
-    for (command, folder) in [("render", "nowhere"), ("audit", "nowhere"), ("render", "empty")] {
-        let stderr = run.stderr(&[command, "--layouts", folder], 2);
-        assert!(stderr.contains(folder) && stderr.contains("no layout"), "{stderr}");
+    for command in ["render", "audit"] {
+        let stderr = run.stderr(&[command, "--layouts", "nowhere"], 2);
+        assert!(stderr.contains("nowhere: there is no such folder; --layouts expects"), "{stderr}");
     }
     run.command(&["audit"]).assert().success();
+}
+
+#[test]
+fn the_built_in_layouts_stand_in_for_those_that_a_folder_lacks() {
+    let run = Run::new();
+    run.command(&["start"]).assert().success();
+    let at = |path: &str| run.folder.path().join(path);
+    std::fs::create_dir(at("empty")).unwrap();
+    std::fs::create_dir(at("foreign")).unwrap();
+    std::fs::write(at("foreign/letter.xml"), "<letter/>\n").unwrap();
+    run.command(&["render"]).assert().success();
+    run.command(&["render", "--layouts", "empty", "--output", "by-empty"]).assert().success();
+    let manifest = |output: &str| std::fs::read(at(output).join("manifest.json")).unwrap();
+    assert_eq!(manifest("output"), manifest("by-empty"));
+    let stderr = run.stderr(&["audit", "--layouts", "foreign"], 0);
+    assert!(stderr.contains("letter.xml: warning[layout-unused]"), "{stderr}");
 }
 
 #[test]

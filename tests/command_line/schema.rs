@@ -27,6 +27,28 @@ fn all_kinds_are_one_object_or_a_file_each() {
     assert_eq!(std::fs::read_dir(given).unwrap().count(), 9);
 }
 
+/// As the rules say it: `wrong-number-of-conductors`, `not-exactly-one`, `empty-list`, `too-many-steps`, `too-many-lines`,
+/// `status-contradiction`. Whether records hold to them, another library tries (`tests/crosscheck/schemas.py`).
+#[test]
+fn schemas_say_how_many_there_may_be() {
+    let output = Run::new().command(&["schema"]).output().unwrap();
+    let all: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let either = serde_json::json!([{ "required": ["conductor"] }, { "required": ["conductors"] }]);
+    assert_eq!(all["fittings"]["oneOf"], either);
+    let of = |kind: &str, key: &str| {
+        let list = &all[kind]["properties"][key];
+        (list["minItems"].as_u64(), list["maxItems"].as_u64())
+    };
+    assert_eq!(of("fittings", "conductors"), (Some(2), Some(2)));
+    assert_eq!(of("fittings", "parts"), (Some(1), Some(200)));
+    assert_eq!((of("fittings", "steps"), of("procedures", "steps")), ((None, Some(7)), (None, Some(7))));
+    assert_eq!(of("catalogue", "before_work"), (None, Some(3)));
+    let status = serde_json::json!(["current", "on-hold", "withdrawn"]);
+    assert_eq!(all["parts"]["properties"]["status"]["enum"], status);
+    let strength = &all["materials"]["$defs"]["StrengthRecord"]["anyOf"];
+    assert!(strength.as_array().unwrap().iter().any(|form| form["minItems"] == 1), "{strength}");
+}
+
 /// What begins with `x-` is for the program's own explanations; editors would not know it.
 #[test]
 fn schemas_hold_only_keywords_of_the_standard() {

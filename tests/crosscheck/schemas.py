@@ -13,8 +13,9 @@ import yaml
 from jsonschema import Draft202012Validator
 
 # Wrecked catalogues whose records have a wrong shape, as opposed to contradicting each other.
-WRECKED = ["absurd", "bad-id", "bad-language", "list-too-long", "missing-key", "negative", "not-exactly-one", "not-whole",
-           "unknown-key", "unknown-word", "wrong-type", "zero"]
+WRECKED = ["absurd", "bad-id", "bad-language", "empty-list", "list-too-long", "missing-key", "negative", "not-exactly-one",
+           "not-whole", "status-contradiction", "too-many-lines", "too-many-steps", "unknown-key", "unknown-word",
+           "wrong-number-of-conductors", "wrong-type", "zero"]
 
 
 class Core(yaml.SafeLoader):

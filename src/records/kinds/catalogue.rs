@@ -6,6 +6,9 @@ use crate::records::{
     Paragraph, Percent, Plain, Pt, SheetSize, Size, SizeOrZero, Truth,
 };
 
+/// How many lines before work the back of a card can carry.
+pub const MOST_LINES_BEFORE_WORK: usize = 3;
+
 record! {
     /// The settings of a whole catalogue.
     CatalogueRecord ("catalogue.yaml") {
@@ -44,7 +47,7 @@ record! {
         limits: LimitsRecord, Optional;
         /// Two or three short lines that are printed first on the back of every card: what comes before any work.
         /// Example: `["Isolated, earthed", Load on puller]`
-        before_work: Vec<Field<Name>>, Optional;
+        before_work: Vec<Field<Name>>, Optional, 0..=MOST_LINES_BEFORE_WORK;
         /// Printed on every card and page.
         /// Example: `Cards never authorise work. Local rules come first.`
         caution: Paragraph, Required;

@@ -1,7 +1,8 @@
 //! A fitting as written.
 
-use crate::records::field::{Read, Reader};
+use crate::records::field::{LONGEST_LIST, Read, Reader};
 use crate::records::kinds::part::MarkRecord;
+use crate::records::kinds::step::MOST_STEPS;
 use crate::records::node::{Content, Node};
 use crate::records::record::record;
 use crate::records::{
@@ -26,13 +27,13 @@ record! {
         family: Family, Required;
         /// Id of the conductor that it holds. A fitting has either this key or `conductors`.
         /// Example: `messenger-120`
-        conductor: Name, Optional;
+        conductor: Name, Either;
         /// Ids of the two conductors of a joint. A fitting has either this key or `conductor`.
         /// Example: `[feeder-95, feeder-120]`
-        conductors: Vec<Field<Name>>, Optional;
+        conductors: Vec<Field<Name>>, Either, 2..=2;
         /// Its parts in item order: part numbers, or how many of which part.
         /// Example: `[ST-4101, { part: ST-4190, quantity: 4 }]`
-        parts: Vec<Field<ItemRecord>>, Required;
+        parts: Vec<Field<ItemRecord>>, Required, 1..=LONGEST_LIST;
         /// The mark of the fitting.
         /// Default: that of its gripping part
         /// Example: `{ colour: VT, text: V1, notches: 1 }`
@@ -69,7 +70,7 @@ record! {
         /// Assembly steps, at most seven short lines: texts, or texts with the stage that they belong to.
         /// Default: those of its procedure
         /// Example: `["Push the wire in: {insertion} inside, tail {tail}."]`
-        steps: Vec<Field<StepRecord>>, Optional;
+        steps: Vec<Field<StepRecord>>, Optional, 0..=MOST_STEPS;
         /// Whether a slip mark is painted on the conductor, where it goes in, once the fitting is closed.
         /// Default: that of its procedure, else as no: drawings show none
         /// Example: `true`

@@ -1,8 +1,9 @@
 //! A material as written.
 
-use crate::records::field::{Read, Reader};
+use crate::records::field::{LONGEST_LIST, Read, Reader};
 use crate::records::node::{Content, Node};
 use crate::records::record::record;
+use crate::records::schema::list;
 use crate::records::{
     Field, Identifier, KgPerM3, MagneticWord, MaterialGroupWord, Mm, NPerMm2, Name, NohmM, PerKelvin, Plain,
     Prose, Size, Text,
@@ -114,7 +115,7 @@ impl JsonSchema for StrengthRecord {
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         json_schema!({ "anyOf": [
             generator.subschema_for::<Size<NPerMm2, 5000>>(),
-            generator.subschema_for::<Vec<StrengthStepRecord>>(),
+            list(generator.subschema_for::<Vec<StrengthStepRecord>>(), &(1..=LONGEST_LIST)),
         ] })
     }
 }

@@ -14,7 +14,8 @@ mod register;
 mod step;
 
 pub use catalogue::{
-    CardRecord, CatalogueRecord, LimitsRecord, SheetRecord, TaughtGroupRecord, TrainingRecord,
+    CardRecord, CatalogueRecord, LimitsRecord, MOST_LINES_BEFORE_WORK, SheetRecord, TaughtGroupRecord,
+    TrainingRecord,
 };
 pub use conductor::{
     BarRecord, CompositeRecord, ConductorRecord, ConstructionRecord, CoreRecord, GroovedRecord, GroupRecord,
@@ -31,10 +32,10 @@ pub use holder::{Copies, HolderRecord, ReceiptRecord};
 pub use installed::{InstalledRecord, InstalledRow, read_installed};
 pub use material::{MaterialRecord, SourceRecord, StrengthRecord, StrengthStepRecord};
 pub use notice::NoticeRecord;
-pub use part::{MarkRecord, PartRecord, ProofRecord};
+pub use part::{MarkRecord, PartRecord, PartStatus, ProofRecord};
 pub use procedure::ProcedureRecord;
 pub use register::{
     AfterRecord, CardIssueRecord, EditionRecord, GradeWord, HolderThenRecord, IssuedTextRecord, PrintsRecord,
     read_edition, sealed,
 };
-pub use step::StepRecord;
+pub use step::{MOST_STEPS, StepRecord};

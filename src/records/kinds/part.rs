@@ -1,10 +1,15 @@
 //! A part as written.
 
+use crate::records::field::{Read, Reader, listed};
 use crate::records::kinds::geometry::GeometryRecord;
+use crate::records::node::Node;
 use crate::records::record::record;
+use crate::records::schema::taking;
 use crate::records::{
     ColourWord, Count, Day, Field, Identifier, Kn, Name, Reuse, Role, Size, StampPlace, Status, Text, Truth,
 };
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use std::borrow::Cow;
 
 record! {
     /// One piece of a fitting.
@@ -39,7 +44,7 @@ record! {
         /// Whether it may be used at all. A part can't be `superseded`: its fittings are.
         /// Default: `current`
         /// Example: `on-hold`
-        status: Status, Optional;
+        status: PartStatus, Optional;
         /// Parts of the same role and the same interface go into the same place.
         /// Example: `taper-40`
         interface: Text, Optional;
@@ -90,5 +95,35 @@ record! {
         /// When it was tested.
         /// Example: `2026-05-02`
         date: Day, Optional;
+    }
+}
+
+/// Whether a part may be used. `superseded` is read too, to be refused with what to do instead.
+#[derive(Debug, Clone, Copy)]
+pub struct PartStatus(pub Status);
+
+impl PartStatus {
+    /// What a part may be.
+    pub const ALL: [Status; 3] = [Status::Current, Status::OnHold, Status::Withdrawn];
+}
+
+impl Read for PartStatus {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        Read::read(node, reader).map(Self)
+    }
+}
+
+impl JsonSchema for PartStatus {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        "PartStatus".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        let words = Self::ALL.map(Status::word);
+        taking(json_schema!({ "enum": words }), format!("one of {}", listed(&words)))
     }
 }

@@ -1,6 +1,7 @@
 //! A procedure as written.
 
 use crate::records::kinds::fitting::{IfWrongRecord, TighteningRecord};
+use crate::records::kinds::step::MOST_STEPS;
 use crate::records::record::record;
 use crate::records::{Field, Identifier, Name, Prose, StepRecord, Truth, Worded};
 
@@ -21,7 +22,7 @@ record! {
         witness: Worded<Prose>, Optional;
         /// Assembly steps, at most seven short lines: texts, or texts with the stage that they belong to.
         /// Example: `["Push the wire in: {insertion} inside, tail {tail}."]`
-        steps: Vec<Field<StepRecord>>, Optional;
+        steps: Vec<Field<StepRecord>>, Optional, 0..=MOST_STEPS;
         /// Whether a slip mark is painted on the conductor, where it goes in, once the fitting is closed.
         /// Default: as no: drawings show none
         /// Example: `true`

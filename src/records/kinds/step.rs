@@ -7,6 +7,9 @@ use crate::records::{AssemblyStage, Field, Name, Worded};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use std::borrow::Cow;
 
+/// How many steps a card can carry.
+pub const MOST_STEPS: usize = 7;
+
 /// A step: its text alone, or with the stage that it belongs to.
 #[derive(Debug, Clone)]
 pub struct StepRecord {
