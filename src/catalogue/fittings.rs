@@ -132,13 +132,7 @@ fn conductors(
         }
         _ => {}
     }
-    let joint = record.conductors.as_ref().filter(|joint| match joint.value.len() {
-        2 => false,
-        // The other may be one that can't be read, which is told already.
-        1 => check.is_sound(),
-        _ => true,
-    });
-    if let Some(joint) = joint {
+    if let Some(joint) = record.conductors.as_ref().filter(|joint| !(1..=2).contains(&joint.value.len())) {
         check.fault("wrong-number-of-conductors", joint, "a joint has two conductors", |finding| {
             finding.found(joint.value.len().to_string()).expected("2")
         });

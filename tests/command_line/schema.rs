@@ -39,7 +39,7 @@ fn schemas_say_how_many_there_may_be() {
         let list = &all[kind]["properties"][key];
         (list["minItems"].as_u64(), list["maxItems"].as_u64())
     };
-    assert_eq!(of("fittings", "conductors"), (Some(2), Some(2)));
+    assert_eq!(of("fittings", "conductors"), (Some(1), Some(2)));
     assert_eq!(of("fittings", "parts"), (Some(1), Some(200)));
     assert_eq!((of("fittings", "steps"), of("procedures", "steps")), ((None, Some(7)), (None, Some(7))));
     assert_eq!(of("catalogue", "before_work"), (None, Some(3)));

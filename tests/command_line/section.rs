@@ -236,7 +236,8 @@ fn a_solid_wire_from_the_command_line_wears_as_its_record_does() {
     }
     let output = run.command(&built).args(["--worn-height", "5"]).output().unwrap();
     let text = String::from_utf8(output.stdout).unwrap();
-    assert!(text.contains("section left") && text.contains("33.05 mm²"), "{text}");
+    // 33.0486: no more is said to be left than there is.
+    assert!(text.contains("section left") && text.contains("33.04 mm²"), "{text}");
     run.command(&built).args(["--svg", "new.svg"]).assert().success();
     let sketch = |name: &str| std::fs::read_to_string(run.folder.path().join(name)).unwrap();
     assert_ne!(sketch("worn.svg"), sketch("new.svg"));

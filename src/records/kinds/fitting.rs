@@ -28,9 +28,9 @@ record! {
         /// Id of the conductor that it holds. A fitting has either this key or `conductors`.
         /// Example: `messenger-120`
         conductor: Name, Either;
-        /// Ids of the two conductors of a joint. A fitting has either this key or `conductor`.
+        /// Ids of the two conductors of a joint; one id is as `conductor`. A fitting has either this key or `conductor`.
         /// Example: `[feeder-95, feeder-120]`
-        conductors: Vec<Field<Name>>, Either, 2..=2;
+        conductors: Vec<Field<Name>>, Either, 1..=2;
         /// Its parts in item order: part numbers, or how many of which part.
         /// Example: `[ST-4101, { part: ST-4190, quantity: 4 }]`
         parts: Vec<Field<ItemRecord>>, Required, 1..=LONGEST_LIST;
