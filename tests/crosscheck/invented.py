@@ -169,6 +169,11 @@ GRIPPING = {"collet": ("cone", "collet", collet), "spreading": ("cone", "spreadi
 OPEN = ("sleeve", "ferrule", "grip")
 
 
+def unlike(rows):
+    """Each row once: two that say the same are refused."""
+    return [row for nth, row in enumerate(rows) if row not in rows[:nth]]
+
+
 def proof(chance, wires, body, bodies):
     wire = chance.one(*sorted(wires))
     share = chance.one(0.5, 0.94, 0.96, 1.1)
@@ -203,7 +208,7 @@ def invent(seed):
                 "role": role, "geometry": {name: make(chance, wires[wire]["D"])} if chance.seed.random() < 0.95 else None,
                 "interface": chance.one("", f"seat-{kind}", f"seat-{kind}"), "mark": marked(chance, item),
                 "status": chance.one("current", "current", "current", "withdrawn"),
-                "proven_on": [proof(chance, wires, body if kind not in OPEN else None, bodies) for _ in range(3)]
+                "proven_on": unlike([proof(chance, wires, body if kind not in OPEN else None, bodies) for _ in range(3)])
                 if chance.seed.random() < 0.5 else [],
             }
             listed = [body, number] if kind not in OPEN else [number]

@@ -158,7 +158,8 @@ def spread(cone, seat, wire, inside, shut):
     ends = cone.get("large_diameter_mm"), seat.get("large_diameter_mm")
     out, z, dz = {}, None, None
     loose = tolerance(seat, "travel")
-    if alpha is not None and None not in ends:
+    # Where one of the tapers is not known, nobody knows how far it stands out.
+    if None not in (alpha, beta) and None not in ends:
         cos, left = math.cos(math.radians(alpha)), rings - inside
         z = ((ends[1] - ends[0]) / 2 - left * d / cos) / tan(alpha)
         ends_off = (tolerance(cone, "large_diameter") + tolerance(seat, "large_diameter")) / 2
@@ -183,7 +184,7 @@ def spread(cone, seat, wire, inside, shut):
             said = "core-not-held"
         elif less(shut[0] - shut[1], gap + tau):
             said = "marginal"
-    if said == "grips" and less(seat["throat_diameter_mm"], wire["D"]):
+    if said == "grips" and less(seat["throat_diameter_mm"] - tolerance(seat, "throat_diameter"), wire["D"] + wire["tolerance"]):
         said = "marginal"
     return verdict(said) | out
 
@@ -212,7 +213,7 @@ def wedge(part, body, wire):
     w, alpha, length = part.get("thickness_mm"), part.get("taper_deg"), part.get("length_mm")
     mouth, beta, travel = body.get("mouth_mm"), body.get("taper_deg"), body.get("travel_mm")
     loose, out, z, dz = tolerance(body, "travel"), {}, None, None
-    if None not in (across, w, alpha, mouth):
+    if None not in (across, w, alpha, beta, mouth):
         z = (mouth - w - across) / tan(alpha)
         dz = (tolerance(body, "mouth") + tolerance(part, "thickness") + wire["tolerance"]) / tan(alpha)
         out = placed(z, dz, travel, loose)
