@@ -1,5 +1,6 @@
 //! The booklet of the demo catalogue: whole, linked, and asking for nothing.
 
+mod digits;
 mod literal;
 mod made;
 mod markup;
