@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/holding-load-above-proof.md")]
 
 use super::Context;
-use super::inspected::{built, numerals, on_fitting, stated_force};
+use super::inspected::{built, numerals, on_fitting};
 use crate::catalogue::{Conductor, Fitting, Part};
 use crate::diagnostics::{Finding, Findings, Severity};
 use crate::mixups::best_proof;
@@ -28,7 +28,7 @@ fn above(context: Context<'_>, fitting: &Fitting, part: &Part, held: &Conductor)
     let nth = part.proven_on.iter().position(|known| std::ptr::eq(known, proof))?;
     let tested = part.origin.of(&format!("proven_on.{nth}.{FIELD}"));
     let finding = on_fitting(Severity::Warning, "holding-load-above-proof", fitting, FIELD, message)
-        .found(stated_force(fitting, FIELD, holding, numerals))
+        .found(fitting.with_unit(FIELD, holding.kn(), "kN", numerals))
         .expected(format!("at most {}, as report {} says", shown_as_stated, proof.report))
         .related(tested, "what the test showed");
     Some(finding.help("check both loads against the report; the card prints the holding load as proven"))

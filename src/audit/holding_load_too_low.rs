@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/holding-load-too-low.md")]
 
 use super::Context;
-use super::inspected::{built, numerals, on_fitting, stated_force};
+use super::inspected::{built, numerals, on_fitting};
 use crate::catalogue::{Conductor, Family, Fitting};
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::{Termination, holding_percent};
@@ -27,7 +27,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             );
             let finding =
                 on_fitting(Severity::Error, "holding-load-too-low", fitting, "holding_load_kN", message)
-                    .found(stated_force(fitting, "holding_load_kN", holding, numerals))
+                    .found(fitting.with_unit("holding_load_kN", holding.kn(), "kN", numerals))
                     .expected(format!(
                         "at least {} % of {}: {}",
                         numerals.shortest(limit, 1),

@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/insertion-too-long.md")]
 
 use super::Context;
-use super::inspected::{built, grip_length, half_sleeve, numerals, on_fitting, stated};
+use super::inspected::{built, grip_length, half_sleeve, numerals, on_fitting};
 use crate::catalogue::{Family, Fitting, Part, Role};
 use crate::diagnostics::{Finding, Findings, Severity};
 use crate::grip::Geometry;
@@ -20,7 +20,7 @@ fn in_sleeve(fitting: &Fitting, insertion: Length, numerals: Numerals) -> Option
     let (sleeve, half) = half_sleeve(fitting).filter(|(_, half)| insertion > *half)?;
     let message = format!("the conductors go in further than half the length of {}", sleeve.number);
     let finding = on_fitting(Severity::Error, "insertion-too-long", fitting, "insertion_mm", message)
-        .found(stated(fitting, "insertion_mm", insertion.mm(), "mm", numerals))
+        .found(fitting.with_unit("insertion_mm", insertion.mm(), "mm", numerals))
         .expected(format!("at most {}\u{a0}mm", numerals.at_most(half.mm(), 1)))
         .related(sleeve.origin.of("geometry"), "the sleeve");
     Some(finding.help("at most half the sleeve's length for each conductor"))
@@ -30,7 +30,7 @@ fn in_dead_end(fitting: &Fitting, insertion: Length, numerals: Numerals) -> Opti
     let most = room(fitting).filter(|most| insertion > *most)?;
     let message = "the conductor goes in further than its parts and the tail are long".to_owned();
     let finding = on_fitting(Severity::Warning, "insertion-too-long", fitting, "insertion_mm", message)
-        .found(stated(fitting, "insertion_mm", insertion.mm(), "mm", numerals))
+        .found(fitting.with_unit("insertion_mm", insertion.mm(), "mm", numerals))
         .expected(format!("at most {}\u{a0}mm", numerals.at_most(most.mm(), 1)));
     Some(finding.help("check insertion, tail and the lengths of body and gripping part"))
 }

@@ -7,7 +7,7 @@ use crate::diagnostics::{Finding, Place, Severity};
 use crate::grip::Geometry;
 use crate::mixups::{alike_in_place, marks};
 use crate::register::HolderCopies;
-use crate::units::{Force, Length, Numerals, Range};
+use crate::units::{Length, Numerals};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -116,30 +116,6 @@ pub(super) fn grip_length(part: &Part) -> Option<Length> {
         Geometry::Wedge(wedge) => wedge.length,
         _ => None,
     }
-}
-
-/// A force as a fitting's record states it.
-pub(super) fn stated_force(fitting: &Fitting, field: &str, force: Force, numerals: Numerals) -> String {
-    stated(fitting, field, force.kn(), "kN", numerals)
-}
-
-/// A number as a fitting's record states it.
-pub(super) fn stated(fitting: &Fitting, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
-    format!("{}\u{a0}{unit}", numerals.stated(value, fitting.decimals(field)))
-}
-
-/// A window in millimetres as a fitting's record states it.
-pub(super) fn stated_window(
-    fitting: &Fitting,
-    field: &str,
-    window: Range<Length>,
-    numerals: Numerals,
-) -> String {
-    let least = numerals.stated(window.least().mm(), fitting.decimals(&format!("{field}.min")));
-    format!(
-        "{least}\u{a0}to\u{a0}{}",
-        stated(fitting, &format!("{field}.max"), window.most().mm(), "mm", numerals)
-    )
 }
 
 /// How the catalogue writes numbers.

@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/line-tension-near-breaking.md")]
 
 use super::Context;
-use super::inspected::{built, numerals, on_fitting, stated_force};
+use super::inspected::{built, numerals, on_fitting};
 use crate::diagnostics::{Findings, Severity};
 
 pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
@@ -28,7 +28,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 "line_tension_max_kN",
                 message,
             )
-            .found(stated_force(fitting, "line_tension_max_kN", used, numerals))
+            .found(fitting.with_unit("line_tension_max_kN", used.kn(), "kN", numerals))
             .expected(format!(
                 "at most {} % of {}: {}",
                 numerals.shortest(limit, 1),

@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/line-tension-too-high.md")]
 
 use super::Context;
-use super::inspected::{numerals, on_fitting, stated_force};
+use super::inspected::{numerals, on_fitting};
 use crate::diagnostics::{Findings, Severity};
 use crate::mixups::rope_end_keeps;
 
@@ -31,7 +31,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
         for (message, what, load) in limits.into_iter().filter(|(.., load)| used > *load) {
             let finding =
                 on_fitting(Severity::Error, "line-tension-too-high", fitting, "line_tension_max_kN", message)
-                    .found(stated_force(fitting, "line_tension_max_kN", used, numerals))
+                    .found(fitting.with_unit("line_tension_max_kN", used.kn(), "kN", numerals))
                     .expected(format!("at most {what} {}", numerals.force_at_most(load)));
             findings.push(finding.help("check the loads and their units"));
         }

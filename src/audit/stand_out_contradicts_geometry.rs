@@ -1,9 +1,10 @@
 #![doc = include_str!("../explain/codes/stand-out-contradicts-geometry.md")]
 
 use super::Context;
-use super::inspected::{built, numerals, on_fitting, stated_window};
+use super::inspected::{built, numerals, on_fitting};
 use crate::catalogue::{Fitting, StandOutFrom};
 use crate::diagnostics::{Finding, Findings, Severity};
+use crate::facts::stated_window;
 use crate::mixups::{Own, own};
 use crate::units::{Length, Numerals, Range};
 
@@ -37,7 +38,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 "stand_out.seated_mm",
                 message,
             )
-            .found(stated_window(fitting, "stand_out.seated_mm", window, numerals))
+            .found(stated_window(fitting, "stand_out.seated_mm", window.map(Length::mm), "mm", numerals))
             .expected(format!(
                 "{} computed, {} with tolerances",
                 numerals.length(at, 1),
@@ -76,7 +77,7 @@ fn too_wide(
     let message = format!("the window lets pass {what} than its own part can stand out");
     let field = "stand_out.seated_mm";
     let finding = on_fitting(Severity::Warning, "stand-out-contradicts-geometry", fitting, field, message)
-        .found(stated_window(fitting, field, window, numerals))
+        .found(stated_window(fitting, field, window.map(Length::mm), "mm", numerals))
         .expected(format!("{} computed with tolerances", numerals.range(reach.map(Length::mm), 1, "mm")));
     Some(finding.help("check both ends of the window, the minus of what is sunk among them"))
 }

@@ -1,9 +1,10 @@
 #![doc = include_str!("../explain/codes/stand-out-too-deep.md")]
 
 use super::Context;
-use super::inspected::{numerals, on_fitting, stated_window};
+use super::inspected::{numerals, on_fitting};
 use crate::catalogue::StandOutFrom;
 use crate::diagnostics::{Findings, Severity};
+use crate::facts::stated_window;
 use crate::mixups::own;
 use crate::units::Length;
 
@@ -24,7 +25,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
                 };
                 let message = format!("the window goes deeper than {} can", own.part.number);
                 let finding = on_fitting(Severity::Error, "stand-out-too-deep", fitting, field, message)
-                    .found(stated_window(fitting, field, window, numerals))
+                    .found(stated_window(fitting, field, window.map(Length::mm), "mm", numerals))
                     .expected(format!(
                         "at least {}\u{a0}mm: there the slits are shut, or the travel ends",
                         numerals.at_least(deepest.mm(), 2)

@@ -1,7 +1,7 @@
 #![doc = include_str!("../explain/codes/torque-above-bolt-strength.md")]
 
 use super::Context;
-use super::inspected::{numerals, on_fitting, stated};
+use super::inspected::{numerals, on_fitting};
 use crate::diagnostics::{Findings, Severity};
 use crate::grip::Thread;
 
@@ -19,7 +19,7 @@ pub(super) fn check(context: Context<'_>, findings: &mut Findings) {
             let message = format!("a bolt {} of class 12.9 yields at this torque", tightening.thread.trim());
             let field = format!("tightening.{nth}.torque_Nm");
             let finding = on_fitting(Severity::Error, "torque-above-bolt-strength", fitting, &field, message)
-                .found(stated(fitting, &format!("{field}.max"), torque.most().nm(), "N·m", numerals))
+                .found(fitting.with_unit(&format!("{field}.max"), torque.most().nm(), "N·m", numerals))
                 .expected(format!(
                     "under {} N·m (ISO 898-1, nut factor 0.20)",
                     numerals.at_most(yields.nm(), 1)

@@ -66,7 +66,7 @@ fn figures_table(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
     let force = |force: Option<Force>| force.map(|force| numerals.with_unit(force.kn(), 2, "kN"));
     let written = |key: &str, value: Option<f64>, unit: &str| {
         let field = format!("stated.{key}");
-        value.map(|value| format!("{}\u{a0}{unit}", conductor.origin.written(&field, value, numerals)))
+        value.map(|value| conductor.origin.with_unit(&field, value, unit, numerals))
     };
     let mass = |mass: Option<LinearMass>| mass.map(|mass| numerals.with_unit(mass.kg_per_km(), 1, "kg/km"));
     let resistance = |resistance: Option<LinearResistance>| {

@@ -80,7 +80,7 @@ fn about(part: &Part) -> Vec<Value> {
 fn proof_line(booklet: &Booklet<'_>, part: &Part, (nth, proof): (usize, &Proof)) -> Value {
     let load = |load: Force| {
         let field = format!("proven_on.{nth}.holding_load_kN");
-        format!("{}\u{a0}kN", part.origin.written(&field, load.kn(), booklet.numerals))
+        part.origin.with_unit(&field, load.kn(), "kN", booklet.numerals)
     };
     let link = conductor_link(booklet, &proof.conductor);
     let catalogue = booklet.input.catalogue;

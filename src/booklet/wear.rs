@@ -75,7 +75,7 @@ fn limits(booklet: &Booklet<'_>, conductor: &Conductor) -> Vec<Value> {
     let percent = conductor.wear.as_ref().and_then(|limits| limits.limit_percent);
     let percent = percent.map_or_else(String::new, |percent| {
         let field = "construction.grooved.wear.limit_percent";
-        format!("{}\u{a0}% {}", conductor.origin.written(field, percent, numerals), basis(conductor))
+        format!("{} {}", conductor.origin.with_unit(field, percent, "%", numerals), basis(conductor))
     });
     facts([
         fact("Plan its replacement at", height("plan_height_mm", |limits| limits.plan_height)),

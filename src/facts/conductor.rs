@@ -19,7 +19,7 @@ pub fn conductor(conductor: &Conductor, numerals: Numerals) -> ConductorFacts {
         section: section(conductor, numerals),
         nominal: conductor
             .nominal_size
-            .map(|size| with_unit(conductor, "nominal_size_mm2", size.mm2(), "mm²", numerals)),
+            .map(|size| conductor.origin.with_unit("nominal_size_mm2", size.mm2(), "mm²", numerals)),
         neck: conductor.section.neck.map(|neck| numerals.length(neck, 2)),
         identity: identity(conductor),
         caution: caution.clone(),
@@ -48,7 +48,7 @@ fn build(conductor: &Conductor, numerals: Numerals) -> String {
             format!("tube, wall {}", size(conductor, "tube.wall_mm", *wall, numerals))
         }
         Construction::Bar { width, thickness, .. } => {
-            let width = written(conductor, "construction.bar.width_mm", width.mm(), numerals);
+            let width = conductor.origin.written("construction.bar.width_mm", width.mm(), numerals);
             format!("bar {width} × {}", size(conductor, "bar.thickness_mm", *thickness, numerals))
         }
     }
@@ -60,7 +60,10 @@ fn wires(conductor: &Conductor, path: &str, group: &Group, numerals: Numerals) -
         Strands::Layers(layers) => layers.iter().sum(),
     };
     let field = format!("construction.{path}.wire_diameter_mm");
-    format!("{count}\u{a0}×\u{a0}{}", with_unit(conductor, &field, group.wire_diameter.mm(), "mm", numerals))
+    format!(
+        "{count}\u{a0}×\u{a0}{}",
+        conductor.origin.with_unit(&field, group.wire_diameter.mm(), "mm", numerals)
+    )
 }
 
 fn core(core: RopeCore) -> &'static str {
@@ -88,7 +91,7 @@ fn diameter(conductor: &Conductor, numerals: Numerals) -> String {
 
 fn overall(conductor: &Conductor, construction: &Construction, numerals: Numerals) -> String {
     if let Some(stated) = conductor.stated.overall_diameter {
-        return with_unit(conductor, "stated.overall_diameter_mm", stated.mm(), "mm", numerals);
+        return conductor.origin.with_unit("stated.overall_diameter_mm", stated.mm(), "mm", numerals);
     }
     let overall = conductor.section.overall_diameter;
     match construction {
@@ -103,22 +106,13 @@ fn overall(conductor: &Conductor, construction: &Construction, numerals: Numeral
 fn section(conductor: &Conductor, numerals: Numerals) -> String {
     conductor.stated.section.map_or_else(
         || numerals.area(conductor.section.metal),
-        |stated| with_unit(conductor, "stated.section_mm2", stated.mm2(), "mm²", numerals),
+        |stated| conductor.origin.with_unit("stated.section_mm2", stated.mm2(), "mm²", numerals),
     )
 }
 
 /// A length of the construction with the digits of its record.
 fn size(conductor: &Conductor, key: &str, length: Length, numerals: Numerals) -> String {
-    with_unit(conductor, &format!("construction.{key}"), length.mm(), "mm", numerals)
-}
-
-fn with_unit(conductor: &Conductor, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
-    format!("{}\u{a0}{unit}", written(conductor, field, value, numerals))
-}
-
-/// A number with the digits of its record.
-fn written(conductor: &Conductor, field: &str, value: f64, numerals: Numerals) -> String {
-    conductor.origin.written(field, value, numerals)
+    conductor.origin.with_unit(&format!("construction.{key}"), length.mm(), "mm", numerals)
 }
 
 fn identity(conductor: &Conductor) -> Vec<(String, String)> {

@@ -12,15 +12,15 @@ pub(super) fn torque(fitting: &Fitting, nth: usize, numerals: Numerals) -> Optio
 
 pub(super) fn spanner(fitting: &Fitting, nth: usize, numerals: Numerals) -> Option<String> {
     let width = fitting.tightening.get(nth)?.spanner?;
-    Some(stated(fitting, &format!("tightening.{nth}.spanner_mm"), width.mm(), "mm", numerals))
+    Some(fitting.with_unit(&format!("tightening.{nth}.spanner_mm"), width.mm(), "mm", numerals))
 }
 
 pub(super) fn insertion(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.insertion.map(|insertion| stated(fitting, "insertion_mm", insertion.mm(), "mm", numerals))
+    fitting.insertion.map(|insertion| fitting.with_unit("insertion_mm", insertion.mm(), "mm", numerals))
 }
 
 pub(super) fn tail(fitting: &Fitting, numerals: Numerals) -> Option<String> {
-    fitting.tail.map(|tail| stated(fitting, "tail_mm", tail.mm(), "mm", numerals))
+    fitting.tail.map(|tail| fitting.with_unit("tail_mm", tail.mm(), "mm", numerals))
 }
 
 pub(super) fn seated(fitting: &Fitting, numerals: Numerals) -> Option<String> {
@@ -35,7 +35,7 @@ pub(super) fn tensioned(fitting: &Fitting, numerals: Numerals) -> Option<String>
 
 pub(super) fn draw_in_max(fitting: &Fitting, numerals: Numerals) -> Option<String> {
     let most = fitting.stand_out.as_ref()?.draw_in_max?;
-    Some(stated(fitting, "stand_out.draw_in_max_mm", most.mm(), "mm", numerals))
+    Some(fitting.with_unit("stand_out.draw_in_max_mm", most.mm(), "mm", numerals))
 }
 
 pub(super) fn line_tension_max(fitting: &Fitting, numerals: Numerals) -> Option<String> {
@@ -45,7 +45,7 @@ pub(super) fn line_tension_max(fitting: &Fitting, numerals: Numerals) -> Option<
 /// A load of a fitting's record, by its field.
 #[must_use]
 pub fn load(fitting: &Fitting, field: &str, force: Option<Force>, numerals: Numerals) -> Option<String> {
-    force.map(|force| stated(fitting, field, force.kn(), "kN", numerals))
+    force.map(|force| fitting.with_unit(field, force.kn(), "kN", numerals))
 }
 
 /// A remaining height of a contact wire, by its key.
@@ -56,10 +56,8 @@ pub fn wear_height(
     height: Option<Length>,
     numerals: Numerals,
 ) -> Option<String> {
-    let written = |height: Length| {
-        held.origin.written(&format!("construction.grooved.wear.{key}"), height.mm(), numerals)
-    };
-    height.map(|height| format!("{}\u{a0}mm", written(height)))
+    let field = format!("construction.grooved.wear.{key}");
+    height.map(|height| held.origin.with_unit(&field, height.mm(), "mm", numerals))
 }
 
 /// The die that a part is pressed with.
@@ -82,10 +80,6 @@ pub(super) fn pressed(part: &Part, numerals: Numerals) -> Option<String> {
     Some(window(pressed.map(Length::mm), "mm", numerals, decimals))
 }
 
-fn stated(fitting: &Fitting, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
-    format!("{}\u{a0}{unit}", numerals.stated(value, fitting.decimals(field)))
-}
-
 /// A window of stand-outs; one that lies below the face says how far the part is sunk: a minus is overlooked.
 fn out_or_sunk(fitting: &Fitting, field: &str, window: Range<f64>, numerals: Numerals) -> String {
     if window.least() >= 0.0 || window.most() > 0.0 {
@@ -106,7 +100,9 @@ pub(super) fn stand_out(length: Length, numerals: Numerals) -> String {
     if length.mm() < 0.0 { format!("sunk {size}") } else { format!("stand-out {size}") }
 }
 
-fn stated_window(
+/// A window of a fitting's record, with its digits.
+#[must_use]
+pub fn stated_window(
     fitting: &Fitting,
     field: &str,
     stated: Range<f64>,

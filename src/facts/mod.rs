@@ -27,7 +27,7 @@ pub use card::{
 pub use check_code::CheckCode;
 pub use completeness::{lacking, unstated};
 pub use conductor::conductor;
-pub use forms::{load, wear_height};
+pub use forms::{load, stated_window, wear_height};
 pub use mark::facts as mark_facts;
 pub use not_these::drawn_wrong_parts;
 pub use printed::PrintedText;

@@ -22,7 +22,7 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
         .collect();
     if let Some(percent) = limits.limit_percent {
         let field = "construction.grooved.wear.limit_percent";
-        stated.push(("limit".to_owned(), conductor.origin.written(field, percent, numerals) + "\u{a0}%"));
+        stated.push(("limit".to_owned(), conductor.origin.with_unit(field, percent, "%", numerals)));
     }
     let basis = basis(conductor, limits, numerals);
     WearFacts { basis, limits: stated, rows: rows(conductor, limits, numerals) }
@@ -31,8 +31,8 @@ pub(super) fn facts(conductor: &Conductor, limits: &WearLimits, numerals: Numera
 fn basis(conductor: &Conductor, limits: &WearLimits, numerals: Numerals) -> String {
     match (limits.basis, conductor.nominal_size) {
         (WearBasis::Nominal, Some(size)) => {
-            let size = conductor.origin.written("nominal_size_mm2", size.mm2(), numerals);
-            format!("% of nominal {size}\u{a0}mm²")
+            let size = conductor.origin.with_unit("nominal_size_mm2", size.mm2(), "mm²", numerals);
+            format!("% of nominal {size}")
         }
         _ => "% of the section when new".to_owned(),
     }

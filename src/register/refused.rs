@@ -118,8 +118,8 @@ fn wrong_people(asked: &Asked) -> Vec<Refusal> {
     if !asked.checked_by.is_empty() && are_one(&asked.checked_by, &asked.approved_by) {
         refusals.push(refusal(
             format!("{} both checked and approved", asked.checked_by),
-            "two people look at an edition: one checks it, another approves it; what stands behind a comma is a post, so \
-             write given names before the family name",
+            "two people look at an edition: one checks it, another approves it. What stands behind a comma is read as a \
+             post: write given names before the family name",
         ));
     }
     refusals

@@ -4,7 +4,7 @@ use super::{Conductor, IfWrong, Notice, Origin, Part, Procedure, Step, Tightenin
 use crate::colour::Mark;
 use crate::records::{CardKey, Family, Role, StandOutFrom, Status};
 use crate::source::Place;
-use crate::units::{Force, Length, Range};
+use crate::units::{Force, Length, Numerals, Range};
 use jiff::civil::Date;
 use std::sync::Arc;
 
@@ -101,6 +101,12 @@ impl Fitting {
     pub fn decimals(&self, field: &str) -> Option<usize> {
         let taken = || self.procedure.as_ref().and_then(|procedure| procedure.origin.decimals(field));
         self.origin.decimals(field).or_else(taken)
+    }
+
+    /// A number of a field as it is written, never rounded, with its unit.
+    #[must_use]
+    pub fn with_unit(&self, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
+        format!("{}\u{a0}{unit}", numerals.stated(value, self.decimals(field)))
     }
 
     /// The procedure that a text of this fitting is taken from; `None` where its own record states it.

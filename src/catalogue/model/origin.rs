@@ -35,6 +35,12 @@ impl Origin {
         numerals.stated(value, self.decimals(field))
     }
 
+    /// The same with its unit.
+    #[must_use]
+    pub fn with_unit(&self, field: &str, value: f64, unit: &str, numerals: Numerals) -> String {
+        format!("{}\u{a0}{unit}", self.written(field, value, numerals))
+    }
+
     /// The place of a field's value; of the nearest field around it, else of the record, where the
     /// record does not have it.
     #[must_use]

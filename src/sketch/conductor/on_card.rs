@@ -57,11 +57,11 @@ pub fn worn_profiles(conductor: &Conductor, options: &Options) -> Option<Drawing
         [("plan", limits.plan_height), ("replace", limits.replace_height), ("stop", limits.stop_height)];
     let written = |name: &str, height: Length| {
         let field = format!("construction.grooved.wear.{name}_height_mm");
-        format!("{}\u{a0}mm", conductor.origin.written(&field, height.mm(), options.numerals))
+        conductor.origin.with_unit(&field, height.mm(), "mm", options.numerals)
     };
     let stated: Vec<(&str, Length, String)> = heights
         .into_iter()
-        .filter_map(|(name, height)| Some((name, height?, written(name, height?))))
+        .filter_map(|(name, height)| height.map(|height| (name, height, written(name, height))))
         .collect();
     let Construction::Grooved(grooved) = &conductor.construction else { return None };
     let radius = grooved.height.mm() / 2.0;
